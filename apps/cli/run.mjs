@@ -1,0 +1,110 @@
+// Plain JavaScript on purpose: it runs before anything is installed. Installs when the lock file changed, builds what
+// the command needs when a source changed, then hands over to the command in apps/cli.
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const [command = 'help', ...rest] = process.argv.slice(2);
+
+/** Command -> what must be built before it. */
+const needs = {
+  start: ['server', 'web'],
+  test: ['server', 'web'],
+  check: ['server'],
+  bench: ['server'],
+  solve: ['server'],
+  plan: ['server'],
+  generate: ['server'],
+  build: ['server', 'web'],
+};
+
+const [major, minor] = process.versions.node.split('.').map(Number);
+if (major < 20 || (major === 20 && minor < 19)) fail(`Node ${process.versions.node} is too old: Cartwright needs Node 20.19 or later.`);
+if (!(command in needs)) fail(`Unknown command "${command}". There is: ${Object.keys(needs).join(', ')}.`);
+
+install();
+for (const part of needs[command]) build(part);
+if (command !== 'build') {
+  process.chdir(process.env.INIT_CWD && ['solve', 'plan', 'bench'].includes(command) ? process.env.INIT_CWD : root);
+  const { main } = await import(pathToFileURL(join(root, 'dist', 'apps', 'cli', `${command}.js`)).href);
+  process.exitCode = await main(rest, root);
+}
+
+function install() {
+  const lock = join(root, 'package-lock.json');
+  const stamp = join(root, 'node_modules', '.cartwright-installed');
+  const wanted = hashOf([lock]);
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  if (!existsSync(stamp) && existsSync(join(root, 'node_modules', '.package-lock.json')) && newerThan(join(root, 'node_modules', '.package-lock.json'), lock)) {
+    writeFileSync(stamp, wanted);
+    return;
+  }
+  note('Installing packages (first run only) ...');
+  const npm = process.env.npm_execpath;
+  const [program, args] = npm ? [process.execPath, [npm, 'ci']] : ['npm', ['ci']];
+  const result = spawnSync(program, args, { cwd: root, stdio: ['ignore', 2, 2], shell: !npm && process.platform === 'win32' });
+  if (result.status !== 0) fail('Installing packages failed; the lines above say why. Nothing was started.');
+  writeFileSync(stamp, wanted);
+}
+
+function build(part) {
+  const inputs =
+    part === 'server'
+      ? ['apps/api', 'apps/worker', 'apps/cli', 'apps/runtime', 'libs', 'migrations']
+      : ['apps/web', 'libs'];
+  const files = inputs.flatMap((folder) => sources(join(root, folder)));
+  const stamp = join(root, 'dist', `.built-${part}`);
+  const wanted = hashOf([join(root, 'package-lock.json'), ...files]);
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  note(part === 'server' ? 'Building ...' : 'Building the screens ...');
+  const bin = (name, file) => join(root, 'node_modules', name, file);
+  if (part === 'server') {
+    for (const folder of inputs) rmSync(join(root, 'dist', folder), { recursive: true, force: true });
+    run([bin('@swc/cli', 'bin/swc.js'), ...inputs.filter((folder) => existsSync(join(root, folder))), '--out-dir', 'dist', '--config-file', '.config/swcrc.json', '--ignore', '**/*.spec.ts', '--extensions', '.ts', '--quiet']);
+  } else {
+    run([bin('vite', 'bin/vite.js'), 'build', '--config', '.config/vite.config.js', '--logLevel', 'warn']);
+  }
+  mkdirSync(dirname(stamp), { recursive: true });
+  writeFileSync(stamp, wanted);
+}
+
+function run(args) {
+  const result = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 2, 2] });
+  if (result.status !== 0) fail('Building failed; the lines above say why.');
+}
+
+function sources(folder) {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true })
+    .flatMap((entry) => {
+      const path = join(folder, entry.name);
+      if (entry.isDirectory()) return sources(path);
+      return /\.spec\.tsx?$/.test(entry.name) ? [] : [path];
+    })
+    .sort();
+}
+
+function hashOf(files) {
+  const hash = createHash('sha256');
+  for (const file of files) {
+    if (!existsSync(file)) continue;
+    hash.update(relative(root, file)).update(readFileSync(file));
+  }
+  return hash.digest('hex');
+}
+
+function newerThan(file, other) {
+  return existsSync(other) && statSync(file).mtimeMs >= statSync(other).mtimeMs;
+}
+
+function note(sentence) {
+  process.stderr.write(`${sentence}\n`);
+}
+
+function fail(sentence) {
+  process.stderr.write(`${sentence}\n`);
+  process.exit(1);
+}
