@@ -1,0 +1,311 @@
+import type { PlainDate } from '#kernel';
+
+/** How much a finding weighs: nothing to do, look at this, stop. Shown as ring, half ring, filled square, with the word. */
+export type Weight = 'agrees' | 'look' | 'stop';
+
+/** Which of the five results (or the inputs) a finding stands beside. */
+export type Section = 'picks' | 'carts' | 'hardware' | 'truck' | 'due' | 'inputs';
+
+/** One thing the plan has to say: what it is about, on which day, in one sentence, the fact first, the remedy second. */
+export interface Finding {
+  readonly code: string;
+  readonly weight: Weight;
+  readonly section: Section;
+  readonly subject: string;
+  readonly date: PlainDate | null;
+  readonly sentence: string;
+}
+
+/** A number opened into its working: the terms that made it, the rule, the source of the rule. */
+export interface Working {
+  readonly terms: readonly { readonly what: string; readonly value: number; readonly unit: string }[];
+  readonly rule: string;
+  readonly source: string;
+}
+
+// ---- 1 carts ---------------------------------------------------------------------------------------------------------
+
+export interface PlannedBox {
+  /** Place in the cart, 1 at the top of the stack. */
+  readonly slot: number;
+  /** Place in the hang, 1 at the top. */
+  readonly position: number;
+  readonly model: string;
+  /** null when no box could be found for this place. */
+  readonly serial: string | null;
+  readonly splayDeg: number;
+  /** Where the splay above this box is set; the first box of a hang hangs from the grid. */
+  readonly splaySet: 'in the cart' | 'at the point' | 'to the grid';
+}
+
+export interface CartLoad {
+  /** For example "Main left 5-8". */
+  readonly id: string;
+  readonly hang: string;
+  /** 1 for the first cart of its hang, and how many there are. */
+  readonly number: number;
+  readonly of: number;
+  readonly cart: string | null;
+  readonly cartModel: string | null;
+  readonly capacity: number;
+  readonly boxes: readonly PlannedBox[];
+  /** With cart. */
+  readonly massKg: number;
+  readonly exceptions: readonly string[];
+}
+
+export interface BoxMove {
+  readonly number: number;
+  readonly box: string;
+  /** A cart's id, or "floor". */
+  readonly from: string;
+  readonly to: string;
+  readonly why: string;
+  /** Moves of one round do not wait for one another. */
+  readonly round: number;
+}
+
+export interface Stack {
+  readonly cart: string;
+  readonly capacity: number;
+  /** Serials, top first. */
+  readonly boxes: readonly string[];
+}
+
+export interface CartsResult {
+  readonly status: 'optimal' | 'feasible' | 'infeasible';
+  readonly boxMoves: number;
+  /** No plan has fewer box moves than this. */
+  readonly bound: number;
+  readonly loads: readonly CartLoad[];
+  readonly moves: readonly BoxMove[];
+  readonly floorBefore: { readonly carts: readonly Stack[]; readonly loose: readonly string[] };
+  readonly floorAfter: { readonly carts: readonly Stack[]; readonly loose: readonly string[] };
+  readonly short: readonly { readonly model: string; readonly missing: number }[];
+  readonly reason: string | null;
+  /** Boxes of the design that cannot fly: quarantined, out of date, promised elsewhere; with the reason. */
+  readonly leftOut: readonly { readonly serial: string; readonly model: string; readonly reason: string }[];
+}
+
+// ---- 2 picks ---------------------------------------------------------------------------------------------------------
+
+export interface Comparison {
+  readonly what: string;
+  readonly value: number;
+  readonly unit: string;
+  /** null: no rated value on file. */
+  readonly limit: number | null;
+  readonly verdict: 'within' | 'over' | 'no rated value on file';
+  readonly sentence: string;
+}
+
+export interface PickResult {
+  readonly hole: string;
+  readonly place: 'front' | 'rear' | 'only';
+  readonly hoist: string;
+  readonly hoistSerial: string | null;
+  readonly reactionN: number;
+  readonly hookLoadKg: number;
+  readonly belowHookKg: number;
+  readonly hoistKg: number;
+  readonly chainKg: number;
+  readonly pointLoadN: number;
+  readonly pointLoadDynamicN: number;
+  readonly comparisons: readonly Comparison[];
+  readonly working: Working;
+  /** Place on the stage plan, where the hang has one. */
+  readonly stage: { readonly xMm: number; readonly yMm: number } | null;
+}
+
+export interface JointResult {
+  readonly position: number;
+  readonly loadN: number;
+  readonly rearLinkN: number;
+  readonly frontPinN: number;
+  readonly comparisons: readonly Comparison[];
+}
+
+/** Millimetres in the hang's side plane: x forward to the audience, z up, origin at the grid's front pivot. */
+export interface Point {
+  readonly xMm: number;
+  readonly zMm: number;
+}
+
+export interface HangOutline {
+  readonly grid: readonly Point[];
+  readonly holes: readonly { readonly hole: string; readonly at: Point }[];
+  readonly boxes: readonly { readonly position: number; readonly corners: readonly Point[]; readonly frontPivot: Point; readonly tiltDownDeg: number }[];
+}
+
+export interface HangResult {
+  readonly hang: string;
+  readonly mirrorOf: string | null;
+  readonly grid: string;
+  readonly gridSerial: string | null;
+  readonly system: string;
+  readonly systemApproved: boolean;
+  readonly goesUp: number;
+  readonly trimHeightMm: number;
+  readonly tiltDownDeg: number;
+  readonly bottomAimDownDeg: number;
+  readonly massKg: number;
+  readonly centreOfGravity: Point;
+  readonly slackAtDeg: { readonly rearSlack: number; readonly frontSlack: number } | null;
+  readonly picks: readonly PickResult[];
+  readonly joints: readonly JointResult[];
+  readonly boxes: readonly { readonly position: number; readonly model: string; readonly serial: string | null; readonly splayDeg: number; readonly cart: string | null; readonly hangsBelowKg: number }[];
+  readonly outline: HangOutline;
+  readonly stage: { readonly xMm: number; readonly yMm: number; readonly azimuthDeg: number } | null;
+}
+
+export interface PicksResult {
+  readonly hangs: readonly HangResult[];
+  readonly loadRule: { readonly title: string; readonly source: string; readonly status: string; readonly dynamicFactor: number; readonly usableShare: number };
+  readonly caution: string;
+}
+
+// ---- 3 hardware ------------------------------------------------------------------------------------------------------
+
+export interface HardwareLine {
+  readonly key: string;
+  readonly item: string;
+  readonly model: string;
+  readonly size: string | null;
+  readonly fitted: number;
+  readonly withBox: number;
+  readonly withCart: number;
+  readonly loose: number;
+  /** Cases that hold what is loose and the spares. */
+  readonly trunks: readonly string[];
+  readonly spares: number;
+  /** The service level that this number of spares really gives; null where no spares are planned. */
+  readonly levelReached: number | null;
+  readonly onHand: number;
+  /** Loose and spares that the stock does not cover. */
+  readonly missing: number;
+  readonly unit: string;
+  readonly working: Working;
+}
+
+export interface HardwareResult {
+  readonly lines: readonly HardwareLine[];
+  /** Chance that no line runs short on the tour, all lines together. */
+  readonly trunkLevel: number | null;
+  /** Serial-numbered lifting items chosen, by hang and pick. */
+  readonly chosen: readonly { readonly item: string; readonly kind: string; readonly model: string; readonly where: string }[];
+  readonly caution: string;
+}
+
+// ---- 4 truck ---------------------------------------------------------------------------------------------------------
+
+export interface Placement {
+  readonly id: string;
+  /** What the loader calls it, for example "Main left, 1st cart". */
+  readonly label: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly zMm: number;
+  readonly turned: boolean;
+  /** As placed: along x, across y, up z. */
+  readonly alongMm: number;
+  readonly acrossMm: number;
+  readonly heightMm: number;
+  readonly massKg: number;
+  readonly firstOff: number;
+  readonly group: string | null;
+  /** Travels, but must not fly: quarantined freight on its way home. */
+  readonly tag: string | null;
+}
+
+export interface TruckRow {
+  readonly number: number;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly pieces: readonly string[];
+  readonly label: string;
+  readonly massKg: number;
+  /** Where the bar or strap goes, from the nose; null when the row stands against the next. */
+  readonly barAtMm: number | null;
+  /** What is left across the truck. */
+  readonly gapAcrossMm: number;
+}
+
+export interface AxleLoad {
+  readonly axle: string;
+  readonly loadKg: number;
+  readonly limitKg: number | null;
+  readonly share: number | null;
+  /** Highest of this axle after any unloading stop. */
+  readonly worstAfterStopsKg: number;
+}
+
+export interface TruckResultOne {
+  readonly id: string;
+  readonly model: string;
+  readonly innerLengthMm: number;
+  readonly innerWidthMm: number;
+  readonly innerHeightMm: number;
+  readonly doorHeightMm: number;
+  readonly placements: readonly Placement[];
+  readonly rows: readonly TruckRow[];
+  readonly loadingOrder: readonly string[];
+  readonly unloadingOrder: readonly string[];
+  readonly usedLengthMm: number;
+  readonly massKg: number;
+  readonly payloadKg: number;
+  readonly sideOffsetMm: number;
+  readonly axles: readonly AxleLoad[];
+  readonly working: Working;
+}
+
+export interface TruckResult {
+  readonly status: 'optimal' | 'feasible';
+  readonly trucks: readonly TruckResultOne[];
+  readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];
+  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+  readonly caution: string;
+}
+
+// ---- 5 due -----------------------------------------------------------------------------------------------------------
+
+export type DueState = 'in date throughout' | 'falls due' | 'overdue' | 'no record' | 'blocked' | 'failed';
+
+export interface DueItem {
+  readonly item: string;
+  readonly kind: string;
+  readonly model: string;
+  /** Where it hangs or rides in this plan. */
+  readonly where: string;
+  readonly dueOn: PlainDate | null;
+  readonly state: DueState;
+  readonly lastExaminedOn: PlainDate | null;
+  readonly intervals: readonly string[];
+  readonly sentence: string;
+}
+
+export interface DueResult {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly showDays: readonly PlainDate[];
+  readonly items: readonly DueItem[];
+  readonly visits: { readonly count: number; readonly days: readonly { readonly on: PlainDate; readonly items: readonly string[] }[]; readonly cannotBeSaved: readonly string[] };
+  readonly caution: string;
+}
+
+// ---- the plan --------------------------------------------------------------------------------------------------------
+
+/** The five results of one show, with what they were made from. Frozen when released as a revision. */
+export interface PackPlan {
+  readonly tour: { readonly id: string; readonly name: string; readonly from: PlainDate; readonly to: PlainDate; readonly depot: string };
+  readonly show: { readonly id: string; readonly name: string; readonly venue: string; readonly from: PlainDate; readonly to: PlainDate; readonly number: number; readonly of: number };
+  /** Hash of the inputs by part: a plan whose inputs changed is stale, and says which part. */
+  readonly fingerprint: Readonly<Record<string, string>>;
+  readonly carts: CartsResult;
+  readonly picks: PicksResult;
+  readonly hardware: HardwareResult;
+  readonly truck: TruckResult;
+  readonly due: DueResult;
+  readonly findings: readonly Finding[];
+  /** Items the plan counts on: what is booked when it is released. `count` for a batch. */
+  readonly uses: readonly { readonly item: string; readonly count: number | null }[];
+}

@@ -1,0 +1,182 @@
+import { z } from 'zod';
+import { count, degrees, kg, kgOrNone, mm, name, ratedLoad, sentence, signedMm, wholeMm } from './words.js';
+
+/** Which pins a joint takes and where each travels. Common practice: two front link pins, one rear link, one lock pin. */
+export const pinUse = z.strictObject({
+  role: z.enum(['front link', 'rear link', 'lock']),
+  pin: name,
+  count: z.int().min(1).max(20),
+  stowed: z.enum(['box', 'cart', 'trunk']),
+});
+
+export const boxModel = z.strictObject({
+  model: name,
+  maker: name.optional(),
+  system: name,
+  massKg: kg,
+  frontHeightMm: mm,
+  rearHeightMm: mm,
+  depthMm: mm,
+  widthMm: mm,
+  cgBehindMm: signedMm,
+  cgBelowMm: signedMm,
+  rearLeverMm: mm,
+  splaysDeg: z.array(degrees).min(1).max(100),
+  pins: z.array(pinUse).max(10),
+  mayShareCartWith: z.array(name).max(50).optional(),
+  ratedRearLinkN: z.number().positive().max(1e8).optional(),
+  ratedFrontPinN: z.number().positive().max(1e8).optional(),
+  ratedSource: sentence.optional(),
+});
+
+export const gridModel = z.strictObject({
+  model: name,
+  maker: name.optional(),
+  system: name,
+  massKg: kg,
+  cgBehindMm: signedMm,
+  cgAboveMm: signedMm,
+  holes: z.array(z.strictObject({ hole: name, behindMm: signedMm, aboveMm: signedMm })).min(1).max(100),
+  splaysDeg: z.array(degrees).min(1).max(100),
+  pins: z.array(pinUse).max(10),
+  ratedPick: ratedLoad.optional(),
+  lengthMm: wholeMm,
+  widthMm: wholeMm,
+  heightMm: wholeMm,
+});
+
+export const hoistModel = z.strictObject({
+  model: name,
+  maker: name.optional(),
+  massKg: kg,
+  ratedLoad,
+  hoistClass: name.optional(),
+  chainKgPerM: kgOrNone,
+  chainLengthM: z.number().positive().max(1000),
+});
+
+export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad });
+export const slingModel = z.strictObject({
+  model: name,
+  maker: name.optional(),
+  lengthMm: mm,
+  massKg: kgOrNone,
+  ratedLoad,
+  material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),
+});
+export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone });
+export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone });
+
+const packing = { lengthMm: wholeMm, widthMm: wholeMm, mayTurn: z.boolean().default(true), floorOnly: z.boolean().default(false), maxOnTopKg: kgOrNone.default(0) };
+
+/** `heightsMm[n]` is the loaded height with n boxes on the cart, lid included. */
+export const cartModel = z.strictObject({
+  model: name,
+  capacity: z.int().min(1).max(12),
+  carries: z.array(name).max(50).optional(),
+  massKg: kg,
+  ...packing,
+  heightsMm: z.array(wholeMm).min(2).max(13),
+  poles: count,
+  lids: count,
+  basePins: z.strictObject({ pin: name, count }).optional(),
+});
+
+export const caseModel = z.strictObject({
+  model: name,
+  massKg: kg,
+  ...packing,
+  heightMm: wholeMm,
+  purpose: z.enum(['hoists', 'grids', 'hardware', 'cable', 'amplifiers', 'other']),
+});
+
+const axlePosition = z.number().min(-20_000).max(40_000);
+export const truckModel = z.strictObject({
+  model: name,
+  innerLengthMm: wholeMm,
+  innerWidthMm: wholeMm,
+  innerHeightMm: wholeMm,
+  doorHeightMm: wholeMm.optional(),
+  payloadKg: kg,
+  maxGrossKg: kg.optional(),
+  maxSideOffsetMm: mm.optional(),
+  blocked: z
+    .array(z.strictObject({ xMm: count, yMm: count, zMm: count, lengthMm: wholeMm, widthMm: wholeMm, heightMm: wholeMm }))
+    .max(50)
+    .default([]),
+  semiTrailer: z
+    .strictObject({
+      kingpinXMm: axlePosition,
+      axleGroupXMm: axlePosition,
+      tareKingpinKg: kgOrNone,
+      tareAxleGroupKg: kgOrNone,
+      maxKingpinKg: kg.optional(),
+      maxAxleGroupKg: kg.optional(),
+      tractor: z
+        .strictObject({
+          wheelbaseMm: mm,
+          kingpinAheadOfDriveMm: signedMm,
+          tareSteerKg: kgOrNone,
+          tareDriveKg: kgOrNone,
+          maxSteerKg: kg.optional(),
+          maxDriveKg: kg.optional(),
+          minDriveShareOfGross: z.number().min(0).max(1).optional(),
+        })
+        .optional(),
+    })
+    .optional(),
+  rigid: z
+    .strictObject({
+      frontAxleXMm: axlePosition,
+      rearAxleXMm: axlePosition,
+      tareFrontKg: kgOrNone,
+      tareRearKg: kgOrNone,
+      maxFrontKg: kg.optional(),
+      maxRearKg: kg.optional(),
+      minFrontShareOfGross: z.number().min(0).max(1).optional(),
+    })
+    .optional(),
+});
+
+/** Model kinds as they are named in files, on screens and in the register. */
+export const catalogue = z.strictObject({
+  boxes: z.array(boxModel).max(500).default([]),
+  grids: z.array(gridModel).max(500).default([]),
+  hoists: z.array(hoistModel).max(500).default([]),
+  shackles: z.array(shackleModel).max(500).default([]),
+  slings: z.array(slingModel).max(500).default([]),
+  pins: z.array(pinModel).max(500).default([]),
+  looms: z.array(loomModel).max(500).default([]),
+  carts: z.array(cartModel).max(500).default([]),
+  cases: z.array(caseModel).max(500).default([]),
+  trucks: z.array(truckModel).max(500).default([]),
+});
+
+/** A rigging system: data from the maker's manual, for use only when the safety officer has approved that revision. */
+export const riggingSystem = z.strictObject({
+  id: name,
+  manual: z.strictObject({ title: sentence, revision: name }),
+  approved: z.strictObject({ by: name, on: z.string() }).optional(),
+  splaySetAt: z.enum(['upper box', 'lower box']),
+  jointBetweenCarts: z.enum(['set at the point', 'set in the cart']),
+  mostBoxes: z.int().min(1).max(60).optional(),
+  mostMassKg: kg.optional(),
+  windLimitMps: z.number().positive().max(100).optional(),
+  goingUp: z.array(sentence).max(100),
+  comingDown: z.array(sentence).max(100),
+});
+
+export type BoxModel = z.output<typeof boxModel>;
+export type GridModel = z.output<typeof gridModel>;
+export type HoistModel = z.output<typeof hoistModel>;
+export type ShackleModel = z.output<typeof shackleModel>;
+export type SlingModel = z.output<typeof slingModel>;
+export type PinModel = z.output<typeof pinModel>;
+export type LoomModel = z.output<typeof loomModel>;
+export type CartModel = z.output<typeof cartModel>;
+export type CaseModel = z.output<typeof caseModel>;
+export type TruckModel = z.output<typeof truckModel>;
+export type Catalogue = z.output<typeof catalogue>;
+export type RiggingSystem = z.output<typeof riggingSystem>;
+export type RatedLoad = z.output<typeof ratedLoad>;
+export type PinUse = z.output<typeof pinUse>;

@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { count, kgOrNone, name, period, plainDate, sentence } from './words.js';
+
+export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
+export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
+
+/** The same shape as in an examinations case; who, what and which report may stand beside it. */
+export const examination = z.strictObject({
+  on: plainDate,
+  outcome: z.enum(['pass', 'fail']),
+  satisfies: z.array(period).max(10).optional(),
+  nextLatestOn: plainDate.optional(),
+  underScheme: z.boolean().optional(),
+  defectBy: plainDate.optional(),
+  examiner: sentence.optional(),
+  report: sentence.optional(),
+});
+
+/**
+ * One thing with a serial, or (with `count`) a batch that is kept and examined as a lot.
+ * A cart's `stack` names the boxes on it, top first; `in` names the case or truck that it lies in.
+ */
+export const item = z.strictObject({
+  id: name,
+  kind: z.enum(itemKinds),
+  model: name,
+  count: count.optional(),
+  state: z.enum(itemStates).default('in service'),
+  reason: sentence.optional(),
+  depot: name,
+  in: name.optional(),
+  stack: z.array(name).max(12).optional(),
+  contentsKg: kgOrNone.optional(),
+  owner: name.optional(),
+  hire: z.strictObject({ from: plainDate, to: plainDate }).optional(),
+  assetId: z.string().max(50).optional(),
+  uses: count.optional(),
+  intervals: z.array(period).max(10).optional(),
+  declaredOn: plainDate.optional(),
+  examinations: z.array(examination).max(200).default([]),
+  events: z.array(z.strictObject({ on: plainDate, what: sentence })).max(200).default([]),
+});
+
+/** How often a class of item is examined, under which rule; `status` says whether the rule's text was read. */
+export const examinationRule = z.strictObject({
+  jurisdiction: name,
+  kinds: z.array(z.enum(itemKinds)).min(1).max(10),
+  intervals: z.array(period).min(1).max(10),
+  who: sentence.optional(),
+  source: sentence,
+  status: z.enum(['found', 'from memory', 'house rule']),
+});
+
+export type ItemKind = (typeof itemKinds)[number];
+export type ItemState = (typeof itemStates)[number];
+export type Item = z.output<typeof item>;
+export type Examination = z.output<typeof examination>;
+export type ExaminationRule = z.output<typeof examinationRule>;

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { isPlainDate, readPeriod } from '#kernel';
+
+const printable = /^[^\u0000-\u001f\u007f]*$/u;
+
+/** A serial, a model name, the name of a hang: one line, no control characters, no blank at either end. */
+export const name = z
+  .string()
+  .min(1)
+  .max(80)
+  .refine((text) => printable.test(text) && text.trim() === text, 'one line of text without blanks at its ends');
+
+export const sentence = z.string().max(400).refine((text) => printable.test(text), 'one line of text');
+export const plainDate = z.string().refine(isPlainDate, 'a day that exists, written YYYY-MM-DD');
+export const period = z.string().refine((text) => readPeriod(text) !== undefined, 'a period of ISO 8601 such as P6M or P1Y');
+
+export const kg = z.number().positive().max(100_000);
+export const kgOrNone = z.number().min(0).max(100_000);
+export const mm = z.number().positive().max(100_000);
+export const signedMm = z.number().min(-100_000).max(100_000);
+export const wholeMm = z.int().positive().max(100_000);
+export const degrees = z.number().min(-90).max(90);
+export const count = z.int().min(0).max(1_000_000);
+
+/** A rated load in the unit it is stated in; short ton (2,000 lb) and tonne are kept apart. */
+export const ratedLoad = z.strictObject({
+  value: z.number().positive().max(10_000_000),
+  unit: z.enum(['kg', 't', 'short ton', 'lb', 'kN']),
+  source: sentence.optional(),
+});
