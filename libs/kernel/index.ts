@@ -6,3 +6,4 @@ export * from './plain-date.js';
 export * from './result.js';
 export * from './seeded-random.js';
 export * from './standard-gravity.js';
+export * from './text-hash.js';
