@@ -1,0 +1,58 @@
+import type { PlainDate } from '#kernel';
+import { type ItemJudgement, judgeItem } from '#inspection-calendar';
+import type { Item, TourFile } from '#tour-file';
+import { applicableIntervals } from './applicable-intervals.js';
+
+/** Whether an item may be planned to fly or ride in one show of its tour; the reason when it may not. */
+export interface Availability {
+  readonly item: Item;
+  readonly reason: string | null;
+  /** Days of the tour on which it is promised elsewhere, not hired, or out of date. */
+  readonly missingOn: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: string }[];
+  /** null: nothing that lifts, so there is nothing to examine. */
+  readonly judgement: ItemJudgement | null;
+}
+
+/** Judges every item of the file for a show that ends on `lastDay`; an item is in date through the last day it is needed or not at all. */
+export function judgeAvailability(file: TourFile, lastDay: PlainDate): ReadonlyMap<string, Availability> {
+  const { tour } = file;
+  const promises = new Map<string, TourFile['bookings']>();
+  for (const booking of file.bookings) {
+    if (booking.tour === tour.name || booking.count !== undefined) continue;
+    promises.set(booking.item, [...(promises.get(booking.item) ?? []), booking]);
+  }
+  return new Map(file.items.map((item) => [item.id, judge(file, item, promises.get(item.id) ?? [], lastDay)]));
+}
+
+function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastDay: PlainDate): Availability {
+  const { prepFrom, returnTo } = file.tour;
+  const intervals = applicableIntervals(file, item);
+  const judgement =
+    intervals.length === 0
+      ? null
+      : judgeItem(
+          { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
+          { from: prepFrom, to: returnTo },
+        );
+  const missingOn: { from: PlainDate; to: PlainDate; why: string }[] = promises
+    .filter((each) => each.from <= returnTo && each.to >= prepFrom)
+    .map((each) => ({ from: each.from, to: each.to, why: `promised to ${each.tour} ${days(each.from, each.to)}` }));
+  if (item.hire && (item.hire.from > prepFrom || item.hire.to < returnTo))
+    missingOn.push({ from: prepFrom, to: returnTo, why: `hired in ${days(item.hire.from, item.hire.to)} only` });
+  return { item, judgement, missingOn, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
+}
+
+function reasonAgainst(file: TourFile, item: Item, judgement: ItemJudgement | null, missingOn: readonly { why: string }[], lastDay: PlainDate): string | null {
+  if (item.state !== 'in service') return item.reason ? `${item.state}: ${item.reason}` : item.state;
+  if (item.depot !== file.tour.depot) return `at ${item.depot}, not at ${file.tour.depot}`;
+  if (missingOn[0]) return missingOn[0].why;
+  if (!judgement) return null;
+  if (judgement.state === 'no record') return 'no record of an examination';
+  if (judgement.state === 'failed') return 'failed its last examination';
+  if (judgement.state === 'blocked') return 'blocked by an event since its last examination';
+  if (judgement.dueOn !== null && judgement.dueOn < lastDay) return `examination due on ${judgement.dueOn}`;
+  return null;
+}
+
+/** "on 14 March"-style days stay ISO here: the edge writes them as its reader likes. */
+const days = (from: PlainDate, to: PlainDate): string => (from === to ? `on ${from}` : `from ${from} to ${to}`);

@@ -1,0 +1,47 @@
+import { canonicalJson, textHash } from '#kernel';
+import type { TourFile } from '#tour-file';
+import { wholeHangs } from '#tour-file';
+import type { PackPlan } from './plan.js';
+
+/** One hash for each part of the inputs that a plan depends on, so that a stale plan can say which part changed. */
+export function fingerprintOf(file: TourFile, showId: string): Readonly<Record<string, string>> {
+  const { tour, catalogue } = file;
+  const show = tour.shows.find((each) => each.id === showId);
+  const parts: Record<string, unknown> = {
+    'the dates, trucks and freight of the tour': { ...tour, shows: tour.shows.map(({ id, from, to }) => ({ id, from, to })) },
+    'the other shows of the tour': tour.shows.filter((each) => each.id !== showId),
+    'the venue, dates and rule of the show': show && { ...show, hangs: null },
+    'the examination rules': file.examinationRules,
+    'the load rules': file.loadRules,
+    'the rigging systems': file.systems,
+    'promises to other tours': file.bookings,
+    'which items are on file': file.items.map((each) => each.id).sort(),
+  };
+  for (const hang of show ? wholeHangs(show) : []) parts[`the hang ${hang.id}`] = hang;
+  for (const [kind, models] of Object.entries(catalogue)) for (const model of models) parts[`the model ${model.model} (${kind})`] = model;
+  for (const { stack: _stack, in: _in, uses: _uses, ...item } of file.items) parts[`${item.kind} ${item.id}`] = item;
+  return Object.fromEntries(Object.entries(parts).map(([key, value]) => [key, textHash(canonicalJson(value ?? null))]));
+}
+
+/** The parts of the inputs that are not as they were when the plan was made; empty when it is not stale. */
+export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'show'>, file: TourFile): readonly string[] {
+  const now = fingerprintOf(file, plan.show.id);
+  const keys = new Set([...Object.keys(plan.fingerprint), ...Object.keys(now)]);
+  const changed = [...keys].filter((key) => plan.fingerprint[key] !== now[key]).map((key) => describeChange(key, plan.fingerprint, now));
+  return floorFits(plan, file) ? changed : [...changed, 'the boxes stand on the carts neither as they did when the plan was made nor as it wants them'];
+}
+
+function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {
+  if (now[key] === undefined) return `${key} is no longer on file`;
+  return then[key] === undefined ? `${key} is new` : `${key} has changed`;
+}
+
+/** True while each planned cart stands as it did when the plan was made, or already as the plan wants it. */
+function floorFits(plan: Pick<PackPlan, 'carts'>, file: TourFile): boolean {
+  const now = new Map(file.items.filter((each) => each.kind === 'cart').map((each) => [each.id, (each.stack ?? []).join('\n')]));
+  const after = new Map(plan.carts.floorAfter.carts.map((each) => [each.cart, each.boxes.join('\n')]));
+  const before = plan.carts.floorBefore.carts.map((each) => [each.cart, each.boxes.join('\n')] as const);
+  const untouched = before.every(([cart, boxes]) => now.get(cart) === boxes);
+  const wanted = plan.carts.loads.filter((each) => each.cart !== null).every((each) => now.get(each.cart!) === after.get(each.cart!));
+  return untouched || wanted;
+}

@@ -1,0 +1,108 @@
+import type { CaseModel } from '#tour-file';
+import { cartModel } from './allocation-case.js';
+import type { CartsResult } from './plan.js';
+import { type PlanInputs, modelOf } from './plan-inputs.js';
+
+/** One thing on wheels that has to go into a truck, in the words of the loader and in the numbers of the packing engine. */
+export interface FreightPiece {
+  readonly id: string;
+  readonly label: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly massKg: number;
+  readonly mayTurn: boolean;
+  readonly floorOnly: boolean;
+  readonly maxOnTopKg: number;
+  readonly firstOff: number;
+  readonly group: string;
+  /** Travels, but must not fly. */
+  readonly tag: string | null;
+}
+
+type Purpose = CaseModel['purpose'];
+/** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
+const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];
+const afterCarts: Purpose[] = ['cable', 'amplifiers', 'other'];
+const groupNames: Record<Purpose, string> = { hoists: 'Hoists', hardware: 'Hardware', grids: 'Grids', cable: 'Cable', amplifiers: 'Amplifiers', other: 'Other cases' };
+
+/** Carts of the show and cases of the tour, each with its place in the unloading order. */
+export function freightOf(inputs: PlanInputs, carts: CartsResult): readonly FreightPiece[] {
+  const waves = [...new Set(inputs.hangs.map((each) => each.goesUp))].sort((a, b) => a - b);
+  const deepest = Math.max(1, ...carts.loads.map((each) => each.of));
+  const firstCart = beforeCarts.length;
+  const cartPieces = carts.loads.filter((load) => load.cart !== null).map((load): FreightPiece => {
+    const model = cartModel(inputs, load.cartModel!);
+    const wave = waves.indexOf(inputs.hangs.find((each) => each.id === load.hang)!.goesUp);
+    const held = load.boxes.filter((each) => each.serial !== null).length;
+    return {
+      id: load.cart!,
+      label: `${load.hang}, ${ordinal(load.number)} cart`,
+      ...sizeOf(model),
+      heightMm: model.heightsMm[held]!,
+      massKg: load.massKg,
+      firstOff: firstCart + wave * deepest + load.number,
+      group: load.hang,
+      tag: null,
+    };
+  });
+  const lastCart = firstCart + waves.length * deepest;
+  const casePieces = inputs.file.tour.freight.map((each): FreightPiece => {
+    const item = inputs.items.get(each.case)!;
+    const model = modelOf(inputs.file.catalogue.cases, item.model);
+    const before = beforeCarts.indexOf(model.purpose);
+    const grounded = contentsOf(inputs, item.id).filter((inside) => inside.state === 'quarantined');
+    return {
+      id: item.id,
+      label: `${model.model} ${item.id}`,
+      ...sizeOf(model),
+      heightMm: model.heightMm,
+      massKg: model.massKg + (item.contentsKg ?? 0) + contentsMassKg(inputs, item.id),
+      firstOff: each.firstOff ?? (before >= 0 ? before + 1 : lastCart + 1 + afterCarts.indexOf(model.purpose)),
+      group: groupNames[model.purpose],
+      tag: grounded.length > 0 ? `holds ${grounded.map((inside) => inside.id).join(', ')}: out of service, not to be flown` : null,
+    };
+  });
+  return [...casePieces, ...cartPieces];
+}
+
+const sizeOf = (model: { lengthMm: number; widthMm: number; mayTurn: boolean; floorOnly: boolean; maxOnTopKg: number }) => ({
+  lengthMm: model.lengthMm,
+  widthMm: model.widthMm,
+  mayTurn: model.mayTurn,
+  floorOnly: model.floorOnly,
+  maxOnTopKg: model.maxOnTopKg,
+});
+
+const contentsOf = (inputs: PlanInputs, id: string) => inputs.file.items.filter((each) => each.in === id);
+
+/** Mass of the items on file that lie in a case: hoists with their chain, grids, slings, shackles, pins, looms. */
+function contentsMassKg(inputs: PlanInputs, id: string): number {
+  const { catalogue } = inputs.file;
+  return contentsOf(inputs, id).reduce((sum, item) => {
+    const count = item.count ?? 1;
+    switch (item.kind) {
+      case 'hoist': {
+        const model = modelOf(catalogue.hoists, item.model);
+        return sum + model.massKg + model.chainKgPerM * model.chainLengthM;
+      }
+      case 'grid':
+        return sum + modelOf(catalogue.grids, item.model).massKg;
+      case 'shackle':
+        return sum + count * modelOf(catalogue.shackles, item.model).massKg;
+      case 'sling':
+        return sum + count * modelOf(catalogue.slings, item.model).massKg;
+      case 'pin':
+        return sum + count * modelOf(catalogue.pins, item.model).massKg;
+      case 'loom':
+        return sum + count * modelOf(catalogue.looms, item.model).massKg;
+      default:
+        return sum;
+    }
+  }, 0);
+}
+
+export function ordinal(n: number): string {
+  const tail = n % 100 >= 11 && n % 100 <= 13 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
+  return `${n}${tail}`;
+}
