@@ -4,4 +4,6 @@ import type { BadInput, Result } from '#kernel';
 export type EngineCall = (input: unknown, seconds: number) => Result<unknown, readonly BadInput[]>;
 
 /** Engine name -> its call, loaded only when asked for. */
-export const engines: Record<string, () => Promise<EngineCall>> = {};
+export const engines: Record<string, () => Promise<EngineCall>> = {
+  'hang-statics': async () => (await import('./engine/hang-statics.js')).answer,
+};

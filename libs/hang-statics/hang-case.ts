@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { type BadInput, type Result, readInput, refuse } from '#kernel';
+
+const name = z.string().min(1).max(80);
+const mm = z.number().min(-100_000).max(100_000);
+const kg = z.number().positive().max(100_000);
+const kgOrNone = z.number().min(0).max(100_000);
+
+/** Rated values are optional: what has none is reported as "no rated value on file". */
+export const hangCaseSchema = z.strictObject({
+  gravityMps2: z.number().positive().max(30),
+  dynamicFactor: z.number().min(1).max(10),
+  tiltDownDeg: z.number().min(-89).max(89).optional(),
+  grid: z.strictObject({
+    massKg: kgOrNone,
+    cgBehindMm: mm,
+    cgAboveMm: mm,
+    holes: z.array(z.strictObject({ hole: name, behindMm: mm, aboveMm: mm })).min(1).max(200),
+  }),
+  boxes: z
+    .array(
+      z.strictObject({
+        massKg: kg,
+        frontHeightMm: z.number().positive().max(10_000),
+        cgBehindMm: mm,
+        cgBelowMm: mm,
+        rearLeverMm: z.number().positive().max(10_000),
+        splayDeg: z.number().min(-90).max(90),
+        ratedRearLinkN: z.number().positive().max(1e8).optional(),
+        ratedFrontPinN: z.number().positive().max(1e8).optional(),
+      }),
+    )
+    .min(1)
+    .max(200),
+  extras: z.array(z.strictObject({ position: z.int().min(0).max(200), massKg: kgOrNone })).max(1000).default([]),
+  picks: z
+    .array(z.strictObject({ hole: name, belowHookKg: kgOrNone, hoistKg: kgOrNone, chainKg: kgOrNone, ratedHoistKg: kg.optional() }))
+    .min(1)
+    .max(2),
+});
+
+export type HangCase = z.output<typeof hangCaseSchema>;
+
+/** Reads a case; holes must exist on the grid, two picks need two holes at different distances and a tilt, one pick none. */
+export function readHangCase(input: unknown): Result<HangCase, readonly BadInput[]> {
+  const read = readInput(hangCaseSchema, input);
+  if (!read.ok) return read;
+  const faults = faultsIn(read.value);
+  return faults.length === 0 ? read : refuse(faults);
+}
+
+function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: HangCase): BadInput[] {
+  const faults: BadInput[] = [];
+  const add = (field: string, value: unknown, wanted: string) => faults.push({ field, value: value ?? null, wanted });
+  const names = grid.holes.map((each) => each.hole);
+  names.forEach((hole, index) => {
+    if (names.indexOf(hole) !== index) add(`grid.holes[${index}].hole`, hole, 'each hole only once');
+  });
+  picks.forEach((pick, index) => {
+    if (!names.includes(pick.hole)) add(`picks[${index}].hole`, pick.hole, `a hole of this grid: ${names.join(', ')}`);
+  });
+  if (picks.length === 2 && tiltDownDeg === undefined) add('tiltDownDeg', null, 'the tilt in degrees, positive nose down: with two picks it is given');
+  if (picks.length === 1 && tiltDownDeg !== undefined) add('tiltDownDeg', tiltDownDeg, 'left out: with one pick the tilt is solved');
+  const [first, second] = picks.map((pick) => grid.holes.find((each) => each.hole === pick.hole));
+  if (first && second && picks.length === 2) {
+    if (first.behindMm === second.behindMm) add('picks[1].hole', picks[1]!.hole, 'a hole in front of or behind that of the first pick');
+    else if (tiltDownDeg !== undefined && Math.abs(span(first, second, tiltDownDeg)) < 1e-6) add('tiltDownDeg', tiltDownDeg, 'a tilt at which the two picks are not above one another');
+  }
+  extras.forEach((extra, index) => {
+    if (extra.position > boxes.length) add(`extras[${index}].position`, extra.position, `0 for the grid or a position from 1 to ${boxes.length}`);
+  });
+  return faults;
+}
+
+function span(a: { behindMm: number; aboveMm: number }, b: { behindMm: number; aboveMm: number }, tiltDownDeg: number): number {
+  const tilt = (tiltDownDeg * Math.PI) / 180;
+  return (b.behindMm - a.behindMm) * Math.cos(tilt) - (b.aboveMm - a.aboveMm) * Math.sin(tilt);
+}

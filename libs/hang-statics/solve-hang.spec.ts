@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { type HangCase, readHangCase, solveHang, verifyHang } from '#hang-statics';
+
+const worked = JSON.parse(readFileSync('tests/cases/hang-statics/four-boxes.json', 'utf8')) as unknown;
+
+function caseOf(input: unknown): HangCase {
+  const read = readHangCase(input);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+const arbitraryHang = fc.record({
+  tilt: fc.double({ min: -20, max: 20, noNaN: true }),
+  grid: fc.record({ massKg: fc.double({ min: 1, max: 200, noNaN: true }), cgBehindMm: fc.integer({ min: -200, max: 800 }), cgAboveMm: fc.integer({ min: -100, max: 200 }) }),
+  front: fc.integer({ min: -300, max: 200 }),
+  span: fc.integer({ min: 100, max: 1500 }),
+  boxes: fc.array(
+    fc.record({
+      massKg: fc.double({ min: 5, max: 150, noNaN: true }),
+      frontHeightMm: fc.integer({ min: 150, max: 500 }),
+      cgBehindMm: fc.integer({ min: 50, max: 400 }),
+      cgBelowMm: fc.integer({ min: 50, max: 250 }),
+      rearLeverMm: fc.integer({ min: 200, max: 900 }),
+      splayDeg: fc.constantFrom(0, 0.5, 1, 2, 4, 8, 10),
+    }),
+    { minLength: 1, maxLength: 24 },
+  ),
+});
+
+function hangFrom(raw: typeof arbitraryHang extends fc.Arbitrary<infer T> ? T : never, picks: 1 | 2 = 2): HangCase {
+  return caseOf({
+    gravityMps2: 9.80665,
+    dynamicFactor: 1.25,
+    ...(picks === 2 ? { tiltDownDeg: raw.tilt } : {}),
+    grid: { ...raw.grid, holes: [{ hole: 'a', behindMm: raw.front, aboveMm: 120 }, { hole: 'b', behindMm: raw.front + raw.span, aboveMm: 120 }] },
+    boxes: raw.boxes,
+    picks: ['a', 'b'].slice(0, picks).map((hole) => ({ hole, belowHookKg: 4, hoistKg: 50, chainKg: 20 })),
+  });
+}
+
+describe('statics of a hang', () => {
+  it('gives the worked example of the case format', () => {
+    const answer = solveHang(caseOf(worked));
+    expect(answer.bottomAimDownDeg).toBeCloseTo(9, 10);
+    expect(answer.massKg).toBe(341);
+    expect(answer.centreOfGravity.xMm).toBeCloseTo(-306.483, 3);
+    expect(answer.centreOfGravity.zMm).toBeCloseTo(-469.914, 3);
+    expect(answer.picks.map((pick) => pick.reactionN)).toEqual([expect.closeTo(2036.0689, 4), expect.closeTo(1307.9988, 4)]);
+    expect(answer.picks.map((pick) => pick.hookLoadKg)).toEqual([expect.closeTo(211.7212, 4), expect.closeTo(137.4788, 4)]);
+    expect(answer.picks.map((pick) => pick.pointLoadN)).toEqual([expect.closeTo(2801.9683, 4), expect.closeTo(2073.8981, 4)]);
+    expect(answer.joints[0]).toMatchObject({ loadN: expect.closeTo(2481.0824, 3), rearLinkN: expect.closeTo(1459.2719, 4), frontPinN: expect.closeTo(511.9834, 4) });
+    expect(answer.joints[3]).toMatchObject({ loadN: expect.closeTo(598.2056, 4), rearLinkN: expect.closeTo(335.2836, 4), frontPinN: expect.closeTo(136.0759, 4) });
+    expect(answer.slackAtDeg).toEqual({ rearSlack: expect.closeTo(-33.8328, 4), frontSlack: expect.closeTo(47.9923, 4) });
+  });
+
+  it('passes the independent checker for any hang, and the checker refuses a changed figure', () => {
+    fc.assert(
+      fc.property(arbitraryHang, fc.constantFrom(1 as const, 2 as const), (raw, picks) => {
+        const problem = hangFrom(raw, picks);
+        const answer = solveHang(problem);
+        expect(verifyHang(problem, answer)).toEqual([]);
+        const wrong = { ...answer, picks: answer.picks.map((pick, index) => (index === 0 ? { ...pick, reactionN: pick.reactionN + 5 } : pick)) };
+        expect(verifyHang(problem, wrong)).not.toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('lets the reactions sum to the weight, whatever the order of the picks', () => {
+    fc.assert(
+      fc.property(arbitraryHang, (raw) => {
+        const problem = hangFrom(raw);
+        const answer = solveHang(problem);
+        const turned = solveHang({ ...problem, picks: [...problem.picks].reverse() });
+        expect(answer.picks[0]!.reactionN + answer.picks[1]!.reactionN).toBeCloseTo(answer.massKg * 9.80665, 6);
+        expect(turned.picks.map((pick) => pick.reactionN).reverse()).toEqual(answer.picks.map((pick) => expect.closeTo(pick.reactionN, 6)));
+        expect(turned.slackAtDeg).toEqual(answer.slackAtDeg);
+      }),
+    );
+  });
+
+  it('is not changed by moving holes, grid and boxes together', () => {
+    fc.assert(
+      fc.property(arbitraryHang, fc.integer({ min: -500, max: 500 }), (raw, shift) => {
+        const problem = hangFrom({ ...raw, tilt: 0, boxes: raw.boxes.map((box) => ({ ...box, splayDeg: 0 })) });
+        const moved: HangCase = {
+          ...problem,
+          grid: { ...problem.grid, cgBehindMm: problem.grid.cgBehindMm + shift, holes: problem.grid.holes.map((hole) => ({ ...hole, behindMm: hole.behindMm + shift })) },
+          boxes: problem.boxes.map((box) => ({ ...box, cgBehindMm: box.cgBehindMm + shift })),
+        };
+        expect(solveHang(moved).picks.map((pick) => pick.reactionN)).toEqual(solveHang(problem).picks.map((pick) => expect.closeTo(pick.reactionN, 5)));
+      }),
+    );
+  });
+
+  it('has the other pick carry nothing at each slack tilt, and then agrees with one pick', () => {
+    fc.assert(
+      fc.property(arbitraryHang, (raw) => {
+        const problem = hangFrom(raw);
+        const { rearSlack } = solveHang(problem).slackAtDeg!;
+        fc.pre(Math.abs(rearSlack) < 80);
+        const there = solveHang({ ...problem, tiltDownDeg: rearSlack });
+        expect(Math.abs(there.picks[1]!.reactionN)).toBeLessThan(1e-6 * there.massKg * 9.80665 + 1e-6);
+        const single = solveHang({ ...problem, tiltDownDeg: undefined, picks: [problem.picks[0]!] });
+        expect(single.tiltDownDeg).toBeCloseTo(rearSlack, 8);
+        expect(single.picks[0]!.reactionN).toBeCloseTo(there.picks[0]!.reactionN, 5);
+      }),
+    );
+  });
+
+  it('equals the hand sum for a straight level hang', () => {
+    const problem = hangFrom({ tilt: 0, grid: { massKg: 80, cgBehindMm: 400, cgAboveMm: 50 }, front: 0, span: 1000, boxes: Array.from({ length: 10 }, () => ({ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg: 0 })) });
+    const answer = solveHang(problem);
+    // Moments about the front hole: (80 x 400 + 600 x 250) / 1000 = 182 kg on the rear hole, 680 - 182 = 498 kg in front.
+    expect(answer.picks.map((pick) => pick.reactionN / 9.80665)).toEqual([expect.closeTo(498, 8), expect.closeTo(182, 8)]);
+    expect(answer.joints[0]!.rearLinkN / 9.80665).toBeCloseTo((600 * 250) / 500, 8);
+  });
+
+  it('says that a hang cannot hang like this instead of failing', () => {
+    const problem = hangFrom({ tilt: 0, grid: { massKg: 10, cgBehindMm: 0, cgAboveMm: 0 }, front: 600, span: 300, boxes: [{ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg: 0 }] });
+    const answer = solveHang(problem);
+    expect(answer.picks[1]!.reactionN).toBeLessThan(0);
+    expect(answer.findings.map((finding) => finding.code)).toContain('cannot-hang-like-this');
+  });
+});
+
+describe('a malformed hang', () => {
+  const base = worked as { picks: object[]; boxes: object[]; grid: object };
+  it.each([
+    ['a hole that the grid has not', { ...base, picks: [{ ...base.picks[0], hole: '99' }, base.picks[1]] }, 'picks[0].hole'],
+    ['both picks in one hole', { ...base, picks: [base.picks[0], base.picks[0]] }, 'picks[1].hole'],
+    ['a lever of zero', { ...base, boxes: [{ ...base.boxes[0], rearLeverMm: 0 }] }, 'boxes[0].rearLeverMm'],
+    ['a negative mass', { ...base, boxes: [{ ...base.boxes[0], massKg: -1 }] }, 'boxes[0].massKg'],
+    ['201 boxes', { ...base, boxes: Array.from({ length: 201 }, () => base.boxes[0]) }, 'boxes'],
+    ['a tilt with one pick', { ...base, picks: [base.picks[0]] }, 'tiltDownDeg'],
+    ['no tilt with two picks', { ...base, tiltDownDeg: undefined }, 'tiltDownDeg'],
+    ['a text for a number', { ...base, gravityMps2: 'NaN' }, 'gravityMps2'],
+    ['an unknown field', { ...base, colour: 'red' }, 'colour'],
+    ['an extra below the last box', { ...base, extras: [{ position: 9, massKg: 1 }] }, 'extras[0].position'],
+  ])('is refused: %s', (_what, input, field) => {
+    const read = readHangCase(input);
+    expect(read.ok ? [] : read.error.map((fault) => fault.field)).toContain(field);
+  });
+});
