@@ -1,0 +1,8 @@
+import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './features/register/rows.js';
+import { TourRow } from './features/tour/rows.js';
+import { EventRow } from './platform/event-log.js';
+import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
+
+/** Every table's row class. */
+export const entities = [AccountRow, SessionRow, EventRow, ModelRow, RuleRow, ItemRow, ExaminationRow, IncidentRow, TourRow, PackPlanRow, BookingRow, CartCheckRow, TickRow];

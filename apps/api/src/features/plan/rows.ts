@@ -1,0 +1,105 @@
+import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
+import type { PackPlan } from '#pack-plan';
+
+@Entity('pack_plan')
+@Unique('pack_plan_revision_unique', ['tourId', 'showId', 'revision'])
+@Check('pack_plan_state_known', `state IN ('draft', 'released', 'superseded')`)
+@Check('pack_plan_revision_when_released', `(state = 'draft') = (revision IS NULL)`)
+@Index('pack_plan_show_index', ['tourId', 'showId'])
+@Index('pack_plan_one_released', ['tourId', 'showId'], { unique: true, where: `state = 'released'` })
+@Index('pack_plan_one_draft', ['tourId', 'showId'], { unique: true, where: `state = 'draft'` })
+export class PackPlanRow {
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'pack_plan_pkey' })
+  id: string;
+
+  @Column('text', { name: 'tour_id' })
+  @ForeignKey('TourRow', { name: 'pack_plan_tour_fkey' })
+  tourId: string;
+
+  @Column('text', { name: 'show_id' })
+  showId: string;
+
+  @Column('text')
+  state: 'draft' | 'released' | 'superseded';
+
+  /** A, B, C ... Z, AA ...; null while it is a draft. */
+  @Column('text', { nullable: true })
+  revision: string | null;
+
+  @Column('timestamptz', { name: 'made_at' })
+  madeAt: Date;
+
+  @Column('text', { name: 'made_by' })
+  madeBy: string;
+
+  @Column('timestamptz', { name: 'released_at', nullable: true })
+  releasedAt: Date | null;
+
+  @Column('text', { name: 'released_by', nullable: true })
+  releasedBy: string | null;
+
+  @Column('jsonb')
+  plan: PackPlan;
+}
+
+/**
+ * A promise of an item to a tour, first prep day to last return day. Two overlapping promises of one serial are impossible here,
+ * whatever the code does; a new revision replaces its predecessor's inside one transaction, so the check waits for its end.
+ */
+@Entity('booking')
+@Unique('booking_item_tour_unique', ['itemId', 'tourName'], { deferrable: 'INITIALLY DEFERRED' })
+@Exclusion('booking_no_overlap', `USING gist (item_id WITH =, period WITH &&) WHERE (count IS NULL) DEFERRABLE INITIALLY DEFERRED`)
+@Check('booking_period_not_empty', `NOT isempty(period)`)
+@Index('booking_tour_index', ['tourName'])
+export class BookingRow {
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'booking_pkey' })
+  id: string;
+
+  @Column('text', { name: 'item_id' })
+  itemId: string;
+
+  /** The tour that holds it; also one that is known here by name alone. */
+  @Column('text', { name: 'tour_name' })
+  tourName: string;
+
+  @Column('daterange')
+  period: string;
+
+  /** Of a batch; null for a serial. */
+  @Column('int', { nullable: true })
+  count: number | null;
+}
+
+/** A cart whose boxes were read and agreed with a released plan. */
+@Entity('cart_check')
+export class CartCheckRow {
+  @PrimaryColumn('uuid', { name: 'plan_id', primaryKeyConstraintName: 'cart_check_pkey' })
+  @ForeignKey(() => PackPlanRow, { name: 'cart_check_plan_fkey', onDelete: 'CASCADE' })
+  planId: string;
+
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'cart_check_pkey' })
+  load: string;
+
+  @Column('timestamptz', { name: 'checked_at' })
+  checkedAt: Date;
+
+  @Column('text', { name: 'checked_by' })
+  checkedBy: string;
+}
+
+/** A row of a truck or a box move that somebody has ticked off. */
+@Entity('tick')
+export class TickRow {
+  @PrimaryColumn('uuid', { name: 'plan_id', primaryKeyConstraintName: 'tick_pkey' })
+  @ForeignKey(() => PackPlanRow, { name: 'tick_plan_fkey', onDelete: 'CASCADE' })
+  planId: string;
+
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'tick_pkey' })
+  what: string;
+
+  @Column('timestamptz', { name: 'ticked_at' })
+  tickedAt: Date;
+
+  @Column('text', { name: 'ticked_by' })
+  tickedBy: string;
+}

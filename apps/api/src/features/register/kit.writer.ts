@@ -1,0 +1,60 @@
+import type { EntityManager } from 'typeorm';
+import { type BadInput, canonicalJson } from '#kernel';
+import type { Catalogue, Item } from '#tour-file';
+import { type Kit, itemColumns } from './kit.reader.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
+
+/**
+ * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.
+ * `existing` is the register as it stands.
+ */
+export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, recordedBy: string, at: Date): Promise<readonly BadInput[]> {
+  const faults: BadInput[] = [];
+  const differs = (field: string, name: string, here: unknown, there: unknown): boolean => {
+    if (here === undefined) return false;
+    if (canonicalJson(normal(here)) !== canonicalJson(normal(there))) faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
+    return true;
+  };
+  for (const kind of Object.keys(kit.catalogue) as (keyof Catalogue)[]) {
+    const known = new Map(existing.catalogue[kind].map((each) => [each.model, each] as const));
+    const fresh = kit.catalogue[kind].filter((each, index) => !differs(`catalogue.${kind}[${index}]`, each.model, known.get(each.model), each));
+    if (fresh.length > 0) await manager.getRepository(ModelRow).insert(fresh.map((data) => ({ kind, model: data.model, data })));
+  }
+  const rules = [
+    ...kit.systems.map((data) => ({ kind: 'system' as const, id: data.id, data })),
+    ...kit.examinationRules.map((data) => ({ kind: 'examination' as const, id: `${data.jurisdiction}: ${data.kinds.join(', ')}: ${data.intervals.join(', ')}`, data })),
+    ...kit.loadRules.map((data) => ({ kind: 'load' as const, id: data.id, data })),
+  ];
+  const onFile = new Map((await manager.getRepository(RuleRow).find()).map((each) => [`${each.kind} ${each.id}`, each.data]));
+  const freshRules = rules.filter((each) => !differs(`rules`, each.id, onFile.get(`${each.kind} ${each.id}`), each.data));
+  if (freshRules.length > 0) await manager.getRepository(RuleRow).insert(freshRules);
+  const items = new Map(existing.items.map((each) => [each.id, each]));
+  const freshItems = kit.items.filter((each, index) => !differs(`items[${index}]`, each.id, items.get(each.id), each));
+  if (faults.length === 0) await insertItems(manager, freshItems, recordedBy, at);
+  return faults;
+}
+
+/** A cart without boxes may say so or not. */
+function normal(value: unknown): unknown {
+  const { stack, ...rest } = value as { stack?: string[] };
+  return stack === undefined || stack.length === 0 ? rest : value;
+}
+
+export async function insertItems(manager: EntityManager, items: readonly Item[], recordedBy: string, at: Date): Promise<void> {
+  const place = new Map(items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { stackCart: cart.id, stackSlot: slot + 1 }] as const)));
+  for (let start = 0; start < items.length; start += 1000) {
+    const part = items.slice(start, start + 1000);
+    await manager.getRepository(ItemRow).insert(part.map((item) => ({ ...itemColumns(item), stackCart: null, stackSlot: null, ...place.get(item.id) })) as object[]);
+    const examinations = part.flatMap((item) => item.examinations.map((data) => ({ itemId: item.id, data, recordedBy, recordedAt: at, supersedes: null })));
+    if (examinations.length > 0) await manager.getRepository(ExaminationRow).insert(examinations);
+    const incidents = part.flatMap((item) => item.events.map(({ on, what }) => ({ itemId: item.id, onDay: on, what })));
+    if (incidents.length > 0) await manager.getRepository(IncidentRow).insert(incidents);
+  }
+}
+
+/** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. */
+export async function writeStack(manager: EntityManager, cart: string, serials: readonly string[]): Promise<void> {
+  const rows = manager.getRepository(ItemRow);
+  await rows.update({ stackCart: cart }, { stackCart: null, stackSlot: null });
+  for (const [slot, id] of serials.entries()) await rows.update({ id }, { stackCart: cart, stackSlot: slot + 1 });
+}

@@ -1,0 +1,123 @@
+import { Check, Column, Entity, ForeignKey, Generated, Index, PrimaryColumn, PrimaryGeneratedColumn } from 'typeorm';
+import type { Examination, ItemKind, ItemState } from '#tour-file';
+
+@Entity('model')
+export class ModelRow {
+  /** As in the catalogue of a tour file: boxes, grids, hoists ... */
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'model_pkey' })
+  kind: string;
+
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'model_pkey' })
+  model: string;
+
+  @Column('bigint')
+  @Generated('increment')
+  place: string;
+
+  @Column('jsonb')
+  data: object;
+}
+
+/** Rigging systems, examination rules and load rules: data of the house, kept whole. */
+@Entity('rule')
+@Check('rule_kind_known', `kind IN ('system', 'examination', 'load')`)
+export class RuleRow {
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'rule_pkey' })
+  kind: 'system' | 'examination' | 'load';
+
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'rule_pkey' })
+  id: string;
+
+  @Column('bigint')
+  @Generated('increment')
+  place: string;
+
+  @Column('jsonb')
+  data: object;
+}
+
+@Entity('item')
+@Check('item_state_known', `state IN ('in service', 'quarantined', 'in repair', 'retired')`)
+@Check('item_slot_with_cart', `(stack_cart IS NULL) = (stack_slot IS NULL)`)
+@Check('item_count_positive', `count IS NULL OR count >= 0`)
+@Index('item_kind_index', ['kind', 'id'])
+@Index('item_slot_unique', ['stackCart', 'stackSlot'], { unique: true, where: 'stack_cart IS NOT NULL' })
+export class ItemRow {
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'item_pkey' })
+  id: string;
+
+  @Column('bigint')
+  @Generated('increment')
+  place: string;
+
+  @Column('text')
+  kind: ItemKind;
+
+  @Column('text')
+  model: string;
+
+  @Column('text')
+  state: ItemState;
+
+  @Column('text')
+  depot: string;
+
+  @Column('int', { nullable: true })
+  count: number | null;
+
+  @Column('text', { name: 'in_item', nullable: true })
+  inItem: string | null;
+
+  @Column('text', { name: 'stack_cart', nullable: true })
+  stackCart: string | null;
+
+  /** 1 at the top. */
+  @Column('int', { name: 'stack_slot', nullable: true })
+  stackSlot: number | null;
+
+  /** What is neither searched nor joined: reason, owner, hire, uses, intervals ... */
+  @Column('jsonb')
+  rest: Record<string, unknown>;
+}
+
+@Entity('examination')
+@Index('examination_item_index', ['itemId', 'id'])
+export class ExaminationRow {
+  @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'examination_pkey' })
+  id: string;
+
+  @Column('text', { name: 'item_id' })
+  @ForeignKey(() => ItemRow, { name: 'examination_item_fkey' })
+  itemId: string;
+
+  @Column('jsonb')
+  data: Examination;
+
+  @Column('text', { name: 'recorded_by' })
+  recordedBy: string;
+
+  @Column('timestamptz', { name: 'recorded_at' })
+  recordedAt: Date;
+
+  /** A correction names the record it takes the place of; nothing is ever changed. */
+  @Column('bigint', { nullable: true })
+  supersedes: string | null;
+}
+
+/** Exceptional events of an item: shock load, overload, accident. */
+@Entity('incident')
+@Index('incident_item_index', ['itemId', 'id'])
+export class IncidentRow {
+  @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'incident_pkey' })
+  id: string;
+
+  @Column('text', { name: 'item_id' })
+  @ForeignKey(() => ItemRow, { name: 'incident_item_fkey' })
+  itemId: string;
+
+  @Column('date', { name: 'on_day' })
+  onDay: string;
+
+  @Column('text')
+  what: string;
+}

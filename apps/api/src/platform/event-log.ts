@@ -1,0 +1,48 @@
+import { Column, Entity, Index, PrimaryGeneratedColumn, type EntityManager } from 'typeorm';
+import type { SignedIn } from './sign-in/signed-in.js';
+
+/** Who did what, when: append only (a trigger refuses change and removal). */
+@Entity('event')
+@Index('event_item_index', ['itemId', 'id'])
+@Index('event_tour_index', ['tourId', 'id'])
+export class EventRow {
+  @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'event_pkey' })
+  id: string;
+
+  @Column('timestamptz')
+  at: Date;
+
+  @Column('text')
+  who: string;
+
+  @Column('text')
+  what: string;
+
+  @Column('text')
+  sentence: string;
+
+  @Column('text', { name: 'item_id', nullable: true })
+  itemId: string | null;
+
+  @Column('text', { name: 'tour_id', nullable: true })
+  tourId: string | null;
+
+  @Column('text', { nullable: true })
+  place: string | null;
+}
+
+export interface NewEvent {
+  readonly what: string;
+  readonly sentence: string;
+  readonly itemId?: string;
+  readonly tourId?: string;
+  /** Where the item is from now on, where that changed. */
+  readonly place?: string;
+}
+
+export async function recordEvents(manager: EntityManager, who: Pick<SignedIn, 'name'>, at: Date, events: readonly NewEvent[]): Promise<void> {
+  if (events.length === 0) return;
+  await manager.getRepository(EventRow).insert(
+    events.map((each) => ({ at, who: who.name, what: each.what, sentence: each.sentence, itemId: each.itemId ?? null, tourId: each.tourId ?? null, place: each.place ?? null })),
+  );
+}

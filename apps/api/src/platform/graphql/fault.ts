@@ -1,0 +1,23 @@
+import { GraphQLError } from 'graphql';
+import type { BadInput } from '#kernel';
+
+/** Bad input: every fault with field, value and what would be right. */
+export class BadInputError extends GraphQLError {
+  constructor(readonly faults: readonly BadInput[]) {
+    super(faults[0] ? `${faults[0].field}: found ${JSON.stringify(faults[0].value)}, wanted ${faults[0].wanted}` : 'bad input', {
+      extensions: { code: 'BAD_INPUT', faults },
+    });
+  }
+}
+
+export class NotAllowedError extends GraphQLError {
+  constructor(sentence: string) {
+    super(sentence, { extensions: { code: 'NOT_ALLOWED' } });
+  }
+}
+
+export class NotFoundError extends GraphQLError {
+  constructor(what: string) {
+    super(`${what} is not on file.`, { extensions: { code: 'NOT_FOUND' } });
+  }
+}

@@ -1,0 +1,18 @@
+import { GraphQLScalarType, type ValueNode, valueFromASTUntyped } from 'graphql';
+
+/** A JSON document whose TypeScript type stands in the libs; `described` names it. */
+const json = (name: string, described: string): GraphQLScalarType =>
+  new GraphQLScalarType({
+    name,
+    description: described,
+    serialize: (value) => value,
+    parseValue: (value) => value,
+    parseLiteral: (node: ValueNode, variables) => valueFromASTUntyped(node, variables ?? undefined),
+  });
+
+export const PackPlanJson = json('PackPlanJson', 'The five results of a show: PackPlan of libs/pack-plan.');
+export const TourJson = json('TourJson', 'A tour with its shows and hangs: Tour of libs/tour-file.');
+export const ItemJson = json('ItemJson', 'An item of the register: Item of libs/tour-file.');
+export const ModelJson = json('ModelJson', 'A catalogue model or a rigging system: libs/tour-file.');
+export const KitJson = json('KitJson', 'Catalogue, rigging systems and rules: parts of TourFile of libs/tour-file.');
+export const AnyJson = json('AnyJson', 'A value as it was given.');

@@ -1,0 +1,17 @@
+import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
+import { promisify } from 'node:util';
+
+const derive = promisify(scrypt) as (password: string, salt: Buffer, length: number, options: object) => Promise<Buffer>;
+const cost = { N: 32_768, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
+
+/** scrypt (RFC 7914) with a salt of its own: `salt$hash`, both hex. */
+export async function hashPassword(password: string): Promise<string> {
+  const salt = randomBytes(16);
+  return `${salt.toString('hex')}$${(await derive(password, salt, 32, cost)).toString('hex')}`;
+}
+
+export async function checkPassword(password: string, stored: string): Promise<boolean> {
+  const [salt, hash] = stored.split('$').map((each) => Buffer.from(each, 'hex'));
+  if (!salt || !hash || hash.length !== 32) return false;
+  return timingSafeEqual(await derive(password, salt, 32, cost), hash);
+}

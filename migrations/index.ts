@@ -1,0 +1,4 @@
+import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+
+/** In the order in which they run; a file that has landed is never edited. */
+export const migrations = [CreateTables20261125132500];
