@@ -1,1 +1,5 @@
-export {};
+export * from './allocation-case.js';
+export * from './cut-hang.js';
+export * from './describe-moves.js';
+export * from './solve-allocation.js';
+export * from './verify-allocation.js';

@@ -1,7 +1,8 @@
+import { type BadInput, type Result, ok } from '#kernel';
 import { readExaminationsCase, solveExaminations } from '#inspection-calendar';
-import type { EngineCall } from '../engines.js';
 
-export const answer: EngineCall = (input) => {
+/** Reads and answers an examinations case. */
+export function answer(input: unknown): Result<unknown, readonly BadInput[]> {
   const read = readExaminationsCase(input);
-  return read.ok ? { ok: true, value: solveExaminations(read.value) } : read;
-};
+  return read.ok ? ok(solveExaminations(read.value)) : read;
+}

@@ -1,0 +1,11 @@
+import { readAllocationCase, solveAllocation } from '#cart-allocation';
+import { loadIntegerProgramSolver } from '#runtime';
+import type { EngineCall } from '../engines.js';
+
+export async function engine(): Promise<EngineCall> {
+  const integerProgram = await loadIntegerProgramSolver();
+  return (input, seconds) => {
+    const read = readAllocationCase(input);
+    return read.ok ? { ok: true, value: solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram }) } : read;
+  };
+}

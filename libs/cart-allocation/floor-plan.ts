@@ -1,0 +1,62 @@
+import type { AllocationCase } from './allocation-case.js';
+
+/**
+ * A case in small whole numbers, carts and loads in the order of their ids, so that equal input gives the equal plan. Boxes that can stand for one another share
+ * a kind: a model, a pinned serial (its own kind), or 0 for what no load can use. Stacks are bottom first here: a move touches the end.
+ */
+export interface FloorPlan {
+  readonly carts: readonly { readonly id: string; readonly capacity: number; readonly stack: readonly number[]; readonly carries: ReadonlySet<string> | undefined }[];
+  readonly loads: readonly { readonly id: string; readonly kinds: readonly number[]; readonly models: readonly string[] }[];
+  /** Boxes on the floor, in the order of their serials. */
+  readonly loose: readonly number[];
+  readonly serials: readonly string[];
+  /** Kind of each box; 0 = of no use. */
+  readonly kindOf: readonly number[];
+  readonly kindCount: number;
+  /** Name of each kind: a model or a serial. */
+  readonly kindNames: readonly string[];
+}
+
+export function floorPlanOf(problem: AllocationCase): FloorPlan {
+  const byId = <T extends { id: string }>(values: readonly T[]) => [...values].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const serials = Object.keys(problem.boxes).sort();
+  const numberOf = new Map(serials.map((serial, index) => [serial, index]));
+  const unusable = new Set(problem.unusable);
+  const kindNumbers = new Map<string, number>();
+  const kind = (key: string): number => {
+    if (!kindNumbers.has(key)) kindNumbers.set(key, kindNumbers.size + 1);
+    return kindNumbers.get(key)!;
+  };
+  const loads = byId(problem.loads).map((load) => ({
+    id: load.id,
+    kinds: [...load.boxes].reverse().map((box) => ('serial' in box ? kind(`serial ${box.serial}`) : kind(`model ${box.model}`))),
+    models: load.boxes.map((box) => ('serial' in box ? problem.boxes[box.serial]! : box.model)),
+  }));
+  const kindOf = serials.map((serial) => (unusable.has(serial) ? 0 : (kindNumbers.get(`serial ${serial}`) ?? kindNumbers.get(`model ${problem.boxes[serial]}`) ?? 0)));
+  return {
+    carts: byId(problem.carts).map((cart) => ({
+      id: cart.id,
+      capacity: cart.capacity,
+      stack: [...cart.stack].reverse().map((serial) => numberOf.get(serial)!),
+      carries: cart.carries && new Set(cart.carries),
+    })),
+    loads,
+    loose: problem.loose.map((serial) => numberOf.get(serial)!).sort((a, b) => a - b),
+    serials,
+    kindOf,
+    kindCount: kindNumbers.size + 1,
+    kindNames: ['', ...[...kindNumbers.keys()].map((key) => key.slice(key.indexOf(' ') + 1))],
+  };
+}
+
+/** How many boxes at the bottom of the cart already stand as the load wants them. */
+export function keptBoxes(floor: FloorPlan, stack: readonly number[], kinds: readonly number[]): number {
+  let kept = 0;
+  while (kept < stack.length && kept < kinds.length && floor.kindOf[stack[kept]!] === kinds[kept]) kept++;
+  return kept;
+}
+
+/** Whether the cart may carry the load at all. */
+export function mayCarry(cart: FloorPlan['carts'][number], load: FloorPlan['loads'][number]): boolean {
+  return load.kinds.length <= cart.capacity && (cart.carries === undefined || load.models.every((model) => cart.carries!.has(model)));
+}

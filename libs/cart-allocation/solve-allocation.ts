@@ -1,0 +1,118 @@
+import { type IntegerProgramSolver, seededRandom } from '#kernel';
+import type { AllocationCase } from './allocation-case.js';
+import { type Choice, solveBound } from './bound-program.js';
+import { findShortage } from './check-feasible.js';
+import { searchExactly } from './exact-search.js';
+import { type FloorPlan, floorPlanOf, keptBoxes, mayCarry } from './floor-plan.js';
+import { type NumberedMove, scheduleChoice } from './schedule.js';
+
+export interface AllocationLimits {
+  readonly timeLimitSeconds: number;
+  /** Milliseconds of any clock that does not go back. */
+  readonly now: () => number;
+  readonly integerProgram: IntegerProgramSolver;
+}
+
+export interface BoxMoveAnswer {
+  readonly box: string;
+  /** A cart's id or "floor". */
+  readonly from: string;
+  readonly to: string;
+}
+
+export interface AllocationAnswer {
+  readonly status: 'optimal' | 'feasible' | 'infeasible';
+  readonly boxMoves: number;
+  readonly bound: number;
+  /** Serials top first. */
+  readonly assignments: readonly { readonly load: string; readonly cart: string; readonly boxes: readonly string[] }[];
+  readonly moves: readonly BoxMoveAnswer[];
+  readonly short?: readonly { readonly model: string; readonly missing: number }[];
+  readonly reason?: string;
+  readonly measures: { readonly cartsTouched: number };
+}
+
+interface Plan {
+  readonly cartOf: readonly number[];
+  readonly moves: readonly NumberedMove[];
+}
+
+/**
+ * The fewest box moves that turn the floor into the wanted loads, in an order that can be carried out. The bound comes from an integer program, the plan
+ * from carrying its choice out; where they do not meet, an exact search closes what it can in the time given.
+ */
+export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
+  const floor = floorPlanOf(problem);
+  const shortage = findShortage(problem, floor);
+  if (shortage) return { status: 'infeasible', boxMoves: 0, bound: 0, assignments: [], moves: [], ...shortage, measures: { cartsTouched: 0 } };
+  if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0);
+  const deadline = limits.now() + limits.timeLimitSeconds * 1000;
+  const secondsLeft = () => Math.max(0, (deadline - limits.now()) / 1000);
+  const program = solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.7));
+  const first = carryOut(floor, program.choice ?? plainChoice(floor), program.bound, () => secondsLeft() <= 0);
+  let [best, bound] = [first, program.bound];
+  if (best.moves.length > bound) {
+    const search = searchExactly(floor, bound, best.moves.length, { mustStop: () => secondsLeft() <= 0 });
+    bound = Math.max(bound, search.bound);
+    if (search.found) best = search.found;
+  }
+  return answerOf(problem, floor, best, Math.min(bound, best.moves.length));
+}
+
+/** Several tries with other ties; ends as soon as the bound is met. */
+function carryOut(floor: FloorPlan, choice: Choice, bound: number, mustStop: () => boolean): Plan {
+  let best: NumberedMove[] | undefined;
+  const tries = floor.loads.length > 400 ? 6 : 60;
+  for (let seed = 1; seed <= tries && !(best && (best.length <= bound || mustStop())); seed++) {
+    const moves = scheduleChoice(floor, choice, seededRandom(seed));
+    if (!best || moves.length < best.length) best = moves;
+  }
+  return { cartOf: choice.cartOf, moves: best! };
+}
+
+/** When the program found no choice in time: each load in turn takes the cart that fits it best, and any cart may give boxes. */
+function plainChoice(floor: FloorPlan): Choice {
+  const cartOf = new Array<number>(floor.loads.length).fill(-1);
+  const loadOf = new Map<number, number>();
+  const place = (load: number, tried: Set<number>): boolean => {
+    const options = floor.carts
+      .map((cart, index) => ({ index, cost: mayCarry(cart, floor.loads[load]!) ? cart.stack.length - 2 * keptBoxes(floor, cart.stack, floor.loads[load]!.kinds) : Infinity }))
+      .filter(({ index, cost }) => cost < Infinity && !tried.has(index))
+      .sort((a, b) => Number(loadOf.has(a.index)) - Number(loadOf.has(b.index)) || a.cost - b.cost);
+    for (const { index } of options) {
+      if (tried.has(index)) continue;
+      tried.add(index);
+      const other = loadOf.get(index);
+      if (other !== undefined && !place(other, tried)) continue;
+      loadOf.set(index, load);
+      cartOf[load] = index;
+      return true;
+    }
+    return false;
+  };
+  floor.loads.forEach((_, load) => place(load, new Set()));
+  const chosen = new Set(cartOf);
+  return { cartOf, taken: new Map(floor.carts.flatMap((cart, index) => (chosen.has(index) || cart.stack.length === 0 ? [] : [[index, cart.stack.length] as const]))) };
+}
+
+function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: number): AllocationAnswer {
+  const place = (cart: number) => (cart < 0 ? 'floor' : floor.carts[cart]!.id);
+  const stacks = floor.carts.map((cart) => [...cart.stack]);
+  for (const { box, from, to } of plan.moves) {
+    if (from >= 0) stacks[from]!.pop();
+    if (to >= 0) stacks[to]!.push(box);
+  }
+  const cartOf = new Map(floor.loads.map((load, index) => [load.id, plan.cartOf[index]!]));
+  return {
+    status: plan.moves.length === bound ? 'optimal' : 'feasible',
+    boxMoves: plan.moves.length,
+    bound,
+    assignments: problem.loads.map(({ id }) => ({
+      load: id,
+      cart: floor.carts[cartOf.get(id)!]!.id,
+      boxes: [...stacks[cartOf.get(id)!]!].reverse().map((box) => floor.serials[box]!),
+    })),
+    moves: plan.moves.map(({ box, from, to }) => ({ box: floor.serials[box]!, from: place(from), to: place(to) })),
+    measures: { cartsTouched: new Set(plan.moves.flatMap(({ from, to }) => [from, to]).filter((each) => each >= 0)).size },
+  };
+}
