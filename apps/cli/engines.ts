@@ -7,6 +7,7 @@ export type EngineCall = (input: unknown, seconds: number) => Result<unknown, re
 export const engines: Record<string, () => Promise<EngineCall>> = {
   'hang-statics': async () => (await import('./engine/hang-statics.js')).answer,
   'cart-allocation': async () => (await import('./engine/cart-allocation.js')).engine(),
+  'truck-pack': async () => (await import('./engine/truck-pack.js')).answer,
   examinations: async () => (await import('./engine/examinations.js')).answer,
   spares: async () => (await import('./engine/spares.js')).answer,
 };

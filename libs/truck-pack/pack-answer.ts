@@ -1,0 +1,43 @@
+import { type AxleLoads, axleLoads } from './axle-loads.js';
+import type { LoadSpace, Placed } from './load-space.js';
+
+export interface PlacementAnswer {
+  readonly id: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly zMm: number;
+  readonly turned: boolean;
+}
+
+export interface TruckAnswer {
+  readonly id: string;
+  readonly placements: readonly PlacementAnswer[];
+  readonly loadingOrder: readonly string[];
+  readonly usedLengthMm: number;
+  readonly massKg: number;
+  /** Of the load's centre from the middle, positive toward the right wall of someone who looks in from the door. */
+  readonly sideOffsetMm: number;
+  readonly axles: AxleLoads;
+}
+
+export interface TruckPackAnswer {
+  readonly status: 'optimal' | 'feasible';
+  readonly trucks: readonly TruckAnswer[];
+  readonly leftOver: readonly { readonly id: string; readonly reason: string }[];
+  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+}
+
+export function truckAnswer(space: LoadSpace): TruckAnswer {
+  const { truck, placed, massKg, momentKgMm, sideMomentKgMm } = space;
+  return {
+    id: truck.id,
+    placements: placed.map((each) => ({ id: each.piece.id, xMm: each.x, yMm: each.y, zMm: each.z, turned: each.turned })),
+    loadingOrder: placed.map((each) => each.piece.id),
+    usedLengthMm: usedLengthMm(placed),
+    massKg,
+    sideOffsetMm: massKg > 0 ? sideMomentKgMm / massKg : 0,
+    axles: axleLoads(truck, massKg, momentKgMm) ?? {},
+  };
+}
+
+export const usedLengthMm = (placed: readonly Placed[]): number => placed.reduce((far, each) => Math.max(far, each.x + each.along), 0);
