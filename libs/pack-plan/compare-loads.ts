@@ -31,6 +31,7 @@ export function compareJoint(box: BoxModel, joint: { readonly rearLinkN: number;
 function compare(what: string, value: number, limit: number | null, unit: string, share: number): Comparison {
   const shown = `${Math.round(value).toLocaleString('en-GB')} ${unit}`;
   if (limit === null) return { what, value, unit, limit, verdict: 'no rated value on file', sentence: `No rated value on file for ${what}: ${shown} cannot be compared. Ask the maker.` };
+  if (value < 0) return { what, value, unit, limit, verdict: 'over', sentence: `${what} would be pushed with ${shown.replace('-', '')} and cannot push. Do not lift like this.` };
   const allowed = `${Math.round(limit).toLocaleString('en-GB')} ${unit}`;
   const reduced = share < 1 ? ` (${Math.round(share * 100)} % of the rated load, persons below)` : '';
   return value <= limit

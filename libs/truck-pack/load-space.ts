@@ -65,6 +65,14 @@ export class LoadSpace {
     return true;
   }
 
+  /** Puts a piece in a place that the caller has chosen; false where something blocked is in the way or it is higher than the door. */
+  putAt(placed: Placed): boolean {
+    if (placed.z + placed.high > this.lowestHeight()) return false;
+    if (this.pastBlocked(placed.x, placed.y, placed.z, placed.along, placed.across, placed.high) !== placed.x) return false;
+    this.put(placed);
+    return true;
+  }
+
   private put(placed: Placed): void {
     for (const [under, kg] of this.shares(placed, placed.piece.massKg)) this.bear(under, kg);
     this.placed.push(placed);

@@ -1,0 +1,73 @@
+import type { TourFile } from '#tour-file';
+import { wantedLoads } from './allocation-case.js';
+import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
+import { cartFindings, dueFindings, hardwareFindings, inputFindings, pickFindings, truckFindings } from './findings.js';
+import { fingerprintOf } from './fingerprint.js';
+import type { CartsResult, HardwareResult, PackPlan, TruckResult } from './plan.js';
+import { type SolveLimits, planCarts } from './plan-carts.js';
+import { planDue } from './plan-due.js';
+import { planHardware } from './plan-hardware.js';
+import { type PlanInputs, gatherInputs } from './plan-inputs.js';
+import { planPicks } from './plan-picks.js';
+import { planTruck } from './plan-truck.js';
+
+/**
+ * The five results of one show of a tour file that was read without faults. Pure: equal file and limits of work give the equal plan.
+ * Steps: who may fly; carts and box moves; grids and hoists; loads; hardware; trucks; dates of everything that lifts.
+ */
+export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits): PackPlan {
+  const inputs = gatherInputs(file, showId);
+  const carts = planCarts(inputs, limits);
+  const chosen = chooseItems(inputs);
+  const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
+  const hardware = planHardware(inputs, carts, chosen);
+  const truck = planTruck(inputs, carts, limits);
+  const due = planDue(inputs, whereabouts(inputs, carts, chosen, hardware));
+  const { tour } = file;
+  return {
+    tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
+    show: { id: inputs.show.id, name: inputs.show.name, venue: inputs.show.venue, from: inputs.show.from, to: inputs.show.to, number: tour.shows.indexOf(inputs.show) + 1, of: tour.shows.length },
+    fingerprint: fingerprintOf(file, showId),
+    carts,
+    picks,
+    hardware,
+    truck,
+    due,
+    findings: [
+      ...inputFindings(inputs),
+      ...pickFindings(inputs, picks),
+      ...cartFindings(inputs, carts),
+      ...hardwareFindings(inputs, hardware),
+      ...truckFindings(truck),
+      ...dueFindings(inputs, due),
+    ],
+    uses: usesOf(inputs, carts, chosen, hardware, truck),
+  };
+}
+
+/** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
+function whereabouts(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[], hardware: HardwareResult): ReadonlyMap<string, string> {
+  const where = new Map<string, string>();
+  for (const load of carts.loads) for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
+  for (const each of chosen) if (each.item !== null) where.set(each.item, each.where);
+  for (const line of hardware.lines)
+    for (const item of inputs.file.items) if (item.model === line.model && item.count !== undefined && item.state === 'in service') where.set(item.id, item.in ? `in ${item.in}` : 'fitted to the boxes');
+  return where;
+}
+
+function usesOf(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[], hardware: HardwareResult, truck: TruckResult): PackPlan['uses'] {
+  const travelling = [...truck.trucks.flatMap((load) => [load.id, ...load.placements.map((each) => each.id)])];
+  const serials = [...new Set([...plannedSerials(carts, chosen), ...travelling])].map((item) => ({ item, count: null }));
+  const batches = hardware.lines.flatMap((line) => {
+    let wanted = line.fitted + line.spares;
+    return inputs.file.items
+      .filter((item) => item.model === line.model && item.count !== undefined && inputs.availability.get(item.id)!.reason === null)
+      .map((item) => {
+        const count = Math.min(wanted, item.count!);
+        wanted -= count;
+        return { item: item.id, count };
+      })
+      .filter((each) => each.count > 0);
+  });
+  return [...serials, ...batches];
+}
