@@ -1,56 +1,85 @@
 import { z } from 'zod';
-import { type BadInput, type Result, isPlainDate, readInput, readPeriod, refuse } from '#kernel';
+import { type BadInput, type Result, addPeriod, daysBetween, isPlainDate, ok, readInput, readPeriod, refuse } from '#kernel';
 
-const day = z.string().refine(isPlainDate, 'a day that exists, written YYYY-MM-DD');
-const interval = z.string().refine((text) => {
-  const period = readPeriod(text);
-  return period !== undefined && period.months + period.days > 0;
-}, 'a period of ISO 8601 longer than nothing, such as P6M or P1Y');
+const latestYear = '2799-12-31';
+const day = z.string().refine((text) => isPlainDate(text) && text <= latestYear, 'a day that exists, written YYYY-MM-DD');
+const interval = z.string().refine(isInterval, 'a period of ISO 8601 of at least a day and at most 100 years, such as P6M, P1Y or P14D');
+const id = z.string().min(1).max(200);
 
-export const examinedItem = z.strictObject({
-  id: z.string().min(1).max(80),
+/** One examination of one item; its fields are explained in the README under "Case files". */
+export const examinationSchema = z.strictObject({
+  on: day,
+  outcome: z.enum(['pass', 'fail']),
+  satisfies: z.array(interval).max(20).optional(),
+  nextLatestOn: day.optional(),
+  underScheme: z.boolean().optional(),
+  defectBy: day.optional(),
+});
+
+export const eventSchema = z.strictObject({ on: day, what: z.string().max(400).default('event') });
+
+export const examinedItemSchema = z.strictObject({
+  id,
   intervals: z.array(interval).min(1).max(20),
-  examinations: z
-    .array(
-      z.object({
-        on: day,
-        outcome: z.enum(['pass', 'fail']),
-        satisfies: z.array(interval).max(20).optional(),
-        nextLatestOn: day.optional(),
-        underScheme: z.boolean().optional(),
-        defectBy: day.optional(),
-      }),
-    )
-    .max(1000)
-    .default([]),
-  events: z.array(z.object({ on: day, what: z.string().max(400) })).max(1000).default([]),
+  examinations: z.array(examinationSchema).max(2000).default([]),
+  events: z.array(eventSchema).max(2000).default([]),
   declaredOn: day.optional(),
 });
 
+export const windowSchema = z.strictObject({ from: day, to: day });
+
 export const examinationsCaseSchema = z.strictObject({
-  window: z.strictObject({ from: day, to: day }),
-  items: z.array(examinedItem).max(100_000),
-  visitDays: z.array(day).max(10_000).default([]),
+  window: windowSchema,
+  items: z.array(examinedItemSchema).max(50_000),
+  visitDays: z.array(day).max(5000).default([]),
 });
 
-export type ExaminedItem = z.output<typeof examinedItem>;
+export type CaseExamination = z.output<typeof examinationSchema>;
 export type ExaminationsCase = z.output<typeof examinationsCaseSchema>;
+/** The part of an item's record that decides its dates; more fields may stand beside these. */
+export type ExaminedItem = z.output<typeof examinedItemSchema>;
+export type JudgedWindow = z.output<typeof windowSchema>;
 
-/** Reads a case; the window must not be reversed, ids stand once, an examination satisfies only intervals that its item has. */
+const mostWindowDays = 7320;
+
+/** Reads an examinations case; every fault is named with field, value and what would be right. */
 export function readExaminationsCase(input: unknown): Result<ExaminationsCase, readonly BadInput[]> {
   const read = readInput(examinationsCaseSchema, input);
   if (!read.ok) return read;
-  const faults: BadInput[] = [];
-  const { window, items } = read.value;
-  if (window.from > window.to) faults.push({ field: 'window.from', value: window.from, wanted: `no later than window.to, ${window.to}` });
+  const faults = [...windowFaults(read.value.window), ...idFaults(read.value.items), ...read.value.items.flatMap(dateFaults)];
+  return faults.length > 0 ? refuse(faults) : ok(read.value);
+}
+
+function windowFaults({ from, to }: JudgedWindow): BadInput[] {
+  if (to < from) return [{ field: 'window.to', value: to, wanted: `a day on or after window.from (${from})` }];
+  if (daysBetween(from, to) > mostWindowDays) return [{ field: 'window.to', value: to, wanted: 'a window of at most 20 years' }];
+  return [];
+}
+
+function idFaults(items: readonly ExaminedItem[]): BadInput[] {
   const seen = new Set<string>();
-  items.forEach((item, index) => {
-    if (seen.has(item.id)) faults.push({ field: `items[${index}].id`, value: item.id, wanted: 'each id only once' });
-    seen.add(item.id);
-    item.examinations.forEach((examination, at) => {
-      const foreign = examination.satisfies?.find((each) => !item.intervals.includes(each));
-      if (foreign !== undefined) faults.push({ field: `items[${index}].examinations[${at}].satisfies`, value: foreign, wanted: `intervals of this item: ${item.intervals.join(', ')}` });
-    });
+  return items.flatMap((item, index) => {
+    if (!seen.has(item.id)) {
+      seen.add(item.id);
+      return [];
+    }
+    return [{ field: `items[${index}].id`, value: item.id, wanted: 'an id that no other item has' }];
   });
-  return faults.length === 0 ? read : refuse(faults);
+}
+
+/** A report cannot set a date that lies before its own examination. */
+function dateFaults(item: ExaminedItem, index: number): BadInput[] {
+  return item.examinations.flatMap((each, number) =>
+    (['nextLatestOn', 'defectBy'] as const).flatMap((key) => {
+      const value = each[key];
+      if (value === undefined || value >= each.on) return [];
+      return [{ field: `items[${index}].examinations[${number}].${key}`, value, wanted: `a day on or after the examination (${each.on})` }];
+    }),
+  );
+}
+
+function isInterval(text: string): boolean {
+  const period = readPeriod(text);
+  if (!period || period.months > 1200 || period.days > 36_525) return false;
+  return addPeriod('2000-01-01', period) > '2000-01-01';
 }

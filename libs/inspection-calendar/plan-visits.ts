@@ -1,88 +1,62 @@
-import { type PlainDate, addDays } from '#kernel';
-import type { ExaminationsCase, ExaminedItem } from './examinations-case.js';
-import { type ItemJudgement, lastExamination, later } from './judge-item.js';
+import { invariant } from '#kernel';
+import { type ExaminationCount, findFewestExaminations } from './fewest-examinations.js';
+import type { VisitNeed } from './visit-needs.js';
 
-export interface Visits {
-  readonly count: number;
-  readonly days: readonly { readonly on: PlainDate; readonly items: readonly string[] }[];
-  readonly cannotBeSaved: readonly string[];
-}
-
-/** What one item asks of the examiner: a first visit after `after` and no later than `by`, then one more whenever it runs out before the last day. */
-interface Need {
-  readonly id: string;
-  readonly after: PlainDate;
-  readonly by: PlainDate;
-  readonly renew: (visit: PlainDate) => PlainDate;
+/** Chosen places in the list of days, and for each of them the needs seen there. */
+export interface VisitPlan extends ExaminationCount {
+  readonly chosen: readonly number[];
+  readonly seen: readonly (readonly VisitNeed[])[];
 }
 
 /**
- * The fewest visit days that keep every item that can be saved in date on every day of the window.
+ * The fewest visit days, proven.
  *
- * Stabbing intervals from the left: the first day of any solution is no later than the earliest deadline, and moving it to the latest
- * visit day before that deadline serves every item that it served, with later dates after it (months later is monotone). So the
- * latest such day is always right, and the same holds for what remains. The days found are also the latest of all smallest sets.
+ * Let u < w be two chosen days with none between. An item allows the pair when w is no later than its first due date, or
+ * when u counts for it and carries it to w (or to the end); an item that is seen on every chosen day from its last
+ * possible first visit on is as well off as it can be, because a later visit never ends earlier. So a set of days serves
+ * all items exactly when each pair of neighbours (with "before all" and "the end") is allowed by each item: w <= reach(u)
+ * = the least over the items. reach never falls when u grows; hence going to the last day within reach each time gives
+ * the fewest days, and each of them as late as it can be in any plan of that many days.
  */
-export function planVisits(problem: ExaminationsCase, judgements: readonly ItemJudgement[]): Visits {
-  const { window } = problem;
-  const calendar = [...new Set(problem.visitDays)].sort();
-  const needs = problem.items.map((item, index) => needOf(item, judgements[index]!, window.from, window.to)).filter((each) => each !== undefined);
-  const saved = needs.filter((need) => visitsOf(need, calendar, window.to) !== undefined);
-  const days = fewestDays(saved, calendar, window.to);
-  const seen = new Map<PlainDate, string[]>(days.map((day) => [day, []]));
-  for (const need of saved) for (const day of visitsOf(need, days, window.to)!) seen.get(day)!.push(need.id);
-  return {
-    count: days.length,
-    days: days.map((on) => ({ on, items: seen.get(on)! })),
-    cannotBeSaved: needs.filter((need) => !saved.includes(need)).map((need) => need.id),
-  };
+export function planVisits(needs: readonly VisitNeed[], dayCount: number): VisitPlan {
+  if (needs.length === 0) return { chosen: [], seen: [], examinations: 0, examinationsAtLeast: 0 };
+  const reach = listReach(needs, dayCount);
+  const latest = takeLatest(needs, reach, dayCount);
+  const { chosen, ...count } = findFewestExaminations({ needs, reach, latest, dayCount });
+  return { chosen, seen: listSeen(needs, chosen, dayCount), ...count };
 }
 
-/** undefined: in date throughout, or failed, which no visit mends. */
-function needOf(item: ExaminedItem, { state, dueOn }: ItemJudgement, from: PlainDate, to: PlainDate): Need | undefined {
-  if (state === 'failed' || (dueOn !== null && dueOn >= to)) return undefined;
-  const by = state === 'falls due' ? dueOn! : addDays(from, -1);
-  const dates = [lastExamination(item)?.on, ...item.events.map((each) => each.on)].filter((each) => each !== undefined);
-  const after = dates.sort().at(-1) ?? '0000-00-00';
-  return { id: item.id, after, by, renew: (visit) => item.intervals.map((each) => later(visit, each)).reduce((a, b) => (a < b ? a : b)) };
+/** reach[u]: the last day that may follow a chosen day u (dayCount: the end of the window is reached). */
+function listReach(needs: readonly VisitNeed[], dayCount: number): readonly number[] {
+  return Array.from({ length: dayCount }, (_, at) =>
+    needs.reduce((least, { first, last, carries }) => Math.min(least, at < first ? last : Math.max(last, carries[at]!)), dayCount),
+  );
 }
 
-/** The fewest visits of one item among the given days, each as late as may be; undefined where they do not reach. */
-function visitsOf(need: Need, days: readonly PlainDate[], to: PlainDate): PlainDate[] | undefined {
-  const visits: PlainDate[] = [];
-  let [after, by] = [need.after, need.by];
-  while (by < to) {
-    const visit = latestUpTo(days, by);
-    if (visit === undefined || visit <= after) return undefined;
-    visits.push(visit);
-    [after, by] = [visit, need.renew(visit)];
+function takeLatest(needs: readonly VisitNeed[], reach: readonly number[], dayCount: number): readonly number[] {
+  const chosen: number[] = [];
+  let at = needs.reduce((least, need) => Math.min(least, need.last), dayCount);
+  while (at < dayCount) {
+    chosen.push(at);
+    const next = reach[at]!;
+    invariant(next > at, 'items that can be saved one by one can be saved together');
+    at = next;
   }
-  return visits;
+  return chosen;
 }
 
-function fewestDays(needs: readonly Need[], calendar: readonly PlainDate[], to: PlainDate): PlainDate[] {
-  const days: PlainDate[] = [];
-  const open = needs.map((need) => ({ need, by: need.by }));
-  for (;;) {
-    const earliest = open.reduce<PlainDate | undefined>((least, { by }) => (by < to && (least === undefined || by < least) ? by : least), undefined);
-    if (earliest === undefined) return days;
-    const day = latestUpTo(calendar, earliest)!;
-    days.push(day);
-    for (const each of open) {
-      if (day <= each.need.after) continue;
-      const renewed = each.need.renew(day);
-      if (renewed > each.by) each.by = renewed;
+/** Each item is seen as seldom as the chosen days allow, each time as late as possible. */
+function listSeen(needs: readonly VisitNeed[], chosen: readonly number[], dayCount: number): VisitNeed[][] {
+  const seen: VisitNeed[][] = chosen.map(() => []);
+  for (const need of needs) {
+    let limit = need.last;
+    while (limit < dayCount) {
+      const place = chosen.findLastIndex((each) => each <= limit);
+      invariant(place >= 0 && chosen[place]! >= need.first, 'a chosen day lies where the item needs one');
+      seen[place]!.push(need);
+      invariant(need.carries[chosen[place]!]! > limit, 'a visit carries an item further');
+      limit = need.carries[chosen[place]!]!;
     }
   }
-}
-
-/** The last day of a sorted list that is no later than `by`. */
-function latestUpTo(days: readonly PlainDate[], by: PlainDate): PlainDate | undefined {
-  let [low, high] = [0, days.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (days[middle]! <= by) low = middle + 1;
-    else high = middle;
-  }
-  return days[low - 1];
+  return seen;
 }

@@ -1,14 +1,37 @@
+import type { PlainDate } from '#kernel';
 import type { ExaminationsCase } from './examinations-case.js';
-import { type ItemJudgement, judgeItem } from './judge-item.js';
-import { type Visits, planVisits } from './plan-visits.js';
+import { type ItemState, findItemState } from './judge-item.js';
+import { planVisits } from './plan-visits.js';
+import { listVisitNeeds } from './visit-needs.js';
 
-export interface ExaminationsAnswer {
-  readonly items: readonly ItemJudgement[];
-  readonly visits: Visits;
+export interface ExaminationVisits {
+  /** The fewest visit days that keep every item in date that can be kept in date; proven. */
+  readonly count: number;
+  readonly days: readonly { readonly on: PlainDate; readonly items: readonly string[] }[];
+  readonly cannotBeSaved: readonly string[];
+  readonly examinations: number;
+  /** No plan of so few days needs fewer examinations of single items than this. */
+  readonly examinationsAtLeast: number;
 }
 
-/** Every item judged on every day of the window, and the fewest examiner visits that keep what can be kept in date. */
-export function solveExaminations(problem: ExaminationsCase): ExaminationsAnswer {
-  const items = problem.items.map((item) => judgeItem(item, problem.window));
-  return { items, visits: planVisits(problem, items) };
+export interface ExaminationsAnswer {
+  readonly items: readonly ItemState[];
+  readonly visits: ExaminationVisits;
+}
+
+/** Due date and state of every item in the window, and the fewest examiner visits; items and ids in the order of the case. */
+export function solveExaminations(examinationsCase: ExaminationsCase): ExaminationsAnswer {
+  const items = examinationsCase.items.map((item) => findItemState(item, examinationsCase.window));
+  const { days, needs, cannotBeSaved } = listVisitNeeds(examinationsCase, items);
+  const { chosen, seen, examinations, examinationsAtLeast } = planVisits(needs, days.length);
+  return {
+    items,
+    visits: {
+      count: chosen.length,
+      days: chosen.map((place, index) => ({ on: days[place]!, items: seen[index]!.map(({ id }) => id) })),
+      cannotBeSaved,
+      examinations,
+      examinationsAtLeast,
+    },
+  };
 }

@@ -1,0 +1,74 @@
+import { type Period, type PlainDate, addPeriod, invariant, readPeriod } from '#kernel';
+import type { CaseExamination, ExaminedItem } from './examinations-case.js';
+
+/** Why an item has no due date. */
+export type NoDueDate = 'failed' | 'blocked' | 'no record';
+
+/** The last day on which an item may be used, and what set it. */
+export type DueDate =
+  | { readonly dueOn: PlainDate; readonly because: string }
+  | { readonly dueOn: null; readonly because: string; readonly state: NoDueDate };
+
+/** A new item's declaration of conformity stands in for a first examination for this long (LOLER 1998 reg. 9(1)(a)). */
+const declarationStandsFor: Period = { months: 12, days: 0 };
+
+export function getPeriod(text: string): Period {
+  const period = readPeriod(text);
+  invariant(period, `${text} is a period of ISO 8601`);
+  return period;
+}
+
+const samePeriod = (a: Period, b: Period): boolean => a.months === b.months && a.days === b.days;
+
+/** The last examination of any outcome; of two on one day the later in the list. */
+export function findLastExamination(examinations: readonly CaseExamination[]): CaseExamination | undefined {
+  return examinations.reduce<CaseExamination | undefined>((last, each) => (last === undefined || each.on >= last.on ? each : last), undefined);
+}
+
+/** The last day on which something happened that a visit must be later than; undefined when nothing has. */
+export function findLastRecordOn(item: ExaminedItem): PlainDate | undefined {
+  return [...item.examinations, ...item.events].reduce<PlainDate | undefined>((last, { on }) => (last === undefined || on > last ? on : last), undefined);
+}
+
+/** Due date of an examination made on a day that renews all intervals: always from the real day, the earliest counts. */
+export function dueAfterExamination(on: PlainDate, intervals: readonly Period[]): PlainDate {
+  invariant(intervals.length > 0, 'an examined item has an interval');
+  return intervals.map((each) => addPeriod(on, each)).reduce((first, each) => (each < first ? each : first));
+}
+
+/** When the item may last be used, for a window that begins on `from`. */
+export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
+  const last = findLastExamination(item.examinations);
+  if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: `it failed its examination of ${last.on}` };
+  const event = item.events.filter((each) => last === undefined || each.on > last.on).sort((a, b) => (a.on < b.on ? -1 : 1)).at(-1);
+  if (event) return { dueOn: null, state: 'blocked', because: `${event.what} on ${event.on} and no examination since` };
+  let earliest: { dueOn: PlainDate; because: string } | undefined;
+  for (const interval of item.intervals) {
+    const due = dueOfInterval(item, interval, from);
+    if (!due) return { dueOn: null, state: 'no record', because: `no passed examination for the interval ${interval} is on file` };
+    if (!earliest || due.dueOn < earliest.dueOn) earliest = due;
+  }
+  invariant(earliest, 'an examined item has an interval');
+  if (last?.defectBy !== undefined && last.defectBy < earliest.dueOn)
+    return { dueOn: last.defectBy, because: `the report of ${last.on} sets ${last.defectBy} for a defect` };
+  return earliest;
+}
+
+function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: string } | undefined {
+  const period = getPeriod(interval);
+  const passed = findLastExamination(
+    item.examinations.filter((each) => each.outcome === 'pass' && (each.satisfies?.some((text) => samePeriod(getPeriod(text), period)) ?? true)),
+  );
+  if (passed) return dueOfReport(passed, interval, period);
+  if (item.declaredOn === undefined || from > addPeriod(item.declaredOn, declarationStandsFor)) return undefined;
+  return { dueOn: addPeriod(item.declaredOn, period), because: `declaration of conformity ${item.declaredOn} plus ${interval}` };
+}
+
+/** A report's own date shortens the interval, and replaces it only under an examination scheme (LOLER 1998 reg. 9(3)(a)(iii)). */
+function dueOfReport(report: CaseExamination, interval: string, period: Period): { dueOn: PlainDate; because: string } {
+  const dueOn = addPeriod(report.on, period);
+  const { nextLatestOn } = report;
+  if (nextLatestOn !== undefined && (report.underScheme === true || nextLatestOn < dueOn))
+    return { dueOn: nextLatestOn, because: `the report of ${report.on} sets ${nextLatestOn}${report.underScheme ? ' under an examination scheme' : ''}` };
+  return { dueOn, because: `examined ${report.on}, plus ${interval}` };
+}
