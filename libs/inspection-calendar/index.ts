@@ -2,3 +2,4 @@ export * from './due-date.js';
 export * from './examinations-case.js';
 export * from './judge-item.js';
 export * from './solve-examinations.js';
+export * from './verify-examinations.js';
