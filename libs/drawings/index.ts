@@ -1,1 +1,11 @@
+export * from './draw-cart.js';
+export * from './draw-due.js';
+export { drawHang } from './draw-hang.js';
+export * from './draw-stage.js';
+export * from './draw-truck.js';
 export * from './node.js';
+export * from './print-style.js';
+export type { SheetContext } from './sheet-parts.js';
+export * from './sheets.js';
+export * from './units.js';
+export * from './whole-plan-html.js';

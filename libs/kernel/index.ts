@@ -1,5 +1,6 @@
 export * from './bad-input.js';
 export * from './canonical-json.js';
+export * from './csv.js';
 export * from './integer-program.js';
 export * from './invariant.js';
 export * from './plain-date.js';

@@ -1,0 +1,182 @@
+import type { CartLoad, HangResult, TruckResultOne } from '#pack-plan';
+import { drawDue } from './draw-due.js';
+import { drawHang } from './draw-hang.js';
+import { drawStage } from './draw-stage.js';
+import { drawTruckPlan, drawTruckSide } from './draw-truck.js';
+import { type Node, node } from './node.js';
+import { type SheetContext, caution, findingList, mono, sheet, signatures, table, tickBox } from './sheet-parts.js';
+import { type Units, formatForce, formatMass, formatNumber } from './units.js';
+
+const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
+
+/** One page for one cart, to be read from two metres away. `code` is a drawn code of the cart's id, where there is one. */
+export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node | null = null, units: Units = 'metric'): Node {
+  const setAt = { 'in the cart': 'to the box above, set in the cart', 'at the point': 'to the box above, set at the point', 'to the grid': 'to the grid' };
+  const rows = load.boxes.map((box) =>
+    node(
+      'tr',
+      {},
+      node('td', { class: 'k' }, String(box.slot)),
+      node('td', { class: 's' }, box.serial ?? 'MISSING', node('small', {}, `position ${box.position} from the top · ${box.model}`)),
+      node('td', { class: 'a' }, `${box.splayDeg}°`, node('small', {}, setAt[box.splaySet])),
+      node('td', { class: 'tick' }),
+    ),
+  );
+  const positions = load.boxes.map((box) => box.position);
+  return sheet(
+    context,
+    load.hang,
+    `${ordinalOf(load)} · boxes ${positions[0]} to ${positions.at(-1)}`,
+    node('div', { class: 'top' }, node('div', { class: 'big mono' }, load.cart ?? 'no cart'), code),
+    node('table', { class: 'slots' }, node('tbody', {}, ...rows)),
+    node('p', {}, `Top of the stack is the highest in the air. Front of the cart to the audience. ${formatMass(load.massKg, units)} with the cart.`),
+    load.exceptions.length > 0 ? node('p', { class: 'stop' }, `${load.exceptions.join('; ')}.`) : null,
+    caution('Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.'),
+  );
+}
+
+/** A hang with its drawing, boxes and pick loads; room for the competent person. */
+export function hangSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
+  const { plan } = context;
+  const picks = hang.picks.map((pick) => [
+    `hole ${pick.hole} (${pick.place})`,
+    mono(pick.hoistSerial ?? 'none found'),
+    { right: formatForce(pick.reactionN, units) },
+    { right: formatMass(pick.hookLoadKg, units) },
+    { right: formatForce(pick.pointLoadN, units) },
+    { right: formatForce(pick.pointLoadDynamicN, units) },
+  ]);
+  const boxes = hang.boxes.map((box) => [{ right: String(box.position) }, mono(box.serial ?? 'missing'), box.model, { right: `${box.splayDeg}°` }, box.cart ?? '', { right: formatMass(box.hangsBelowKg, units) }]);
+  const checks = hang.picks.flatMap((pick) => pick.comparisons.map((each) => node('li', { class: each.verdict === 'within' ? '' : 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)));
+  return sheet(
+    context,
+    hang.hang,
+    `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
+    node('div', { class: 'half' }, drawHang(hang, units), node('div', {}, table([{ right: 'Pos.' }, 'Serial', 'Model', { right: 'Splay' }, 'Cart', { right: 'Below' }], boxes))),
+    node('p', {}, `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)}`),
+    node('h2', {}, 'Pick loads'),
+    table(['Pick', 'Hoist', { right: 'Reaction' }, { right: 'At the hook' }, { right: 'Point, static' }, { right: `Point × ${plan.picks.loadRule.dynamicFactor}` }], picks),
+    node('p', {}, `Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`),
+    node('ul', {}, ...checks),
+    findingList(plan.findings.filter((each) => each.sentence.includes(hang.hang)), 'picks'),
+    caution(plan.picks.caution),
+    signatures(),
+  );
+}
+
+export const angle = (degrees: number): string => `${formatNumber(Math.abs(degrees), 1)}° nose ${degrees >= 0 ? 'down' : 'up'}`;
+
+export function slackSentence(hang: HangResult): string {
+  if (!hang.slackAtDeg) return 'One pick: the hole decides the tilt.';
+  return `The front pick goes slack at ${angle(hang.slackAtDeg.frontSlack)}, the rear one at ${angle(hang.slackAtDeg.rearSlack)}.`;
+}
+
+/** The stage plan with every point of the show. */
+export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
+  const { picks } = context.plan;
+  const rows = picks.hangs.flatMap((hang) =>
+    hang.picks.map((pick) => [hang.hang, pick.hole, pick.stage ? `${formatNumber(pick.stage.xMm)} / ${formatNumber(pick.stage.yMm)}` : 'not given', { right: formatMass(pick.hoistKg + pick.chainKg + pick.belowHookKg, units) }, { right: formatForce(pick.pointLoadN, units) }, { right: formatForce(pick.pointLoadDynamicN, units) }]),
+  );
+  return sheet(
+    context,
+    'Point loads',
+    `${rows.length} points`,
+    drawStage(picks, units),
+    table(['Hang', 'Hole', 'x / y on stage, mm', { right: 'Hoist, chain, steel' }, { right: 'Static' }, { right: `× ${picks.loadRule.dynamicFactor}` }], rows),
+    caution(picks.caution),
+    signatures(),
+  );
+}
+
+/** The hardware trunk as a list with boxes to tick. */
+export function hardwareSheet(context: SheetContext): Node {
+  const { hardware, findings } = context.plan;
+  const rows = hardware.lines.map((line) => [
+    tickBox(),
+    `${line.item} · ${line.model}${line.size ? ` · ${line.size}` : ''}`,
+    { right: String(line.fitted) },
+    { right: String(line.withBox) },
+    { right: String(line.withCart) },
+    { right: String(line.loose) },
+    { right: String(line.spares) },
+    { right: line.levelReached === null ? '–' : percent(line.levelReached) },
+    { right: String(line.onHand) },
+    { right: line.missing > 0 ? `${line.missing} missing` : '0' },
+    line.trunks.join(', '),
+  ]);
+  return sheet(
+    context,
+    'Hardware',
+    'Count into the trunk, tick each line',
+    table(['', 'Piece', { right: 'Fitted' }, { right: 'With box' }, { right: 'With cart' }, { right: 'Loose' }, { right: 'Spare' }, { right: 'Enough for' }, { right: 'On hand' }, { right: 'Missing' }, 'Trunk'], rows),
+    node('p', {}, hardware.trunkLevel === null ? 'No level is stated: no losses are on file.' : `All lines together: ${percent(hardware.trunkLevel)} of tours without a shortage.`),
+    node('h2', {}, 'Numbered items'),
+    table(['', 'Serial', 'Model', 'Where'], hardware.chosen.map((each) => [tickBox(), mono(each.item), each.model, each.where])),
+    findingList(findings, 'hardware'),
+    caution(hardware.caution),
+  );
+}
+
+/** Below one in a hundred thousand the chance is written as more than 99.99 %. */
+export const percent = (share: number): string => (share > 0.9999 ? '> 99.99 %' : `${formatNumber(share * 100, share > 0.99 ? 2 : 1)} %`);
+
+export function truckSheet(context: SheetContext, truck: TruckResultOne, units: Units = 'metric'): Node {
+  const { plan } = context;
+  const label = new Map(truck.placements.map((each) => [each.id, each]));
+  const rows = truck.rows.map((row) => [
+    tickBox(),
+    { right: String(row.number) },
+    node('span', {}, ...row.pieces.flatMap((id, index) => [index > 0 ? ', ' : '', mono(id), ` ${shortLabel(label.get(id)!.label, id)}`])),
+    { right: `${formatNumber(row.fromMm)}–${formatNumber(row.toMm)}` },
+    { right: formatMass(row.massKg, units) },
+    row.barAtMm === null ? '' : `bar at ${formatNumber(row.barAtMm)}`,
+  ]);
+  const axles = truck.axles.map((axle) => [axle.axle, { right: formatMass(axle.loadKg, units) }, { right: axle.limitKg === null ? 'no limit on file' : formatMass(axle.limitKg, units) }, { right: axle.share === null ? '' : percent(axle.share) }]);
+  return sheet(
+    context,
+    `Truck ${truck.id}`,
+    `${truck.model} · ${truck.placements.length} pieces, ${formatMass(truck.massKg, units)} of ${formatMass(truck.payloadKg, units)}`,
+    drawTruckPlan(truck),
+    drawTruckSide(truck),
+    node('h2', {}, 'Load from the nose; unload from the door'),
+    table(['', { right: 'Row' }, 'Pieces', { right: 'mm from the nose' }, { right: 'Mass' }, ''], rows),
+    node('h2', {}, 'Axles'),
+    table(['', { right: 'Load' }, { right: 'Limit' }, { right: 'Used' }], axles),
+    findingList(plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'), 'truck'),
+    caution(plan.truck.caution),
+  );
+}
+
+const shortLabel = (text: string, id: string): string => text.replace(` ${id}`, '');
+
+export function dueSheet(context: SheetContext): Node {
+  const { due, findings } = context.plan;
+  const rows = due.items.map((item) => [mono(item.item), item.kind, item.where, item.lastExaminedOn ?? 'none', item.dueOn ?? '–', item.state]);
+  const visits = due.visits.days.map((day) => [day.on, day.items.join(', ')]);
+  return sheet(
+    context,
+    'Examinations due',
+    `${due.from} to ${due.to}`,
+    drawDue(due),
+    table(['Item', 'Kind', 'Where', 'Last examined', 'Due', 'State'], rows),
+    node('h2', {}, due.visits.count === 0 ? 'No examiner visit is needed' : `Fewest examiner visits: ${due.visits.count}`),
+    visits.length > 0 ? table(['Day', 'To be examined'], visits) : null,
+    due.visits.cannotBeSaved.length > 0 ? node('p', { class: 'stop' }, `No visit day on the list can keep these in date: ${due.visits.cannotBeSaved.join(', ')}.`) : null,
+    findingList(findings, 'due'),
+    caution(due.caution),
+  );
+}
+
+/** The list of box moves, round by round. */
+export function moveSheet(context: SheetContext): Node {
+  const { carts, findings } = context.plan;
+  const proof = carts.status === 'optimal' ? 'No shorter list exists.' : `At least ${carts.bound} are needed.`;
+  return sheet(
+    context,
+    'Box moves',
+    `${carts.boxMoves} moves. ${proof}`,
+    table(['', { right: 'No.' }, { right: 'Round' }, 'Box', 'From', 'To', 'Why'], carts.moves.map((move) => [tickBox(), { right: String(move.number) }, { right: String(move.round) }, mono(move.box), move.from, move.to, move.why])),
+    findingList(findings, 'carts'),
+  );
+}
+
