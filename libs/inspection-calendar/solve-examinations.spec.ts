@@ -90,7 +90,7 @@ function unsavedWith(problem: ExaminationsCase, days: readonly string[]): number
     const judged = solveExaminations({ ...alone, visitDays: [] }).items[0]!;
     if (judged.state === 'failed') return false;
     return !subsets(days).some((visits) =>
-      verifyExaminations(alone, { items: [judged], visits: { count: visits.length, days: visits.map((on) => ({ on, items: ['', item.id].slice(1) })), cannotBeSaved: [] } }).filter((sentence) => !sentence.includes('need not be')).length === 0,
+      verifyExaminations(alone, { items: [judged], visits: { ...solveExaminations({ ...alone, visitDays: [] }).visits, count: visits.length, days: visits.map((on) => ({ on, items: ['', item.id].slice(1) })), cannotBeSaved: [] } }).filter((sentence) => !sentence.includes('need not be')).length === 0,
     );
   }).length;
 }

@@ -6,3 +6,4 @@ export type { SolveLimits } from './plan-carts.js';
 export { allocationCase } from './allocation-case.js';
 export { gatherInputs } from './plan-inputs.js';
 export { hangCase } from './plan-picks.js';
+export * from './check-cart.js';

@@ -6,3 +6,5 @@ export * from './shift-dates.js';
 export * from './tour.js';
 export * from './tour-file.js';
 export * from './whole-hang.js';
+export * from './csv-columns.js';
+export * from './read-items-csv.js';

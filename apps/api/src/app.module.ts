@@ -1,0 +1,72 @@
+import { ApolloDriver, type ApolloDriverConfig } from '@nestjs/apollo';
+import { type DynamicModule, Module } from '@nestjs/common';
+import { GraphQLModule } from '@nestjs/graphql';
+import { TypeOrmModule } from '@nestjs/typeorm';
+import type { Request, Response } from 'express';
+import type { IntegerProgramSolver } from '#kernel';
+import { dataSourceOptions } from './data-source.js';
+import { AccountResolver } from './features/account/account.resolver.js';
+import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { PlanQueries } from './features/plan/plan.queries.js';
+import { PlanReader } from './features/plan/plan.reader.js';
+import { PlanResolver } from './features/plan/plan.resolver.js';
+import { PlanService, SOLVER } from './features/plan/plan.service.js';
+import { KitReader } from './features/register/kit.reader.js';
+import { RegisterQueries } from './features/register/register.queries.js';
+import { RegisterResolver } from './features/register/register.resolver.js';
+import { RegisterService } from './features/register/register.service.js';
+import { TourFileReader } from './features/tour/tour-file.reader.js';
+import { TourResolver } from './features/tour/tour.resolver.js';
+import { TourService } from './features/tour/tour.service.js';
+import { CsvController } from './features/transfer/csv.controller.js';
+import { CsvService } from './features/transfer/csv.service.js';
+import { TourFileController } from './features/transfer/tour-file.controller.js';
+import { TourFileService } from './features/transfer/tour-file.service.js';
+import { type Clock, type Config, systemClock } from './platform/config.js';
+import { formatError } from './platform/graphql/format-error.js';
+import { HealthController } from './platform/health.controller.js';
+import { PlatformModule } from './platform/platform.module.js';
+
+export interface AppOptions {
+  readonly config: Config;
+  readonly integerProgram: IntegerProgramSolver;
+  readonly clock?: Clock;
+  /** Where the schema is written; memory unless the generator asks. */
+  readonly schemaFile?: string;
+}
+
+/** The list of features is the table of contents. */
+@Module({})
+export class AppModule {
+  static with({ config, integerProgram, clock = systemClock, schemaFile }: AppOptions): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [
+        PlatformModule.with(config, clock),
+        TypeOrmModule.forRoot(dataSourceOptions(config.databaseUrl)),
+        GraphQLModule.forRoot<ApolloDriverConfig>({
+          driver: ApolloDriver,
+          path: '/graphql',
+          autoSchemaFile: schemaFile ?? true,
+          sortSchema: true,
+          graphiql: false,
+          playground: false,
+          introspection: true,
+          csrfPrevention: true,
+          formatError,
+          context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
+        }),
+      ],
+      controllers: [HealthController, CsvController, TourFileController],
+      providers: [
+        { provide: SOLVER, useValue: integerProgram },
+        AccountResolver,
+        KitReader, RegisterQueries, RegisterService, RegisterResolver,
+        TourFileReader, TourService, TourResolver,
+        PlanReader, PlanQueries, PlanService, PlanResolver,
+        AttentionResolver,
+        CsvService, TourFileService,
+      ],
+    };
+  }
+}

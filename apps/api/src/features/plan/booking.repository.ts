@@ -1,0 +1,57 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { PackPlan } from '#pack-plan';
+import type { BookingClash } from './plan.types.js';
+import { BookingRow } from './rows.js';
+
+export type Uses = PackPlan['uses'];
+
+/** The tour's promises from its released plans: every serial once, of each batch the most that one of its shows needs. */
+export function usesTogether(plans: readonly Uses[]): Uses {
+  const together = new Map<string, number | null>();
+  for (const { item, count } of plans.flat()) together.set(item, count === null ? null : Math.max(count, together.get(item) ?? 0));
+  return [...together].sort(([a], [b]) => (a < b ? -1 : 1)).map(([item, count]) => ({ item, count }));
+}
+
+/**
+ * Replaces what a tour holds by these uses, first prep day to last return day. Batches are locked in the order of their names; the overlap of serials is
+ * left to the exclusion constraint, which looks when the transaction ends.
+ */
+export async function replaceBookings(manager: EntityManager, tourName: string, from: string, to: string, uses: Uses): Promise<readonly BookingClash[]> {
+  const clashes = await findClashes(manager, tourName, from, to, uses.filter((each) => each.count === null).map((each) => each.item));
+  const batchClashes = await findBatchClashes(manager, tourName, from, to, uses);
+  if (clashes.length + batchClashes.length > 0) return [...clashes, ...batchClashes];
+  const rows = manager.getRepository(BookingRow);
+  await rows.delete({ tourName });
+  await rows.insert(uses.map(({ item, count }) => ({ id: randomUUID(), itemId: item, tourName, period: `[${from},${to}]`, count })));
+  return [];
+}
+
+/** Who else holds these serials on these days. */
+export async function findClashes(manager: EntityManager, tourName: string, from: string, to: string, items: readonly string[]): Promise<BookingClash[]> {
+  return manager.query(
+    `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
+     WHERE item_id = ANY($1) AND tour_name <> $2 AND count IS NULL AND period && daterange($3, $4, '[]') ORDER BY item_id`,
+    [items, tourName, from, to],
+  );
+}
+
+async function findBatchClashes(manager: EntityManager, tourName: string, from: string, to: string, uses: Uses): Promise<BookingClash[]> {
+  const batches = uses.filter((each) => each.count !== null);
+  if (batches.length === 0) return [];
+  const ids = batches.map((each) => each.item).sort();
+  const held: { id: string; count: number | null }[] = await manager.query(`SELECT id, count FROM item WHERE id = ANY($1) ORDER BY id FOR UPDATE`, [ids]);
+  const counts = new Map(held.map((each) => [each.id, each.count ?? 0]));
+  const others: { item: string; from: string; to: string; tour: string; count: number }[] = await manager.query(
+    `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour, count FROM booking
+     WHERE item_id = ANY($1) AND tour_name <> $2 AND count IS NOT NULL AND period && daterange($3, $4, '[]')`,
+    [ids, tourName, from, to],
+  );
+  return batches.flatMap(({ item, count }) => {
+    const mine = others.filter((each) => each.item === item);
+    // The most that others hold at once is reached on the first day of one of their promises, or on ours.
+    const days = [from, ...mine.map((each) => (each.from > from ? each.from : from))];
+    const most = Math.max(...days.map((day) => mine.filter((each) => each.from <= day && each.to >= day).reduce((sum, each) => sum + each.count, 0)));
+    return most + count! > (counts.get(item) ?? 0) ? mine.map(({ count: _count, ...clash }) => clash) : [];
+  });
+}

@@ -1,0 +1,77 @@
+import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
+import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import { PlanQueries } from './plan.queries.js';
+import { PlanService } from './plan.service.js';
+import { BookingRefusal, CartCheckResult, PlanDifferenceView, PlanView, ReleaseResult, ShowPage, StaleRefusal } from './plan.types.js';
+
+@ObjectType()
+export class ShowState {
+  @Field(() => ID)
+  showId: string;
+
+  @Field()
+  state: string;
+
+  @Field(() => String, { nullable: true })
+  revision: string | null;
+
+  @Field(() => Int)
+  stops: number;
+
+  @Field(() => Int)
+  looks: number;
+}
+
+const id = { type: () => ID } as const;
+
+@Resolver()
+export class PlanResolver {
+  constructor(
+    private readonly queries: PlanQueries,
+    private readonly service: PlanService,
+  ) {}
+
+  @Query(() => ShowPage)
+  showPage(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string): Promise<ShowPage> {
+    return this.queries.showPage(tourId, showId);
+  }
+
+  @Query(() => [ShowState], { description: 'The plan of each show of a tour: released, else draft; shows without one are left out.' })
+  showStates(@Args('tourId', id) tourId: string): Promise<ShowState[]> {
+    return this.queries.heads(tourId);
+  }
+
+  @Query(() => PlanView)
+  plan(@Args('id', id) planId: string): Promise<PlanView> {
+    return this.queries.plan(planId);
+  }
+
+  @Query(() => PlanDifferenceView)
+  planDifference(@Args('from', id) from: string, @Args('to', id) to: string): Promise<PlanDifferenceView> {
+    return this.queries.difference(from, to);
+  }
+
+  @Allow('system', 'warehouse')
+  @Mutation(() => PlanView, { description: 'Makes the draft plan of a show from everything as it now is.' })
+  async makePackPlan(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string, @Me() me: SignedIn): Promise<PlanView> {
+    return this.queries.plan(await this.service.make(tourId, showId, me));
+  }
+
+  @Allow('system')
+  @Mutation(() => ReleaseResult)
+  async releasePackPlan(@Args('planId', id) planId: string, @Me() me: SignedIn): Promise<PlanView | BookingRefusal | StaleRefusal> {
+    const outcome = await this.service.release(planId, me);
+    return outcome.ok ? this.queries.plan(outcome.value) : outcome.error;
+  }
+
+  @Mutation(() => CartCheckResult, { description: 'Serials read off a cart, top first, against the load it should carry.' })
+  confirmCart(@Args('planId', id) planId: string, @Args('load') load: string, @Args('serials', { type: () => [String] }) serials: string[], @Me() me: SignedIn): Promise<CartCheckResult> {
+    return this.service.confirmCart(planId, load, serials, me);
+  }
+
+  @Mutation(() => PlanView)
+  async tick(@Args('planId', id) planId: string, @Args('what') what: string, @Args('done') done: boolean, @Me() me: SignedIn): Promise<PlanView> {
+    await this.service.tick(planId, what, done, me);
+    return this.queries.plan(planId);
+  }
+}

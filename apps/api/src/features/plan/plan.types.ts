@@ -1,0 +1,175 @@
+import { Field, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
+import type { PackPlan } from '#pack-plan';
+import { PackPlanJson } from '../../platform/graphql/scalars.js';
+
+@ObjectType()
+export class CartCheck {
+  @Field()
+  load: string;
+
+  @Field()
+  checkedAt: string;
+
+  @Field()
+  checkedBy: string;
+}
+
+@ObjectType()
+export class PlanHead {
+  @Field(() => ID)
+  id: string;
+
+  /** draft, released or superseded. */
+  @Field()
+  state: string;
+
+  @Field(() => String, { nullable: true })
+  revision: string | null;
+
+  @Field()
+  madeAt: string;
+
+  @Field()
+  madeBy: string;
+
+  @Field(() => String, { nullable: true })
+  releasedAt: string | null;
+
+  @Field(() => String, { nullable: true })
+  releasedBy: string | null;
+}
+
+@ObjectType()
+export class PlanView extends PlanHead {
+  /** Inputs that changed since it was made, in words; empty when it is not stale. */
+  @Field(() => [String])
+  changed: string[];
+
+  @Field(() => PackPlanJson)
+  plan: PackPlan;
+
+  @Field(() => [CartCheck])
+  cartChecks: CartCheck[];
+
+  /** What has been ticked off: rows of trucks, box moves. */
+  @Field(() => [String])
+  ticks: string[];
+}
+
+@ObjectType()
+export class ShowPage {
+  @Field(() => ID)
+  tourId: string;
+
+  @Field(() => ID)
+  showId: string;
+
+  @Field()
+  name: string;
+
+  @Field()
+  tourName: string;
+
+  @Field(() => PlanView, { nullable: true })
+  released: PlanView | null;
+
+  @Field(() => PlanView, { nullable: true })
+  draft: PlanView | null;
+
+  @Field(() => [PlanHead])
+  revisions: PlanHead[];
+}
+
+@ObjectType()
+export class BoxChange {
+  @Field()
+  hang: string;
+
+  @Field(() => Int)
+  position: number;
+
+  @Field(() => String, { nullable: true })
+  from: string | null;
+
+  @Field(() => String, { nullable: true })
+  to: string | null;
+}
+
+@ObjectType()
+export class PlanDifferenceView {
+  @Field(() => [String])
+  sentences: string[];
+
+  @Field(() => [BoxChange])
+  boxes: BoxChange[];
+
+  @Field(() => [String])
+  hangsChanged: string[];
+}
+
+@ObjectType()
+export class BookingClash {
+  @Field()
+  item: string;
+
+  @Field()
+  from: string;
+
+  @Field()
+  to: string;
+
+  /** Who holds it. */
+  @Field()
+  tour: string;
+}
+
+@ObjectType()
+export class BookingRefusal {
+  @Field()
+  sentence: string;
+
+  @Field(() => [BookingClash])
+  clashes: BookingClash[];
+}
+
+@ObjectType()
+export class StaleRefusal {
+  @Field()
+  sentence: string;
+
+  @Field(() => [String])
+  changed: string[];
+}
+
+export const ReleaseResult = createUnionType({
+  name: 'ReleaseResult',
+  types: () => [PlanView, BookingRefusal, StaleRefusal] as const,
+  resolveType: (value: object) => ('clashes' in value ? BookingRefusal : 'sentence' in value ? StaleRefusal : PlanView),
+});
+
+@ObjectType()
+export class SlotCheck {
+  @Field(() => Int)
+  slot: number;
+
+  @Field(() => String, { nullable: true })
+  expected: string | null;
+
+  @Field(() => String, { nullable: true })
+  found: string | null;
+
+  @Field()
+  agrees: boolean;
+
+  @Field()
+  sentence: string;
+}
+
+@ObjectType()
+export class CartCheckResult {
+  @Field()
+  agrees: boolean;
+
+  @Field(() => [SlotCheck])
+  slots: SlotCheck[];
+}

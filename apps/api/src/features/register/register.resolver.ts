@@ -1,0 +1,87 @@
+import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
+import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import { RegisterQueries } from './register.queries.js';
+import { RegisterService } from './register.service.js';
+import { CatalogueModel, ItemConnection, ItemPage } from './register.types.js';
+
+const optional = { nullable: true, type: () => String } as const;
+
+@Resolver()
+export class RegisterResolver {
+  constructor(
+    private readonly queries: RegisterQueries,
+    private readonly service: RegisterService,
+  ) {}
+
+  @Query(() => ItemConnection)
+  items(
+    @Args('search', optional) search: string | null,
+    @Args('kind', optional) kind: string | null,
+    @Args('state', optional) state: string | null,
+    @Args('model', optional) model: string | null,
+    @Args('first', { nullable: true, type: () => Int }) first: number | null,
+    @Args('after', optional) after: string | null,
+  ): Promise<ItemConnection> {
+    return this.queries.items({ search, kind, state, model, first, after });
+  }
+
+  @Query(() => ItemPage)
+  item(@Args('id', { type: () => ID }) id: string): Promise<ItemPage> {
+    return this.queries.item(id);
+  }
+
+  @Query(() => [CatalogueModel])
+  catalogueModels(@Args('kind', optional) kind: string | null): Promise<CatalogueModel[]> {
+    return this.queries.models(kind);
+  }
+
+  @Query(() => [ModelJson])
+  riggingSystems(): Promise<object[]> {
+    return this.queries.rules('system');
+  }
+
+  @Query(() => KitJson, { description: 'Examination rules and load rules of the house.' })
+  async rules(): Promise<object> {
+    return { examinationRules: await this.queries.rules('examination'), loadRules: await this.queries.rules('load') };
+  }
+
+  @Allow('safety')
+  @Mutation(() => ItemPage)
+  async recordExamination(@Args('itemId', { type: () => ID }) id: string, @Args('examination', { type: () => AnyJson }) examination: object, @Me() me: SignedIn): Promise<ItemPage> {
+    await this.service.recordExamination(id, examination, me);
+    return this.queries.item(id);
+  }
+
+  @Mutation(() => ItemPage)
+  async quarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemPage> {
+    await this.service.quarantine(id, reason, me);
+    return this.queries.item(id);
+  }
+
+  @Allow('safety')
+  @Mutation(() => ItemPage)
+  async releaseFromQuarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemPage> {
+    await this.service.releaseFromQuarantine(id, reason, me);
+    return this.queries.item(id);
+  }
+
+  @Mutation(() => ItemPage, { description: 'A shock load, an overload, an accident: blocks the item until it is examined.' })
+  async recordIncident(@Args('itemId', { type: () => ID }) id: string, @Args('on') on: string, @Args('what') what: string, @Me() me: SignedIn): Promise<ItemPage> {
+    await this.service.recordIncident(id, on, what, me);
+    return this.queries.item(id);
+  }
+
+  @Mutation(() => ItemPage, { description: 'The boxes of a cart as they stand, top first.' })
+  async setStack(@Args('cart', { type: () => ID }) cart: string, @Args('serials', { type: () => [String] }) serials: string[], @Me() me: SignedIn): Promise<ItemPage> {
+    await this.service.setStack(cart, serials, me);
+    return this.queries.item(cart);
+  }
+
+  @Allow('safety')
+  @Mutation(() => Boolean)
+  async approveRiggingSystem(@Args('id', { type: () => ID }) id: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.service.approveSystem(id, me);
+    return true;
+  }
+}

@@ -1,0 +1,109 @@
+import { Inject, Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import { type BadInput, isPlainDate, readInput } from '#kernel';
+import { type Examination, examination as examinationSchema } from '#tour-file';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
+import type { SignedIn } from '../../platform/sign-in/signed-in.js';
+import { writeStack } from './kit.writer.js';
+import { ExaminationRow, IncidentRow, ItemRow, RuleRow } from './rows.js';
+
+/** What people do to single items; every act is an event of the item. */
+@Injectable()
+export class RegisterService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async recordExamination(id: string, input: unknown, who: SignedIn): Promise<void> {
+    const read = readInput(examinationSchema, input);
+    if (!read.ok) throw new BadInputError(read.error);
+    const data: Examination = read.value;
+    if (data.on > today(this.clock)) throw new BadInputError([{ field: 'on', value: data.on, wanted: `no later than today, ${today(this.clock)}` }]);
+    await this.change(id, async (manager, item) => {
+      await manager.getRepository(ExaminationRow).insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes: null });
+      const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
+      return this.say(manager, who, id, 'examined', `Examined on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`);
+    });
+  }
+
+  async quarantine(id: string, reason: string, who: SignedIn): Promise<void> {
+    const why = required('reason', reason);
+    await this.change(id, async (manager, item) => {
+      if (item.state === 'retired') throw new BadInputError([{ field: 'itemId', value: id, wanted: 'an item that is not retired' }]);
+      await manager.getRepository(ItemRow).update({ id }, { state: 'quarantined', rest: { ...item.rest, reason: why } as object });
+      await this.say(manager, who, id, 'quarantined', `Quarantined: ${why}.`);
+    });
+  }
+
+  async releaseFromQuarantine(id: string, reason: string, who: SignedIn): Promise<void> {
+    const why = required('reason', reason);
+    await this.change(id, async (manager, item) => {
+      if (item.state !== 'quarantined') throw new BadInputError([{ field: 'itemId', value: id, wanted: `an item in quarantine; ${id} is ${item.state}` }]);
+      const { reason: _reason, ...rest } = item.rest;
+      await manager.getRepository(ItemRow).update({ id }, { state: 'in service', rest: rest as object });
+      await this.say(manager, who, id, 'released', `Released from quarantine: ${why}.`);
+    });
+  }
+
+  async recordIncident(id: string, on: string, what: string, who: SignedIn): Promise<void> {
+    const sentence = required('what', what);
+    if (!isPlainDate(on) || on > today(this.clock)) throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
+    await this.change(id, async (manager) => {
+      await manager.getRepository(IncidentRow).insert({ itemId: id, onDay: on, what: sentence });
+      await this.say(manager, who, id, 'incident', `${sentence}, on ${on}. Out of use until it is examined.`);
+    });
+  }
+
+  /** The boxes of a cart as somebody read them, top first; the floor takes what stood there before. */
+  async setStack(cart: string, serials: readonly string[], who: SignedIn): Promise<void> {
+    await this.change(cart, async (manager, item) => {
+      if (item.kind !== 'cart') throw new BadInputError([{ field: 'cart', value: cart, wanted: 'a cart' }]);
+      const faults: BadInput[] = [];
+      for (const [index, serial] of serials.entries()) {
+        const box = await manager.getRepository(ItemRow).findOneBy({ id: serial, kind: 'box' });
+        if (!box) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'the serial of a box on file' });
+        if (serials.indexOf(serial) !== index) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'each serial once' });
+      }
+      if (faults.length > 0) throw new BadInputError(faults);
+      await writeStack(manager, cart, serials);
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'stacked', itemId: cart, sentence: `Holds ${serials.join(', ') || 'nothing'}, top first.` },
+        ...serials.map((serial, index) => ({ what: 'stacked', itemId: serial, sentence: `Stands on ${cart}, slot ${index + 1}.`, place: `${cart} ${index + 1}` })),
+      ]);
+    });
+  }
+
+  async approveSystem(id: string, who: SignedIn): Promise<void> {
+    await this.unitOfWork.run(async (manager) => {
+      const rules = manager.getRepository(RuleRow);
+      const row = await rules.findOneBy({ kind: 'system', id });
+      if (!row) throw new NotFoundError(`The rigging system ${id}`);
+      await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } as object });
+      await recordEvents(manager, who, this.clock.now(), [{ what: 'approved', sentence: `Approved the data of the rigging system ${id}.` }]);
+      return { ok: true, value: undefined };
+    });
+  }
+
+  private async change(id: string, work: (manager: EntityManager, item: ItemRow) => Promise<void>): Promise<void> {
+    await this.unitOfWork.run(async (manager) => {
+      const item = await manager.getRepository(ItemRow).findOneBy({ id });
+      if (!item) throw new NotFoundError(`The item ${id}`);
+      await work(manager, item);
+      return { ok: true, value: undefined };
+    });
+  }
+
+  private say(manager: EntityManager, who: SignedIn, itemId: string, what: string, sentence: string): Promise<void> {
+    return recordEvents(manager, who, this.clock.now(), [{ what, sentence, itemId }]);
+  }
+}
+
+function required(field: string, text: string): string {
+  const trimmed = text.trim().replace(/\.$/, '');
+  if (trimmed === '' || trimmed.length > 300) throw new BadInputError([{ field, value: text.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
+  return trimmed;
+}

@@ -1,0 +1,125 @@
+import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
+import type { Item } from '#tour-file';
+import { ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
+
+@ObjectType()
+export class PageInfo {
+  @Field()
+  hasNextPage: boolean;
+
+  @Field(() => String, { nullable: true })
+  endCursor: string | null;
+}
+
+@ObjectType()
+export class ItemSummary {
+  @Field(() => ID)
+  id: string;
+
+  @Field()
+  kind: string;
+
+  @Field()
+  model: string;
+
+  @Field()
+  state: string;
+
+  @Field()
+  depot: string;
+
+  @Field(() => Int, { nullable: true })
+  count: number | null;
+
+  /** Where it is, in words. */
+  @Field()
+  place: string;
+
+  /** Last day it may be used today; null where it is not examined or may not be used. */
+  @Field(() => String, { nullable: true })
+  dueOn: string | null;
+
+  @Field(() => String, { nullable: true })
+  dueState: string | null;
+}
+
+@ObjectType()
+export class ItemEdge {
+  @Field()
+  cursor: string;
+
+  @Field(() => ItemSummary)
+  node: ItemSummary;
+}
+
+@ObjectType()
+export class ItemConnection {
+  @Field(() => [ItemEdge])
+  edges: ItemEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
+
+  @Field(() => Int)
+  totalCount: number;
+}
+
+@ObjectType()
+export class HistoryEvent {
+  @Field()
+  at: string;
+
+  @Field()
+  who: string;
+
+  @Field()
+  what: string;
+
+  @Field()
+  sentence: string;
+}
+
+@ObjectType()
+export class ItemPromise {
+  @Field()
+  tour: string;
+
+  @Field()
+  from: string;
+
+  @Field()
+  to: string;
+
+  @Field(() => Int, { nullable: true })
+  count: number | null;
+}
+
+@ObjectType()
+export class ItemPage {
+  @Field(() => ItemJson)
+  item: Item;
+
+  @Field(() => ItemSummary)
+  summary: ItemSummary;
+
+  @Field(() => [HistoryEvent])
+  history: HistoryEvent[];
+
+  @Field(() => [ItemPromise])
+  promises: ItemPromise[];
+}
+
+@ObjectType()
+export class CatalogueModel {
+  @Field()
+  kind: string;
+
+  @Field()
+  model: string;
+
+  @Field(() => ModelJson)
+  data: object;
+
+  @Field(() => Int)
+  itemCount: number;
+}

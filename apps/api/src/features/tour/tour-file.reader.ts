@@ -1,0 +1,38 @@
+import { Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import type { Booking, TourFile } from '#tour-file';
+import { NotFoundError } from '../../platform/graphql/fault.js';
+import { KitReader } from '../register/kit.reader.js';
+import { TourRow } from './rows.js';
+
+/** One load for a plan: the register, the rules, the tour, and what other tours hold, in the shape of a tour file. */
+@Injectable()
+export class TourFileReader {
+  constructor(private readonly kit: KitReader) {}
+
+  async load(manager: EntityManager, tourId: string): Promise<TourFile> {
+    const row = await manager.getRepository(TourRow).findOneBy({ id: tourId });
+    if (!row) throw new NotFoundError(`The tour ${tourId}`);
+    const { catalogue, systems, examinationRules, loadRules, items } = await this.kit.load(manager);
+    return { format: 'cartwright tour 1', catalogue, systems, examinationRules, loadRules, items, bookings: await this.otherBookings(manager, row.name), tour: row.data };
+  }
+
+  async tours(manager: EntityManager): Promise<TourRow[]> {
+    return manager.getRepository(TourRow).find({ order: { prepFrom: 'ASC', id: 'ASC' } });
+  }
+
+  async tour(manager: EntityManager, id: string): Promise<TourRow> {
+    const row = await manager.getRepository(TourRow).findOneBy({ id });
+    if (!row) throw new NotFoundError(`The tour ${id}`);
+    return row;
+  }
+
+  private async otherBookings(manager: EntityManager, tourName: string): Promise<Booking[]> {
+    const rows: { item: string; count: number | null; from: string; to: string; tour: string }[] = await manager.query(
+      `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour
+       FROM booking WHERE tour_name <> $1 ORDER BY lower(period), item_id, tour_name`,
+      [tourName],
+    );
+    return rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) }));
+  }
+}

@@ -1,0 +1,39 @@
+import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { DataSource } from 'typeorm';
+import { TourJson } from '../../platform/graphql/scalars.js';
+import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import { TourFileReader } from './tour-file.reader.js';
+import { TourService } from './tour.service.js';
+import { TourHead, TourPage } from './tour.types.js';
+
+@Resolver()
+export class TourResolver {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly reader: TourFileReader,
+    private readonly service: TourService,
+  ) {}
+
+  @Query(() => [TourHead])
+  async tours(): Promise<TourHead[]> {
+    const rows = await this.reader.tours(this.dataSource.manager);
+    return rows.map(({ id, name, prepFrom, returnTo, data }) => ({ id, name, prepFrom, returnTo, shows: data.shows.length }));
+  }
+
+  @Query(() => TourPage)
+  async tour(@Args('id', { type: () => ID }) id: string): Promise<TourPage> {
+    const { version, data } = await this.reader.tour(this.dataSource.manager, id);
+    return { id, version, tour: data };
+  }
+
+  @Allow('system')
+  @Mutation(() => TourPage, { description: 'Saves a tour whole, with its shows and hangs; `expectedVersion` is that of the page it was read from, null for a new tour.' })
+  async saveTour(
+    @Args('tour', { type: () => TourJson }) tour: object,
+    @Args('expectedVersion', { type: () => Int, nullable: true }) expectedVersion: number | null,
+    @Me() me: SignedIn,
+  ): Promise<TourPage> {
+    const row = await this.service.save(tour, expectedVersion ?? null, me);
+    return { id: row.id, version: row.version, tour: row.data };
+  }
+}

@@ -1,0 +1,53 @@
+import { Inject, Injectable } from '@nestjs/common';
+import type { BadInput } from '#kernel';
+import { type Tour, checkTourFile, tour as tourSchema } from '#tour-file';
+import { readInput } from '#kernel';
+import { CLOCK, type Clock } from '../../platform/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BadInputError } from '../../platform/graphql/fault.js';
+import type { SignedIn } from '../../platform/sign-in/signed-in.js';
+import { KitReader } from '../register/kit.reader.js';
+import { TourRow } from './rows.js';
+import { TourFileReader } from './tour-file.reader.js';
+
+/** Saves a tour whole: shape, then everything that has to agree with the register; an older version is refused. */
+@Injectable()
+export class TourService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly reader: TourFileReader,
+    private readonly kit: KitReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async save(input: unknown, expectedVersion: number | null, who: SignedIn): Promise<TourRow> {
+    const read = readInput(tourSchema, input);
+    if (!read.ok) throw new BadInputError(read.error);
+    const outcome = await this.unitOfWork.run<TourRow>(async (manager) => {
+      const rows = manager.getRepository(TourRow);
+      const before = await rows.findOneBy({ id: read.value.id });
+      const faults = [...versionFaults(before, expectedVersion), ...(await this.faults(manager, read.value))];
+      if (faults.length > 0) throw new BadInputError(faults);
+      const { id, name, prepFrom, returnTo } = read.value;
+      const row = { id, name, prepFrom, returnTo, version: (before?.version ?? 0) + 1, data: read.value, written: before?.written ?? null };
+      await rows.save(row);
+      await recordEvents(manager, who, this.clock.now(), [{ what: before ? 'changed' : 'made', tourId: id, sentence: `${before ? 'Changed' : 'Made'} the tour ${name}.` }]);
+      return { ok: true, value: row };
+    });
+    if (!outcome.ok) throw new Error('a tour is never refused');
+    return outcome.value;
+  }
+
+  private async faults(manager: Parameters<TourFileReader['load']>[0], tour: Tour): Promise<readonly BadInput[]> {
+    const kit = await this.kit.load(manager);
+    const faults = checkTourFile({ format: 'cartwright tour 1', ...kit, bookings: [], tour });
+    return faults.filter((each) => each.field.startsWith('tour'));
+  }
+}
+
+function versionFaults(before: TourRow | null, expected: number | null): BadInput[] {
+  if ((before?.version ?? null) === expected) return [];
+  if (!before) return [{ field: 'expectedVersion', value: expected, wanted: 'no version: this tour is new' }];
+  return [{ field: 'expectedVersion', value: expected, wanted: `${before.version}: somebody else changed this tour meanwhile; look at it again, then save` }];
+}

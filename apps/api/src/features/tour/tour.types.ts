@@ -1,0 +1,33 @@
+import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
+import type { Tour } from '#tour-file';
+import { TourJson } from '../../platform/graphql/scalars.js';
+
+@ObjectType()
+export class TourHead {
+  @Field(() => ID)
+  id: string;
+
+  @Field()
+  name: string;
+
+  @Field()
+  prepFrom: string;
+
+  @Field()
+  returnTo: string;
+
+  @Field(() => Int)
+  shows: number;
+}
+
+@ObjectType()
+export class TourPage {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => Int)
+  version: number;
+
+  @Field(() => TourJson)
+  tour: Tour;
+}

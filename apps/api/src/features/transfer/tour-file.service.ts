@@ -1,0 +1,104 @@
+import { randomUUID } from 'node:crypto';
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { type BadInput, canonicalJson } from '#kernel';
+import { type TourFile, readTourFile } from '#tour-file';
+import { CLOCK, type Clock } from '../../platform/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BookingRow } from '../plan/rows.js';
+import { KitReader } from '../register/kit.reader.js';
+import { addKit } from '../register/kit.writer.js';
+import { TourRow } from '../tour/rows.js';
+import { TourFileReader } from '../tour/tour-file.reader.js';
+
+export interface TourFileImport {
+  readonly tour: string;
+  readonly models: number;
+  readonly items: number;
+  readonly shows: number;
+  readonly faults: readonly BadInput[];
+}
+
+class DryRun extends Error {}
+
+/** A tour file into the app, all or nothing, and out of it again as it was written while nothing changed. */
+@Injectable()
+export class TourFileService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly dataSource: DataSource,
+    private readonly reader: TourFileReader,
+    private readonly kit: KitReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async import(input: unknown, who: { readonly name: string }, dryRun: boolean): Promise<TourFileImport> {
+    const read = readTourFile(input);
+    if (!read.ok) return { tour: '', models: 0, items: 0, shows: 0, faults: read.error };
+    const file = read.value;
+    const said = { tour: file.tour.name, models: Object.values(file.catalogue).reduce((sum, models) => sum + models.length, 0), items: file.items.length, shows: file.tour.shows.length };
+    try {
+      const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
+        const rows = manager.getRepository(TourRow);
+        const clash = await rows.findOne({ where: [{ id: file.tour.id }, { name: file.tour.name }] });
+        if (clash) return { ok: false, error: [{ field: 'tour.id', value: file.tour.id, wanted: `a tour that is not on file yet; ${clash.name} is. Remove it there or give this one another id and name` }] };
+        const faults = await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now());
+        if (faults.length > 0) return { ok: false, error: faults };
+        const { id, name, prepFrom, returnTo } = file.tour;
+        await rows.insert({ id, name, prepFrom, returnTo, version: 1, data: file.tour as object, written: input as object });
+        const bookings = file.bookings.map((each) => ({ id: randomUUID(), itemId: each.item, tourName: each.tour, period: `[${each.from},${each.to}]`, count: each.count ?? null }));
+        if (bookings.length > 0) await manager.getRepository(BookingRow).insert(bookings);
+        await recordEvents(manager, who, this.clock.now(), [{ what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` }]);
+        if (dryRun) throw new DryRun();
+        return { ok: true, value: undefined };
+      });
+      return { ...said, faults: outcome.ok ? [] : outcome.error };
+    } catch (fault) {
+      if (fault instanceof DryRun) return { ...said, faults: [] };
+      throw fault;
+    }
+  }
+
+  /** The file as it was written where what is on file still says the same; else as it now is. */
+  async export(tourId: string): Promise<object> {
+    const { manager } = this.dataSource;
+    const [{ written }, now] = await Promise.all([this.reader.tour(manager, tourId), this.reader.load(manager, tourId)]);
+    if (written === null) return withoutEmpty(now);
+    const before = readTourFile(written);
+    if (!before.ok) return withoutEmpty(now);
+    const scope = within(now, before.value);
+    return same(before.value, scope) ? written : withoutEmpty({ ...scope, ...(before.value.note ? { note: before.value.note } : {}) });
+  }
+}
+
+/** Only what the file brought: a larger register does not change it. */
+function within(now: TourFile, file: TourFile): TourFile {
+  const names = (models: readonly { model: string }[]) => new Set(models.map((each) => each.model));
+  const catalogue = Object.fromEntries(Object.entries(now.catalogue).map(([kind, models]) => [kind, models.filter((each) => names(file.catalogue[kind as keyof TourFile['catalogue']]).has(each.model))]));
+  const ids = new Set(file.items.map((each) => each.id));
+  const tours = new Set(file.bookings.map((each) => each.tour));
+  return {
+    ...now,
+    catalogue: catalogue as TourFile['catalogue'],
+    systems: now.systems.filter((each) => file.systems.some((other) => other.id === each.id)),
+    examinationRules: now.examinationRules.filter((each) => file.examinationRules.some((other) => canonicalJson(other) === canonicalJson(each))),
+    loadRules: now.loadRules.filter((each) => file.loadRules.some((other) => other.id === each.id)),
+    items: now.items.filter((each) => ids.has(each.id)),
+    bookings: now.bookings.filter((each) => tours.has(each.tour)),
+  };
+}
+
+function same(a: TourFile, b: TourFile): boolean {
+  const normal = ({ note: _note, ...file }: TourFile) => ({
+    ...file,
+    items: file.items.map(({ stack, ...item }) => (item.kind === 'cart' ? { ...item, stack: stack ?? [] } : item)),
+    bookings: [...file.bookings].sort((x, y) => (canonicalJson(x) < canonicalJson(y) ? -1 : 1)),
+  });
+  return canonicalJson(normal(a)) === canonicalJson(normal(b));
+}
+
+/** Leaves out lists that are empty. */
+function withoutEmpty(file: TourFile): object {
+  return JSON.parse(JSON.stringify(file, (_key, value: unknown) => (Array.isArray(value) && value.length === 0 ? undefined : value))) as object;
+}

@@ -1,0 +1,19 @@
+import { type DynamicModule, Global, Module } from '@nestjs/common';
+import { APP_GUARD } from '@nestjs/core';
+import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
+import { UnitOfWork } from './database/unit-of-work.js';
+import { SessionStore } from './sign-in/session-store.js';
+import { SignedInGuard } from './sign-in/signed-in.js';
+
+/** What no feature owns: config, clock, unit of work, sessions, the guard on every call. */
+@Global()
+@Module({})
+export class PlatformModule {
+  static with(config: Config, clock: Clock): DynamicModule {
+    return {
+      module: PlatformModule,
+      providers: [{ provide: CONFIG, useValue: config }, { provide: CLOCK, useValue: clock }, UnitOfWork, SessionStore, { provide: APP_GUARD, useClass: SignedInGuard }],
+      exports: [CONFIG, CLOCK, UnitOfWork, SessionStore],
+    };
+  }
+}
