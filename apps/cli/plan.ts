@@ -1,6 +1,6 @@
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { wholePlanHtml } from '#drawings';
+import { drawCode, wholePlanHtml } from '#drawings';
 import { type PackPlan, makePackPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type TourFile, readTourFile } from '#tour-file';
@@ -72,7 +72,7 @@ function writePlan(plan: PackPlan, out: string): void {
   mkdirSync(out, { recursive: true });
   const files: [string, string][] = [
     ['plan.json', `${JSON.stringify(plan, null, 1)}\n`],
-    ['plan.html', wholePlanHtml({ plan, revision: null })],
+    ['plan.html', wholePlanHtml({ plan, revision: null }, 'metric', drawCode)],
     ...Object.entries(planTables(plan)).map(([name, text]): [string, string] => [`${name}.csv`, text]),
   ];
   for (const [name, text] of files) writeFileSync(join(out, name), text);

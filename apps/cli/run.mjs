@@ -63,7 +63,7 @@ function build(part) {
   const bin = (name, file) => join(root, 'node_modules', name, file);
   if (part === 'server') {
     for (const folder of inputs) rmSync(join(root, 'dist', folder), { recursive: true, force: true });
-    run([bin('@swc/cli', 'bin/swc.js'), ...inputs.filter((folder) => existsSync(join(root, folder))), '--out-dir', 'dist', '--config-file', '.config/swcrc.json', '--ignore', '**/*.spec.ts', '--extensions', '.ts', '--quiet']);
+    run([bin('@swc/cli', 'bin/swc.js'), ...inputs.filter((folder) => existsSync(join(root, folder))), '--out-dir', 'dist', '--config-file', '.config/swcrc.json', '--ignore', '**/*.spec.ts,libs/contracts/**', '--extensions', '.ts', '--quiet']);
   } else {
     run([bin('vite', 'bin/vite.js'), 'build', '--config', '.config/vite.config.js', '--logLevel', 'warn']);
   }

@@ -1,4 +1,5 @@
 export * from './draw-cart.js';
+export * from './draw-code.js';
 export * from './draw-due.js';
 export { drawHang } from './draw-hang.js';
 export * from './draw-stage.js';

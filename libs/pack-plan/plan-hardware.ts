@@ -41,7 +41,8 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
   const models = [...new Set(uses.map((use) => use.model))];
   const batches = models.flatMap((model) => usableBatches(inputs, model).map((lot) => ({ ...lot, model })));
   const jointSet = new Map<string, number>();
-  for (const pin of modelOf(catalogue.grids, inputs.hangs[0]!.grid).pins) jointSet.set(pin.pin, (jointSet.get(pin.pin) ?? 0) + pin.count);
+  const first = inputs.hangs[0];
+  for (const pin of first ? modelOf(catalogue.grids, first.grid).pins : []) jointSet.set(pin.pin, (jointSet.get(pin.pin) ?? 0) + pin.count);
   const counted = countHardware({
     uses,
     stock: batches.map(({ id, model, count, trunk }) => ({ id, model, count, trunk })),

@@ -52,7 +52,7 @@ export const show = z.strictObject({
   to: plainDate,
   loadRule: name,
   personsBelow: z.boolean().default(true),
-  hangs: z.array(hang).min(1).max(24),
+  hangs: z.array(hang).max(24),
 });
 
 /** Losses per use of one line of loose hardware, or what was counted so far (the shapes of a spares case). */

@@ -1,0 +1,51 @@
+import { useQuery } from '@tanstack/react-query';
+import { Route, Routes, useLocation } from 'react-router';
+import { graphql } from '#contracts';
+import { SignIn } from '../features/account/sign-in.js';
+import { ConfirmCart } from '../features/cart/confirm-cart.js';
+import { Moves } from '../features/cart/moves.js';
+import { Dates } from '../features/due/dates.js';
+import { HangEditor } from '../features/hang/hang-editor.js';
+import { Print } from '../features/print/print.js';
+import { ItemScreen } from '../features/register/item-screen.js';
+import { Register } from '../features/register/register.js';
+import { Show } from '../features/show/show.js';
+import { Today } from '../features/today/today.js';
+import { TourScreen } from '../features/tour/tour-screen.js';
+import { Tours } from '../features/tour/tours.js';
+import { Import } from '../features/transfer/import.js';
+import { TruckScreen } from '../features/truck/truck-screen.js';
+import { request } from '../platform/request.js';
+import { Page } from '../ui/page.js';
+import { Header } from './header.js';
+
+const meQuery = graphql(`query Me { me { id name role } }`);
+
+export function App() {
+  const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery) });
+  const printing = useLocation().pathname.startsWith('/print/');
+  if (me.isPending) return <div className="sheet"><p className="quiet">Reading ...</p></div>;
+  if (!me.data?.me) return <div className="sheet"><SignIn offline={me.isError ? me.error : undefined} /></div>;
+  const person = me.data.me;
+  return (
+    <div className={printing ? undefined : 'sheet'}>
+      {!printing && <Header me={person} />}
+      <Routes>
+        <Route path="/" element={<Today me={person} />} />
+        <Route path="/tours" element={<Tours me={person} />} />
+        <Route path="/tours/:tourId" element={<TourScreen />} />
+        <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
+        <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
+        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen />} />
+        <Route path="/register" element={<Register />} />
+        <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
+        <Route path="/dates" element={<Dates />} />
+        <Route path="/import" element={<Import me={person} />} />
+        <Route path="/print/:tourId/:showId/:what" element={<Print />} />
+        <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
+      </Routes>
+    </div>
+  );
+}

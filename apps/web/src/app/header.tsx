@@ -1,0 +1,47 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { NavLink } from 'react-router';
+import { graphql } from '#contracts';
+import { request } from '../platform/request.js';
+import { forgetLastRead } from '../platform/saved-cache.js';
+import { useSettings } from '../platform/settings.js';
+import type { Person } from './person.js';
+
+const signOut = graphql(`mutation SignOut { signOut }`);
+const roleWords: Record<string, string> = { warehouse: 'warehouse', system: 'system tech', safety: 'safety officer' };
+
+export function Header({ me }: { me: Person }) {
+  const { units, light, setUnits, setLight } = useSettings();
+  const client = useQueryClient();
+  const leave = useMutation({
+    mutationFn: () => request(signOut),
+    onSuccess: () => {
+      client.clear();
+      forgetLastRead();
+      location.assign('/');
+    },
+  });
+  return (
+    <header className="top">
+      <span className="mark">Cartwright</span>
+      <div className="who">
+        {me.name}, {roleWords[me.role]}
+        <button type="button" className="plain small" onClick={() => leave.mutate()}>
+          Sign out
+        </button>
+        <button type="button" className="plain small" onClick={() => setUnits(units === 'metric' ? 'imperial' : 'metric')}>
+          {units === 'metric' ? 'Use feet and pounds' : 'Use metres and kilograms'}
+        </button>
+        <button type="button" className="plain small" onClick={() => setLight(light === 'day' ? 'dark' : 'day')}>
+          {light === 'day' ? 'For bad light' : 'For daylight'}
+        </button>
+      </div>
+      <nav aria-label="Main">
+        <NavLink to="/" end>Today</NavLink>
+        <NavLink to="/tours">Tours</NavLink>
+        <NavLink to="/register">Register</NavLink>
+        <NavLink to="/dates">Dates</NavLink>
+        <NavLink to="/import">Import</NavLink>
+      </nav>
+    </header>
+  );
+}

@@ -1,0 +1,47 @@
+import { useEffect } from 'react';
+import { useParams } from 'react-router';
+import { type Node, allSheets, cartCardSheet, drawCode, dueSheet, hangSheet, hardwareSheet, moveSheet, pointSheet, truckSheet } from '#drawings';
+import { useSettings } from '../../platform/settings.js';
+import { Drawing } from '../../ui/drawing.js';
+import { Loaded } from '../../ui/page.js';
+import { type PlanInForce, useShow } from '../show/use-show.js';
+import type { Units } from '#drawings';
+
+/** Sheets for paper, A4 or Letter; the browser's print window opens by itself. */
+export function Print() {
+  const { tourId = '', showId = '', what = 'all' } = useParams();
+  const { units } = useSettings();
+  const query = useShow(tourId, showId);
+  const ready = Boolean(query.data?.inForce);
+  useEffect(() => {
+    if (!ready) return undefined;
+    document.title = `${query.data!.name} · ${what}`;
+    const later = setTimeout(() => window.print(), 400);
+    return () => clearTimeout(later);
+  }, [ready, what, query.data]);
+  return (
+    <Loaded query={query}>
+      {({ inForce }) => (inForce ? <>{sheetsOf(inForce, what, units).map((each, index) => <Drawing key={index} of={each} />)}</> : <p>There is no plan of this show yet: nothing to print.</p>)}
+    </Loaded>
+  );
+}
+
+function sheetsOf({ plan, revision }: PlanInForce, what: string, units: Units): readonly Node[] {
+  const context = { plan, revision: revision ?? null };
+  switch (what) {
+    case 'carts':
+      return plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : drawCode(load.cart), units));
+    case 'hangs':
+      return [...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)), pointSheet(context, units)];
+    case 'hardware':
+      return [hardwareSheet(context)];
+    case 'trucks':
+      return plan.truck.trucks.map((truck) => truckSheet(context, truck, units));
+    case 'due':
+      return [dueSheet(context)];
+    case 'moves':
+      return [moveSheet(context)];
+    default:
+      return allSheets(context, units, drawCode);
+  }
+}

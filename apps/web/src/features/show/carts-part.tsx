@@ -1,0 +1,53 @@
+import { Link } from 'react-router';
+import { drawCart } from '#drawings';
+import type { PackPlan } from '#pack-plan';
+import { Drawing } from '../../ui/drawing.js';
+import { Notes } from '../../ui/notes.js';
+import { Part } from '../../ui/page.js';
+
+export function CartsPart({ plan, checks, base }: { plan: PackPlan; checks: readonly { load: string; checkedBy: string }[]; base: string }) {
+  const confirmed = new Map(checks.map((each) => [each.load, each.checkedBy]));
+  const moved = new Set(plan.carts.moves.map((each) => each.to));
+  return (
+    <Part
+      number={2}
+      title="Carts, top box first"
+      id="carts"
+      margin={
+        <>
+          <Notes findings={plan.findings} section="carts" />
+          <div className="row">
+            <Link className="btn plain" to={`${base}/moves`}>Show the moves</Link>
+            <Link className="btn plain" to={`${base}/carts`}>Confirm carts</Link>
+          </div>
+        </>
+      }
+    >
+      <div className="carts">
+        {plan.carts.loads.map((load) => (
+          <figure key={load.id}>
+            <Drawing of={drawCart(load)} />
+            <figcaption>
+              <b>{load.hang}, cart {load.number}</b> <span className="mono">{load.cart ?? 'no cart'}</span>
+              {confirmed.has(load.id) ? (
+                <span className="st">○ confirmed by {confirmed.get(load.id)}</span>
+              ) : load.boxes.some((box) => box.serial === null) ? (
+                <span className="st">■ stop: box missing</span>
+              ) : moved.has(load.cart ?? '') ? (
+                <span className="st look">◐ boxes to move</span>
+              ) : (
+                <span className="st">○ stands right</span>
+              )}
+            </figcaption>
+          </figure>
+        ))}
+      </div>
+      {plan.carts.leftOut.length > 0 && (
+        <details>
+          <summary>{plan.carts.leftOut.length} {plan.carts.leftOut.length === 1 ? 'box is' : 'boxes are'} kept out of the plan</summary>
+          <ul>{plan.carts.leftOut.map((each) => <li key={each.serial}><span className="mono">{each.serial}</span> ({each.model}): {each.reason}</li>)}</ul>
+        </details>
+      )}
+    </Part>
+  );
+}

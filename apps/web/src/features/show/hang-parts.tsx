@@ -1,0 +1,134 @@
+import { angle, drawHang, drawStage, formatForce, formatMass, slackSentence } from '#drawings';
+import type { HangResult, PackPlan, Working } from '#pack-plan';
+import { useSettings } from '../../platform/settings.js';
+import { Drawing } from '../../ui/drawing.js';
+import { Note } from '../../ui/notes.js';
+import { Part } from '../../ui/page.js';
+
+export function HangParts({ plan }: { plan: PackPlan }) {
+  const { units } = useSettings();
+  const stage = drawStage(plan.picks, units);
+  return (
+    <>
+      {plan.picks.hangs.map((hang, index) => (
+        <HangPart key={hang.hang} plan={plan} hang={hang} number={`1${'abcdefghijklmnopqrstuvwxyz'[index] ?? ''}`} />
+      ))}
+      {stage && (
+        <section aria-label="Points on the stage plan">
+          <div />
+          <details>
+            <summary>Points on the stage plan</summary>
+            <Drawing of={stage} wide />
+          </details>
+          <aside />
+        </section>
+      )}
+    </>
+  );
+}
+
+function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; number: string }) {
+  const { units } = useSettings();
+  const findings = plan.findings.filter((each) => each.section === 'picks' && (each.sentence.startsWith(hang.hang) || each.subject.startsWith(hang.hang) || each.subject === hang.system));
+  const wrong = new Set(findings.filter((each) => each.weight === 'stop').flatMap((each) => [...each.subject.matchAll(/joint (\d+)/g)].map((match) => Number(match[1]))));
+  return (
+    <Part
+      number={number}
+      id={`hang-${hang.hang}`}
+      title={`${hang.hang}, ${hang.boxes.length} boxes${hang.mirrorOf ? `, mirror of ${hang.mirrorOf}` : ''}`}
+      margin={
+        <>
+          <p className="note">
+            <b>{formatMass(hang.massKg, units)}</b> {hang.picks.length === 2 ? 'hangs on two picks' : 'hangs on one pick'} at {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)}
+          </p>
+          {findings.map((each, index) => (
+            <Note key={index} weight={each.weight}>{each.sentence}</Note>
+          ))}
+          <p className="caution">{plan.picks.caution}</p>
+        </>
+      }
+    >
+      <div className="pair">
+        <Drawing of={drawHang(hang, units, wrong)} />
+        <div>
+          <div className="scroll">
+            <table className="tight">
+              <thead><tr><th className="num">Pos.</th><th>Serial</th><th>Model</th><th className="num">Splay</th><th>Cart</th><th className="num">Below</th></tr></thead>
+              <tbody>
+                {hang.boxes.map((box) => (
+                  <tr key={box.position}>
+                    <td className="num">{box.position}</td>
+                    <td className="mono">{box.serial ?? 'missing'}</td>
+                    <td>{box.model}</td>
+                    <td className="num">{box.splayDeg}°</td>
+                    <td className="mono">{box.cart ?? ''}</td>
+                    <td className="num">{formatMass(box.hangsBelowKg, units)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          {hang.picks.map((pick) => (
+            <div key={pick.hole}>
+              <h3>Pick at hole {pick.hole}{pick.place === 'only' ? '' : ` (${pick.place})`}</h3>
+              <p>
+                <b>{formatMass(pick.hookLoadKg, units)}</b> at the hook of {pick.hoistSerial ? <span className="mono">{pick.hoistSerial}</span> : `a ${pick.hoist} that is not found`}. The point carries {formatForce(pick.pointLoadN, units)}, with factor {plan.picks.loadRule.dynamicFactor} {formatForce(pick.pointLoadDynamicN, units)}.
+              </p>
+              <ul>
+                {pick.comparisons.map((each) => <li key={each.what}>{each.sentence}</li>)}
+              </ul>
+              <Why of={pick.working} />
+            </div>
+          ))}
+          <Joints hang={hang} />
+        </div>
+      </div>
+    </Part>
+  );
+}
+
+/** The terms that made a number, the rule, the source. */
+export function Why({ of }: { of: Working }) {
+  return (
+    <details>
+      <summary>How this was computed</summary>
+      <div className="working">
+        <ul className="plain">
+          {of.terms.map((term, index) => (
+            <li key={index}>
+              {term.what}: {Math.round(term.value * 100) / 100} {term.unit}
+            </li>
+          ))}
+        </ul>
+        <p>{of.rule}</p>
+        <p className="quiet">Source: {of.source}</p>
+      </div>
+    </details>
+  );
+}
+
+function Joints({ hang }: { hang: HangResult }) {
+  const { units } = useSettings();
+  return (
+    <details>
+      <summary>Forces in the joints</summary>
+      <div className="scroll">
+        <table className="tight">
+          <thead><tr><th className="num">Above box</th><th className="num">Load</th><th className="num">Rear link</th><th className="num">Each front pin</th><th>Compared</th></tr></thead>
+          <tbody>
+            {hang.joints.map((joint) => (
+              <tr key={joint.position}>
+                <td className="num">{joint.position}</td>
+                <td className="num">{formatForce(joint.loadN, units)}</td>
+                <td className="num">{formatForce(joint.rearLinkN, units)}</td>
+                <td className="num">{formatForce(joint.frontPinN, units)}</td>
+                <td>{joint.comparisons.every((each) => each.verdict === 'within') ? 'within the rated values on file' : [...new Set(joint.comparisons.map((each) => (each.verdict === 'within' ? '' : each.verdict)))].filter(Boolean).join('; ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p className="quiet">Positive rear link: tension. Two front pins, equal share assumed.</p>
+    </details>
+  );
+}

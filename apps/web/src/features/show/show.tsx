@@ -1,0 +1,133 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link, useParams } from 'react-router';
+import type { Person } from '../../app/person.js';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+import { Note } from '../../ui/notes.js';
+import { Loaded, Page } from '../../ui/page.js';
+import { differenceQuery, makePlan, releasePlan } from './operations.js';
+import { CartsPart } from './carts-part.js';
+import { DuePart } from './due-part.js';
+import { HangParts } from './hang-parts.js';
+import { HardwarePart } from './hardware-part.js';
+import { TruckPart } from './truck-part.js';
+import { type PlanInForce, type ShowData, useShow } from './use-show.js';
+
+/** One sheet a show: what hangs, what it rides in, what holds it, what carries it, what is in date. */
+export function Show({ me }: { me: Person }) {
+  const { tourId = '', showId = '' } = useParams();
+  const query = useShow(tourId, showId);
+  const [wantsDraft, setWantsDraft] = useState(false);
+  return (
+    <Loaded query={query}>
+      {(data) => {
+        const shown = wantsDraft && data.draft ? data.draft : data.inForce;
+        return (
+          <Page title={data.name} lede={<Lede data={data} shown={shown} />} actions={<Actions data={data} shown={shown} me={me} onDraft={setWantsDraft} />}>
+            {shown ? <Sheet data={data} shown={shown} onDraft={setWantsDraft} /> : <p>There is no plan yet. {me.role === 'safety' ? 'The system tech makes it.' : 'Make it from the design, the register and the floor as they now are.'}</p>}
+          </Page>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+function Lede({ data, shown }: { data: ShowData; shown: PlanInForce | null }) {
+  if (!shown) return <>{data.tourName}</>;
+  const { show } = shown.plan;
+  return (
+    <>
+      <Link to={`/tours/${data.tourId}`}>{data.tourName}</Link> · show {show.number} of {show.of} · {show.venue}, {show.from === show.to ? show.from : `${show.from} to ${show.to}`} ·{' '}
+      <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span> {shown.releasedAt ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}` : `made ${shown.madeAt.slice(0, 10)} by ${shown.madeBy}, not released`}
+    </>
+  );
+}
+
+function Actions({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForce | null; me: Person; onDraft: (wants: boolean) => void }) {
+  const client = useQueryClient();
+  const base = `/tours/${data.tourId}/shows/${data.showId}`;
+  const make = useMutation({
+    mutationFn: () => request(makePlan, { tourId: data.tourId, showId: data.showId }),
+    onSuccess: async () => {
+      await client.invalidateQueries();
+      onDraft(true);
+    },
+  });
+  const release = useMutation({
+    mutationFn: () => request(releasePlan, { planId: data.draft!.id }),
+    onSuccess: async (answer) => {
+      if (answer.releasePackPlan.__typename === 'PlanView') onDraft(false);
+      await client.invalidateQueries();
+    },
+  });
+  const refusal = release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan.sentence : undefined;
+  const print = `/print/${data.tourId}/${data.showId}`;
+  return (
+    <>
+      {shown && <Link className="btn" to={`${print}/carts`} target="_blank">Print cart cards</Link>}
+      {shown && <Link className="btn plain" to={`${print}/all`} target="_blank">Print all sheets</Link>}
+      {me.role === 'system' && <Link className="btn plain" to={`${base}/hangs`}>Change the hangs</Link>}
+      {me.role !== 'safety' && (
+        <button type="button" className="plain" disabled={make.isPending} onClick={() => make.mutate()}>
+          {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
+        </button>
+      )}
+      {me.role === 'system' && data.draft && (
+        <button type="button" disabled={release.isPending} onClick={() => release.mutate()}>
+          Release as revision {nextLetter(data.revisions.length)}
+        </button>
+      )}
+      <Faults of={refusal ?? make.error ?? release.error} />
+    </>
+  );
+}
+
+const nextLetter = (index: number): string => (index < 26 ? String.fromCharCode(65 + index) : nextLetter(Math.floor(index / 26) - 1) + String.fromCharCode(65 + (index % 26)));
+
+function Sheet({ data, shown, onDraft }: { data: ShowData; shown: PlanInForce; onDraft: (wants: boolean) => void }) {
+  const base = `/tours/${data.tourId}/shows/${data.showId}`;
+  return (
+    <>
+      {shown.changed.length > 0 && (
+        <Note weight="look">
+          This {shown.revision ? `revision ${shown.revision}` : 'draft'} is stale: {shown.changed.slice(0, 6).join('; ')}
+          {shown.changed.length > 6 ? ` and ${shown.changed.length - 6} more` : ''}. Plan again to follow.
+        </Note>
+      )}
+      {data.released && data.draft && (
+        <p>
+          {shown === data.draft ? 'You see the draft. ' : 'There is a newer draft. '}
+          <button type="button" className="plain small" onClick={() => onDraft(shown !== data.draft)}>
+            {shown === data.draft ? `Show revision ${data.released.revision}` : 'Show the draft'}
+          </button>
+        </p>
+      )}
+      <Changes data={data} />
+      <HangParts plan={shown.plan} />
+      <CartsPart plan={shown.plan} checks={shown.cartChecks} base={base} />
+      <HardwarePart plan={shown.plan} />
+      <TruckPart plan={shown.plan} base={base} />
+      <DuePart plan={shown.plan} />
+    </>
+  );
+}
+
+/** From the revision before to the one in force, or from the one in force to the draft. */
+function Changes({ data }: { data: ShowData }) {
+  const released = data.released;
+  const [from, to] = released && data.draft ? [released.id, data.draft.id] : [data.revisions.at(-2)?.id, released?.id];
+  const query = useQuery({ queryKey: ['difference', from, to], queryFn: () => request(differenceQuery, { from: from!, to: to! }), enabled: Boolean(from && to) });
+  if (!from || !to) return null;
+  const title = data.draft && released ? `What the draft changes from revision ${released.revision}` : `What changed since revision ${data.revisions.at(-2)?.revision}`;
+  return (
+    <details>
+      <summary>{title}</summary>
+      <div className="working">
+        <Loaded query={query}>
+          {({ planDifference: { sentences } }) => (sentences.length === 0 ? <p>Nothing that can be seen on the floor.</p> : <ul>{sentences.map((each, index) => <li key={index}>{each}</li>)}</ul>)}
+        </Loaded>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,28 @@
+import { type DehydratedState, type QueryClient, dehydrate, hydrate } from '@tanstack/react-query';
+
+const key = 'cartwright-last-read';
+
+/** What was read last stays readable in a basement dock: kept in this browser, given up at sign-out. */
+export function keepLastRead(client: QueryClient): void {
+  const saved = localStorage.getItem(key);
+  if (saved) {
+    try {
+      hydrate(client, JSON.parse(saved) as DehydratedState);
+    } catch {
+      localStorage.removeItem(key);
+    }
+  }
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  client.getQueryCache().subscribe(() => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => {
+      try {
+        localStorage.setItem(key, JSON.stringify(dehydrate(client)));
+      } catch {
+        localStorage.removeItem(key);
+      }
+    }, 800);
+  });
+}
+
+export const forgetLastRead = (): void => localStorage.removeItem(key);

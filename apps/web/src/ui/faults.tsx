@@ -1,0 +1,25 @@
+import { Refused } from '../platform/request.js';
+
+/** An error in words: what was found, where, and what would be right. */
+export function Faults({ of }: { of: unknown }) {
+  if (!of) return null;
+  const faults = of instanceof Refused ? of.faults : [];
+  return (
+    <div className="faults" role="alert">
+      <p>
+        <b>stop</b> {of instanceof Error ? of.message : String(of)}
+      </p>
+      {faults.length > 0 && (
+        <ul>
+          {faults.slice(0, 20).map((fault, index) => (
+            <li key={index}>
+              {fault.row !== undefined && `Row ${fault.row}${fault.column ? `, ${fault.column}` : ''}: `}
+              {fault.field && <code>{fault.field}</code>} found <code>{JSON.stringify(fault.value)}</code>, wanted {fault.wanted}
+            </li>
+          ))}
+          {faults.length > 20 && <li>and {faults.length - 20} more</li>}
+        </ul>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,170 @@
+/* eslint-disable */
+import * as types from './graphql.js';
+
+
+
+/**
+ * Map of all GraphQL operations in the project.
+ *
+ * This map has several performance disadvantages:
+ * 1. It is not tree-shakeable, so it will include all operations in the project.
+ * 2. It is not minifiable, so the string of a GraphQL query will be multiple times inside the bundle.
+ * 3. It does not support dead code elimination, so it will add unused operations.
+ *
+ * Therefore it is highly recommended to use the babel or swc plugin for production.
+ * Learn more about it here: https://the-guild.dev/graphql/codegen/plugins/presets/preset-client#reducing-bundle-size
+ */
+type Documents = {
+    "query Me { me { id name role } }": typeof types.MeDocument,
+    "mutation SignOut { signOut }": typeof types.SignOutDocument,
+    "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
+    "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n": typeof types.DatesDocument,
+    "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
+    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
+    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
+    "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }": typeof types.RecordExaminationDocument,
+    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
+    "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": typeof types.MakePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!) {\n    releasePackPlan(planId: $planId) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
+    "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": typeof types.TickDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
+    "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": typeof types.AttentionDocument,
+    "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
+    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
+    "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
+    "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
+    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
+};
+const documents: Documents = {
+    "query Me { me { id name role } }": types.MeDocument,
+    "mutation SignOut { signOut }": types.SignOutDocument,
+    "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
+    "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n": types.DatesDocument,
+    "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
+    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
+    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
+    "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }": types.RecordExaminationDocument,
+    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
+    "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": types.MakePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!) {\n    releasePackPlan(planId: $planId) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n    }\n  }\n": types.ReleasePackPlanDocument,
+    "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": types.TickDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
+    "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": types.AttentionDocument,
+    "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
+    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
+    "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
+    "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
+    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
+};
+
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Me { me { id name role } }"): typeof import('./graphql.js').MeDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SignOut { signOut }"): typeof import('./graphql.js').SignOutDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').SignInDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n"): typeof import('./graphql.js').DatesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HangModels { catalogueModels { kind model data } }"): typeof import('./graphql.js').HangModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').QuarantineDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').ReleaseFromQuarantineDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }"): typeof import('./graphql.js').RecordExaminationDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }"): typeof import('./graphql.js').MakePackPlanDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation ReleasePackPlan($planId: ID!) {\n    releasePackPlan(planId: $planId) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n    }\n  }\n"): typeof import('./graphql.js').ReleasePackPlanDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }"): typeof import('./graphql.js').PlanDifferenceDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }"): typeof import('./graphql.js').TickDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n"): typeof import('./graphql.js').AttentionDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }"): typeof import('./graphql.js').TourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }"): typeof import('./graphql.js').SaveTourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n"): typeof import('./graphql.js').TravellingKitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Tours { tours { id name prepFrom returnTo shows } }"): typeof import('./graphql.js').ToursDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }"): typeof import('./graphql.js').HouseRulesDocument;
+
+
+export function graphql(source: string) {
+  return (documents as any)[source] ?? {};
+}

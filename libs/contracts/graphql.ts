@@ -1,0 +1,625 @@
+/* eslint-disable */
+/** Internal type. DO NOT USE DIRECTLY. */
+type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
+/** Internal type. DO NOT USE DIRECTLY. */
+export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
+import type { Item, Tour } from '../tour-file/index.js';
+import type { PackPlan } from '../pack-plan/index.js';
+import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+export type MeQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type MeQuery = { me: { id: string, name: string, role: string } | null };
+
+export type SignOutMutationVariables = Exact<{ [key: string]: never; }>;
+
+
+export type SignOutMutation = { signOut: boolean };
+
+export type SignInMutationVariables = Exact<{
+  email: string;
+  password: string;
+}>;
+
+
+export type SignInMutation = { signIn:
+    | { __typename: 'Account', id: string }
+    | { __typename: 'SignInRefusal', sentence: string }
+   };
+
+export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type DatesQuery = { hoist: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, grid: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, shackle: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, sling: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, pin: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> } };
+
+export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HangModelsQuery = { catalogueModels: Array<{ kind: string, model: string, data: unknown }> };
+
+export type ItemPageQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type ItemPageQuery = { item: { item: Item, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, history: Array<{ at: string, who: string, what: string, sentence: string }>, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
+
+export type QuarantineMutationVariables = Exact<{
+  itemId: string | number;
+  reason: string;
+}>;
+
+
+export type QuarantineMutation = { quarantine: { summary: { id: string, state: string } } };
+
+export type ReleaseFromQuarantineMutationVariables = Exact<{
+  itemId: string | number;
+  reason: string;
+}>;
+
+
+export type ReleaseFromQuarantineMutation = { releaseFromQuarantine: { summary: { id: string, state: string } } };
+
+export type RecordExaminationMutationVariables = Exact<{
+  itemId: string | number;
+  examination: unknown;
+}>;
+
+
+export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
+
+export type RecordIncidentMutationVariables = Exact<{
+  itemId: string | number;
+  on: string;
+  what: string;
+}>;
+
+
+export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
+
+export type ItemsQueryVariables = Exact<{
+  search?: string | null | undefined;
+  kind?: string | null | undefined;
+  state?: string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemsQuery = { items: { totalCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
+
+export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+
+export type ShowPageQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
+
+export type MakePackPlanMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type MakePackPlanMutation = { makePackPlan: { id: string } };
+
+export type ReleasePackPlanMutationVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type ReleasePackPlanMutation = { releasePackPlan:
+    | { __typename: 'BookingRefusal', sentence: string, clashes: Array<{ item: string, from: string, to: string, tour: string }> }
+    | { __typename: 'PlanView', id: string, revision: string | null }
+    | { __typename: 'StaleRefusal', sentence: string, changed: Array<string> }
+   };
+
+export type PlanDifferenceQueryVariables = Exact<{
+  from: string | number;
+  to: string | number;
+}>;
+
+
+export type PlanDifferenceQuery = { planDifference: { sentences: Array<string>, hangsChanged: Array<string>, boxes: Array<{ hang: string, position: number, from: string | null, to: string | null }> } };
+
+export type TickMutationVariables = Exact<{
+  planId: string | number;
+  what: string;
+  done: boolean;
+}>;
+
+
+export type TickMutation = { tick: { id: string, ticks: Array<string> } };
+
+export type ConfirmCartMutationVariables = Exact<{
+  planId: string | number;
+  load: string;
+  serials: Array<string> | string;
+}>;
+
+
+export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }> } };
+
+export type AttentionQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type AttentionQuery = { attention: Array<{ role: string, weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string | null, showId: string | null, itemId: string | null }>, tours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, shows: number }> };
+
+export type TourQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type TourQuery = { tour: { id: string, version: number, tour: Tour }, showStates: Array<{ showId: string, state: string, revision: string | null, stops: number, looks: number }> };
+
+export type SaveTourMutationVariables = Exact<{
+  tour: Tour;
+  expectedVersion?: number | null | undefined;
+}>;
+
+
+export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
+
+export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type TravellingKitQuery = { trucks: { edges: Array<{ node: { id: string, model: string } }> }, cases: { edges: Array<{ node: { id: string, model: string } }> } };
+
+export type ToursQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ToursQuery = { tours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, shows: number }> };
+
+export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
+
+export class TypedDocumentString<TResult, TVariables>
+  extends String
+  implements DocumentTypeDecoration<TResult, TVariables>
+{
+  __apiType?: NonNullable<DocumentTypeDecoration<TResult, TVariables>['__apiType']>;
+  private value: string;
+  public __meta__?: Record<string, any> | undefined;
+
+  constructor(value: string, __meta__?: Record<string, any> | undefined) {
+    super(value);
+    this.value = value;
+    this.__meta__ = __meta__;
+  }
+
+  override toString(): string & DocumentTypeDecoration<TResult, TVariables> {
+    return this.value;
+  }
+}
+
+export const MeDocument = new TypedDocumentString(`
+    query Me {
+  me {
+    id
+    name
+    role
+  }
+}
+    `) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
+export const SignOutDocument = new TypedDocumentString(`
+    mutation SignOut {
+  signOut
+}
+    `) as unknown as TypedDocumentString<SignOutMutation, SignOutMutationVariables>;
+export const SignInDocument = new TypedDocumentString(`
+    mutation SignIn($email: String!, $password: String!) {
+  signIn(email: $email, password: $password) {
+    __typename
+    ... on Account {
+      id
+    }
+    ... on SignInRefusal {
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
+export const DatesDocument = new TypedDocumentString(`
+    query Dates {
+  hoist: items(kind: "hoist", first: 200) {
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
+  }
+  grid: items(kind: "grid", first: 200) {
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
+  }
+  shackle: items(kind: "shackle", first: 200) {
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
+  }
+  sling: items(kind: "sling", first: 200) {
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
+  }
+  pin: items(kind: "pin", first: 200) {
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+export const HangModelsDocument = new TypedDocumentString(`
+    query HangModels {
+  catalogueModels {
+    kind
+    model
+    data
+  }
+}
+    `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+export const ItemPageDocument = new TypedDocumentString(`
+    query ItemPage($id: ID!) {
+  item(id: $id) {
+    item
+    summary {
+      id
+      kind
+      model
+      state
+      depot
+      count
+      place
+      dueOn
+      dueState
+    }
+    history {
+      at
+      who
+      what
+      sentence
+    }
+    promises {
+      tour
+      from
+      to
+      count
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemPageQuery, ItemPageQueryVariables>;
+export const QuarantineDocument = new TypedDocumentString(`
+    mutation Quarantine($itemId: ID!, $reason: String!) {
+  quarantine(itemId: $itemId, reason: $reason) {
+    summary {
+      id
+      state
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<QuarantineMutation, QuarantineMutationVariables>;
+export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
+    mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) {
+  releaseFromQuarantine(itemId: $itemId, reason: $reason) {
+    summary {
+      id
+      state
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
+export const RecordExaminationDocument = new TypedDocumentString(`
+    mutation RecordExamination($itemId: ID!, $examination: AnyJson!) {
+  recordExamination(itemId: $itemId, examination: $examination) {
+    summary {
+      id
+      dueOn
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
+export const RecordIncidentDocument = new TypedDocumentString(`
+    mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) {
+  recordIncident(itemId: $itemId, on: $on, what: $what) {
+    summary {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const ItemsDocument = new TypedDocumentString(`
+    query Items($search: String, $kind: String, $state: String, $after: String) {
+  items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
+    totalCount
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        model
+        state
+        depot
+        count
+        place
+        dueOn
+        dueState
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
+export const ModelsDocument = new TypedDocumentString(`
+    query Models {
+  catalogueModels {
+    kind
+    model
+    itemCount
+    data
+  }
+  riggingSystems
+}
+    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+export const ShowPageDocument = new TypedDocumentString(`
+    query ShowPage($tourId: ID!, $showId: ID!) {
+  showPage(tourId: $tourId, showId: $showId) {
+    tourId
+    showId
+    name
+    tourName
+    released {
+      id
+      state
+      revision
+      madeAt
+      madeBy
+      releasedAt
+      releasedBy
+      changed
+      plan
+      ticks
+      cartChecks {
+        load
+        checkedAt
+        checkedBy
+      }
+    }
+    draft {
+      id
+      state
+      revision
+      madeAt
+      madeBy
+      releasedAt
+      releasedBy
+      changed
+      plan
+      ticks
+      cartChecks {
+        load
+        checkedAt
+        checkedBy
+      }
+    }
+    revisions {
+      id
+      state
+      revision
+      releasedAt
+      releasedBy
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
+export const MakePackPlanDocument = new TypedDocumentString(`
+    mutation MakePackPlan($tourId: ID!, $showId: ID!) {
+  makePackPlan(tourId: $tourId, showId: $showId) {
+    id
+  }
+}
+    `) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
+export const ReleasePackPlanDocument = new TypedDocumentString(`
+    mutation ReleasePackPlan($planId: ID!) {
+  releasePackPlan(planId: $planId) {
+    __typename
+    ... on PlanView {
+      id
+      revision
+    }
+    ... on BookingRefusal {
+      sentence
+      clashes {
+        item
+        from
+        to
+        tour
+      }
+    }
+    ... on StaleRefusal {
+      sentence
+      changed
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
+export const PlanDifferenceDocument = new TypedDocumentString(`
+    query PlanDifference($from: ID!, $to: ID!) {
+  planDifference(from: $from, to: $to) {
+    sentences
+    hangsChanged
+    boxes {
+      hang
+      position
+      from
+      to
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<PlanDifferenceQuery, PlanDifferenceQueryVariables>;
+export const TickDocument = new TypedDocumentString(`
+    mutation Tick($planId: ID!, $what: String!, $done: Boolean!) {
+  tick(planId: $planId, what: $what, done: $done) {
+    id
+    ticks
+  }
+}
+    `) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
+export const ConfirmCartDocument = new TypedDocumentString(`
+    mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
+  confirmCart(planId: $planId, load: $load, serials: $serials) {
+    agrees
+    slots {
+      slot
+      expected
+      found
+      agrees
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+export const AttentionDocument = new TypedDocumentString(`
+    query Attention {
+  attention {
+    role
+    weight
+    code
+    subject
+    date
+    sentence
+    tourId
+    showId
+    itemId
+  }
+  tours {
+    id
+    name
+    prepFrom
+    returnTo
+    shows
+  }
+}
+    `) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
+export const TourDocument = new TypedDocumentString(`
+    query Tour($id: ID!) {
+  tour(id: $id) {
+    id
+    version
+    tour
+  }
+  showStates(tourId: $id) {
+    showId
+    state
+    revision
+    stops
+    looks
+  }
+}
+    `) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
+export const SaveTourDocument = new TypedDocumentString(`
+    mutation SaveTour($tour: TourJson!, $expectedVersion: Int) {
+  saveTour(tour: $tour, expectedVersion: $expectedVersion) {
+    id
+    version
+    tour
+  }
+}
+    `) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const TravellingKitDocument = new TypedDocumentString(`
+    query TravellingKit {
+  trucks: items(kind: "truck", first: 100) {
+    edges {
+      node {
+        id
+        model
+      }
+    }
+  }
+  cases: items(kind: "case", first: 200) {
+    edges {
+      node {
+        id
+        model
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
+export const ToursDocument = new TypedDocumentString(`
+    query Tours {
+  tours {
+    id
+    name
+    prepFrom
+    returnTo
+    shows
+  }
+}
+    `) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
+export const HouseRulesDocument = new TypedDocumentString(`
+    query HouseRules {
+  rules
+  items(kind: "truck", first: 100) {
+    edges {
+      node {
+        id
+        model
+        depot
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
