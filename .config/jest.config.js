@@ -11,15 +11,18 @@ const shared = {
   modulePathIgnorePatterns: ['<rootDir>/dist', '<rootDir>/.data'],
 };
 
-/** Pure specs run anywhere; `database` specs share one embedded PostgreSQL started in the global set-up. */
+/** `pure` runs anywhere; `database` and `browser` need what `npm test` starts: an embedded PostgreSQL, and a Chromium where there is one. */
 export default {
   rootDir: shared.rootDir,
   maxWorkers: 2,
+  testTimeout: 60_000,
   projects: [
     {
       ...shared,
       displayName: 'pure',
-      testMatch: ['<rootDir>/libs/**/*.spec.ts', '<rootDir>/tests/reference/**/*.spec.ts', '<rootDir>/tests/architecture/**/*.spec.ts', '<rootDir>/tests/corpora/**/*.spec.ts', '<rootDir>/apps/cli/**/*.spec.ts', '<rootDir>/apps/runtime/**/*.spec.ts'],
+      testMatch: ['libs', 'tests/reference', 'tests/architecture', 'tests/corpora', 'apps'].map((folder) => `<rootDir>/${folder}/**/*.spec.ts`),
     },
+    { ...shared, displayName: 'database', testMatch: ['<rootDir>/tests/api/**/*.spec.ts', '<rootDir>/tests/database/**/*.spec.ts'] },
+    { ...shared, displayName: 'browser', testMatch: ['<rootDir>/tests/web/**/*.spec.ts'] },
   ],
 };

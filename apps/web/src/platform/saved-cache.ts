@@ -1,4 +1,4 @@
-import { type DehydratedState, type QueryClient, dehydrate, hydrate } from '@tanstack/react-query';
+import { type DehydratedState, type Query, type QueryClient, dehydrate, hydrate } from '@tanstack/react-query';
 
 const key = 'cartwright-last-read';
 
@@ -17,12 +17,15 @@ export function keepLastRead(client: QueryClient): void {
     clearTimeout(waiting);
     waiting = setTimeout(() => {
       try {
-        localStorage.setItem(key, JSON.stringify(dehydrate(client)));
+        localStorage.setItem(key, JSON.stringify(dehydrate(client, { shouldDehydrateQuery: (query) => query.state.status === 'success' && !isSignedOut(query) })));
       } catch {
         localStorage.removeItem(key);
       }
     }, 800);
   });
 }
+
+/** "Nobody is signed in" is never remembered: the next page asks again. */
+const isSignedOut = (query: Query): boolean => query.queryKey[0] === 'me' && (query.state.data as { me: unknown } | undefined)?.me === null;
 
 export const forgetLastRead = (): void => localStorage.removeItem(key);

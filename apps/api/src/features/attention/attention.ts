@@ -55,11 +55,11 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
   return once(notes).sort((a, b) => order[a.weight] - order[b.weight]);
 }
 
-/** The same sentence of several shows of one tour is said once. */
+/** What several shows of one tour say of the same thing is said once, for the first of them. */
 function once(notes: readonly Note[]): Note[] {
   const seen = new Set<string>();
   return notes.filter((each) => {
-    const key = `${each.tourId} ${each.role} ${each.sentence.replace(/, with \d+ shows? of this tour after it/, '')}`;
+    const key = each.code === 'cart-exception' || each.weight === 'stop' ? `${each.tourId} ${each.sentence}` : `${each.tourId} ${each.code} ${each.subject}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

@@ -49,7 +49,10 @@ export class TourFileService {
         await rows.insert({ id, name, prepFrom, returnTo, version: 1, data: file.tour as object, written: input as object });
         const bookings = file.bookings.map((each) => ({ id: randomUUID(), itemId: each.item, tourName: each.tour, period: `[${each.from},${each.to}]`, count: each.count ?? null }));
         if (bookings.length > 0) await manager.getRepository(BookingRow).insert(bookings);
-        await recordEvents(manager, who, this.clock.now(), [{ what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` }]);
+        await recordEvents(manager, who, this.clock.now(), [
+          { what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` },
+          ...file.items.map((item) => ({ what: 'imported', itemId: item.id, tourId: id, sentence: `Came with the file of the tour ${name}.` })),
+        ]);
         if (dryRun) throw new DryRun();
         return { ok: true, value: undefined };
       });

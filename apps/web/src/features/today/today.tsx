@@ -44,7 +44,7 @@ export function Today({ me }: { me: Person }) {
                   title={titles[role]!}
                   margin={shows.map((each) => (
                     <p key={each.showId}>
-                      <Link to={`/tours/${each.tourId}/shows/${each.showId}`}>Open {showName(notes, each.showId)}</Link>
+                      <Link to={`/tours/${each.tourId}/shows/${each.showId}`}>Open {showName(attention, each.showId)}</Link>
                     </p>
                   ))}
                 >

@@ -1,0 +1,22 @@
+import { type Browser, type Page, chromium } from 'playwright-core';
+
+/** Where the Chromium is; undefined where there is none: the browser tests are then named as not run. */
+export const browserPath = process.env.CHROMIUM;
+
+export const itInBrowser = browserPath ? it : it.skip;
+
+export function openBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: browserPath!,
+    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+  });
+}
+
+/** Signs in on the page as a person would. */
+export async function signInOn(page: Page, address: string, email: string, password: string): Promise<void> {
+  await page.goto(address);
+  await page.getByLabel('Email').fill(email);
+  await page.getByLabel('Password').fill(password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByRole('heading', { name: 'Today' }).waitFor();
+}

@@ -1,0 +1,86 @@
+import { randomUUID } from 'node:crypto';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import type { NestExpressApplication } from '@nestjs/platform-express';
+import pg from 'pg';
+import { DataSource } from 'typeorm';
+import { loadIntegerProgramSolver } from '#runtime';
+import { createApp } from '../../apps/api/src/create-app.js';
+import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
+import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
+import type { Role } from '../../apps/api/src/platform/sign-in/signed-in.js';
+
+/** The day on which every test of the API lives; the demo tour's prep starts three days later. */
+export const testDay = '2027-02-26';
+export const passwordOf = (role: Role): string => `test-${role}`;
+
+export interface TestApp {
+  readonly app: NestExpressApplication;
+  readonly address: string;
+  readonly dataSource: DataSource;
+  as(role: Role): Promise<Agent>;
+  close(): Promise<void>;
+}
+
+export interface GraphQlReply<T> {
+  readonly data?: T | null;
+  readonly errors?: { message: string; extensions: { code: string; faults?: { field: string; value: unknown; wanted: string }[] } }[];
+}
+
+/** Somebody signed in, talking to the API over its own port. */
+export interface Agent {
+  readonly cookie: string;
+  // eslint-disable-next-line @typescript-eslint/no-explicit-any -- replies are looked at field by field in the tests
+  graphql<T = any>(query: string, variables?: object): Promise<GraphQlReply<T>>;
+  fetch(path: string, init?: RequestInit): Promise<Response>;
+}
+
+/** A whole API on a fresh copy of the migrated database, with the demo tour in it unless told otherwise. */
+export async function startTestApp({ demo = true, web = false }: { demo?: boolean; web?: boolean } = {}): Promise<TestApp> {
+  const server = process.env.TEST_DATABASE_URL;
+  if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
+  const name = `test_${randomUUID().replaceAll('-', '')}`;
+  await onServer(server, `CREATE DATABASE ${name} TEMPLATE cartwright_template STRATEGY FILE_COPY`);
+  const databaseUrl = Object.assign(new URL(server), { pathname: `/${name}` }).href;
+  const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
+  const app = await createApp({ config: { databaseUrl, port: 0, webFolder: web ? join(process.cwd(), 'dist', 'web') : null, secureCookies: false }, integerProgram: await loadIntegerProgramSolver(), clock });
+  await app.listen(0, '127.0.0.1');
+  const dataSource = app.get(DataSource);
+  if (demo) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
+  const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
+  return {
+    app,
+    address,
+    dataSource,
+    as: (role) => signIn(address, role),
+    close: async () => {
+      await app.close();
+      await onServer(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+    },
+  };
+}
+
+async function onServer(url: string, statement: string): Promise<void> {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    await client.query(statement);
+  } finally {
+    await client.end();
+  }
+}
+
+async function signIn(address: string, role: Role): Promise<Agent> {
+  const { email } = demoPeople.find((each) => each.role === role)!;
+  const reply = await post(address, '', 'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }', { email, password: passwordOf(role) });
+  const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
+  return {
+    cookie,
+    graphql: async (query, variables) => (await post(address, cookie, query, variables)).json() as never,
+    fetch: (path, init) => fetch(address + path, { ...init, headers: { cookie, ...init?.headers } }),
+  };
+}
+
+export function post(address: string, cookie: string, query: string, variables?: object): Promise<Response> {
+  return fetch(`${address}/graphql`, { method: 'POST', headers: { 'content-type': 'application/json', cookie }, body: JSON.stringify({ query, variables }) });
+}
