@@ -27,8 +27,8 @@ describe('the register', () => {
     const query = 'query($after: String) { items(kind: "box", first: 20, after: $after) { totalCount pageInfo { hasNextPage endCursor } edges { node { id place } } } }';
     const seen: string[] = [];
     for (let after: string | null = null, more = true; more; ) {
-      const { items } = (await warehouse.graphql(query, { after })).data;
-      seen.push(...items.edges.map((edge: { node: { id: string } }) => edge.node.id));
+      const items: { totalCount: number; pageInfo: { hasNextPage: boolean; endCursor: string }; edges: { node: { id: string } }[] } = (await warehouse.graphql(query, { after })).data.items;
+      seen.push(...items.edges.map((edge) => edge.node.id));
       expect(items.totalCount).toBe(69);
       more = items.pageInfo.hasNextPage;
       after = items.pageInfo.endCursor;
@@ -98,14 +98,14 @@ describe('the register', () => {
     const before = await test.dataSource.query('SELECT count(*) FROM item');
     const reply = await upload(warehouse, 'box', body);
     expect(reply.status).toBe(422);
-    expect((await reply.json()).faults[0]).toMatchObject(fault);
+    expect(((await reply.json()) as { faults: object[] }).faults[0]).toMatchObject(fault);
     expect(await test.dataSource.query('SELECT count(*) FROM item')).toEqual(before);
   });
 
   it('refuses one box on two carts', async () => {
     const reply = await upload(warehouse, 'cart', 'serial,model,depot,"boxes, top first"\nK01,Cart of four,Ferry Lane,P-008 P-003 P-002 P-001\nK02,Cart of four,Ferry Lane,P-008 P-007\n');
     expect(reply.status).toBe(422);
-    expect((await reply.json()).faults[0]).toMatchObject({ column: 'boxes, top first', value: 'P-008', wanted: expect.stringContaining('one place') });
+    expect(((await reply.json()) as { faults: object[] }).faults[0]).toMatchObject({ column: 'boxes, top first', value: 'P-008', wanted: expect.stringContaining('one place') });
   });
 
   it('answers a file of 50 MB, a body that is not JSON and a foreign write in words, never with 5xx', async () => {

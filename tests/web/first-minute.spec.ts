@@ -28,7 +28,7 @@ describe('the first minute in a browser', () => {
 
   itInBrowser('signs in, sees what needs attention, opens the show and prints the cart cards within three clicks', async () => {
     const { page, faults } = await open('warehouse');
-    await page.getByText('Dunlin is 1 box short').waitFor();
+    await page.getByText('Dunlin is 1 box short').first().waitFor();
     await page.getByRole('link', { name: 'Open Quayside, night one' }).first().click();
     const [sheets] = await Promise.all([page.context().waitForEvent('page'), page.getByRole('link', { name: 'Print cart cards' }).click()]);
     await sheets.waitForSelector('.sheetpage');
@@ -47,7 +47,7 @@ describe('the first minute in a browser', () => {
         await page.goto(test.address + path);
         await page.locator('h1').waitFor();
         await page.waitForTimeout(300);
-        expect({ path, over: await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth) }).toEqual({ path, over: 0 });
+        expect({ path, over: await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth') }).toEqual({ path, over: 0 });
       }
       expect(faults).toEqual([]);
       await page.context().close();

@@ -1,7 +1,8 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
-import { APP_GUARD } from '@nestjs/core';
+import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
 import { UnitOfWork } from './database/unit-of-work.js';
+import { ToldFaultsFilter } from './graphql/told-faults.filter.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
 
@@ -12,7 +13,7 @@ export class PlatformModule {
   static with(config: Config, clock: Clock): DynamicModule {
     return {
       module: PlatformModule,
-      providers: [{ provide: CONFIG, useValue: config }, { provide: CLOCK, useValue: clock }, UnitOfWork, SessionStore, { provide: APP_GUARD, useClass: SignedInGuard }],
+      providers: [{ provide: CONFIG, useValue: config }, { provide: CLOCK, useValue: clock }, UnitOfWork, SessionStore, { provide: APP_GUARD, useClass: SignedInGuard }, { provide: APP_FILTER, useClass: ToldFaultsFilter }],
       exports: [CONFIG, CLOCK, UnitOfWork, SessionStore],
     };
   }

@@ -69,11 +69,12 @@ function ReadCart({ plan, load, onBack, tourId, showId }: { plan: PlanInForce; l
   useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify(serials)), [draftKey, serials]);
   const confirm = useMutation({
     mutationFn: () => request(confirmMutation, { planId: plan.id, load: load.id, serials: serials.map((each) => each.trim()) }),
-    onSuccess: async ({ confirmCart }) => {
+    onSuccess: ({ confirmCart }) => {
       sound(confirmCart.agrees);
       if (confirmCart.agrees) sessionStorage.removeItem(draftKey);
       else inputs.current[confirmCart.slots.findIndex((slot) => !slot.agrees)]?.select();
-      await client.invalidateQueries({ queryKey: ['show', tourId, showId] });
+      // Not waited for: the next Enter of a scanner must find the form ready.
+      void client.invalidateQueries({ queryKey: ['show', tourId, showId] });
     },
   });
   const answer = confirm.data?.confirmCart;
