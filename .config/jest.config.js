@@ -20,7 +20,9 @@ export default {
     {
       ...shared,
       displayName: 'pure',
-      testMatch: ['libs', 'tests/reference', 'tests/architecture', 'tests/corpora', 'apps'].map((folder) => `<rootDir>/${folder}/**/*.spec.ts`),
+      testMatch: ['libs', 'tests/reference', 'tests/architecture', 'tests/corpora', 'apps'].map(
+        (folder) => `<rootDir>/${folder}/**/*.spec.ts`,
+      ),
     },
     { ...shared, displayName: 'database', testMatch: ['<rootDir>/tests/api/**/*.spec.ts', '<rootDir>/tests/database/**/*.spec.ts'] },
     { ...shared, displayName: 'browser', testMatch: ['<rootDir>/tests/web/**/*.spec.ts'] },

@@ -6,5 +6,8 @@ export function findBrowser(): string | undefined {
   const named = process.env.CHROMIUM;
   if (named) return existsSync(named) ? named : undefined;
   const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
-  return (process.env.PATH ?? '').split(delimiter).flatMap((folder) => names.map((name) => join(folder, name))).find((path) => existsSync(path));
+  return (process.env.PATH ?? '')
+    .split(delimiter)
+    .flatMap((folder) => names.map((name) => join(folder, name)))
+    .find((path) => existsSync(path));
 }

@@ -15,8 +15,13 @@ export async function main(args: readonly string[]): Promise<number> {
   const read = readFile(options.file);
   if ('faults' in read) return refuse(read.faults);
   const show = options.show ?? read.file.tour.shows[0]!.id;
-  if (!read.file.tour.shows.some((each) => each.id === show)) return refuse([{ field: '--show', value: show, wanted: `one of: ${read.file.tour.shows.map((each) => each.id).join(', ')}` }]);
-  const plan = makePackPlan(read.file, show, { now: () => performance.now(), integerProgram: await loadIntegerProgramSolver(), timeLimitSeconds: 10 });
+  if (!read.file.tour.shows.some((each) => each.id === show))
+    return refuse([{ field: '--show', value: show, wanted: `one of: ${read.file.tour.shows.map((each) => each.id).join(', ')}` }]);
+  const plan = makePackPlan(read.file, show, {
+    now: () => performance.now(),
+    integerProgram: await loadIntegerProgramSolver(),
+    timeLimitSeconds: 10,
+  });
   if (options.json) {
     const { carts, picks, hardware, truck, due, findings } = plan;
     process.stdout.write(`${JSON.stringify({ carts, picks, hardware, truck, due, findings })}\n`);
@@ -52,7 +57,8 @@ function readFile(path: string): { file: TourFile } | { faults: readonly Fault[]
   } catch {
     return { faults: [{ field: '(file)', value: path, wanted: 'a file that can be read' }] };
   }
-  if (bytes[0] === 0xff || bytes[0] === 0xfe) return { faults: [{ field: '(whole file)', value: 'UTF-16', wanted: 'JSON (RFC 8259) in UTF-8; save it again as UTF-8' }] };
+  if (bytes[0] === 0xff || bytes[0] === 0xfe)
+    return { faults: [{ field: '(whole file)', value: 'UTF-16', wanted: 'JSON (RFC 8259) in UTF-8; save it again as UTF-8' }] };
   let input: unknown;
   try {
     input = JSON.parse(bytes.toString('utf8').replace(/^\uFEFF/, ''));
@@ -78,6 +84,9 @@ function writePlan(plan: PackPlan, out: string): void {
   for (const [name, text] of files) writeFileSync(join(out, name), text);
   const stops = plan.findings.filter((each) => each.weight === 'stop').length;
   const looks = plan.findings.filter((each) => each.weight === 'look').length;
-  process.stdout.write(`${plan.show.name}: ${files.map(([name]) => join(out, name)).join(', ')}\n${stops} to stop for, ${looks} to look at.\n`);
-  for (const each of plan.findings) if (each.weight !== 'agrees') process.stdout.write(`${each.weight === 'stop' ? '■' : '◐'} ${each.sentence}\n`);
+  process.stdout.write(
+    `${plan.show.name}: ${files.map(([name]) => join(out, name)).join(', ')}\n${stops} to stop for, ${looks} to look at.\n`,
+  );
+  for (const each of plan.findings)
+    if (each.weight !== 'agrees') process.stdout.write(`${each.weight === 'stop' ? '■' : '◐'} ${each.sentence}\n`);
 }

@@ -38,7 +38,11 @@ function install() {
   const stamp = join(root, 'node_modules', '.cartwright-installed');
   const wanted = hashOf([lock]);
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
-  if (!existsSync(stamp) && existsSync(join(root, 'node_modules', '.package-lock.json')) && newerThan(join(root, 'node_modules', '.package-lock.json'), lock)) {
+  if (
+    !existsSync(stamp) &&
+    existsSync(join(root, 'node_modules', '.package-lock.json')) &&
+    newerThan(join(root, 'node_modules', '.package-lock.json'), lock)
+  ) {
     writeFileSync(stamp, wanted);
     return;
   }
@@ -51,10 +55,7 @@ function install() {
 }
 
 function build(part) {
-  const inputs =
-    part === 'server'
-      ? ['apps/api', 'apps/worker', 'apps/cli', 'apps/runtime', 'libs', 'migrations']
-      : ['apps/web', 'libs'];
+  const inputs = part === 'server' ? ['apps/api', 'apps/worker', 'apps/cli', 'apps/runtime', 'libs', 'migrations'] : ['apps/web', 'libs'];
   const files = inputs.flatMap((folder) => sources(join(root, folder)));
   const stamp = join(root, 'dist', `.built-${part}`);
   const wanted = hashOf([join(root, 'package-lock.json'), ...files]);
@@ -63,7 +64,19 @@ function build(part) {
   const bin = (name, file) => join(root, 'node_modules', name, file);
   if (part === 'server') {
     for (const folder of inputs) rmSync(join(root, 'dist', folder), { recursive: true, force: true });
-    run([bin('@swc/cli', 'bin/swc.js'), ...inputs.filter((folder) => existsSync(join(root, folder))), '--out-dir', 'dist', '--config-file', '.config/swcrc.json', '--ignore', '**/*.spec.ts,libs/contracts/**', '--extensions', '.ts', '--quiet']);
+    run([
+      bin('@swc/cli', 'bin/swc.js'),
+      ...inputs.filter((folder) => existsSync(join(root, folder))),
+      '--out-dir',
+      'dist',
+      '--config-file',
+      '.config/swcrc.json',
+      '--ignore',
+      '**/*.spec.ts,libs/contracts/**',
+      '--extensions',
+      '.ts',
+      '--quiet',
+    ]);
   } else {
     run([bin('vite', 'bin/vite.js'), 'build', '--config', '.config/vite.config.js', '--logLevel', 'warn']);
   }

@@ -31,7 +31,10 @@ function answerFile(file: string, solve: (input: unknown) => Result<unknown, rea
   try {
     input = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (fault) {
-    return { ok: false, error: [{ field: '(whole file)', value: (fault as Error).message.slice(0, 120), wanted: 'JSON (RFC 8259) in UTF-8' }] };
+    return {
+      ok: false,
+      error: [{ field: '(whole file)', value: (fault as Error).message.slice(0, 120), wanted: 'JSON (RFC 8259) in UTF-8' }],
+    };
   }
   return solve(input);
 }
@@ -62,7 +65,8 @@ function readArguments(args: readonly string[]): Result<Arguments, BadInput> {
     else files.push(each);
   }
   if (files.length === 0) return { ok: false, error: { field: 'case', value: null, wanted: 'a case file' } };
-  if (files.length > 1 && !lines) return { ok: false, error: { field: 'case', value: files[1], wanted: 'one case file, or --lines for several' } };
+  if (files.length > 1 && !lines)
+    return { ok: false, error: { field: 'case', value: files[1], wanted: 'one case file, or --lines for several' } };
   return { ok: true, value: { engine, files, seconds, lines } };
 }
 

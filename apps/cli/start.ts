@@ -27,7 +27,10 @@ export async function main(_args: readonly string[], root: string): Promise<numb
       throw new Trouble(`The database does not answer or does not take the migrations: ${fault.message}`);
     });
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
-    app = await createApp({ config: { databaseUrl, port, webFolder: join(root, 'dist', 'web'), secureCookies: process.env.SECURE_COOKIES === '1' }, integerProgram: await loadIntegerProgramSolver() });
+    app = await createApp({
+      config: { databaseUrl, port, webFolder: join(root, 'dist', 'web'), secureCookies: process.env.SECURE_COOKIES === '1' },
+      integerProgram: await loadIntegerProgramSolver(),
+    });
     await app.init();
     const passwords = await demoIfEmpty(app, root, dataFolder);
     await listen(app, port);
@@ -91,11 +94,15 @@ async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder
   const file = join(dataFolder, 'sign-in.json');
   const dataSource = app.get(DataSource);
   if (!(await isEmpty(dataSource))) return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Record<Role, string>) : undefined;
-  const password = () => randomBytes(6).toString('base64url').replaceAll(/[-_0O1lI]/g, 'k');
+  const password = () =>
+    randomBytes(6)
+      .toString('base64url')
+      .replaceAll(/[-_0O1lI]/g, 'k');
   const passwords: Record<Role, string> = { warehouse: password(), system: password(), safety: password() };
   await loadDemo(dataSource, app.get(TourFileService), root, today(systemClock), (role) => passwords[role]);
   const plans = app.get(PlanService);
-  for (const show of ['quayside', 'old-mill', 'fenland']) await plans.make('harbour-lights', show, { id: '', email: '', name: 'Cartwright', role: 'system' });
+  for (const show of ['quayside', 'old-mill', 'fenland'])
+    await plans.make('harbour-lights', show, { id: '', email: '', name: 'Cartwright', role: 'system' });
   mkdirSync(dataFolder, { recursive: true });
   writeFileSync(file, JSON.stringify(passwords), { mode: 0o600 });
   return passwords;

@@ -29,7 +29,10 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     await onServer(database.url, 'CREATE DATABASE cartwright_template');
     await migrate(database.urlOf('cartwright_template'));
     const reportFile = join(folder, 'report.json');
-    const code = await runJest(root, [...args, '--json', `--outputFile=${reportFile}`], { TEST_DATABASE_URL: database.url, ...(browser ? { CHROMIUM: browser } : {}) });
+    const code = await runJest(root, [...args, '--json', `--outputFile=${reportFile}`], {
+      TEST_DATABASE_URL: database.url,
+      ...(browser ? { CHROMIUM: browser } : {}),
+    });
     if (!existsSync(reportFile)) {
       process.stdout.write('0 passed, 1 failed\n');
       return code || 1;
@@ -50,17 +53,30 @@ async function onServer(url: string, statement: string): Promise<void> {
 
 function runJest(root: string, args: readonly string[], environment: NodeJS.ProcessEnv): Promise<number> {
   const jest = join(root, 'node_modules', 'jest', 'bin', 'jest.js');
-  const child = spawn(process.execPath, ['--experimental-vm-modules', '--no-warnings', jest, '--config', join(root, '.config', 'jest.config.js'), ...args], {
-    cwd: root,
-    env: { ...process.env, ...environment },
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['--experimental-vm-modules', '--no-warnings', jest, '--config', join(root, '.config', 'jest.config.js'), ...args],
+    {
+      cwd: root,
+      env: { ...process.env, ...environment },
+      stdio: ['ignore', 'ignore', 'inherit'],
+    },
+  );
   return new Promise((resolve) => child.once('exit', (code) => resolve(code ?? 1)));
 }
 
-function report({ numPassedTests, numFailedTests, numRuntimeErrorTestSuites, testResults }: JestReport, browser: string | undefined, code: number): number {
-  const left = testResults.flatMap((suite) => suite.assertionResults.filter((each) => each.status === 'pending').map((each) => each.fullName));
-  if (left.length > 0) process.stdout.write(`Not run${browser ? '' : ' (no Chromium here; set CHROMIUM to its path)'}:\n${left.map((name) => `  ${name}\n`).join('')}`);
+function report(
+  { numPassedTests, numFailedTests, numRuntimeErrorTestSuites, testResults }: JestReport,
+  browser: string | undefined,
+  code: number,
+): number {
+  const left = testResults.flatMap((suite) =>
+    suite.assertionResults.filter((each) => each.status === 'pending').map((each) => each.fullName),
+  );
+  if (left.length > 0)
+    process.stdout.write(
+      `Not run${browser ? '' : ' (no Chromium here; set CHROMIUM to its path)'}:\n${left.map((name) => `  ${name}\n`).join('')}`,
+    );
   const failed = numFailedTests + numRuntimeErrorTestSuites + (numPassedTests === 0 && numFailedTests === 0 ? 1 : 0);
   process.stdout.write(`${numPassedTests} passed, ${failed} failed${left.length > 0 ? `, ${left.length} skipped` : ''}\n`);
   return failed > 0 || code !== 0 ? 1 : 0;

@@ -49,11 +49,18 @@ function secretOf(folder: string): string {
 }
 
 /** The marker is written when the cluster is complete, before anything is stored in it: without it there is nothing to lose. */
-function makeCluster(data: string, binaries: PostgresBinaries, secret: string, user: DatabaseUser | undefined, { durable, say }: EmbeddedDatabaseOptions): void {
+function makeCluster(
+  data: string,
+  binaries: PostgresBinaries,
+  secret: string,
+  user: DatabaseUser | undefined,
+  { durable, say }: EmbeddedDatabaseOptions,
+): void {
   const marker = join(data, 'cartwright-complete');
   if (existsSync(marker)) return;
   if (existsSync(data)) {
-    if (existsSync(join(data, 'postmaster.pid'))) throw new Trouble(`The data folder ${data} was not made by Cartwright, and a database runs in it. Move it away or set DATABASE_URL.`);
+    if (existsSync(join(data, 'postmaster.pid')))
+      throw new Trouble(`The data folder ${data} was not made by Cartwright, and a database runs in it. Move it away or set DATABASE_URL.`);
     say('The data folder was left half-made by an earlier start and holds no data yet: making it anew.');
     rmSync(data, { recursive: true, force: true });
   }
@@ -64,10 +71,21 @@ function makeCluster(data: string, binaries: PostgresBinaries, secret: string, u
     chownSync(data, user.uid, user.gid);
     chownSync(passwordFile, user.uid, user.gid);
   }
-  const args = ['-D', data, '-U', 'cartwright', `--pwfile=${passwordFile}`, '--auth=scram-sha-256', '--encoding=UTF8', '--locale=C', ...(durable ? [] : ['--no-sync'])];
+  const args = [
+    '-D',
+    data,
+    '-U',
+    'cartwright',
+    `--pwfile=${passwordFile}`,
+    '--auth=scram-sha-256',
+    '--encoding=UTF8',
+    '--locale=C',
+    ...(durable ? [] : ['--no-sync']),
+  ];
   const made = spawnSync(binaries.initdb, args, { ...user, encoding: 'utf8', env: cleanEnvironment() });
   rmSync(passwordFile, { force: true });
-  if (made.status !== 0) throw new Trouble(`The database could not be made in ${data}: ${firstLine(made.stderr || made.error?.message || '')}`);
+  if (made.status !== 0)
+    throw new Trouble(`The database could not be made in ${data}: ${firstLine(made.stderr || made.error?.message || '')}`);
   writeFileSync(marker, '', { mode: 0o600 });
   if (user) chownSync(marker, user.uid, user.gid);
 }
@@ -80,11 +98,13 @@ async function stopOrphan(data: string, { say }: EmbeddedDatabaseOptions): Promi
   if (!isAlive(server)) return;
   const ownerFile = join(data, 'cartwright-owner');
   const owner = existsSync(ownerFile) ? Number(readFileSync(ownerFile, 'utf8')) : 0;
-  if (owner > 0 && isAlive(owner)) throw new Trouble(`Cartwright already runs with this data folder (process ${owner}). Use that one, or stop it first.`);
+  if (owner > 0 && isAlive(owner))
+    throw new Trouble(`Cartwright already runs with this data folder (process ${owner}). Use that one, or stop it first.`);
   say('An earlier Cartwright ended without stopping its database: stopping it now.');
   process.kill(server, 'SIGINT');
   for (let tries = 0; tries < 100 && isAlive(server); tries++) await pause(100);
-  if (isAlive(server)) throw new Trouble(`The database of an earlier start (process ${server}) does not stop. Stop it by hand and start again.`);
+  if (isAlive(server))
+    throw new Trouble(`The database of an earlier start (process ${server}) does not stop. Stop it by hand and start again.`);
 }
 
 function isAlive(pid: number): boolean {
@@ -105,7 +125,13 @@ async function startServer(
   user: DatabaseUser | undefined,
   { durable }: EmbeddedDatabaseOptions,
 ): Promise<ChildProcess> {
-  const settings = ['listen_addresses=127.0.0.1', 'unix_socket_directories=', 'max_connections=60', 'log_min_messages=fatal', ...(durable ? [] : ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off'])];
+  const settings = [
+    'listen_addresses=127.0.0.1',
+    'unix_socket_directories=',
+    'max_connections=60',
+    'log_min_messages=fatal',
+    ...(durable ? [] : ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off']),
+  ];
   // detached: Ctrl-C in the terminal must reach the database through us, after the requests under way have ended.
   const server = spawn(binaries.postgres, ['-D', data, '-p', String(port), ...settings.flatMap((each) => ['-c', each])], {
     ...user,
@@ -130,7 +156,14 @@ async function startServer(
 }
 
 async function accepts(port: number, secret: string): Promise<boolean> {
-  const client = new pg.Client({ host: '127.0.0.1', port, user: 'cartwright', password: secret, database: 'postgres', connectionTimeoutMillis: 2000 });
+  const client = new pg.Client({
+    host: '127.0.0.1',
+    port,
+    user: 'cartwright',
+    password: secret,
+    database: 'postgres',
+    connectionTimeoutMillis: 2000,
+  });
   try {
     await client.connect();
     return true;
@@ -164,5 +197,14 @@ export function freePort(): Promise<number> {
 }
 
 const pause = (milliseconds: number) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds));
-const firstLine = (text: string): string => text.split('\n').find((line) => /FATAL|error|could not/i.test(line))?.trim() ?? text.split('\n')[0] ?? '';
-const cleanEnvironment = (): NodeJS.ProcessEnv => ({ ...Object.fromEntries(Object.entries(process.env).filter(([key]) => !key.startsWith('PG'))), LC_ALL: 'C' });
+const firstLine = (text: string): string =>
+  text
+    .split('\n')
+    .find((line) => /FATAL|error|could not/i.test(line))
+    ?.trim() ??
+  text.split('\n')[0] ??
+  '';
+const cleanEnvironment = (): NodeJS.ProcessEnv => ({
+  ...Object.fromEntries(Object.entries(process.env).filter(([key]) => !key.startsWith('PG'))),
+  LC_ALL: 'C',
+});

@@ -18,8 +18,20 @@ export async function loadIntegerProgramSolver(): Promise<IntegerProgramSolver> 
   return { solve: (lpText, options) => answerOf(highs, lpText, options) };
 }
 
-function answerOf(highs: Highs, lpText: string, { timeLimitSeconds, relaxed }: { timeLimitSeconds: number; relaxed?: boolean }): IntegerProgramAnswer {
-  const options = { output_flag: false, time_limit: Math.max(0.01, timeLimitSeconds), mip_rel_gap: 0, mip_abs_gap: 0.999, random_seed: 0, threads: 1, ...(relaxed ? { solve_relaxation: true } : {}) };
+function answerOf(
+  highs: Highs,
+  lpText: string,
+  { timeLimitSeconds, relaxed }: { timeLimitSeconds: number; relaxed?: boolean },
+): IntegerProgramAnswer {
+  const options = {
+    output_flag: false,
+    time_limit: Math.max(0.01, timeLimitSeconds),
+    mip_rel_gap: 0,
+    mip_abs_gap: 0.999,
+    random_seed: 0,
+    threads: 1,
+    ...(relaxed ? { solve_relaxation: true } : {}),
+  };
   let answer: HighsAnswer;
   try {
     answer = highs.solve(lpText, options);

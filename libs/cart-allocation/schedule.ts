@@ -69,25 +69,40 @@ class Schedule {
     const kind = this.pickKind((each) => this.offering[each]!.size > 0 && this.waiting[each]!.size > 0);
     if (kind === 0) return false;
     const from = this.pick(this.offering[kind]!, (cart) => this.off[cart]!);
-    this.move(from, this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length));
+    this.move(
+      from,
+      this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length),
+    );
     return true;
   }
 
   private fromFloor(): boolean {
-    const kind = this.pickKind((each) => this.waiting[each]!.size > 0 && this.onFloor[each]!.length > 0 && this.comeIn[each]! > this.comeOff[each]!);
+    const kind = this.pickKind(
+      (each) => this.waiting[each]!.size > 0 && this.onFloor[each]!.length > 0 && this.comeIn[each]! > this.comeOff[each]!,
+    );
     if (kind === 0) return false;
-    this.move(floorPlace, this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length), kind);
+    this.move(
+      floorPlace,
+      this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length),
+      kind,
+    );
     return true;
   }
 
   private surplusToFloor(): boolean {
     if (this.offering[0]!.size > 0) {
-      this.move(this.pick(this.offering[0]!, (cart) => this.off[cart]!), floorPlace);
+      this.move(
+        this.pick(this.offering[0]!, (cart) => this.off[cart]!),
+        floorPlace,
+      );
       return true;
     }
     const kind = this.pickKind((each) => this.offering[each]!.size > 0 && this.comeOff[each]! > this.comeIn[each]!);
     if (kind === 0) return false;
-    this.move(this.pick(this.offering[kind]!, (cart) => this.off[cart]!), floorPlace);
+    this.move(
+      this.pick(this.offering[kind]!, (cart) => this.off[cart]!),
+      floorPlace,
+    );
     return true;
   }
 
@@ -96,7 +111,10 @@ class Schedule {
     const carts = new Set<number>();
     for (const each of this.offering) for (const cart of each) carts.add(cart);
     if (carts.size === 0) return this.servedFromFloor();
-    this.move(this.pick(carts, (cart) => this.off[cart]! + (this.wanted[cart] ? 0 : 0.5)), floorPlace);
+    this.move(
+      this.pick(carts, (cart) => this.off[cart]! + (this.wanted[cart] ? 0 : 0.5)),
+      floorPlace,
+    );
     return true;
   }
 
@@ -104,7 +122,11 @@ class Schedule {
   private servedFromFloor(): boolean {
     const kind = this.pickKind((each) => this.waiting[each]!.size > 0 && this.onFloor[each]!.length > 0);
     if (kind === 0) return false;
-    this.move(floorPlace, this.pick(this.waiting[kind]!, () => 0), kind);
+    this.move(
+      floorPlace,
+      this.pick(this.waiting[kind]!, () => 0),
+      kind,
+    );
     return true;
   }
 

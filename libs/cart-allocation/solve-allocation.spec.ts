@@ -1,5 +1,13 @@
 import fc from 'fast-check';
-import { type AllocationCase, cutHang, groupMoves, moveReasons, readAllocationCase, solveAllocation, verifyAllocation } from '#cart-allocation';
+import {
+  type AllocationCase,
+  cutHang,
+  groupMoves,
+  moveReasons,
+  readAllocationCase,
+  solveAllocation,
+  verifyAllocation,
+} from '#cart-allocation';
 import type { IntegerProgramSolver } from '#kernel';
 import { loadIntegerProgramSolver } from '#runtime';
 
@@ -25,7 +33,11 @@ function fewestByBreadth(problem: AllocationCase): number | undefined {
       if (!load) return true;
       return stacks.some((stack, index) => {
         if (used.has(index) || stack.length !== load.boxes.length) return false;
-        const fits = load.boxes.every((box, slot) => !problem.unusable.includes(stack[slot]!) && ('serial' in box ? box.serial === stack[slot] : box.model === problem.boxes[stack[slot]!]));
+        const fits = load.boxes.every(
+          (box, slot) =>
+            !problem.unusable.includes(stack[slot]!) &&
+            ('serial' in box ? box.serial === stack[slot] : box.model === problem.boxes[stack[slot]!]),
+        );
         return fits && place(at + 1, new Set([...used, index]));
       });
     };
@@ -37,11 +49,18 @@ function fewestByBreadth(problem: AllocationCase): number | undefined {
     if (level.some((each) => wantedBy(each.stacks))) return moves;
     const next: typeof level = [];
     for (const { stacks, floor } of level)
-      for (const [from, box] of [...stacks.map((stack, index) => [index, stack[0]] as const), ...floor.map((each) => [-1, each] as const)]) {
+      for (const [from, box] of [
+        ...stacks.map((stack, index) => [index, stack[0]] as const),
+        ...floor.map((each) => [-1, each] as const),
+      ]) {
         if (box === undefined) continue;
         for (let to = -1; to < stacks.length; to++) {
           const cart = problem.carts[to];
-          if (to === from || (cart && (stacks[to]!.length >= cart.capacity || (cart.carries && !cart.carries.includes(problem.boxes[box]!))))) continue;
+          if (
+            to === from ||
+            (cart && (stacks[to]!.length >= cart.capacity || (cart.carries && !cart.carries.includes(problem.boxes[box]!))))
+          )
+            continue;
           const after = stacks.map((stack, index) => (index === from ? stack.slice(1) : index === to ? [box, ...stack] : stack));
           const floorAfter = [...(from === -1 ? floor.filter((each) => each !== box) : floor), ...(to === -1 ? [box] : [])];
           const at = key(after, floorAfter);
@@ -63,7 +82,16 @@ const smallFloor = fc
     loose: fc.integer({ min: 0, max: 1 }),
     models: fc.array(fc.constantFrom('A', 'B'), { minLength: 7, maxLength: 7 }),
     unusable: fc.array(fc.integer({ min: 0, max: 6 }), { maxLength: 1 }),
-    loads: fc.array(fc.array(fc.oneof({ arbitrary: fc.constantFrom('A', 'B').map((model) => ({ model })), weight: 4 }, { arbitrary: fc.integer({ min: 1, max: 6 }).map((n) => ({ serial: `S${n}` })), weight: 1 }), { minLength: 1, maxLength: 2 }), { minLength: 1, maxLength: 2 }),
+    loads: fc.array(
+      fc.array(
+        fc.oneof(
+          { arbitrary: fc.constantFrom('A', 'B').map((model) => ({ model })), weight: 4 },
+          { arbitrary: fc.integer({ min: 1, max: 6 }).map((n) => ({ serial: `S${n}` })), weight: 1 },
+        ),
+        { minLength: 1, maxLength: 2 },
+      ),
+      { minLength: 1, maxLength: 2 },
+    ),
   })
   .map(({ heights, loose, models, unusable, loads }) => {
     let next = 1;
@@ -76,7 +104,10 @@ const smallFloor = fc
       loose: floor,
       boxes: Object.fromEntries(serials.map((serial, index) => [serial, models[index % 7]!])),
       unusable: [...new Set(unusable.map((each) => `S${each + 1}`))].filter((serial) => serials.includes(serial)),
-      loads: loads.map((boxes, index) => ({ id: `L${index}`, boxes: boxes.map((box) => ('serial' in box && !serials.includes(box.serial) ? { model: 'A' } : box)) })),
+      loads: loads.map((boxes, index) => ({
+        id: `L${index}`,
+        boxes: boxes.map((box) => ('serial' in box && !serials.includes(box.serial) ? { model: 'A' } : box)),
+      })),
     };
   });
 
@@ -99,7 +130,15 @@ describe('cart allocation', () => {
     fc.assert(
       fc.property(smallFloor, (input) => {
         const straight = solve(read(input));
-        const turned = solve(read({ ...input, carts: [...input.carts].reverse(), loads: [...input.loads].reverse(), loose: [...input.loose].reverse(), boxes: Object.fromEntries(Object.entries(input.boxes).reverse()) }));
+        const turned = solve(
+          read({
+            ...input,
+            carts: [...input.carts].reverse(),
+            loads: [...input.loads].reverse(),
+            loose: [...input.loose].reverse(),
+            boxes: Object.fromEntries(Object.entries(input.boxes).reverse()),
+          }),
+        );
         expect(turned.moves).toEqual(straight.moves);
       }),
       { numRuns: 60 },
@@ -122,7 +161,10 @@ describe('cart allocation', () => {
 
   it('says why each move is made and lets a crew work in rounds that touch no cart twice', () => {
     const problem = read({
-      carts: [{ id: 'K1', capacity: 4, stack: ['S3', 'S2', 'S1'] }, { id: 'K2', capacity: 4, stack: ['S4'] }],
+      carts: [
+        { id: 'K1', capacity: 4, stack: ['S3', 'S2', 'S1'] },
+        { id: 'K2', capacity: 4, stack: ['S4'] },
+      ],
       loose: [],
       boxes: { S1: 'A', S2: 'A', S3: 'A', S4: 'A' },
       unusable: ['S2'],
@@ -140,11 +182,62 @@ describe('cart allocation', () => {
   });
 
   it.each([
-    ['too few boxes', { boxes: { S1: 'A' }, carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }], loads: [{ id: 'L', boxes: [{ model: 'A' }, { model: 'A' }] }] }, [{ model: 'A', missing: 1 }]],
-    ['an unusable pinned serial', { boxes: { S1: 'A' }, unusable: ['S1'], carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }], loads: [{ id: 'L', boxes: [{ serial: 'S1' }] }] }, [{ model: 'S1', missing: 1 }]],
-    ['a serial pinned twice', { boxes: { S1: 'A' }, carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }, { id: 'K2', capacity: 4, stack: [] }], loads: [{ id: 'L', boxes: [{ serial: 'S1' }] }, { id: 'M', boxes: [{ serial: 'S1' }] }] }, undefined],
-    ['too few carts', { boxes: { S1: 'A', S2: 'A' }, carts: [{ id: 'K1', capacity: 4, stack: ['S1', 'S2'] }], loads: [{ id: 'L', boxes: [{ model: 'A' }] }, { id: 'M', boxes: [{ model: 'A' }] }] }, undefined],
-    ['a load that no cart may carry', { boxes: { S1: 'A', S2: 'A' }, carts: [{ id: 'K1', capacity: 1, stack: ['S1'] }], loose: ['S2'], loads: [{ id: 'L', boxes: [{ model: 'A' }, { model: 'A' }] }] }, undefined],
+    [
+      'too few boxes',
+      {
+        boxes: { S1: 'A' },
+        carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }],
+        loads: [{ id: 'L', boxes: [{ model: 'A' }, { model: 'A' }] }],
+      },
+      [{ model: 'A', missing: 1 }],
+    ],
+    [
+      'an unusable pinned serial',
+      {
+        boxes: { S1: 'A' },
+        unusable: ['S1'],
+        carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }],
+        loads: [{ id: 'L', boxes: [{ serial: 'S1' }] }],
+      },
+      [{ model: 'S1', missing: 1 }],
+    ],
+    [
+      'a serial pinned twice',
+      {
+        boxes: { S1: 'A' },
+        carts: [
+          { id: 'K1', capacity: 4, stack: ['S1'] },
+          { id: 'K2', capacity: 4, stack: [] },
+        ],
+        loads: [
+          { id: 'L', boxes: [{ serial: 'S1' }] },
+          { id: 'M', boxes: [{ serial: 'S1' }] },
+        ],
+      },
+      undefined,
+    ],
+    [
+      'too few carts',
+      {
+        boxes: { S1: 'A', S2: 'A' },
+        carts: [{ id: 'K1', capacity: 4, stack: ['S1', 'S2'] }],
+        loads: [
+          { id: 'L', boxes: [{ model: 'A' }] },
+          { id: 'M', boxes: [{ model: 'A' }] },
+        ],
+      },
+      undefined,
+    ],
+    [
+      'a load that no cart may carry',
+      {
+        boxes: { S1: 'A', S2: 'A' },
+        carts: [{ id: 'K1', capacity: 1, stack: ['S1'] }],
+        loose: ['S2'],
+        loads: [{ id: 'L', boxes: [{ model: 'A' }, { model: 'A' }] }],
+      },
+      undefined,
+    ],
   ])('calls it infeasible, with the reason: %s', (_what, input, short) => {
     const problem = read(input);
     const answer = solve(problem);
@@ -156,8 +249,16 @@ describe('cart allocation', () => {
 
   it.each([
     ['an unknown serial', { boxes: {}, carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }], loads: [] }, 'carts[0].stack[0]'],
-    ['a serial in two places', { boxes: { S1: 'A' }, carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }], loose: ['S1'], loads: [] }, 'loose[0]'],
-    ['a stack above its capacity', { boxes: { S1: 'A', S2: 'A' }, carts: [{ id: 'K1', capacity: 1, stack: ['S1', 'S2'] }], loads: [] }, 'carts[0].stack'],
+    [
+      'a serial in two places',
+      { boxes: { S1: 'A' }, carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }], loose: ['S1'], loads: [] },
+      'loose[0]',
+    ],
+    [
+      'a stack above its capacity',
+      { boxes: { S1: 'A', S2: 'A' }, carts: [{ id: 'K1', capacity: 1, stack: ['S1', 'S2'] }], loads: [] },
+      'carts[0].stack',
+    ],
     ['an empty load', { boxes: {}, carts: [], loads: [{ id: 'L', boxes: [] }] }, 'loads[0].boxes'],
   ])('refuses a malformed case: %s', (_what, input, field) => {
     const result = readAllocationCase(input);
@@ -169,21 +270,37 @@ describe('cutting a hang', () => {
   // Four boxes a cart, cart 1 = boxes 1-4: common practice of the trade, no published source.
   it('puts boxes 1 to 4 on the first cart and the part load at the bottom', () => {
     const boxes = Array.from({ length: 10 }, () => ({ model: 'A' }));
-    expect(cutHang(boxes, { capacity: 4, partLoad: 'bottom', mayShare: () => true }).map((load) => load.positions)).toEqual([[1, 2, 3, 4], [5, 6, 7, 8], [9, 10]]);
-    expect(cutHang(boxes, { capacity: 4, partLoad: 'top', mayShare: () => true }).map((load) => load.positions)).toEqual([[1, 2], [3, 4, 5, 6], [7, 8, 9, 10]]);
+    expect(cutHang(boxes, { capacity: 4, partLoad: 'bottom', mayShare: () => true }).map((load) => load.positions)).toEqual([
+      [1, 2, 3, 4],
+      [5, 6, 7, 8],
+      [9, 10],
+    ]);
+    expect(cutHang(boxes, { capacity: 4, partLoad: 'top', mayShare: () => true }).map((load) => load.positions)).toEqual([
+      [1, 2],
+      [3, 4, 5, 6],
+      [7, 8, 9, 10],
+    ]);
   });
 
   it('keeps models apart that may not share a cart, and every position once and in order', () => {
     fc.assert(
-      fc.property(fc.array(fc.constantFrom('A', 'B'), { minLength: 1, maxLength: 30 }), fc.integer({ min: 1, max: 6 }), fc.boolean(), (models, capacity, share) => {
-        const loads = cutHang(models.map((model) => ({ model })), { capacity, partLoad: 'bottom', mayShare: (a, b) => share || a === b });
-        expect(loads.flatMap((load) => load.positions)).toEqual(models.map((_, index) => index + 1));
-        for (const { positions } of loads) {
-          expect(positions.length).toBeLessThanOrEqual(capacity);
-          if (!share) expect(new Set(positions.map((position) => models[position - 1])).size).toBe(1);
-        }
-        if (share) expect(loads).toHaveLength(Math.ceil(models.length / capacity));
-      }),
+      fc.property(
+        fc.array(fc.constantFrom('A', 'B'), { minLength: 1, maxLength: 30 }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.boolean(),
+        (models, capacity, share) => {
+          const loads = cutHang(
+            models.map((model) => ({ model })),
+            { capacity, partLoad: 'bottom', mayShare: (a, b) => share || a === b },
+          );
+          expect(loads.flatMap((load) => load.positions)).toEqual(models.map((_, index) => index + 1));
+          for (const { positions } of loads) {
+            expect(positions.length).toBeLessThanOrEqual(capacity);
+            if (!share) expect(new Set(positions.map((position) => models[position - 1])).size).toBe(1);
+          }
+          if (share) expect(loads).toHaveLength(Math.ceil(models.length / capacity));
+        },
+      ),
     );
   });
 });

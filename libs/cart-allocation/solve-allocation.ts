@@ -44,7 +44,8 @@ interface Plan {
 export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
   const floor = floorPlanOf(problem);
   const shortage = findShortage(problem, floor);
-  if (shortage) return { status: 'infeasible', boxMoves: 0, bound: 0, assignments: [], moves: [], ...shortage, measures: { cartsTouched: 0 } };
+  if (shortage)
+    return { status: 'infeasible', boxMoves: 0, bound: 0, assignments: [], moves: [], ...shortage, measures: { cartsTouched: 0 } };
   if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0);
   const deadline = limits.now() + limits.timeLimitSeconds * 1000;
   const secondsLeft = () => Math.max(0, (deadline - limits.now()) / 1000);
@@ -76,7 +77,12 @@ function plainChoice(floor: FloorPlan): Choice {
   const loadOf = new Map<number, number>();
   const place = (load: number, tried: Set<number>): boolean => {
     const options = floor.carts
-      .map((cart, index) => ({ index, cost: mayCarry(cart, floor.loads[load]!) ? cart.stack.length - 2 * keptBoxes(floor, cart.stack, floor.loads[load]!.kinds) : Infinity }))
+      .map((cart, index) => ({
+        index,
+        cost: mayCarry(cart, floor.loads[load]!)
+          ? cart.stack.length - 2 * keptBoxes(floor, cart.stack, floor.loads[load]!.kinds)
+          : Infinity,
+      }))
       .filter(({ index, cost }) => cost < Infinity && !tried.has(index))
       .sort((a, b) => Number(loadOf.has(a.index)) - Number(loadOf.has(b.index)) || a.cost - b.cost);
     for (const { index } of options) {
@@ -92,7 +98,12 @@ function plainChoice(floor: FloorPlan): Choice {
   };
   floor.loads.forEach((_, load) => place(load, new Set()));
   const chosen = new Set(cartOf);
-  return { cartOf, taken: new Map(floor.carts.flatMap((cart, index) => (chosen.has(index) || cart.stack.length === 0 ? [] : [[index, cart.stack.length] as const]))) };
+  return {
+    cartOf,
+    taken: new Map(
+      floor.carts.flatMap((cart, index) => (chosen.has(index) || cart.stack.length === 0 ? [] : [[index, cart.stack.length] as const])),
+    ),
+  };
 }
 
 function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: number): AllocationAnswer {

@@ -3,7 +3,8 @@ import type { AllocationAnswer } from './solve-allocation.js';
 
 /** Carries an answer out move by move on the case as it was written and looks at what stands where at the end; what is wrong, one sentence each. */
 export function verifyAllocation(problem: AllocationCase, answer: AllocationAnswer): readonly string[] {
-  if (answer.status === 'infeasible') return answer.reason === undefined && (answer.short ?? []).length === 0 ? ['infeasible without a reason'] : [];
+  if (answer.status === 'infeasible')
+    return answer.reason === undefined && (answer.short ?? []).length === 0 ? ['infeasible without a reason'] : [];
   const wrong: string[] = [];
   const stacks = new Map(problem.carts.map((cart) => [cart.id, [...cart.stack]]));
   const cartById = new Map(problem.carts.map((cart) => [cart.id, cart]));
@@ -34,13 +35,15 @@ export function verifyAllocation(problem: AllocationCase, answer: AllocationAnsw
     if (carts.has(assignment.cart)) wrong.push(`${assignment.cart} has two loads`);
     carts.add(assignment.cart);
     const stack = stacks.get(assignment.cart) ?? [];
-    if (stack.join('\n') !== assignment.boxes.join('\n')) wrong.push(`${assignment.cart} ends with ${stack.join(', ')}, not with what ${load.id} says`);
+    if (stack.join('\n') !== assignment.boxes.join('\n'))
+      wrong.push(`${assignment.cart} ends with ${stack.join(', ')}, not with what ${load.id} says`);
     if (stack.length !== load.boxes.length) wrong.push(`${load.id} has ${stack.length} boxes instead of ${load.boxes.length}`);
     load.boxes.forEach((wanted, slot) => {
       const serial = stack[slot];
       if (serial === undefined) return;
       if (problem.unusable.includes(serial)) wrong.push(`${load.id} slot ${slot + 1}: ${serial} may not be used`);
-      if ('serial' in wanted ? wanted.serial !== serial : problem.boxes[serial] !== wanted.model) wrong.push(`${load.id} slot ${slot + 1}: ${serial} is not what is wanted`);
+      if ('serial' in wanted ? wanted.serial !== serial : problem.boxes[serial] !== wanted.model)
+        wrong.push(`${load.id} slot ${slot + 1}: ${serial} is not what is wanted`);
     });
   }
   if (answer.boxMoves !== answer.moves.length) wrong.push('boxMoves is not the number of moves');

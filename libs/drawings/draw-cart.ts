@@ -9,7 +9,12 @@ export function drawCart(load: CartLoad, wrong: ReadonlySet<number> = new Set())
   const empty = rows - load.boxes.length;
   return node(
     'svg',
-    { viewBox: `0 0 232 ${base + 34}`, class: 'draw', role: 'img', 'aria-label': `Cart ${load.cart ?? 'not found'}, ${load.boxes.length} boxes, top first` },
+    {
+      viewBox: `0 0 232 ${base + 34}`,
+      class: 'draw',
+      role: 'img',
+      'aria-label': `Cart ${load.cart ?? 'not found'}, ${load.boxes.length} boxes, top first`,
+    },
     hatch(),
     node('path', { d: 'M14,16 H218', class: 'lid' }),
     node('text', { x: 216, y: 9, class: 'sub', 'text-anchor': 'end' }, 'front'),
@@ -37,7 +42,12 @@ export function drawStacks(stacks: readonly Stack[], marked: ReadonlySet<string>
   const rows = Math.max(1, Math.ceil(stacks.length / across));
   return node(
     'svg',
-    { viewBox: `0 0 ${across * cell.width} ${rows * rowHeight}`, class: 'draw', role: 'img', 'aria-label': `${stacks.length} carts as they stand` },
+    {
+      viewBox: `0 0 ${across * cell.width} ${rows * rowHeight}`,
+      class: 'draw',
+      role: 'img',
+      'aria-label': `${stacks.length} carts as they stand`,
+    },
     hatch(),
     ...stacks.flatMap((stack, index) => {
       const x = (index % across) * cell.width + 8;

@@ -17,7 +17,12 @@ export function drawHang(hang: HangResult, units: Units = 'metric', wrong: Reado
   const height = head + (high - low) * scale + 40;
   return node(
     'svg',
-    { viewBox: `0 0 ${width} ${round(height)}`, class: 'draw', role: 'img', 'aria-label': `Side view of ${hang.hang}: ${hang.boxes.length} boxes, ${hang.picks.length === 1 ? 'one pick' : 'two picks'}` },
+    {
+      viewBox: `0 0 ${width} ${round(height)}`,
+      class: 'draw',
+      role: 'img',
+      'aria-label': `Side view of ${hang.hang}: ${hang.boxes.length} boxes, ${hang.picks.length === 1 ? 'one pick' : 'two picks'}`,
+    },
     hatch(),
     node('text', { x: width - 4, y: 12, class: 'sub', 'text-anchor': 'end' }, 'to the audience →'),
     ...hang.picks.flatMap((pick) => drawPick(hang, pick, at, units)),
@@ -31,10 +36,19 @@ export function drawHang(hang: HangResult, units: Units = 'metric', wrong: Reado
 }
 
 export const hatch = (): Node =>
-  node('defs', {}, node('pattern', { id: 'hatch', width: 7, height: 7, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' }, node('line', { x1: 0, y1: 0, x2: 0, y2: 7, class: 'hatchline' })));
+  node(
+    'defs',
+    {},
+    node(
+      'pattern',
+      { id: 'hatch', width: 7, height: 7, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' },
+      node('line', { x1: 0, y1: 0, x2: 0, y2: 7, class: 'hatchline' }),
+    ),
+  );
 
 export const round = (value: number): number => Math.round(value * 10) / 10;
-const polygon = (points: readonly Point[], at: (p: Point) => [number, number]): string => points.map((p) => at(p).map(round).join(',')).join(' ');
+const polygon = (points: readonly Point[], at: (p: Point) => [number, number]): string =>
+  points.map((p) => at(p).map(round).join(',')).join(' ');
 
 function drawPick(hang: HangResult, pick: HangResult['picks'][number], at: (p: Point) => [number, number], units: Units): Node[] {
   const hole = hang.outline.holes.find((each) => each.hole === pick.hole);
@@ -51,7 +65,13 @@ function drawPick(hang: HangResult, pick: HangResult['picks'][number], at: (p: P
   ];
 }
 
-function drawBox(box: HangResult['outline']['boxes'][number], splayDeg: number, at: (p: Point) => [number, number], wrong: boolean, scale: number): Node[] {
+function drawBox(
+  box: HangResult['outline']['boxes'][number],
+  splayDeg: number,
+  at: (p: Point) => [number, number],
+  wrong: boolean,
+  scale: number,
+): Node[] {
   const centre = box.corners.reduce((sum, p) => ({ xMm: sum.xMm + p.xMm / 4, zMm: sum.zMm + p.zMm / 4 }), { xMm: 0, zMm: 0 });
   const [cx, cy] = at(centre).map(round) as [number, number];
   const [px, py] = at(box.frontPivot).map(round) as [number, number];
@@ -76,7 +96,10 @@ function drawBraces(hang: HangResult, at: (p: Point) => [number, number]): Node[
     .flatMap((group, index) => {
       const corners = group.positions.flatMap((position) => hang.outline.boxes[position - 1]!.corners.map(at));
       const x = round(Math.max(48, Math.min(...corners.map(([cx]) => cx)) - 10));
-      const [top, bottom] = [Math.min(...corners.map(([, y]) => y)) + 4, Math.max(...corners.map(([, y]) => y)) - 4].map(round) as [number, number];
+      const [top, bottom] = [Math.min(...corners.map(([, y]) => y)) + 4, Math.max(...corners.map(([, y]) => y)) - 4].map(round) as [
+        number,
+        number,
+      ];
       const middle = round((top + bottom) / 2);
       return [
         node('path', { d: `M${x + 6},${top} H${x} V${bottom} H${x + 6}`, class: 'brace' }),
@@ -88,5 +111,8 @@ function drawBraces(hang: HangResult, at: (p: Point) => [number, number]): Node[
 
 function drawCentre(hang: HangResult, at: (p: Point) => [number, number]): Node[] {
   const [x, y] = at(hang.centreOfGravity).map(round) as [number, number];
-  return [node('circle', { cx: x, cy: y, r: 6, class: 'cg' }), node('path', { d: `M${x - 9},${y} H${x + 9} M${x},${y - 9} V${y + 9}`, class: 'brace' })];
+  return [
+    node('circle', { cx: x, cy: y, r: 6, class: 'cg' }),
+    node('path', { d: `M${x - 9},${y} H${x + 9} M${x},${y - 9} V${y + 9}`, class: 'brace' }),
+  ];
 }

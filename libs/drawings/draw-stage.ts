@@ -5,7 +5,9 @@ import { type Units, formatForce } from './units.js';
 
 /** Stage plan with every point of the show, to scale: the audience is at the bottom, the left of someone on stage at the right. */
 export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | null {
-  const points = picks.hangs.flatMap((hang) => hang.picks.flatMap((pick) => (pick.stage ? [{ hang: hang.hang, pick, ...pick.stage }] : [])));
+  const points = picks.hangs.flatMap((hang) =>
+    hang.picks.flatMap((pick) => (pick.stage ? [{ hang: hang.hang, pick, ...pick.stage }] : [])),
+  );
   if (points.length === 0) return null;
   const span = (values: number[]) => [Math.min(...values) - 1500, Math.max(...values) + 1500] as const;
   const [x0, x1] = span([0, ...points.map((each) => each.xMm)]);
@@ -25,7 +27,11 @@ export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | n
       const above = index % 2 === 0;
       return [
         node('circle', { cx: x, cy: y, r: 5, class: 'wheel' }),
-        node('text', { x: x + 9, y: y + (above ? -6 : 14), class: 'sub' }, `${each.hang} ${each.pick.hole} · ${formatForce(each.pick.pointLoadDynamicN, units)}`),
+        node(
+          'text',
+          { x: x + 9, y: y + (above ? -6 : 14), class: 'sub' },
+          `${each.hang} ${each.pick.hole} · ${formatForce(each.pick.pointLoadDynamicN, units)}`,
+        ),
       ];
     }),
   );

@@ -6,10 +6,16 @@ export interface Node {
   readonly children: readonly (Node | string)[];
 }
 
-export function node(tag: string, attributes: Record<string, string | number | undefined> = {}, ...children: (Node | string | null | undefined | readonly (Node | string)[])[]): Node {
+export function node(
+  tag: string,
+  attributes: Record<string, string | number | undefined> = {},
+  ...children: (Node | string | null | undefined | readonly (Node | string)[])[]
+): Node {
   return {
     tag,
-    attributes: Object.fromEntries(Object.entries(attributes).filter((entry): entry is [string, string | number] => entry[1] !== undefined)),
+    attributes: Object.fromEntries(
+      Object.entries(attributes).filter((entry): entry is [string, string | number] => entry[1] !== undefined),
+    ),
     children: children.flat().filter((child): child is Node | string => child !== null && child !== undefined),
   };
 }
@@ -21,7 +27,9 @@ const escape = (text: string): string => text.replace(/[&<>"]/g, (each) => escap
 /** Markup text; every text and attribute is escaped. */
 export function renderMarkup(each: Node | string): string {
   if (typeof each === 'string') return escape(each);
-  const attributes = Object.entries(each.attributes).map(([key, value]) => ` ${key}="${escape(String(value))}"`).join('');
+  const attributes = Object.entries(each.attributes)
+    .map(([key, value]) => ` ${key}="${escape(String(value))}"`)
+    .join('');
   if (empty.has(each.tag) && each.children.length === 0) return `<${each.tag}${attributes}/>`;
   return `<${each.tag}${attributes}>${each.children.map(renderMarkup).join('')}</${each.tag}>`;
 }

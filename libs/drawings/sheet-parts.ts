@@ -14,7 +14,20 @@ export function sheet(context: SheetContext, title: string, sub: string, ...cont
   return node(
     'section',
     { class: 'sheetpage' },
-    node('div', { class: 'top' }, node('div', {}, node('p', {}, sub), node('h1', {}, title)), node('p', { class: 'right' }, plan.show.name, node('br'), `${plan.show.venue}, ${plan.show.from}`, node('br'), revisionText(context.revision))),
+    node(
+      'div',
+      { class: 'top' },
+      node('div', {}, node('p', {}, sub), node('h1', {}, title)),
+      node(
+        'p',
+        { class: 'right' },
+        plan.show.name,
+        node('br'),
+        `${plan.show.venue}, ${plan.show.from}`,
+        node('br'),
+        revisionText(context.revision),
+      ),
+    ),
     ...content.flat().filter((each): each is Node => each !== null),
   );
 }
@@ -27,7 +40,12 @@ type Cell = string | Node | { readonly right: string };
 export function table(head: readonly Cell[], rows: readonly (readonly Cell[])[]): Node {
   const cell = (tag: string) => (each: Cell) =>
     typeof each === 'string' ? node(tag, {}, each) : 'right' in each ? node(tag, { class: 'n' }, each.right) : node(tag, {}, each);
-  return node('table', {}, node('thead', {}, node('tr', {}, ...head.map(cell('th')))), node('tbody', {}, ...rows.map((row) => node('tr', {}, ...row.map(cell('td'))))));
+  return node(
+    'table',
+    {},
+    node('thead', {}, node('tr', {}, ...head.map(cell('th')))),
+    node('tbody', {}, ...rows.map((row) => node('tr', {}, ...row.map(cell('td'))))),
+  );
 }
 
 export const mono = (text: string): Node => node('span', { class: 'mono' }, text);
@@ -38,8 +56,18 @@ export function findingList(findings: readonly Finding[], ...sections: Section[]
   const shown = findings.filter((each) => sections.includes(each.section) && each.weight !== 'agrees');
   if (shown.length === 0) return null;
   const mark = { stop: '■ Stop. ', look: '◐ Look. ', agrees: '' };
-  return node('ul', { class: 'findings' }, ...shown.map((each) => node('li', { class: each.weight }, node('b', {}, mark[each.weight]), each.sentence)));
+  return node(
+    'ul',
+    { class: 'findings' },
+    ...shown.map((each) => node('li', { class: each.weight }, node('b', {}, mark[each.weight]), each.sentence)),
+  );
 }
 
 export const signatures = (): Node =>
-  node('div', { class: 'sign' }, node('span', {}, 'Competent person, name'), node('span', {}, 'Date and time'), node('span', {}, 'Signature'));
+  node(
+    'div',
+    { class: 'sign' },
+    node('span', {}, 'Competent person, name'),
+    node('span', {}, 'Date and time'),
+    node('span', {}, 'Signature'),
+  );

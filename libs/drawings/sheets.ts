@@ -11,7 +11,11 @@ const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}
 
 /** One page for one cart, to be read from two metres away. `code` is a drawn code of the cart's id, where there is one. */
 export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node | null = null, units: Units = 'metric'): Node {
-  const setAt = { 'in the cart': 'to the box above, set in the cart', 'at the point': 'to the box above, set at the point', 'to the grid': 'to the grid' };
+  const setAt = {
+    'in the cart': 'to the box above, set in the cart',
+    'at the point': 'to the box above, set at the point',
+    'to the grid': 'to the grid',
+  };
   const rows = load.boxes.map((box) =>
     node(
       'tr',
@@ -29,9 +33,15 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     `${ordinalOf(load)} · boxes ${positions[0]} to ${positions.at(-1)}`,
     node('div', { class: 'top' }, node('div', { class: 'big mono' }, load.cart ?? 'no cart'), code),
     node('table', { class: 'slots' }, node('tbody', {}, ...rows)),
-    node('p', {}, `Top of the stack is the highest in the air. Front of the cart to the audience. ${formatMass(load.massKg, units)} with the cart.`),
+    node(
+      'p',
+      {},
+      `Top of the stack is the highest in the air. Front of the cart to the audience. ${formatMass(load.massKg, units)} with the cart.`,
+    ),
     load.exceptions.length > 0 ? node('p', { class: 'stop' }, `${load.exceptions.join('; ')}.`) : null,
-    caution('Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.'),
+    caution(
+      'Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.',
+    ),
   );
 }
 
@@ -46,19 +56,50 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     { right: formatForce(pick.pointLoadN, units) },
     { right: formatForce(pick.pointLoadDynamicN, units) },
   ]);
-  const boxes = hang.boxes.map((box) => [{ right: String(box.position) }, mono(box.serial ?? 'missing'), box.model, { right: `${box.splayDeg}°` }, box.cart ?? '', { right: formatMass(box.hangsBelowKg, units) }]);
-  const checks = hang.picks.flatMap((pick) => pick.comparisons.map((each) => node('li', { class: each.verdict === 'within' ? '' : 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)));
+  const boxes = hang.boxes.map((box) => [
+    { right: String(box.position) },
+    mono(box.serial ?? 'missing'),
+    box.model,
+    { right: `${box.splayDeg}°` },
+    box.cart ?? '',
+    { right: formatMass(box.hangsBelowKg, units) },
+  ]);
+  const checks = hang.picks.flatMap((pick) =>
+    pick.comparisons.map((each) => node('li', { class: each.verdict === 'within' ? '' : 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)),
+  );
   return sheet(
     context,
     hang.hang,
     `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
-    node('div', { class: 'half' }, drawHang(hang, units), node('div', {}, table([{ right: 'Pos.' }, 'Serial', 'Model', { right: 'Splay' }, 'Cart', { right: 'Below' }], boxes))),
+    node(
+      'div',
+      { class: 'half' },
+      drawHang(hang, units),
+      node('div', {}, table([{ right: 'Pos.' }, 'Serial', 'Model', { right: 'Splay' }, 'Cart', { right: 'Below' }], boxes)),
+    ),
     node('p', {}, `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)}`),
     node('h2', {}, 'Pick loads'),
-    table(['Pick', 'Hoist', { right: 'Reaction' }, { right: 'At the hook' }, { right: 'Point, static' }, { right: `Point × ${plan.picks.loadRule.dynamicFactor}` }], picks),
-    node('p', {}, `Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`),
+    table(
+      [
+        'Pick',
+        'Hoist',
+        { right: 'Reaction' },
+        { right: 'At the hook' },
+        { right: 'Point, static' },
+        { right: `Point × ${plan.picks.loadRule.dynamicFactor}` },
+      ],
+      picks,
+    ),
+    node(
+      'p',
+      {},
+      `Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`,
+    ),
     node('ul', {}, ...checks),
-    findingList(plan.findings.filter((each) => each.sentence.includes(hang.hang)), 'picks'),
+    findingList(
+      plan.findings.filter((each) => each.sentence.includes(hang.hang)),
+      'picks',
+    ),
     caution(plan.picks.caution),
     signatures(),
   );
@@ -75,14 +116,31 @@ export function slackSentence(hang: HangResult): string {
 export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
   const { picks } = context.plan;
   const rows = picks.hangs.flatMap((hang) =>
-    hang.picks.map((pick) => [hang.hang, pick.hole, pick.stage ? `${formatNumber(pick.stage.xMm)} / ${formatNumber(pick.stage.yMm)}` : 'not given', { right: formatMass(pick.hoistKg + pick.chainKg + pick.belowHookKg, units) }, { right: formatForce(pick.pointLoadN, units) }, { right: formatForce(pick.pointLoadDynamicN, units) }]),
+    hang.picks.map((pick) => [
+      hang.hang,
+      pick.hole,
+      pick.stage ? `${formatNumber(pick.stage.xMm)} / ${formatNumber(pick.stage.yMm)}` : 'not given',
+      { right: formatMass(pick.hoistKg + pick.chainKg + pick.belowHookKg, units) },
+      { right: formatForce(pick.pointLoadN, units) },
+      { right: formatForce(pick.pointLoadDynamicN, units) },
+    ]),
   );
   return sheet(
     context,
     'Point loads',
     `${rows.length} points`,
     drawStage(picks, units),
-    table(['Hang', 'Hole', 'x / y on stage, mm', { right: 'Hoist, chain, steel' }, { right: 'Static' }, { right: `× ${picks.loadRule.dynamicFactor}` }], rows),
+    table(
+      [
+        'Hang',
+        'Hole',
+        'x / y on stage, mm',
+        { right: 'Hoist, chain, steel' },
+        { right: 'Static' },
+        { right: `× ${picks.loadRule.dynamicFactor}` },
+      ],
+      rows,
+    ),
     caution(picks.caution),
     signatures(),
   );
@@ -108,10 +166,34 @@ export function hardwareSheet(context: SheetContext): Node {
     context,
     'Hardware',
     'Count into the trunk, tick each line',
-    table(['', 'Piece', { right: 'Fitted' }, { right: 'With box' }, { right: 'With cart' }, { right: 'Loose' }, { right: 'Spare' }, { right: 'Enough for' }, { right: 'On hand' }, { right: 'Missing' }, 'Trunk'], rows),
-    node('p', {}, hardware.trunkLevel === null ? 'No level is stated: no losses are on file.' : `All lines together: ${percent(hardware.trunkLevel)} of tours without a shortage.`),
+    table(
+      [
+        '',
+        'Piece',
+        { right: 'Fitted' },
+        { right: 'With box' },
+        { right: 'With cart' },
+        { right: 'Loose' },
+        { right: 'Spare' },
+        { right: 'Enough for' },
+        { right: 'On hand' },
+        { right: 'Missing' },
+        'Trunk',
+      ],
+      rows,
+    ),
+    node(
+      'p',
+      {},
+      hardware.trunkLevel === null
+        ? 'No level is stated: no losses are on file.'
+        : `All lines together: ${percent(hardware.trunkLevel)} of tours without a shortage.`,
+    ),
     node('h2', {}, 'Numbered items'),
-    table(['', 'Serial', 'Model', 'Where'], hardware.chosen.map((each) => [tickBox(), mono(each.item), each.model, each.where])),
+    table(
+      ['', 'Serial', 'Model', 'Where'],
+      hardware.chosen.map((each) => [tickBox(), mono(each.item), each.model, each.where]),
+    ),
     findingList(findings, 'hardware'),
     caution(hardware.caution),
   );
@@ -131,7 +213,12 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
     { right: formatMass(row.massKg, units) },
     row.barAtMm === null ? '' : `bar at ${formatNumber(row.barAtMm)}`,
   ]);
-  const axles = truck.axles.map((axle) => [axle.axle, { right: formatMass(axle.loadKg, units) }, { right: axle.limitKg === null ? 'no limit on file' : formatMass(axle.limitKg, units) }, { right: axle.share === null ? '' : percent(axle.share) }]);
+  const axles = truck.axles.map((axle) => [
+    axle.axle,
+    { right: formatMass(axle.loadKg, units) },
+    { right: axle.limitKg === null ? 'no limit on file' : formatMass(axle.limitKg, units) },
+    { right: axle.share === null ? '' : percent(axle.share) },
+  ]);
   return sheet(
     context,
     `Truck ${truck.id}`,
@@ -142,7 +229,10 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
     table(['', { right: 'Row' }, 'Pieces', { right: 'mm from the nose' }, { right: 'Mass' }, ''], rows),
     node('h2', {}, 'Axles'),
     table(['', { right: 'Load' }, { right: 'Limit' }, { right: 'Used' }], axles),
-    findingList(plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'), 'truck'),
+    findingList(
+      plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'),
+      'truck',
+    ),
     caution(plan.truck.caution),
   );
 }
@@ -151,7 +241,14 @@ const shortLabel = (text: string, id: string): string => text.replace(` ${id}`, 
 
 export function dueSheet(context: SheetContext): Node {
   const { due, findings } = context.plan;
-  const rows = due.items.map((item) => [mono(item.item), item.kind, item.where, item.lastExaminedOn ?? 'none', item.dueOn ?? '–', item.state]);
+  const rows = due.items.map((item) => [
+    mono(item.item),
+    item.kind,
+    item.where,
+    item.lastExaminedOn ?? 'none',
+    item.dueOn ?? '–',
+    item.state,
+  ]);
   const visits = due.visits.days.map((day) => [day.on, day.items.join(', ')]);
   return sheet(
     context,
@@ -161,7 +258,9 @@ export function dueSheet(context: SheetContext): Node {
     table(['Item', 'Kind', 'Where', 'Last examined', 'Due', 'State'], rows),
     node('h2', {}, due.visits.count === 0 ? 'No examiner visit is needed' : `Fewest examiner visits: ${due.visits.count}`),
     visits.length > 0 ? table(['Day', 'To be examined'], visits) : null,
-    due.visits.cannotBeSaved.length > 0 ? node('p', { class: 'stop' }, `No visit day on the list can keep these in date: ${due.visits.cannotBeSaved.join(', ')}.`) : null,
+    due.visits.cannotBeSaved.length > 0
+      ? node('p', { class: 'stop' }, `No visit day on the list can keep these in date: ${due.visits.cannotBeSaved.join(', ')}.`)
+      : null,
     findingList(findings, 'due'),
     caution(due.caution),
   );
@@ -175,8 +274,18 @@ export function moveSheet(context: SheetContext): Node {
     context,
     'Box moves',
     `${carts.boxMoves} moves. ${proof}`,
-    table(['', { right: 'No.' }, { right: 'Round' }, 'Box', 'From', 'To', 'Why'], carts.moves.map((move) => [tickBox(), { right: String(move.number) }, { right: String(move.round) }, mono(move.box), move.from, move.to, move.why])),
+    table(
+      ['', { right: 'No.' }, { right: 'Round' }, 'Box', 'From', 'To', 'Why'],
+      carts.moves.map((move) => [
+        tickBox(),
+        { right: String(move.number) },
+        { right: String(move.round) },
+        mono(move.box),
+        move.from,
+        move.to,
+        move.why,
+      ]),
+    ),
     findingList(findings, 'carts'),
   );
 }
-

@@ -15,7 +15,10 @@ export const hangCaseSchema = z.strictObject({
     massKg: kgOrNone,
     cgBehindMm: mm,
     cgAboveMm: mm,
-    holes: z.array(z.strictObject({ hole: name, behindMm: mm, aboveMm: mm })).min(1).max(200),
+    holes: z
+      .array(z.strictObject({ hole: name, behindMm: mm, aboveMm: mm }))
+      .min(1)
+      .max(200),
   }),
   boxes: z
     .array(
@@ -32,7 +35,10 @@ export const hangCaseSchema = z.strictObject({
     )
     .min(1)
     .max(200),
-  extras: z.array(z.strictObject({ position: z.int().min(0).max(200), massKg: kgOrNone })).max(1000).default([]),
+  extras: z
+    .array(z.strictObject({ position: z.int().min(0).max(200), massKg: kgOrNone }))
+    .max(1000)
+    .default([]),
   picks: z
     .array(z.strictObject({ hole: name, belowHookKg: kgOrNone, hoistKg: kgOrNone, chainKg: kgOrNone, ratedHoistKg: kg.optional() }))
     .min(1)
@@ -59,15 +65,18 @@ function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: HangCase): BadInp
   picks.forEach((pick, index) => {
     if (!names.includes(pick.hole)) add(`picks[${index}].hole`, pick.hole, `a hole of this grid: ${names.join(', ')}`);
   });
-  if (picks.length === 2 && tiltDownDeg === undefined) add('tiltDownDeg', null, 'the tilt in degrees, positive nose down: with two picks it is given');
+  if (picks.length === 2 && tiltDownDeg === undefined)
+    add('tiltDownDeg', null, 'the tilt in degrees, positive nose down: with two picks it is given');
   if (picks.length === 1 && tiltDownDeg !== undefined) add('tiltDownDeg', tiltDownDeg, 'left out: with one pick the tilt is solved');
   const [first, second] = picks.map((pick) => grid.holes.find((each) => each.hole === pick.hole));
   if (first && second && picks.length === 2) {
     if (first.behindMm === second.behindMm) add('picks[1].hole', picks[1]!.hole, 'a hole in front of or behind that of the first pick');
-    else if (tiltDownDeg !== undefined && Math.abs(span(first, second, tiltDownDeg)) < 1e-6) add('tiltDownDeg', tiltDownDeg, 'a tilt at which the two picks are not above one another');
+    else if (tiltDownDeg !== undefined && Math.abs(span(first, second, tiltDownDeg)) < 1e-6)
+      add('tiltDownDeg', tiltDownDeg, 'a tilt at which the two picks are not above one another');
   }
   extras.forEach((extra, index) => {
-    if (extra.position > boxes.length) add(`extras[${index}].position`, extra.position, `0 for the grid or a position from 1 to ${boxes.length}`);
+    if (extra.position > boxes.length)
+      add(`extras[${index}].position`, extra.position, `0 for the grid or a position from 1 to ${boxes.length}`);
   });
   return faults;
 }

@@ -5,7 +5,12 @@ import { type Point, bodiesAt, degrees, place } from './hang-geometry.js';
 export interface HangOutline {
   readonly grid: readonly Point[];
   readonly holes: readonly { readonly hole: string; readonly at: Point }[];
-  readonly boxes: readonly { readonly position: number; readonly corners: readonly Point[]; readonly frontPivot: Point; readonly tiltDownDeg: number }[];
+  readonly boxes: readonly {
+    readonly position: number;
+    readonly corners: readonly Point[];
+    readonly frontPivot: Point;
+    readonly tiltDownDeg: number;
+  }[];
 }
 
 /** Boxes are trapezoids: the full height at the front, the rear height centred on it, so that the rears come together with splay. */

@@ -12,7 +12,11 @@ function caseOf(input: unknown): HangCase {
 
 const arbitraryHang = fc.record({
   tilt: fc.double({ min: -20, max: 20, noNaN: true }),
-  grid: fc.record({ massKg: fc.double({ min: 1, max: 200, noNaN: true }), cgBehindMm: fc.integer({ min: -200, max: 800 }), cgAboveMm: fc.integer({ min: -100, max: 200 }) }),
+  grid: fc.record({
+    massKg: fc.double({ min: 1, max: 200, noNaN: true }),
+    cgBehindMm: fc.integer({ min: -200, max: 800 }),
+    cgAboveMm: fc.integer({ min: -100, max: 200 }),
+  }),
   front: fc.integer({ min: -300, max: 200 }),
   span: fc.integer({ min: 100, max: 1500 }),
   boxes: fc.array(
@@ -33,7 +37,13 @@ function hangFrom(raw: typeof arbitraryHang extends fc.Arbitrary<infer T> ? T : 
     gravityMps2: 9.80665,
     dynamicFactor: 1.25,
     ...(picks === 2 ? { tiltDownDeg: raw.tilt } : {}),
-    grid: { ...raw.grid, holes: [{ hole: 'a', behindMm: raw.front, aboveMm: 120 }, { hole: 'b', behindMm: raw.front + raw.span, aboveMm: 120 }] },
+    grid: {
+      ...raw.grid,
+      holes: [
+        { hole: 'a', behindMm: raw.front, aboveMm: 120 },
+        { hole: 'b', behindMm: raw.front + raw.span, aboveMm: 120 },
+      ],
+    },
     boxes: raw.boxes,
     picks: ['a', 'b'].slice(0, picks).map((hole) => ({ hole, belowHookKg: 4, hoistKg: 50, chainKg: 20 })),
   });
@@ -49,8 +59,16 @@ describe('statics of a hang', () => {
     expect(answer.picks.map((pick) => pick.reactionN)).toEqual([expect.closeTo(2036.0689, 4), expect.closeTo(1307.9988, 4)]);
     expect(answer.picks.map((pick) => pick.hookLoadKg)).toEqual([expect.closeTo(211.7212, 4), expect.closeTo(137.4788, 4)]);
     expect(answer.picks.map((pick) => pick.pointLoadN)).toEqual([expect.closeTo(2801.9683, 4), expect.closeTo(2073.8981, 4)]);
-    expect(answer.joints[0]).toMatchObject({ loadN: expect.closeTo(2481.0824, 3), rearLinkN: expect.closeTo(1459.2719, 4), frontPinN: expect.closeTo(511.9834, 4) });
-    expect(answer.joints[3]).toMatchObject({ loadN: expect.closeTo(598.2056, 4), rearLinkN: expect.closeTo(335.2836, 4), frontPinN: expect.closeTo(136.0759, 4) });
+    expect(answer.joints[0]).toMatchObject({
+      loadN: expect.closeTo(2481.0824, 3),
+      rearLinkN: expect.closeTo(1459.2719, 4),
+      frontPinN: expect.closeTo(511.9834, 4),
+    });
+    expect(answer.joints[3]).toMatchObject({
+      loadN: expect.closeTo(598.2056, 4),
+      rearLinkN: expect.closeTo(335.2836, 4),
+      frontPinN: expect.closeTo(136.0759, 4),
+    });
     expect(answer.slackAtDeg).toEqual({ rearSlack: expect.closeTo(-33.8328, 4), frontSlack: expect.closeTo(47.9923, 4) });
   });
 
@@ -60,7 +78,10 @@ describe('statics of a hang', () => {
         const problem = hangFrom(raw, picks);
         const answer = solveHang(problem);
         expect(verifyHang(problem, answer)).toEqual([]);
-        const wrong = { ...answer, picks: answer.picks.map((pick, index) => (index === 0 ? { ...pick, reactionN: pick.reactionN + 5 } : pick)) };
+        const wrong = {
+          ...answer,
+          picks: answer.picks.map((pick, index) => (index === 0 ? { ...pick, reactionN: pick.reactionN + 5 } : pick)),
+        };
         expect(verifyHang(problem, wrong)).not.toEqual([]);
       }),
       { numRuns: 300 },
@@ -86,10 +107,16 @@ describe('statics of a hang', () => {
         const problem = hangFrom({ ...raw, tilt: 0, boxes: raw.boxes.map((box) => ({ ...box, splayDeg: 0 })) });
         const moved: HangCase = {
           ...problem,
-          grid: { ...problem.grid, cgBehindMm: problem.grid.cgBehindMm + shift, holes: problem.grid.holes.map((hole) => ({ ...hole, behindMm: hole.behindMm + shift })) },
+          grid: {
+            ...problem.grid,
+            cgBehindMm: problem.grid.cgBehindMm + shift,
+            holes: problem.grid.holes.map((hole) => ({ ...hole, behindMm: hole.behindMm + shift })),
+          },
           boxes: problem.boxes.map((box) => ({ ...box, cgBehindMm: box.cgBehindMm + shift })),
         };
-        expect(solveHang(moved).picks.map((pick) => pick.reactionN)).toEqual(solveHang(problem).picks.map((pick) => expect.closeTo(pick.reactionN, 5)));
+        expect(solveHang(moved).picks.map((pick) => pick.reactionN)).toEqual(
+          solveHang(problem).picks.map((pick) => expect.closeTo(pick.reactionN, 5)),
+        );
       }),
     );
   });
@@ -110,7 +137,20 @@ describe('statics of a hang', () => {
   });
 
   it('equals the hand sum for a straight level hang', () => {
-    const problem = hangFrom({ tilt: 0, grid: { massKg: 80, cgBehindMm: 400, cgAboveMm: 50 }, front: 0, span: 1000, boxes: Array.from({ length: 10 }, () => ({ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg: 0 })) });
+    const problem = hangFrom({
+      tilt: 0,
+      grid: { massKg: 80, cgBehindMm: 400, cgAboveMm: 50 },
+      front: 0,
+      span: 1000,
+      boxes: Array.from({ length: 10 }, () => ({
+        massKg: 60,
+        frontHeightMm: 300,
+        cgBehindMm: 250,
+        cgBelowMm: 150,
+        rearLeverMm: 500,
+        splayDeg: 0,
+      })),
+    });
     const answer = solveHang(problem);
     // Moments about the front hole: (80 x 400 + 600 x 250) / 1000 = 182 kg on the rear hole, 680 - 182 = 498 kg in front.
     expect(answer.picks.map((pick) => pick.reactionN / 9.80665)).toEqual([expect.closeTo(498, 8), expect.closeTo(182, 8)]);
@@ -118,7 +158,13 @@ describe('statics of a hang', () => {
   });
 
   it('says that a hang cannot hang like this instead of failing', () => {
-    const problem = hangFrom({ tilt: 0, grid: { massKg: 10, cgBehindMm: 0, cgAboveMm: 0 }, front: 600, span: 300, boxes: [{ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg: 0 }] });
+    const problem = hangFrom({
+      tilt: 0,
+      grid: { massKg: 10, cgBehindMm: 0, cgAboveMm: 0 },
+      front: 600,
+      span: 300,
+      boxes: [{ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg: 0 }],
+    });
     const answer = solveHang(problem);
     expect(answer.picks[1]!.reactionN).toBeLessThan(0);
     expect(answer.findings.map((finding) => finding.code)).toContain('cannot-hang-like-this');

@@ -72,7 +72,13 @@ function reactionsN(problem: HangCase, holes: readonly Hole[], bodies: readonly 
 function pickAnswer(problem: HangCase, pick: HangCase['picks'][number], reactionN: number): PickAnswer {
   const g = problem.gravityMps2;
   const pointLoadN = reactionN + (pick.belowHookKg + pick.hoistKg + pick.chainKg) * g;
-  return { hole: pick.hole, reactionN, hookLoadKg: reactionN / g + pick.belowHookKg, pointLoadN, pointLoadDynamicN: problem.dynamicFactor * pointLoadN };
+  return {
+    hole: pick.hole,
+    reactionN,
+    hookLoadKg: reactionN / g + pick.belowHookKg,
+    pointLoadN,
+    pointLoadDynamicN: problem.dynamicFactor * pointLoadN,
+  };
 }
 
 /** Rear slack: the centre of gravity stands under the front hole; front slack: under the rear hole. */
@@ -88,7 +94,15 @@ function jointsOf(problem: HangCase, bodies: readonly Body[]): JointAnswer[] {
     const body = bodies[position]!;
     massKg += body.massKg;
     moment += body.massKg * body.cg.xMm;
-    joints.push(jointAnswer(position, massKg * problem.gravityMps2, moment / massKg - body.pivot.xMm, body.theta, problem.boxes[position - 1]!.rearLeverMm));
+    joints.push(
+      jointAnswer(
+        position,
+        massKg * problem.gravityMps2,
+        moment / massKg - body.pivot.xMm,
+        body.theta,
+        problem.boxes[position - 1]!.rearLeverMm,
+      ),
+    );
   }
   return joints.reverse();
 }
@@ -105,25 +119,62 @@ function findingsOf(problem: HangCase, answer: Omit<HangAnswer, 'findings'>): Ha
   const findings: HangFinding[] = [];
   const add = (code: string, subject: string, sentence: string) => findings.push({ code, subject, date: null, sentence });
   for (const pick of answer.picks)
-    if (pick.reactionN < 0) add('cannot-hang-like-this', `hole ${pick.hole}`, `Cannot hang like this: the pick at hole ${pick.hole} would have to push with ${newtons(-pick.reactionN)}, and a chain cannot push.`);
+    if (pick.reactionN < 0)
+      add(
+        'cannot-hang-like-this',
+        `hole ${pick.hole}`,
+        `Cannot hang like this: the pick at hole ${pick.hole} would have to push with ${newtons(-pick.reactionN)}, and a chain cannot push.`,
+      );
   answer.picks.forEach((pick, index) => {
     const rated = problem.picks[index]!.ratedHoistKg;
-    if (rated !== undefined && pick.hookLoadKg > rated) add('over-rated-load', `hole ${pick.hole}`, `The hook at hole ${pick.hole} would carry ${kilograms(pick.hookLoadKg)}, more than the rated ${kilograms(rated)}.`);
+    if (rated !== undefined && pick.hookLoadKg > rated)
+      add(
+        'over-rated-load',
+        `hole ${pick.hole}`,
+        `The hook at hole ${pick.hole} would carry ${kilograms(pick.hookLoadKg)}, more than the rated ${kilograms(rated)}.`,
+      );
   });
   const reversed = answer.joints.filter((joint) => joint.rearLinkN < 0);
-  for (const joint of reversed) add('reversed-link', `joint ${joint.position}`, `The rear link above box ${joint.position} is pushed together with ${newtons(-joint.rearLinkN)} instead of pulled.`);
-  for (const joint of answer.joints.filter((each) => each.frontPinN < 0)) add('front-pins-push', `joint ${joint.position}`, `The front pins above box ${joint.position} push instead of carry: the load hangs behind the rear link.`);
+  for (const joint of reversed)
+    add(
+      'reversed-link',
+      `joint ${joint.position}`,
+      `The rear link above box ${joint.position} is pushed together with ${newtons(-joint.rearLinkN)} instead of pulled.`,
+    );
+  for (const joint of answer.joints.filter((each) => each.frontPinN < 0))
+    add(
+      'front-pins-push',
+      `joint ${joint.position}`,
+      `The front pins above box ${joint.position} push instead of carry: the load hangs behind the rear link.`,
+    );
   for (const joint of answer.joints) compareJoint(problem.boxes[joint.position - 1]!, joint, add);
   const silent = problem.boxes.filter((box) => box.ratedRearLinkN === undefined || box.ratedFrontPinN === undefined).length;
-  if (silent > 0) add('no-rated-value', 'joints', `No rated value on file for the joints of ${silent} of ${problem.boxes.length} boxes: their forces cannot be compared.`);
+  if (silent > 0)
+    add(
+      'no-rated-value',
+      'joints',
+      `No rated value on file for the joints of ${silent} of ${problem.boxes.length} boxes: their forces cannot be compared.`,
+    );
   return findings;
 }
 
-function compareJoint(box: HangCase['boxes'][number], joint: JointAnswer, add: (code: string, subject: string, sentence: string) => void): void {
+function compareJoint(
+  box: HangCase['boxes'][number],
+  joint: JointAnswer,
+  add: (code: string, subject: string, sentence: string) => void,
+): void {
   if (box.ratedRearLinkN !== undefined && Math.abs(joint.rearLinkN) > box.ratedRearLinkN)
-    add('over-rated-load', `joint ${joint.position}`, `The rear link above box ${joint.position} carries ${newtons(Math.abs(joint.rearLinkN))}, more than the rated ${newtons(box.ratedRearLinkN)}.`);
+    add(
+      'over-rated-load',
+      `joint ${joint.position}`,
+      `The rear link above box ${joint.position} carries ${newtons(Math.abs(joint.rearLinkN))}, more than the rated ${newtons(box.ratedRearLinkN)}.`,
+    );
   if (box.ratedFrontPinN !== undefined && Math.abs(joint.frontPinN) > box.ratedFrontPinN)
-    add('over-rated-load', `joint ${joint.position}`, `A front pin above box ${joint.position} carries ${newtons(Math.abs(joint.frontPinN))}, more than the rated ${newtons(box.ratedFrontPinN)}.`);
+    add(
+      'over-rated-load',
+      `joint ${joint.position}`,
+      `A front pin above box ${joint.position} carries ${newtons(Math.abs(joint.frontPinN))}, more than the rated ${newtons(box.ratedFrontPinN)}.`,
+    );
 }
 
 const newtons = (value: number): string => `${Math.round(value)} N`;

@@ -56,7 +56,10 @@ export function verifyHang(problem: HangCase, answer: HangAnswer): readonly stri
     check(`vertical balance of joint ${joint.position}`, joint.frontPins.zN + fz - load);
     const about = joint.frontPins.zN * box.x - joint.frontPins.xN * box.z + fz * lx - fx * lz;
     check(`moment at joint ${joint.position}`, about - below.reduce((sum, [m, x]) => sum + m * g * x, 0), 1e4);
-    check(`front pin of joint ${joint.position}`, Math.abs(joint.frontPinN) * 2 - Math.sqrt(joint.frontPins.xN ** 2 + joint.frontPins.zN ** 2));
+    check(
+      `front pin of joint ${joint.position}`,
+      Math.abs(joint.frontPinN) * 2 - Math.sqrt(joint.frontPins.xN ** 2 + joint.frontPins.zN ** 2),
+    );
   });
   return wrong;
 }

@@ -19,7 +19,14 @@ export interface HardwareInput {
   /** Lots that may be used on the dates, with the trunk that they lie in. */
   readonly stock: readonly { readonly id: string; readonly model: string; readonly count: number; readonly trunk: string | null }[];
   /** How the losses of a model are known and the level wanted; a model without one gets the least that its kind asks for. */
-  readonly spares: readonly { readonly model: string; readonly lossPerUse?: number; readonly prior?: SpareLine['prior']; readonly counted?: SpareLine['counted']; readonly level: number; readonly stopsAShow: boolean }[];
+  readonly spares: readonly {
+    readonly model: string;
+    readonly lossPerUse?: number;
+    readonly prior?: SpareLine['prior'];
+    readonly counted?: SpareLine['counted'];
+    readonly level: number;
+    readonly stopsAShow: boolean;
+  }[];
   /** How often each fitted piece is used over the supply period: the number of shows. */
   readonly usesEach: number;
   /** The pieces of one whole joint, by model: spares hold at least one such set for each hang. */
@@ -81,7 +88,12 @@ function countLine(input: HardwareInput, model: string): HardwareCountLine {
   };
 }
 
-function sparesOf({ usesEach, jointSet, hangs }: HardwareInput, model: string, fitted: number, setting: HardwareInput['spares'][number] | undefined): Pick<HardwareCountLine, 'spares' | 'levelReached' | 'mean'> {
+function sparesOf(
+  { usesEach, jointSet, hangs }: HardwareInput,
+  model: string,
+  fitted: number,
+  setting: HardwareInput['spares'][number] | undefined,
+): Pick<HardwareCountLine, 'spares' | 'levelReached' | 'mean'> {
   const fullJoints = (jointSet.get(model) ?? 0) * hangs;
   if (!setting) return { spares: fullJoints, levelReached: null, mean: null };
   const { stopsAShow, model: item, ...line } = setting;
@@ -90,7 +102,8 @@ function sparesOf({ usesEach, jointSet, hangs }: HardwareInput, model: string, f
   return { spares, levelReached: tailsOfLosses(losses, spares).atMost, mean: meanLosses(losses) };
 }
 
-const sum = (uses: readonly HardwareUse[], counts: (use: HardwareUse) => boolean): number => uses.reduce((total, use) => total + (counts(use) ? use.count : 0), 0);
+const sum = (uses: readonly HardwareUse[], counts: (use: HardwareUse) => boolean): number =>
+  uses.reduce((total, use) => total + (counts(use) ? use.count : 0), 0);
 
 function termsOf(uses: readonly HardwareUse[]): { where: string; count: number }[] {
   const terms = new Map<string, number>();

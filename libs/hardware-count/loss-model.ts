@@ -9,7 +9,8 @@ export type LossModel =
   | { readonly kind: 'poisson'; readonly mean: number }
   | { readonly kind: 'gamma-poisson'; readonly shape: number; readonly rate: number; readonly pieceUses: number };
 
-export const meanLosses = (model: LossModel): number => (model.kind === 'poisson' ? model.mean : (model.shape / model.rate) * model.pieceUses);
+export const meanLosses = (model: LossModel): number =>
+  model.kind === 'poisson' ? model.mean : (model.shape / model.rate) * model.pieceUses;
 
 /** P(losses <= n) and P(losses > n). */
 export function tailsOfLosses(model: LossModel, n: number): Tails {

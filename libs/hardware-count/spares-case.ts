@@ -54,9 +54,13 @@ function faultOf(line: SparesLine, field: string): BadInput[] {
   }
   const model = lossModelOf(line);
   if (model.kind === 'gamma-poisson' && model.rate < 1e-6)
-    return [{ field: `${field}.prior.uses`, value: line.prior?.uses ?? null, wanted: 'more than 0 piece-uses in prior and counted together' }];
+    return [
+      { field: `${field}.prior.uses`, value: line.prior?.uses ?? null, wanted: 'more than 0 piece-uses in prior and counted together' },
+    ];
   if (model.kind === 'gamma-poisson' && model.shape < 1e-6)
-    return [{ field: `${field}.prior.losses`, value: line.prior?.losses ?? null, wanted: 'more than 0 losses in prior and counted together' }];
+    return [
+      { field: `${field}.prior.losses`, value: line.prior?.losses ?? null, wanted: 'more than 0 losses in prior and counted together' },
+    ];
   const mean = meanLosses(model);
   if (mean > mostExpectedLosses) return [{ field, value: mean, wanted: `expected losses of at most ${mostExpectedLosses}` }];
   return [];

@@ -16,11 +16,13 @@ export function verifyHardware(input: HardwareInput, count: HardwareCount): read
     if (line.withBox + line.withCart + line.loose !== line.fitted) wrong.push(`${model}: what travels is not what is fitted`);
     let stock = 0;
     for (const lot of input.stock) if (lot.model === model) stock += lot.count;
-    if (line.missing !== Math.max(0, expected + line.spares - stock)) wrong.push(`${model}: ${line.missing} missing does not follow from fitted, spares and stock`);
+    if (line.missing !== Math.max(0, expected + line.spares - stock))
+      wrong.push(`${model}: ${line.missing} missing does not follow from fitted, spares and stock`);
     const setting = input.spares.find((each) => each.model === model);
     if (setting?.stopsAShow && line.spares < 1) wrong.push(`${model} stops a show but has no spare`);
     if (line.spares < (input.jointSet.get(model) ?? 0) * input.hangs) wrong.push(`${model}: fewer spares than one joint set for each hang`);
-    if (setting && line.levelReached !== null && line.levelReached < setting.level - 1e-9) wrong.push(`${model}: the level ${setting.level} is not reached`);
+    if (setting && line.levelReached !== null && line.levelReached < setting.level - 1e-9)
+      wrong.push(`${model}: the level ${setting.level} is not reached`);
   }
   return wrong;
 }

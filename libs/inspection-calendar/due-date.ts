@@ -22,12 +22,18 @@ const samePeriod = (a: Period, b: Period): boolean => a.months === b.months && a
 
 /** The last examination of any outcome; of two on one day the later in the list. */
 export function findLastExamination(examinations: readonly CaseExamination[]): CaseExamination | undefined {
-  return examinations.reduce<CaseExamination | undefined>((last, each) => (last === undefined || each.on >= last.on ? each : last), undefined);
+  return examinations.reduce<CaseExamination | undefined>(
+    (last, each) => (last === undefined || each.on >= last.on ? each : last),
+    undefined,
+  );
 }
 
 /** The last day on which something happened that a visit must be later than; undefined when nothing has. */
 export function findLastRecordOn(item: ExaminedItem): PlainDate | undefined {
-  return [...item.examinations, ...item.events].reduce<PlainDate | undefined>((last, { on }) => (last === undefined || on > last ? on : last), undefined);
+  return [...item.examinations, ...item.events].reduce<PlainDate | undefined>(
+    (last, { on }) => (last === undefined || on > last ? on : last),
+    undefined,
+  );
 }
 
 /** Due date of an examination made on a day that renews all intervals: always from the real day, the earliest counts. */
@@ -40,7 +46,10 @@ export function dueAfterExamination(on: PlainDate, intervals: readonly Period[])
 export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
   const last = findLastExamination(item.examinations);
   if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: `it failed its examination of ${last.on}` };
-  const event = item.events.filter((each) => last === undefined || each.on > last.on).sort((a, b) => (a.on < b.on ? -1 : 1)).at(-1);
+  const event = item.events
+    .filter((each) => last === undefined || each.on > last.on)
+    .sort((a, b) => (a.on < b.on ? -1 : 1))
+    .at(-1);
   if (event) return { dueOn: null, state: 'blocked', because: `${event.what} on ${event.on} and no examination since` };
   let earliest: { dueOn: PlainDate; because: string } | undefined;
   for (const interval of item.intervals) {
@@ -57,7 +66,9 @@ export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
 function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: string } | undefined {
   const period = getPeriod(interval);
   const passed = findLastExamination(
-    item.examinations.filter((each) => each.outcome === 'pass' && (each.satisfies?.some((text) => samePeriod(getPeriod(text), period)) ?? true)),
+    item.examinations.filter(
+      (each) => each.outcome === 'pass' && (each.satisfies?.some((text) => samePeriod(getPeriod(text), period)) ?? true),
+    ),
   );
   if (passed) return dueOfReport(passed, interval, period);
   if (item.declaredOn === undefined || from > addPeriod(item.declaredOn, declarationStandsFor)) return undefined;
@@ -69,6 +80,9 @@ function dueOfReport(report: CaseExamination, interval: string, period: Period):
   const dueOn = addPeriod(report.on, period);
   const { nextLatestOn } = report;
   if (nextLatestOn !== undefined && (report.underScheme === true || nextLatestOn < dueOn))
-    return { dueOn: nextLatestOn, because: `the report of ${report.on} sets ${nextLatestOn}${report.underScheme ? ' under an examination scheme' : ''}` };
+    return {
+      dueOn: nextLatestOn,
+      because: `the report of ${report.on} sets ${nextLatestOn}${report.underScheme ? ' under an examination scheme' : ''}`,
+    };
   return { dueOn, because: `examined ${report.on}, plus ${interval}` };
 }

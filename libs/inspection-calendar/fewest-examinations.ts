@@ -67,7 +67,13 @@ export function findFewestExaminations(search: Search): ExaminationCount & { rea
 }
 
 /** What happens when `next` follows `at`: items that do not last until `next` are seen at `at`. */
-function seeAt(groups: readonly Group[], limits: Int32Array, at: number, next: number, before: number): { limits: Int32Array; spent: number; atLeast: number } {
+function seeAt(
+  groups: readonly Group[],
+  limits: Int32Array,
+  at: number,
+  next: number,
+  before: number,
+): { limits: Int32Array; spent: number; atLeast: number } {
   const after = limits.slice();
   let spent = before;
   let toCome = 0;

@@ -49,7 +49,15 @@ function wantedOf(issue: z.core.$ZodIssue, value: unknown): string {
 }
 
 const article = (expected: string): string =>
-  ({ int: 'a whole number', number: 'a number', string: 'a text', array: 'a list', object: 'an object', boolean: 'true or false', record: 'an object' })[expected] ?? expected;
+  ({
+    int: 'a whole number',
+    number: 'a number',
+    string: 'a text',
+    array: 'a list',
+    object: 'an object',
+    boolean: 'true or false',
+    record: 'an object',
+  })[expected] ?? expected;
 
 function fieldPath(path: readonly PropertyKey[]): string {
   const text = path.map((step) => (typeof step === 'number' ? `[${step}]` : `.${String(step)}`)).join('');
@@ -57,7 +65,10 @@ function fieldPath(path: readonly PropertyKey[]): string {
 }
 
 function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>((at, step) => (typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[step] : undefined), input);
+  return path.reduce<unknown>(
+    (at, step) => (typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[step] : undefined),
+    input,
+  );
 }
 
 /** What is shown of a wrong value: never more than a line. */

@@ -20,14 +20,26 @@ describe('months later', () => {
 
   it('agrees with the Temporal reference on any day and period', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -20_000, max: 60_000 }), fc.integer({ min: 0, max: 120 }), fc.integer({ min: 0, max: 400 }), (day, months, days) => {
-        const from = dateOfDayNumber(day);
-        expect(addPeriod(from, { months, days })).toBe(Temporal.PlainDate.from(from).add({ months }).add({ days }).toString());
-      }),
+      fc.property(
+        fc.integer({ min: -20_000, max: 60_000 }),
+        fc.integer({ min: 0, max: 120 }),
+        fc.integer({ min: 0, max: 400 }),
+        (day, months, days) => {
+          const from = dateOfDayNumber(day);
+          expect(addPeriod(from, { months, days })).toBe(Temporal.PlainDate.from(from).add({ months }).add({ days }).toString());
+        },
+      ),
     );
   });
 
   it('knows which days exist', () => {
-    expect(['2024-02-29', '2023-02-29', '2026-13-01', '2026-1-1', '9999999-01-01', ''].map(isPlainDate)).toEqual([true, false, false, false, false, false]);
+    expect(['2024-02-29', '2023-02-29', '2026-13-01', '2026-1-1', '9999999-01-01', ''].map(isPlainDate)).toEqual([
+      true,
+      false,
+      false,
+      false,
+      false,
+      false,
+    ]);
   });
 });

@@ -36,12 +36,19 @@ export function allocationCase(inputs: PlanInputs, loads: readonly WantedLoad[],
   const { file, availability } = inputs;
   const carts = file.items.filter((item) => item.kind === 'cart' && availability.get(item.id)!.reason === null);
   const standing = new Set(file.items.flatMap((item) => (item.kind === 'cart' ? (item.stack ?? []) : [])));
-  const loose = file.items.filter((item) => item.kind === 'box' && !standing.has(item.id) && item.in === undefined && item.depot === file.tour.depot);
+  const loose = file.items.filter(
+    (item) => item.kind === 'box' && !standing.has(item.id) && item.in === undefined && item.depot === file.tour.depot,
+  );
   const serials = [...carts.flatMap((cart) => cart.stack ?? []), ...loose.map((item) => item.id)];
   return {
     carts: carts.map((cart) => {
       const model = cartModel(inputs, cart.model);
-      return { id: cart.id, capacity: model.capacity, stack: [...(cart.stack ?? [])], ...(model.carries ? { carries: [...model.carries] } : {}) };
+      return {
+        id: cart.id,
+        capacity: model.capacity,
+        stack: [...(cart.stack ?? [])],
+        ...(model.carries ? { carries: [...model.carries] } : {}),
+      };
     }),
     loose: loose.map((item) => item.id),
     boxes: Object.fromEntries(serials.map((serial) => [serial, inputs.items.get(serial)!.model])),

@@ -42,7 +42,13 @@ function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastD
   return { item, judgement, missingOn, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
 }
 
-function reasonAgainst(file: TourFile, item: Item, judgement: ItemJudgement | null, missingOn: readonly { why: string }[], lastDay: PlainDate): string | null {
+function reasonAgainst(
+  file: TourFile,
+  item: Item,
+  judgement: ItemJudgement | null,
+  missingOn: readonly { why: string }[],
+  lastDay: PlainDate,
+): string | null {
   if (item.state !== 'in service') return item.reason ? `${item.state}: ${item.reason}` : item.state;
   if (item.depot !== file.tour.depot) return `at ${item.depot}, not at ${file.tour.depot}`;
   if (missingOn[0]) return missingOn[0].why;

@@ -10,19 +10,42 @@ export interface SlotVerdict {
 
 /** Serials read off a cart, top first, against the load it should carry: which slot is wrong, what belongs there, and where the found box belongs. */
 export function checkCart(plan: Pick<PackPlan, 'carts'>, load: CartLoad, serials: readonly string[]): readonly SlotVerdict[] {
-  const places = new Map(plan.carts.loads.flatMap((each) => each.boxes.filter((box) => box.serial !== null).map((box) => [box.serial!, { load: each, slot: box.slot }] as const)));
+  const places = new Map(
+    plan.carts.loads.flatMap((each) =>
+      each.boxes.filter((box) => box.serial !== null).map((box) => [box.serial!, { load: each, slot: box.slot }] as const),
+    ),
+  );
   const slots = Math.max(load.boxes.length, serials.length);
   return Array.from({ length: slots }, (_, index): SlotVerdict => {
     const expected = load.boxes[index]?.serial ?? null;
     const found = serials[index]?.trim() || null;
     const agrees = expected !== null && expected === found;
-    return { slot: index + 1, expected, found, agrees, sentence: agrees ? `Slot ${index + 1} agrees: ${expected}.` : wrongSentence(index + 1, expected, found, found === null ? undefined : places.get(found), load) };
+    return {
+      slot: index + 1,
+      expected,
+      found,
+      agrees,
+      sentence: agrees
+        ? `Slot ${index + 1} agrees: ${expected}.`
+        : wrongSentence(index + 1, expected, found, found === null ? undefined : places.get(found), load),
+    };
   });
 }
 
-function wrongSentence(slot: number, expected: string | null, found: string | null, place: { load: CartLoad; slot: number } | undefined, load: CartLoad): string {
+function wrongSentence(
+  slot: number,
+  expected: string | null,
+  found: string | null,
+  place: { load: CartLoad; slot: number } | undefined,
+  load: CartLoad,
+): string {
   const belongs = expected === null ? `nothing belongs in slot ${slot}` : `${expected} belongs there`;
   if (found === null) return `Slot ${slot} is empty: ${belongs}.`;
-  const home = place === undefined ? `${found} is in no cart of this show` : place.load === load ? `${found} belongs in slot ${place.slot} of this cart` : `${found} belongs in ${place.load.cart ?? place.load.id}, slot ${place.slot} (${place.load.id})`;
+  const home =
+    place === undefined
+      ? `${found} is in no cart of this show`
+      : place.load === load
+        ? `${found} belongs in slot ${place.slot} of this cart`
+        : `${found} belongs in ${place.load.cart ?? place.load.id}, slot ${place.slot} (${place.load.id})`;
   return `Wrong box in slot ${slot}: ${found}; ${belongs}. ${home}.`;
 }

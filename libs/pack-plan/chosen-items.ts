@@ -14,7 +14,9 @@ export interface ChosenItem {
 
 /** Grids and hoists for every hang: first the serials that the design names, then those in date throughout, least used first. */
 export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
-  const taken = new Set(inputs.hangs.flatMap((hang) => [hang.gridSerial, ...hang.picks.map((pick) => pick.hoistSerial)]).filter((each) => each !== undefined));
+  const taken = new Set(
+    inputs.hangs.flatMap((hang) => [hang.gridSerial, ...hang.picks.map((pick) => pick.hoistSerial)]).filter((each) => each !== undefined),
+  );
   const take = (kind: 'grid' | 'hoist', model: string, wanted: string | undefined): string | null => {
     if (wanted !== undefined) return inputs.availability.get(wanted)?.reason === null ? wanted : null;
     const found = usableItems(inputs, kind, model).find(({ item }) => !taken.has(item.id));
@@ -22,20 +24,32 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
     return found?.item.id ?? null;
   };
   return inputs.hangs.flatMap((hang): ChosenItem[] => [
-    { where: `${hang.id}, grid`, hang: hang.id, kind: 'grid', model: hang.grid!, item: take('grid', hang.grid!, hang.gridSerial), hole: null },
-    ...hang.picks.map((pick): ChosenItem => ({
-      where: `${hang.id}, hole ${pick.hole}`,
+    {
+      where: `${hang.id}, grid`,
       hang: hang.id,
-      kind: 'hoist',
-      model: pick.hoist,
-      item: take('hoist', pick.hoist, pick.hoistSerial),
-      hole: pick.hole,
-    })),
+      kind: 'grid',
+      model: hang.grid!,
+      item: take('grid', hang.grid!, hang.gridSerial),
+      hole: null,
+    },
+    ...hang.picks.map(
+      (pick): ChosenItem => ({
+        where: `${hang.id}, hole ${pick.hole}`,
+        hang: hang.id,
+        kind: 'hoist',
+        model: pick.hoist,
+        item: take('hoist', pick.hoist, pick.hoistSerial),
+        hole: pick.hole,
+      }),
+    ),
   ]);
 }
 
 /** Batches of a model that may be used in this show. */
-export function usableBatches(inputs: PlanInputs, model: string): readonly { readonly id: string; readonly count: number; readonly trunk: string | null; readonly kind: string }[] {
+export function usableBatches(
+  inputs: PlanInputs,
+  model: string,
+): readonly { readonly id: string; readonly count: number; readonly trunk: string | null; readonly kind: string }[] {
   return [...inputs.availability.values()]
     .filter(({ item, reason }) => item.model === model && item.count !== undefined && reason === null)
     .map(({ item }) => ({ id: item.id, count: item.count! - promisedElsewhere(inputs, item.id), trunk: item.in ?? null, kind: item.kind }));
@@ -44,8 +58,15 @@ export function usableBatches(inputs: PlanInputs, model: string): readonly { rea
 /** The most of a batch that other tours hold on any one day of this tour. */
 function promisedElsewhere(inputs: PlanInputs, id: string): number {
   const { tour, bookings } = inputs.file;
-  const overlapping = bookings.filter((each) => each.item === id && each.tour !== tour.name && each.from <= tour.returnTo && each.to >= tour.prepFrom);
-  return Math.max(0, ...overlapping.map((at) => overlapping.filter((each) => each.from <= at.from && each.to >= at.from).reduce((sum, each) => sum + (each.count ?? 0), 0)));
+  const overlapping = bookings.filter(
+    (each) => each.item === id && each.tour !== tour.name && each.from <= tour.returnTo && each.to >= tour.prepFrom,
+  );
+  return Math.max(
+    0,
+    ...overlapping.map((at) =>
+      overlapping.filter((each) => each.from <= at.from && each.to >= at.from).reduce((sum, each) => sum + (each.count ?? 0), 0),
+    ),
+  );
 }
 
 /** Everything the plan counts on, for its bookings: boxes, carts, grids, hoists, travelling cases and trucks, and batches by quantity. */

@@ -5,7 +5,12 @@ import { type PlanInputs, modelOf } from './plan-inputs.js';
 import { ratedKg } from './rated-load.js';
 
 /** Everything between hang and point, compared with its rated load on file, reduced while persons can be below. */
-export function comparePick(inputs: PlanInputs, grid: GridModel, pick: Pick, loads: { readonly reactionN: number; readonly hookLoadKg: number }): Comparison[] {
+export function comparePick(
+  inputs: PlanInputs,
+  grid: GridModel,
+  pick: Pick,
+  loads: { readonly reactionN: number; readonly hookLoadKg: number },
+): Comparison[] {
   const { catalogue } = inputs.file;
   const share = inputs.show.personsBelow ? inputs.loadRule.usableShareWithPersonsBelow : 1;
   const reactionKg = loads.reactionN / standardGravityMps2;
@@ -30,11 +35,41 @@ export function compareJoint(box: BoxModel, joint: { readonly rearLinkN: number;
 
 function compare(what: string, value: number, limit: number | null, unit: string, share: number): Comparison {
   const shown = `${Math.round(value).toLocaleString('en-GB')} ${unit}`;
-  if (limit === null) return { what, value, unit, limit, verdict: 'no rated value on file', sentence: `No rated value on file for ${what}: ${shown} cannot be compared. Ask the maker.` };
-  if (value < 0) return { what, value, unit, limit, verdict: 'over', sentence: `${what} would be pushed with ${shown.replace('-', '')} and cannot push. Do not lift like this.` };
+  if (limit === null)
+    return {
+      what,
+      value,
+      unit,
+      limit,
+      verdict: 'no rated value on file',
+      sentence: `No rated value on file for ${what}: ${shown} cannot be compared. Ask the maker.`,
+    };
+  if (value < 0)
+    return {
+      what,
+      value,
+      unit,
+      limit,
+      verdict: 'over',
+      sentence: `${what} would be pushed with ${shown.replace('-', '')} and cannot push. Do not lift like this.`,
+    };
   const allowed = `${Math.round(limit).toLocaleString('en-GB')} ${unit}`;
   const reduced = share < 1 ? ` (${Math.round(share * 100)} % of the rated load, persons below)` : '';
   return value <= limit
-    ? { what, value, unit, limit, verdict: 'within', sentence: `${what}: ${shown} of ${allowed}${reduced}, ${Math.round((1 - value / limit) * 100)} % left.` }
-    : { what, value, unit, limit, verdict: 'over', sentence: `${what} would carry ${shown}, more than ${allowed}${reduced}. Do not lift like this.` };
+    ? {
+        what,
+        value,
+        unit,
+        limit,
+        verdict: 'within',
+        sentence: `${what}: ${shown} of ${allowed}${reduced}, ${Math.round((1 - value / limit) * 100)} % left.`,
+      }
+    : {
+        what,
+        value,
+        unit,
+        limit,
+        verdict: 'over',
+        sentence: `${what} would carry ${shown}, more than ${allowed}${reduced}. Do not lift like this.`,
+      };
 }

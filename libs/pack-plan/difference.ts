@@ -19,15 +19,27 @@ export function differenceBetween(from: PackPlan, to: PackPlan): PlanDifference 
     ...truckSentences(from, to),
     ...dueSentences(from, to),
   ];
-  const changed = new Set([...boxes.map((each) => each.hang), ...hangNames(from, to).filter((hang) => designOf(from, hang) !== designOf(to, hang))]);
+  const changed = new Set([
+    ...boxes.map((each) => each.hang),
+    ...hangNames(from, to).filter((hang) => designOf(from, hang) !== designOf(to, hang)),
+  ]);
   return { sentences, boxes, hangsChanged: [...changed] };
 }
 
-const hangNames = (from: PackPlan, to: PackPlan): string[] => [...new Set([...from.picks.hangs, ...to.picks.hangs].map((each) => each.hang))];
+const hangNames = (from: PackPlan, to: PackPlan): string[] => [
+  ...new Set([...from.picks.hangs, ...to.picks.hangs].map((each) => each.hang)),
+];
 const hangOf = (plan: PackPlan, hang: string) => plan.picks.hangs.find((each) => each.hang === hang);
 const designOf = (plan: PackPlan, hang: string): string => {
   const found = hangOf(plan, hang);
-  return found ? JSON.stringify([found.tiltDownDeg, found.trimHeightMm, found.picks.map((each) => each.hole), found.boxes.map((each) => [each.model, each.splayDeg])]) : '';
+  return found
+    ? JSON.stringify([
+        found.tiltDownDeg,
+        found.trimHeightMm,
+        found.picks.map((each) => each.hole),
+        found.boxes.map((each) => [each.model, each.splayDeg]),
+      ])
+    : '';
 };
 
 function hangSentences(from: PackPlan, to: PackPlan): string[] {
@@ -36,12 +48,16 @@ function hangSentences(from: PackPlan, to: PackPlan): string[] {
     if (!before) return [`${name} is new: ${after!.boxes.length} boxes.`];
     if (!after) return [`${name} is no longer flown.`];
     const sentences: string[] = [];
-    if (before.boxes.length !== after.boxes.length) sentences.push(`${name} has ${after.boxes.length} boxes instead of ${before.boxes.length}.`);
-    if (round(before.tiltDownDeg) !== round(after.tiltDownDeg)) sentences.push(`${name} is tilted ${round(after.tiltDownDeg)}° instead of ${round(before.tiltDownDeg)}°, nose down.`);
-    if (before.trimHeightMm !== after.trimHeightMm) sentences.push(`${name} hangs at ${after.trimHeightMm} mm instead of ${before.trimHeightMm} mm.`);
+    if (before.boxes.length !== after.boxes.length)
+      sentences.push(`${name} has ${after.boxes.length} boxes instead of ${before.boxes.length}.`);
+    if (round(before.tiltDownDeg) !== round(after.tiltDownDeg))
+      sentences.push(`${name} is tilted ${round(after.tiltDownDeg)}° instead of ${round(before.tiltDownDeg)}°, nose down.`);
+    if (before.trimHeightMm !== after.trimHeightMm)
+      sentences.push(`${name} hangs at ${after.trimHeightMm} mm instead of ${before.trimHeightMm} mm.`);
     after.boxes.forEach((box, index) => {
       const old = before.boxes[index];
-      if (old && old.splayDeg !== box.splayDeg) sentences.push(`${name} position ${box.position}: splay ${box.splayDeg}° instead of ${old.splayDeg}°.`);
+      if (old && old.splayDeg !== box.splayDeg)
+        sentences.push(`${name} position ${box.position}: splay ${box.splayDeg}° instead of ${old.splayDeg}°.`);
       if (old && old.model !== box.model) sentences.push(`${name} position ${box.position}: ${box.model} instead of ${old.model}.`);
     });
     return sentences;
@@ -68,7 +84,9 @@ function boxSentence({ hang, position, from, to }: { hang: string; position: num
 
 function cartSentences(from: PackPlan, to: PackPlan): string[] {
   const before = new Map(from.carts.loads.map((each) => [each.id, each.cart]));
-  return to.carts.loads.filter((each) => before.has(each.id) && before.get(each.id) !== each.cart).map((each) => `${each.id} rides in ${each.cart ?? 'no cart'} instead of ${before.get(each.id) ?? 'no cart'}.`);
+  return to.carts.loads
+    .filter((each) => before.has(each.id) && before.get(each.id) !== each.cart)
+    .map((each) => `${each.id} rides in ${each.cart ?? 'no cart'} instead of ${before.get(each.id) ?? 'no cart'}.`);
 }
 
 function pickSentences(from: PackPlan, to: PackPlan): string[] {
@@ -77,8 +95,12 @@ function pickSentences(from: PackPlan, to: PackPlan): string[] {
       const old = hangOf(from, hang.hang)?.picks.find((each) => each.hole === pick.hole);
       if (!old) return [`${hang.hang} is picked at hole ${pick.hole}: ${kilograms(pick.hookLoadKg)} at the hook.`];
       const sentences: string[] = [];
-      if (Math.abs(old.hookLoadKg - pick.hookLoadKg) >= 0.5) sentences.push(`${hang.hang} hole ${pick.hole}: ${kilograms(pick.hookLoadKg)} at the hook instead of ${kilograms(old.hookLoadKg)}.`);
-      if (old.hoistSerial !== pick.hoistSerial) sentences.push(`${hang.hang} hole ${pick.hole}: hoist ${pick.hoistSerial ?? 'not found'} instead of ${old.hoistSerial ?? 'none'}.`);
+      if (Math.abs(old.hookLoadKg - pick.hookLoadKg) >= 0.5)
+        sentences.push(
+          `${hang.hang} hole ${pick.hole}: ${kilograms(pick.hookLoadKg)} at the hook instead of ${kilograms(old.hookLoadKg)}.`,
+        );
+      if (old.hoistSerial !== pick.hoistSerial)
+        sentences.push(`${hang.hang} hole ${pick.hole}: hoist ${pick.hoistSerial ?? 'not found'} instead of ${old.hoistSerial ?? 'none'}.`);
       return sentences;
     }),
   );
@@ -91,23 +113,34 @@ function hardwareSentences(from: PackPlan, to: PackPlan): string[] {
     const sum = (each: { loose: number; spares: number }) => each.loose + each.spares;
     if (!old) return [`${line.item} (${line.model}) is new: ${line.fitted} fitted.`];
     if (old.fitted === line.fitted && sum(old) === sum(line)) return [];
-    return [`${line.item} (${line.model}): ${line.fitted} fitted and ${sum(line)} loose with spares, instead of ${old.fitted} and ${sum(old)}.`];
+    return [
+      `${line.item} (${line.model}): ${line.fitted} fitted and ${sum(line)} loose with spares, instead of ${old.fitted} and ${sum(old)}.`,
+    ];
   });
 }
 
 function truckSentences(from: PackPlan, to: PackPlan): string[] {
-  const places = (plan: PackPlan) => new Map(plan.truck.trucks.flatMap((truck) => truck.rows.flatMap((row) => row.pieces.map((piece) => [piece, `${truck.id} row ${row.number}`] as const))));
+  const places = (plan: PackPlan) =>
+    new Map(
+      plan.truck.trucks.flatMap((truck) =>
+        truck.rows.flatMap((row) => row.pieces.map((piece) => [piece, `${truck.id} row ${row.number}`] as const)),
+      ),
+    );
   const [before, after] = [places(from), places(to)];
   return [
     ...[...after].filter(([piece]) => !before.has(piece)).map(([piece, place]) => `${piece} rides in ${place}; it did not travel before.`),
-    ...[...after].filter(([piece, place]) => before.has(piece) && before.get(piece) !== place).map(([piece, place]) => `${piece} stands in ${place} instead of ${before.get(piece)}.`),
+    ...[...after]
+      .filter(([piece, place]) => before.has(piece) && before.get(piece) !== place)
+      .map(([piece, place]) => `${piece} stands in ${place} instead of ${before.get(piece)}.`),
     ...[...before].filter(([piece]) => !after.has(piece)).map(([piece]) => `${piece} no longer travels.`),
   ];
 }
 
 function dueSentences(from: PackPlan, to: PackPlan): string[] {
   const before = new Map(from.due.items.map((each) => [each.item, each]));
-  return to.due.items.filter((each) => before.has(each.item) && before.get(each.item)!.state !== each.state).map((each) => `${each.item}: ${each.state} instead of ${before.get(each.item)!.state}.`);
+  return to.due.items
+    .filter((each) => before.has(each.item) && before.get(each.item)!.state !== each.state)
+    .map((each) => `${each.item}: ${each.state} instead of ${before.get(each.item)!.state}.`);
 }
 
 const round = (value: number): number => Math.round(value * 100) / 100;

@@ -4,7 +4,14 @@ import type { CartsResult, DueResult, Finding, HangResult, HardwareResult, Picks
 import type { PlanInputs } from './plan-inputs.js';
 import { shortDays } from './short-days.js';
 
-const say = (section: Section, weight: Weight, code: string, subject: string, date: string | null, sentence: string): Finding => ({ code, weight, section, subject, date, sentence });
+const say = (section: Section, weight: Weight, code: string, subject: string, date: string | null, sentence: string): Finding => ({
+  code,
+  weight,
+  section,
+  subject,
+  date,
+  sentence,
+});
 const kilograms = (value: number): string => `${Math.round(value).toLocaleString('en-GB')} kg`;
 const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
 const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
@@ -13,10 +20,34 @@ const plural = (count: number, one: string, many = `${one}s`): string => `${coun
 export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] {
   const findings: Finding[] = [];
   const planned = new Map(carts.loads.filter((each) => each.cart !== null).map((each) => [each.cart!, each]));
-  if (carts.status === 'infeasible') findings.push(say('carts', 'stop', 'design-not-served', inputs.show.name, inputs.show.from, carts.reason ?? 'The fleet cannot serve this design.'));
+  if (carts.status === 'infeasible')
+    findings.push(
+      say('carts', 'stop', 'design-not-served', inputs.show.name, inputs.show.from, carts.reason ?? 'The fleet cannot serve this design.'),
+    );
   else if (carts.status === 'optimal')
-    findings.push(say('carts', 'agrees', 'box-moves', inputs.show.name, null, carts.boxMoves === 0 ? 'Every cart stands as it is wanted: no box has to be moved.' : `${plural(carts.boxMoves, 'box move')}; no shorter list exists.`));
-  else findings.push(say('carts', 'look', 'box-moves', inputs.show.name, null, `${plural(carts.boxMoves, 'box move')}; at least ${carts.bound} are needed. A shorter list may exist.`));
+    findings.push(
+      say(
+        'carts',
+        'agrees',
+        'box-moves',
+        inputs.show.name,
+        null,
+        carts.boxMoves === 0
+          ? 'Every cart stands as it is wanted: no box has to be moved.'
+          : `${plural(carts.boxMoves, 'box move')}; no shorter list exists.`,
+      ),
+    );
+  else
+    findings.push(
+      say(
+        'carts',
+        'look',
+        'box-moves',
+        inputs.show.name,
+        null,
+        `${plural(carts.boxMoves, 'box move')}; at least ${carts.bound} are needed. A shorter list may exist.`,
+      ),
+    );
   for (const short of shortDays(inputs))
     findings.push(say('carts', short.show === inputs.show.name ? 'stop' : 'look', 'model-short', short.model, short.day, short.sentence));
   for (const { cart, boxes } of carts.floorBefore.carts) {
@@ -30,69 +61,206 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
     });
   }
   for (const load of carts.loads)
-    for (const exception of load.exceptions) findings.push(say('carts', exception.startsWith('slot') ? 'stop' : 'look', 'cart-exception', load.cart ?? load.id, null, `${load.id}${load.cart ? ` (${load.cart})` : ''}: ${exception}.`));
+    for (const exception of load.exceptions)
+      findings.push(
+        say(
+          'carts',
+          exception.startsWith('slot') ? 'stop' : 'look',
+          'cart-exception',
+          load.cart ?? load.id,
+          null,
+          `${load.id}${load.cart ? ` (${load.cart})` : ''}: ${exception}.`,
+        ),
+      );
   return findings;
 }
 
 export function pickFindings(inputs: PlanInputs, picks: PicksResult): Finding[] {
   const findings: Finding[] = [];
   if (picks.loadRule.status === 'from memory')
-    findings.push(say('picks', 'look', 'rule-from-memory', picks.loadRule.title, null, 'The load rule was written down from memory. Read it in its source before anybody relies on it.'));
+    findings.push(
+      say(
+        'picks',
+        'look',
+        'rule-from-memory',
+        picks.loadRule.title,
+        null,
+        'The load rule was written down from memory. Read it in its source before anybody relies on it.',
+      ),
+    );
   for (const hang of picks.hangs) {
     for (const pick of hang.picks) {
-      if (pick.reactionN < 0) findings.push(say('picks', 'stop', 'cannot-hang-like-this', `${hang.hang} hole ${pick.hole}`, null, `${hang.hang} cannot hang like this: the pick at hole ${pick.hole} would have to push, and a chain cannot push.`));
-      for (const each of pick.comparisons.filter((one) => one.verdict === 'over')) findings.push(say('picks', 'stop', 'over-rated-load', `${hang.hang} hole ${pick.hole}`, null, `${hang.hang}, hole ${pick.hole}: ${each.sentence}`));
-      for (const each of pick.comparisons.filter((one) => one.verdict === 'no rated value on file')) findings.push(say('picks', 'look', 'no-rated-value', `${hang.hang} hole ${pick.hole}`, null, `${hang.hang}, hole ${pick.hole}: ${each.sentence}`));
+      if (pick.reactionN < 0)
+        findings.push(
+          say(
+            'picks',
+            'stop',
+            'cannot-hang-like-this',
+            `${hang.hang} hole ${pick.hole}`,
+            null,
+            `${hang.hang} cannot hang like this: the pick at hole ${pick.hole} would have to push, and a chain cannot push.`,
+          ),
+        );
+      for (const each of pick.comparisons.filter((one) => one.verdict === 'over'))
+        findings.push(
+          say(
+            'picks',
+            'stop',
+            'over-rated-load',
+            `${hang.hang} hole ${pick.hole}`,
+            null,
+            `${hang.hang}, hole ${pick.hole}: ${each.sentence}`,
+          ),
+        );
+      for (const each of pick.comparisons.filter((one) => one.verdict === 'no rated value on file'))
+        findings.push(
+          say(
+            'picks',
+            'look',
+            'no-rated-value',
+            `${hang.hang} hole ${pick.hole}`,
+            null,
+            `${hang.hang}, hole ${pick.hole}: ${each.sentence}`,
+          ),
+        );
     }
     findings.push(...overloadedJoints(hang));
     const reversed = hang.joints.filter((joint) => joint.rearLinkN < 0).map((joint) => joint.position);
-    if (reversed.length > 0) findings.push(say('picks', 'look', 'reversed-link', hang.hang, null, `${hang.hang}: the rear link above ${boxList(reversed)} is pushed instead of pulled. Ask the maker whether it may be.`));
-    const silent = hang.joints.filter((joint) => joint.comparisons.some((one) => one.verdict === 'no rated value on file')).map((joint) => joint.position);
+    if (reversed.length > 0)
+      findings.push(
+        say(
+          'picks',
+          'look',
+          'reversed-link',
+          hang.hang,
+          null,
+          `${hang.hang}: the rear link above ${boxList(reversed)} is pushed instead of pulled. Ask the maker whether it may be.`,
+        ),
+      );
+    const silent = hang.joints
+      .filter((joint) => joint.comparisons.some((one) => one.verdict === 'no rated value on file'))
+      .map((joint) => joint.position);
     if (silent.length > 0)
-      findings.push(say('picks', 'look', 'no-rated-value', hang.hang, null, `${hang.hang}: no rated value on file for the joints of ${boxList(silent)}; their forces cannot be compared. Ask the maker.`));
+      findings.push(
+        say(
+          'picks',
+          'look',
+          'no-rated-value',
+          hang.hang,
+          null,
+          `${hang.hang}: no rated value on file for the joints of ${boxList(silent)}; their forces cannot be compared. Ask the maker.`,
+        ),
+      );
     findings.push(...systemMass(inputs, hang).map((sentence) => say('picks', 'stop', 'system-limit', hang.hang, null, sentence)));
-    if (!hang.systemApproved) findings.push(say('picks', 'look', 'system-not-approved', hang.system, null, `The data of the rigging system ${hang.system} is not approved: an example, not for use. The safety officer approves it against the maker’s manual.`));
-    if (hang.gridSerial === null) findings.push(say('picks', 'stop', 'item-missing', hang.hang, inputs.show.from, `No ${hang.grid} that may be used is left for ${hang.hang}.`));
+    if (!hang.systemApproved)
+      findings.push(
+        say(
+          'picks',
+          'look',
+          'system-not-approved',
+          hang.system,
+          null,
+          `The data of the rigging system ${hang.system} is not approved: an example, not for use. The safety officer approves it against the maker’s manual.`,
+        ),
+      );
+    if (hang.gridSerial === null)
+      findings.push(
+        say('picks', 'stop', 'item-missing', hang.hang, inputs.show.from, `No ${hang.grid} that may be used is left for ${hang.hang}.`),
+      );
     for (const pick of hang.picks)
-      if (pick.hoistSerial === null) findings.push(say('picks', 'stop', 'item-missing', `${hang.hang} hole ${pick.hole}`, inputs.show.from, `No ${pick.hoist} that is in date and free is left for ${hang.hang}, hole ${pick.hole}.`));
+      if (pick.hoistSerial === null)
+        findings.push(
+          say(
+            'picks',
+            'stop',
+            'item-missing',
+            `${hang.hang} hole ${pick.hole}`,
+            inputs.show.from,
+            `No ${pick.hoist} that is in date and free is left for ${hang.hang}, hole ${pick.hole}.`,
+          ),
+        );
   }
   return findings;
 }
 
-const boxList = (positions: readonly number[]): string => (positions.length === 1 ? `box ${positions[0]}` : `boxes ${positions.join(', ')}`);
+const boxList = (positions: readonly number[]): string =>
+  positions.length === 1 ? `box ${positions[0]}` : `boxes ${positions.join(', ')}`;
 
 /** One sentence for each kind of part that carries too much: the worst joint, and which others. */
 function overloadedJoints(hang: HangResult): Finding[] {
-  const over = hang.joints.flatMap((joint) => joint.comparisons.filter((each) => each.verdict === 'over').map((each) => ({ position: joint.position, each })));
+  const over = hang.joints.flatMap((joint) =>
+    joint.comparisons.filter((each) => each.verdict === 'over').map((each) => ({ position: joint.position, each })),
+  );
   return [...new Set(over.map(({ each }) => each.what))].map((what) => {
     const all = over.filter(({ each }) => each.what === what);
     const worst = all.reduce((a, b) => (b.each.value > a.each.value ? b : a));
     const others = all.filter((one) => one !== worst).map((one) => one.position);
-    return say('picks', 'stop', 'over-rated-load', `${hang.hang} joint ${worst.position}`, null, `${hang.hang}, joint above box ${worst.position}: ${worst.each.sentence}${others.length > 0 ? ` Also above ${boxList(others)}.` : ''}`);
+    return say(
+      'picks',
+      'stop',
+      'over-rated-load',
+      `${hang.hang} joint ${worst.position}`,
+      null,
+      `${hang.hang}, joint above box ${worst.position}: ${worst.each.sentence}${others.length > 0 ? ` Also above ${boxList(others)}.` : ''}`,
+    );
   });
 }
 
 export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): Finding[] {
   return hardware.lines
     .filter((line) => line.missing > 0)
-    .map((line) => say('hardware', 'stop', 'hardware-missing', line.model, inputs.file.tour.prepFrom, `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${line.missing} missing on ${inputs.file.tour.prepFrom}. ${line.fitted} fitted and ${line.spares} spare, ${line.onHand} on hand.`));
+    .map((line) =>
+      say(
+        'hardware',
+        'stop',
+        'hardware-missing',
+        line.model,
+        inputs.file.tour.prepFrom,
+        `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${line.missing} missing on ${inputs.file.tour.prepFrom}. ${line.fitted} fitted and ${line.spares} spare, ${line.onHand} on hand.`,
+      ),
+    );
 }
 
 /** Share of a limit from which an axle is called nearly over. */
 const nearly = 0.93;
 
 export function truckFindings(truck: TruckResult): Finding[] {
-  const findings = truck.leftOver.map((each) => say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`));
+  const findings = truck.leftOver.map((each) =>
+    say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`),
+  );
   for (const load of truck.trucks) {
     for (const axle of load.axles) {
       if (axle.limitKg === null || axle.axle === 'kingpin') continue;
       const worst = axle.loadKg;
-      if (worst > axle.limitKg) findings.push(say('truck', 'stop', 'axle-over', `${load.id} ${axle.axle}`, null, `${load.id}: ${axle.axle} ${tonnes(worst)}, over its limit of ${tonnes(axle.limitKg)}.`));
+      if (worst > axle.limitKg)
+        findings.push(
+          say(
+            'truck',
+            'stop',
+            'axle-over',
+            `${load.id} ${axle.axle}`,
+            null,
+            `${load.id}: ${axle.axle} ${tonnes(worst)}, over its limit of ${tonnes(axle.limitKg)}.`,
+          ),
+        );
       else if (worst >= nearly * axle.limitKg)
-        findings.push(say('truck', 'look', 'axle-nearly-over', `${load.id} ${axle.axle}`, null, `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left. One heavy case further back takes load off it.`));
+        findings.push(
+          say(
+            'truck',
+            'look',
+            'axle-nearly-over',
+            `${load.id} ${axle.axle}`,
+            null,
+            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left. One heavy case further back takes load off it.`,
+          ),
+        );
     }
-    if (load.axles.length === 0) findings.push(say('truck', 'look', 'no-axle-figures', load.id, null, `${load.id}: no axle figures on file; its axle loads are not known.`));
-    for (const each of load.placements.filter((one) => one.tag !== null)) findings.push(say('truck', 'look', 'tagged-freight', each.id, null, `${each.label} ${each.tag}.`));
+    if (load.axles.length === 0)
+      findings.push(
+        say('truck', 'look', 'no-axle-figures', load.id, null, `${load.id}: no axle figures on file; its axle loads are not known.`),
+      );
+    for (const each of load.placements.filter((one) => one.tag !== null))
+      findings.push(say('truck', 'look', 'tagged-freight', each.id, null, `${each.label} ${each.tag}.`));
   }
   return findings;
 }
@@ -102,11 +270,35 @@ export function dueFindings(inputs: PlanInputs, due: DueResult): Finding[] {
   const shows = inputs.file.tour.shows;
   for (const item of due.items) {
     const visit = due.visits.days.find((day) => day.items.includes(item.item));
-    const remedy = visit ? ` The examiner’s visit on ${visit.on} clears it.` : due.visits.cannotBeSaved.includes(item.item) ? ' No visit day on the list can clear it in time.' : '';
+    const remedy = visit
+      ? ` The examiner’s visit on ${visit.on} clears it.`
+      : due.visits.cannotBeSaved.includes(item.item)
+        ? ' No visit day on the list can clear it in time.'
+        : '';
     const after = shows.filter((show) => item.dueOn !== null && show.to > item.dueOn).length;
     const inPlan = item.where !== 'not in this plan';
-    if (item.state === 'falls due') findings.push(say('due', 'look', 'falls-due', item.item, item.dueOn, `${item.item} (${item.kind}, ${item.where}) runs out on ${item.dueOn}, with ${plural(after, 'show')} of this tour after it.${remedy}`));
-    else if (item.state !== 'in date throughout') findings.push(say('due', inPlan ? 'stop' : 'look', item.state.replaceAll(' ', '-'), item.item, item.dueOn, `${item.item} (${item.kind}): ${item.sentence}${remedy}`));
+    if (item.state === 'falls due')
+      findings.push(
+        say(
+          'due',
+          'look',
+          'falls-due',
+          item.item,
+          item.dueOn,
+          `${item.item} (${item.kind}, ${item.where}) runs out on ${item.dueOn}, with ${plural(after, 'show')} of this tour after it.${remedy}`,
+        ),
+      );
+    else if (item.state !== 'in date throughout')
+      findings.push(
+        say(
+          'due',
+          inPlan ? 'stop' : 'look',
+          item.state.replaceAll(' ', '-'),
+          item.item,
+          item.dueOn,
+          `${item.item} (${item.kind}): ${item.sentence}${remedy}`,
+        ),
+      );
   }
   return findings;
 }
@@ -114,5 +306,16 @@ export function dueFindings(inputs: PlanInputs, due: DueResult): Finding[] {
 /** Things that are promised twice over the dates of the tour. */
 export function inputFindings(inputs: PlanInputs): Finding[] {
   const days = eachDay(inputs.file.tour.prepFrom, inputs.file.tour.returnTo).length;
-  return days > 120 ? [say('inputs', 'look', 'long-tour', inputs.file.tour.name, inputs.file.tour.prepFrom, `The tour lasts ${days} days. Examinations and losses are judged over all of them.`)] : [];
+  return days > 120
+    ? [
+        say(
+          'inputs',
+          'look',
+          'long-tour',
+          inputs.file.tour.name,
+          inputs.file.tour.prepFrom,
+          `The tour lasts ${days} days. Examinations and losses are judged over all of them.`,
+        ),
+      ]
+    : [];
 }

@@ -24,28 +24,37 @@ type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
 const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];
 const afterCarts: Purpose[] = ['cable', 'amplifiers', 'other'];
-const groupNames: Record<Purpose, string> = { hoists: 'Hoists', hardware: 'Hardware', grids: 'Grids', cable: 'Cable', amplifiers: 'Amplifiers', other: 'Other cases' };
+const groupNames: Record<Purpose, string> = {
+  hoists: 'Hoists',
+  hardware: 'Hardware',
+  grids: 'Grids',
+  cable: 'Cable',
+  amplifiers: 'Amplifiers',
+  other: 'Other cases',
+};
 
 /** Carts of the show and cases of the tour, each with its place in the unloading order. */
 export function freightOf(inputs: PlanInputs, carts: CartsResult): readonly FreightPiece[] {
   const waves = [...new Set(inputs.hangs.map((each) => each.goesUp))].sort((a, b) => a - b);
   const deepest = Math.max(1, ...carts.loads.map((each) => each.of));
   const firstCart = beforeCarts.length;
-  const cartPieces = carts.loads.filter((load) => load.cart !== null).map((load): FreightPiece => {
-    const model = cartModel(inputs, load.cartModel!);
-    const wave = waves.indexOf(inputs.hangs.find((each) => each.id === load.hang)!.goesUp);
-    const held = load.boxes.filter((each) => each.serial !== null).length;
-    return {
-      id: load.cart!,
-      label: `${load.hang}, ${ordinal(load.number)} cart`,
-      ...sizeOf(model),
-      heightMm: model.heightsMm[held]!,
-      massKg: load.massKg,
-      firstOff: firstCart + wave * deepest + load.number,
-      group: load.hang,
-      tag: null,
-    };
-  });
+  const cartPieces = carts.loads
+    .filter((load) => load.cart !== null)
+    .map((load): FreightPiece => {
+      const model = cartModel(inputs, load.cartModel!);
+      const wave = waves.indexOf(inputs.hangs.find((each) => each.id === load.hang)!.goesUp);
+      const held = load.boxes.filter((each) => each.serial !== null).length;
+      return {
+        id: load.cart!,
+        label: `${load.hang}, ${ordinal(load.number)} cart`,
+        ...sizeOf(model),
+        heightMm: model.heightsMm[held]!,
+        massKg: load.massKg,
+        firstOff: firstCart + wave * deepest + load.number,
+        group: load.hang,
+        tag: null,
+      };
+    });
   const lastCart = firstCart + waves.length * deepest;
   const casePieces = inputs.file.tour.freight.map((each): FreightPiece => {
     const item = inputs.items.get(each.case)!;

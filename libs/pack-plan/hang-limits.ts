@@ -5,7 +5,9 @@ import type { PlanInputs } from './plan-inputs.js';
 export function systemMass(inputs: PlanInputs, hang: HangResult): string[] {
   const system = inputs.file.systems.find((each) => each.id === hang.system);
   const sentences: string[] = [];
-  if (system?.mostBoxes !== undefined && hang.boxes.length > system.mostBoxes) sentences.push(`${hang.hang} has ${hang.boxes.length} boxes; the rigging system allows ${system.mostBoxes}.`);
-  if (system?.mostMassKg !== undefined && hang.massKg > system.mostMassKg) sentences.push(`${hang.hang} weighs ${Math.round(hang.massKg)} kg; the rigging system allows ${system.mostMassKg} kg.`);
+  if (system?.mostBoxes !== undefined && hang.boxes.length > system.mostBoxes)
+    sentences.push(`${hang.hang} has ${hang.boxes.length} boxes; the rigging system allows ${system.mostBoxes}.`);
+  if (system?.mostMassKg !== undefined && hang.massKg > system.mostMassKg)
+    sentences.push(`${hang.hang} weighs ${Math.round(hang.massKg)} kg; the rigging system allows ${system.mostMassKg} kg.`);
   return sentences;
 }

@@ -26,7 +26,15 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const { tour } = file;
   return {
     tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
-    show: { id: inputs.show.id, name: inputs.show.name, venue: inputs.show.venue, from: inputs.show.from, to: inputs.show.to, number: tour.shows.indexOf(inputs.show) + 1, of: tour.shows.length },
+    show: {
+      id: inputs.show.id,
+      name: inputs.show.name,
+      venue: inputs.show.venue,
+      from: inputs.show.from,
+      to: inputs.show.to,
+      number: tour.shows.indexOf(inputs.show) + 1,
+      of: tour.shows.length,
+    },
     fingerprint: fingerprintOf(file, showId),
     carts,
     picks,
@@ -46,16 +54,30 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
 }
 
 /** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
-function whereabouts(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[], hardware: HardwareResult): ReadonlyMap<string, string> {
+function whereabouts(
+  inputs: PlanInputs,
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+  hardware: HardwareResult,
+): ReadonlyMap<string, string> {
   const where = new Map<string, string>();
-  for (const load of carts.loads) for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
+  for (const load of carts.loads)
+    for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
   for (const each of chosen) if (each.item !== null) where.set(each.item, each.where);
   for (const line of hardware.lines)
-    for (const item of inputs.file.items) if (item.model === line.model && item.count !== undefined && item.state === 'in service') where.set(item.id, item.in ? `in ${item.in}` : 'fitted to the boxes');
+    for (const item of inputs.file.items)
+      if (item.model === line.model && item.count !== undefined && item.state === 'in service')
+        where.set(item.id, item.in ? `in ${item.in}` : 'fitted to the boxes');
   return where;
 }
 
-function usesOf(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[], hardware: HardwareResult, truck: TruckResult): PackPlan['uses'] {
+function usesOf(
+  inputs: PlanInputs,
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+  hardware: HardwareResult,
+  truck: TruckResult,
+): PackPlan['uses'] {
   const travelling = [...truck.trucks.flatMap((load) => [load.id, ...load.placements.map((each) => each.id)])];
   const serials = [...new Set([...plannedSerials(carts, chosen), ...travelling])].map((item) => ({ item, count: null }));
   const batches = hardware.lines.flatMap((line) => {

@@ -32,7 +32,10 @@ function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAns
   const lastFirst = [...loads].reverse();
   for (const { model, missing: count } of answer.short ?? []) {
     const places = lastFirst.flatMap((load) =>
-      [...load.positions].reverse().filter((position) => placeIsOf(load, position, model) && !missing.has(`${load.id}/${position}`)).map((position) => `${load.id}/${position}`),
+      [...load.positions]
+        .reverse()
+        .filter((position) => placeIsOf(load, position, model) && !missing.has(`${load.id}/${position}`))
+        .map((position) => `${load.id}/${position}`),
     );
     for (const place of places.slice(0, count)) missing.add(place);
   }
@@ -63,7 +66,11 @@ function describe(
     bound: solved ? answer.bound : 0,
     loads: loads.map((load) => cartLoad(inputs, load, answer, missing)),
     moves: solved ? describeMoves(problem, answer) : [],
-    floorBefore: floor(problem, problem.carts.map((each) => [each.id, each.stack] as const), problem.loose),
+    floorBefore: floor(
+      problem,
+      problem.carts.map((each) => [each.id, each.stack] as const),
+      problem.loose,
+    ),
     floorAfter: floorAfter(problem, answer),
     short,
     reason,
@@ -77,11 +84,14 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: AllocationAnswer
   const found = answer.assignments?.find((each) => each.load === load.id);
   const cart = found ? inputs.items.get(found.cart)! : undefined;
   const model = cart ? cartModel(inputs, cart.model) : undefined;
-  const system = inputs.file.systems.find((each) => each.id === inputs.file.catalogue.grids.find((grid) => grid.model === load.hang.grid)?.system);
+  const system = inputs.file.systems.find(
+    (each) => each.id === inputs.file.catalogue.grids.find((grid) => grid.model === load.hang.grid)?.system,
+  );
   const serials = [...(found?.boxes ?? [])];
   const boxes = load.positions.map((position, index): PlannedBox => {
     const { model: boxModel, splayDeg } = load.hang.boxes[position - 1]!;
-    const splaySet = position === 1 ? 'to the grid' : index === 0 && system?.jointBetweenCarts !== 'set in the cart' ? 'at the point' : 'in the cart';
+    const splaySet =
+      position === 1 ? 'to the grid' : index === 0 && system?.jointBetweenCarts !== 'set in the cart' ? 'at the point' : 'in the cart';
     const serial = missing.has(`${load.id}/${position}`) ? null : (serials.shift() ?? null);
     return { slot: index + 1, position, model: boxModel, serial, splayDeg, splaySet };
   });
@@ -128,7 +138,11 @@ function floorAfter(problem: AllocationCase, answer: AllocationAnswer): CartsRes
   return floor(problem, [...stacks], [...loose]);
 }
 
-function floor(problem: AllocationCase, stacks: readonly (readonly [string, readonly string[]])[], loose: readonly string[]): { carts: Stack[]; loose: string[] } {
+function floor(
+  problem: AllocationCase,
+  stacks: readonly (readonly [string, readonly string[]])[],
+  loose: readonly string[],
+): { carts: Stack[]; loose: string[] } {
   const capacity = new Map(problem.carts.map((each) => [each.id, each.capacity]));
   return { carts: stacks.map(([cart, boxes]) => ({ cart, capacity: capacity.get(cart)!, boxes: [...boxes] })), loose: [...loose] };
 }

@@ -10,23 +10,37 @@ export const dueCaution =
 /** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. */
 export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>): DueResult {
   const { tour } = inputs.file;
-  const judged = [...inputs.availability.values()].filter(({ item, judgement }) => judgement !== null && concerns(item.id, inputs, whereOf));
-  const items = judged.map(({ item, judgement }): DueItem => ({
-    item: item.id,
-    kind: item.count === undefined ? item.kind : `${item.kind} batch (${item.count})`,
-    model: item.model,
-    where: whereOf.get(item.id) ?? 'not in this plan',
-    dueOn: judgement!.dueOn,
-    state: judgement!.state,
-    lastExaminedOn: item.examinations.map((each) => each.on).sort().at(-1) ?? null,
-    intervals: applicableIntervals(inputs.file, item),
-    sentence: judgement!.sentence,
-  }));
+  const judged = [...inputs.availability.values()].filter(
+    ({ item, judgement }) => judgement !== null && concerns(item.id, inputs, whereOf),
+  );
+  const items = judged.map(
+    ({ item, judgement }): DueItem => ({
+      item: item.id,
+      kind: item.count === undefined ? item.kind : `${item.kind} batch (${item.count})`,
+      model: item.model,
+      where: whereOf.get(item.id) ?? 'not in this plan',
+      dueOn: judgement!.dueOn,
+      state: judgement!.state,
+      lastExaminedOn:
+        item.examinations
+          .map((each) => each.on)
+          .sort()
+          .at(-1) ?? null,
+      intervals: applicableIntervals(inputs.file, item),
+      sentence: judgement!.sentence,
+    }),
+  );
   const { visits } = solveExaminations({
     window: { from: tour.prepFrom, to: tour.returnTo },
     items: judged
       .filter(({ item }) => whereOf.has(item.id) || item.state === 'in service')
-      .map(({ item }) => ({ id: item.id, intervals: [...applicableIntervals(inputs.file, item)], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn })),
+      .map(({ item }) => ({
+        id: item.id,
+        intervals: [...applicableIntervals(inputs.file, item)],
+        examinations: item.examinations,
+        events: item.events,
+        declaredOn: item.declaredOn,
+      })),
     visitDays: [...tour.visitDays],
   });
   return {

@@ -15,20 +15,30 @@ export function hardwareUses(inputs: PlanInputs, carts: CartsResult): readonly H
   const { catalogue } = inputs.file;
   const uses: HardwareUse[] = [];
   const addPins = (pins: readonly PinUse[], where: string) => {
-    for (const each of pins) uses.push({ model: each.pin, item: `${each.role} pin`, count: each.count, travels: travels[each.stowed], where });
+    for (const each of pins)
+      uses.push({ model: each.pin, item: `${each.role} pin`, count: each.count, travels: travels[each.stowed], where });
   };
   for (const hang of inputs.hangs) {
     addPins(modelOf(catalogue.grids, hang.grid).pins, `${hang.id}, grid to box 1`);
     // The pins of a joint between boxes are those of the box below it.
     for (const box of hang.boxes.slice(1)) addPins(modelOf(catalogue.boxes, box.model).pins, `${hang.id}, joints between boxes`);
     for (const pick of hang.picks) {
-      for (const model of pick.shackles) uses.push({ model, item: 'shackle', count: 1, travels: 'loose', where: `${hang.id}, hole ${pick.hole}` });
-      for (const model of pick.slings) uses.push({ model, item: 'sling', count: 1, travels: 'loose', where: `${hang.id}, hole ${pick.hole}` });
+      for (const model of pick.shackles)
+        uses.push({ model, item: 'shackle', count: 1, travels: 'loose', where: `${hang.id}, hole ${pick.hole}` });
+      for (const model of pick.slings)
+        uses.push({ model, item: 'sling', count: 1, travels: 'loose', where: `${hang.id}, hole ${pick.hole}` });
     }
   }
   for (const load of carts.loads) {
     const cart = load.cartModel === null ? undefined : cartModel(inputs, load.cartModel);
-    if (cart?.basePins) uses.push({ model: cart.basePins.pin, item: 'cart base pin', count: cart.basePins.count, travels: 'with its cart', where: `${load.hang}, carts` });
+    if (cart?.basePins)
+      uses.push({
+        model: cart.basePins.pin,
+        item: 'cart base pin',
+        count: cart.basePins.count,
+        travels: 'with its cart',
+        where: `${load.hang}, carts`,
+      });
     const loom = inputs.hangs.find((each) => each.id === load.hang)?.loom;
     if (loom !== undefined) uses.push({ model: loom, item: 'loom', count: 1, travels: 'loose', where: `${load.hang}, cart loads` });
   }
@@ -77,11 +87,14 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
           line.mean === null
             ? 'Spares: one joint set for each hang. No losses are on file for this model, so no level is stated.'
             : 'Spares: the smallest number that suffices at the wanted level, at least one of what stops a show and one joint set for each hang. Losses are Poisson, or gamma-Poisson where they were counted.',
-        source: 'count per joint and pick as filed with the models; spares: Poisson process of losses (Birolini, Reliability Engineering, ch. 4)',
+        source:
+          'count per joint and pick as filed with the models; spares: Poisson process of losses (Birolini, Reliability Engineering, ch. 4)',
       },
     })),
     trunkLevel: counted.trunkLevel,
-    chosen: chosen.filter((each) => each.item !== null).map((each) => ({ item: each.item!, kind: each.kind, model: each.model, where: each.where })),
+    chosen: chosen
+      .filter((each) => each.item !== null)
+      .map((each) => ({ item: each.item!, kind: each.kind, model: each.model, where: each.where })),
     caution: hardwareCaution,
   };
 }

@@ -37,7 +37,10 @@ export function modelOf<M extends { readonly model: string }>(models: readonly M
 /** Serial-numbered items of a kind that may be planned, those in date throughout first, then least used, then by serial. */
 export function usableItems(inputs: PlanInputs, kind: Item['kind'], model?: string): readonly Availability[] {
   return [...inputs.availability.values()]
-    .filter(({ item, reason }) => item.kind === kind && reason === null && item.count === undefined && (model === undefined || item.model === model))
+    .filter(
+      ({ item, reason }) =>
+        item.kind === kind && reason === null && item.count === undefined && (model === undefined || item.model === model),
+    )
     .sort((a, b) => rank(a) - rank(b) || (a.item.uses ?? 0) - (b.item.uses ?? 0) || (a.item.id < b.item.id ? -1 : 1));
 }
 

@@ -11,10 +11,23 @@ export const loadCaution =
   'Loads are computed from the figures on file. A competent person confirms them against the maker’s rated data, local rules and the structure before anything is lifted.';
 
 /** What each hang weighs, where it balances, what each pick carries and what every joint passes on, compared with what is on file. */
-export function planPicks(inputs: PlanInputs, loads: readonly WantedLoad[], carts: CartsResult, chosen: readonly ChosenItem[]): PicksResult {
+export function planPicks(
+  inputs: PlanInputs,
+  loads: readonly WantedLoad[],
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+): PicksResult {
   const { loadRule, show } = inputs;
   return {
-    hangs: inputs.hangs.map((hang) => planHang(inputs, hang, loads.filter((each) => each.hang.id === hang.id), carts, chosen)),
+    hangs: inputs.hangs.map((hang) =>
+      planHang(
+        inputs,
+        hang,
+        loads.filter((each) => each.hang.id === hang.id),
+        carts,
+        chosen,
+      ),
+    ),
     loadRule: {
       title: loadRule.title,
       source: loadRule.source,
@@ -38,7 +51,14 @@ export function hangCase(inputs: PlanInputs, hang: Hang, loads: readonly WantedL
     grid: { massKg: grid.massKg, cgBehindMm: grid.cgBehindMm, cgAboveMm: grid.cgAboveMm, holes: grid.holes.map((each) => ({ ...each })) },
     boxes: hang.boxes.map(({ model, splayDeg }) => {
       const box = modelOf(catalogue.boxes, model);
-      return { massKg: box.massKg, frontHeightMm: box.frontHeightMm, cgBehindMm: box.cgBehindMm, cgBelowMm: box.cgBelowMm, rearLeverMm: box.rearLeverMm, splayDeg };
+      return {
+        massKg: box.massKg,
+        frontHeightMm: box.frontHeightMm,
+        cgBehindMm: box.cgBehindMm,
+        cgBelowMm: box.cgBelowMm,
+        rearLeverMm: box.rearLeverMm,
+        splayDeg,
+      };
     }),
     extras: [
       ...hang.extras.map(({ position, massKg }) => ({ position, massKg })),
@@ -52,7 +72,10 @@ export function hangCase(inputs: PlanInputs, hang: Hang, loads: readonly WantedL
 function pickMasses(inputs: PlanInputs, pick: Pick): { belowHookKg: number; hoistKg: number; chainKg: number } {
   const { catalogue } = inputs.file;
   const hoist = modelOf(catalogue.hoists, pick.hoist);
-  const steel = [...pick.shackles.map((each) => modelOf(catalogue.shackles, each)), ...pick.slings.map((each) => modelOf(catalogue.slings, each))];
+  const steel = [
+    ...pick.shackles.map((each) => modelOf(catalogue.shackles, each)),
+    ...pick.slings.map((each) => modelOf(catalogue.slings, each)),
+  ];
   return {
     belowHookKg: steel.reduce((sum, each) => sum + each.massKg, 0),
     hoistKg: hoist.massKg,
@@ -60,13 +83,23 @@ function pickMasses(inputs: PlanInputs, pick: Pick): { belowHookKg: number; hois
   };
 }
 
-function planHang(inputs: PlanInputs, hang: Hang, loads: readonly WantedLoad[], carts: CartsResult, chosen: readonly ChosenItem[]): HangResult {
+function planHang(
+  inputs: PlanInputs,
+  hang: Hang,
+  loads: readonly WantedLoad[],
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+): HangResult {
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);
   const boxes = hang.boxes.map(({ model }) => modelOf(catalogue.boxes, model));
   const problem = hangCase(inputs, hang, loads);
   const answer = solveHang(problem);
-  const planned = new Map(carts.loads.filter((each) => each.hang === hang.id).flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
+  const planned = new Map(
+    carts.loads
+      .filter((each) => each.hang === hang.id)
+      .flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)),
+  );
   const system = systems.find((each) => each.id === grid.system);
   return {
     hang: hang.id,
@@ -104,18 +137,32 @@ function planHang(inputs: PlanInputs, hang: Hang, loads: readonly WantedLoad[], 
 }
 
 function outlineOf(grid: GridModel, boxes: readonly BoxModel[], problem: HangCase, answer: HangAnswer): HangResult['outline'] {
-  return hangOutline(problem, answer.tiltDownDeg, boxes.map(({ frontHeightMm, rearHeightMm, depthMm }) => ({ frontHeightMm, rearHeightMm, depthMm })), {
-    lengthMm: grid.lengthMm,
-    heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60),
-  });
+  return hangOutline(
+    problem,
+    answer.tiltDownDeg,
+    boxes.map(({ frontHeightMm, rearHeightMm, depthMm }) => ({ frontHeightMm, rearHeightMm, depthMm })),
+    {
+      lengthMm: grid.lengthMm,
+      heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60),
+    },
+  );
 }
 
-function pickResult(inputs: PlanInputs, hang: Hang, grid: GridModel, problem: HangCase, answer: HangAnswer, index: number, chosen: readonly ChosenItem[]): PickResult {
+function pickResult(
+  inputs: PlanInputs,
+  hang: Hang,
+  grid: GridModel,
+  problem: HangCase,
+  answer: HangAnswer,
+  index: number,
+  chosen: readonly ChosenItem[],
+): PickResult {
   const pick = hang.picks[index]!;
   const loads = answer.picks[index]!;
   const masses = problem.picks[index]!;
   const behind = (hole: string) => grid.holes.find((each) => each.hole === hole)!.behindMm;
-  const place = hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
+  const place =
+    hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
   return {
     hole: pick.hole,
     place,

@@ -36,10 +36,13 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
       caution: truckCaution,
     };
   // Rows first: what people build by hand. Only freight that no rows hold is loaded freely.
-  const answer = solveRows(problem) ?? solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  const answer =
+    solveRows(problem) ?? solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
   return {
     status: answer.status,
-    trucks: answer.trucks.map((load) => describeTruck(problem.trucks.find((each) => each.id === load.id)!, inputs.items.get(load.id)!.model, load, byId)),
+    trucks: answer.trucks.map((load) =>
+      describeTruck(problem.trucks.find((each) => each.id === load.id)!, inputs.items.get(load.id)!.model, load, byId),
+    ),
     leftOver: answer.leftOver.map(({ id, reason }) => ({ id, label: byId.get(id)!.label, reason })),
     bound: answer.bound,
     caution: truckCaution,
@@ -50,7 +53,17 @@ function describeTruck(truck: Truck, model: string, load: TruckAnswer, byId: Rea
   const placements = load.placements.map((at): Placement => {
     const piece = byId.get(at.id)!;
     const [alongMm, acrossMm] = at.turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-    return { ...at, label: piece.label, alongMm, acrossMm, heightMm: piece.heightMm, massKg: piece.massKg, firstOff: piece.firstOff, group: piece.group, tag: piece.tag };
+    return {
+      ...at,
+      label: piece.label,
+      alongMm,
+      acrossMm,
+      heightMm: piece.heightMm,
+      massKg: piece.massKg,
+      firstOff: piece.firstOff,
+      group: piece.group,
+      tag: piece.tag,
+    };
   });
   const loadingOrder = [...load.loadingOrder];
   return {
@@ -109,18 +122,36 @@ export function rowsOf(placements: readonly Placement[], innerWidthMm: number): 
 const widthAt = (pieces: readonly Placement[], x: number): number =>
   pieces.filter((each) => each.zMm === 0 && each.xMm <= x && each.xMm + each.alongMm > x).reduce((sum, each) => sum + each.acrossMm, 0);
 
-const axleNames: Record<string, string> = { kingpinKg: 'kingpin', axleGroupKg: 'trailer axles', driveKg: 'drive axle', steerKg: 'steer axle', frontKg: 'front axle', rearKg: 'rear axle', grossKg: 'gross mass' };
+const axleNames: Record<string, string> = {
+  kingpinKg: 'kingpin',
+  axleGroupKg: 'trailer axles',
+  driveKg: 'drive axle',
+  steerKg: 'steer axle',
+  frontKg: 'front axle',
+  rearKg: 'rear axle',
+  grossKg: 'gross mass',
+};
 
 function axlesOf(truck: Truck, placements: readonly Placement[]): TruckResultOne['axles'] {
   const stops = [...new Set(placements.map((each) => each.firstOff))].sort((a, b) => a - b);
   const loadsWith = (pieces: readonly Placement[]) =>
-    axleLoads(truck, pieces.reduce((sum, each) => sum + each.massKg, 0), pieces.reduce((sum, each) => sum + each.massKg * (each.xMm + each.alongMm / 2), 0)) ?? {};
+    axleLoads(
+      truck,
+      pieces.reduce((sum, each) => sum + each.massKg, 0),
+      pieces.reduce((sum, each) => sum + each.massKg * (each.xMm + each.alongMm / 2), 0),
+    ) ?? {};
   const whole = loadsWith(placements);
   const after = stops.slice(0, -1).map((stop) => loadsWith(placements.filter((each) => each.firstOff > stop)));
   const limits = new Map(axleLimits(truck, whole.grossKg ?? 0).map((each) => [each.axle, each.most]));
   return Object.entries(whole).map(([axle, loadKg]) => {
     const limitKg = limits.get(axle) ?? null;
-    return { axle: axleNames[axle]!, loadKg, limitKg, share: limitKg === null ? null : loadKg / limitKg, worstAfterStopsKg: Math.max(loadKg, ...after.map((each) => each[axle]!)) };
+    return {
+      axle: axleNames[axle]!,
+      loadKg,
+      limitKg,
+      share: limitKg === null ? null : loadKg / limitKg,
+      worstAfterStopsKg: Math.max(loadKg, ...after.map((each) => each[axle]!)),
+    };
   });
 }
 
@@ -133,13 +164,21 @@ function axleWorking(truck: Truck, placements: readonly Placement[]): TruckResul
   ];
   if (truck.semiTrailer)
     return {
-      terms: [...base, { what: 'kingpin, from the nose', value: truck.semiTrailer.kingpinXMm, unit: 'mm' }, { what: 'axle group, from the nose', value: truck.semiTrailer.axleGroupXMm, unit: 'mm' }],
+      terms: [
+        ...base,
+        { what: 'kingpin, from the nose', value: truck.semiTrailer.kingpinXMm, unit: 'mm' },
+        { what: 'axle group, from the nose', value: truck.semiTrailer.axleGroupXMm, unit: 'mm' },
+      ],
       rule: 'Axle group = its tare + load × (centre − kingpin) / (axle group − kingpin); the kingpin takes the rest, and the tractor shares it between drive and steer by its lever.',
       source: 'balance of moments; levers and tare as filed with the truck',
     };
   if (truck.rigid)
     return {
-      terms: [...base, { what: 'front axle, from the nose', value: truck.rigid.frontAxleXMm, unit: 'mm' }, { what: 'rear axle, from the nose', value: truck.rigid.rearAxleXMm, unit: 'mm' }],
+      terms: [
+        ...base,
+        { what: 'front axle, from the nose', value: truck.rigid.frontAxleXMm, unit: 'mm' },
+        { what: 'rear axle, from the nose', value: truck.rigid.rearAxleXMm, unit: 'mm' },
+      ],
       rule: 'Rear axle = its tare + load × (centre − front axle) / (rear axle − front axle); the front axle takes the rest.',
       source: 'balance of moments; levers and tare as filed with the truck',
     };

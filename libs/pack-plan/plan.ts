@@ -134,7 +134,12 @@ export interface Point {
 export interface HangOutline {
   readonly grid: readonly Point[];
   readonly holes: readonly { readonly hole: string; readonly at: Point }[];
-  readonly boxes: readonly { readonly position: number; readonly corners: readonly Point[]; readonly frontPivot: Point; readonly tiltDownDeg: number }[];
+  readonly boxes: readonly {
+    readonly position: number;
+    readonly corners: readonly Point[];
+    readonly frontPivot: Point;
+    readonly tiltDownDeg: number;
+  }[];
 }
 
 export interface HangResult {
@@ -153,14 +158,27 @@ export interface HangResult {
   readonly slackAtDeg: { readonly rearSlack: number; readonly frontSlack: number } | null;
   readonly picks: readonly PickResult[];
   readonly joints: readonly JointResult[];
-  readonly boxes: readonly { readonly position: number; readonly model: string; readonly serial: string | null; readonly splayDeg: number; readonly cart: string | null; readonly hangsBelowKg: number }[];
+  readonly boxes: readonly {
+    readonly position: number;
+    readonly model: string;
+    readonly serial: string | null;
+    readonly splayDeg: number;
+    readonly cart: string | null;
+    readonly hangsBelowKg: number;
+  }[];
   readonly outline: HangOutline;
   readonly stage: { readonly xMm: number; readonly yMm: number; readonly azimuthDeg: number } | null;
 }
 
 export interface PicksResult {
   readonly hangs: readonly HangResult[];
-  readonly loadRule: { readonly title: string; readonly source: string; readonly status: string; readonly dynamicFactor: number; readonly usableShare: number };
+  readonly loadRule: {
+    readonly title: string;
+    readonly source: string;
+    readonly status: string;
+    readonly dynamicFactor: number;
+    readonly usableShare: number;
+  };
   readonly caution: string;
 }
 
@@ -288,7 +306,11 @@ export interface DueResult {
   readonly to: PlainDate;
   readonly showDays: readonly PlainDate[];
   readonly items: readonly DueItem[];
-  readonly visits: { readonly count: number; readonly days: readonly { readonly on: PlainDate; readonly items: readonly string[] }[]; readonly cannotBeSaved: readonly string[] };
+  readonly visits: {
+    readonly count: number;
+    readonly days: readonly { readonly on: PlainDate; readonly items: readonly string[] }[];
+    readonly cannotBeSaved: readonly string[];
+  };
   readonly caution: string;
 }
 
@@ -297,7 +319,15 @@ export interface DueResult {
 /** The five results of one show, with what they were made from. Frozen when released as a revision. */
 export interface PackPlan {
   readonly tour: { readonly id: string; readonly name: string; readonly from: PlainDate; readonly to: PlainDate; readonly depot: string };
-  readonly show: { readonly id: string; readonly name: string; readonly venue: string; readonly from: PlainDate; readonly to: PlainDate; readonly number: number; readonly of: number };
+  readonly show: {
+    readonly id: string;
+    readonly name: string;
+    readonly venue: string;
+    readonly from: PlainDate;
+    readonly to: PlainDate;
+    readonly number: number;
+    readonly of: number;
+  };
   /** Hash of the inputs by part: a plan whose inputs changed is stale, and says which part. */
   readonly fingerprint: Readonly<Record<string, string>>;
   readonly carts: CartsResult;

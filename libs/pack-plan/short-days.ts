@@ -26,8 +26,19 @@ export function shortDays(inputs: PlanInputs): readonly ShortDay[] {
       if (short.length === 0) return [];
       const worst = short.reduce((a, b) => (b.missing > a.missing ? b : a));
       const on = short.length === 1 ? `on ${worst.day}` : `from ${short[0]!.day} to ${short.at(-1)!.day}`;
-      const why = worst.kept.slice(0, 3).map((each) => `${each.box.id} is ${each.why}`).join('; ');
-      return [{ model, day: worst.day, missing: worst.missing, show: show.name, sentence: `${model} is ${worst.missing} ${worst.missing === 1 ? 'box' : 'boxes'} short ${on} (${show.name}). ${why ? `${why}. ` : ''}Free one of these or hire in.` }];
+      const why = worst.kept
+        .slice(0, 3)
+        .map((each) => `${each.box.id} is ${each.why}`)
+        .join('; ');
+      return [
+        {
+          model,
+          day: worst.day,
+          missing: worst.missing,
+          show: show.name,
+          sentence: `${model} is ${worst.missing} ${worst.missing === 1 ? 'box' : 'boxes'} short ${on} (${show.name}). ${why ? `${why}. ` : ''}Free one of these or hire in.`,
+        },
+      ];
     });
   });
 }

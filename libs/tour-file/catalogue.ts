@@ -36,7 +36,10 @@ export const gridModel = z.strictObject({
   massKg: kg,
   cgBehindMm: signedMm,
   cgAboveMm: signedMm,
-  holes: z.array(z.strictObject({ hole: name, behindMm: signedMm, aboveMm: signedMm })).min(1).max(100),
+  holes: z
+    .array(z.strictObject({ hole: name, behindMm: signedMm, aboveMm: signedMm }))
+    .min(1)
+    .max(100),
   splaysDeg: z.array(degrees).min(1).max(100),
   pins: z.array(pinUse).max(10),
   ratedPick: ratedLoad.optional(),
@@ -67,7 +70,13 @@ export const slingModel = z.strictObject({
 export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone });
 export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone });
 
-const packing = { lengthMm: wholeMm, widthMm: wholeMm, mayTurn: z.boolean().default(true), floorOnly: z.boolean().default(false), maxOnTopKg: kgOrNone.default(0) };
+const packing = {
+  lengthMm: wholeMm,
+  widthMm: wholeMm,
+  mayTurn: z.boolean().default(true),
+  floorOnly: z.boolean().default(false),
+  maxOnTopKg: kgOrNone.default(0),
+};
 
 /** `heightsMm[n]` is the loaded height with n boxes on the cart, lid included. */
 export const cartModel = z.strictObject({

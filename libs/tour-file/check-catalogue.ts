@@ -22,7 +22,8 @@ export function checkCatalogue(file: TourFile, faults: FaultList): void {
     faults.unknown(`${field}.system`, box.system, systems, 'a rigging system');
     checkPins(field, box.pins);
     box.mayShareCartWith?.forEach((other, at) => faults.unknown(`${field}.mayShareCartWith[${at}]`, other, boxes, 'a box model'));
-    if (box.rearHeightMm > box.frontHeightMm) faults.add(`${field}.rearHeightMm`, box.rearHeightMm, `at most the front height, ${box.frontHeightMm}`);
+    if (box.rearHeightMm > box.frontHeightMm)
+      faults.add(`${field}.rearHeightMm`, box.rearHeightMm, `at most the front height, ${box.frontHeightMm}`);
   });
   catalogue.grids.forEach((grid, index) => {
     const field = `catalogue.grids[${index}]`;
@@ -35,14 +36,22 @@ export function checkCatalogue(file: TourFile, faults: FaultList): void {
     const field = `catalogue.carts[${index}]`;
     cart.carries?.forEach((model, at) => faults.unknown(`${field}.carries[${at}]`, model, boxes, 'a box model'));
     if (cart.heightsMm.length !== cart.capacity + 1)
-      faults.add(`${field}.heightsMm`, `a list of ${cart.heightsMm.length}`, `${cart.capacity + 1} heights: for no box, one box, up to ${cart.capacity}`);
+      faults.add(
+        `${field}.heightsMm`,
+        `a list of ${cart.heightsMm.length}`,
+        `${cart.capacity + 1} heights: for no box, one box, up to ${cart.capacity}`,
+      );
     if (cart.basePins) faults.unknown(`${field}.basePins.pin`, cart.basePins.pin, pins, 'a pin model');
   });
   catalogue.trucks.forEach((truck, index) => {
     const field = `catalogue.trucks[${index}]`;
     if (truck.semiTrailer && truck.rigid) faults.add(`${field}.rigid`, 'an object', 'either semiTrailer or rigid, not both');
     if (truck.semiTrailer && truck.semiTrailer.kingpinXMm >= truck.semiTrailer.axleGroupXMm)
-      faults.add(`${field}.semiTrailer.axleGroupXMm`, truck.semiTrailer.axleGroupXMm, `behind the kingpin at ${truck.semiTrailer.kingpinXMm}`);
+      faults.add(
+        `${field}.semiTrailer.axleGroupXMm`,
+        truck.semiTrailer.axleGroupXMm,
+        `behind the kingpin at ${truck.semiTrailer.kingpinXMm}`,
+      );
     if (truck.rigid && truck.rigid.frontAxleXMm >= truck.rigid.rearAxleXMm)
       faults.add(`${field}.rigid.rearAxleXMm`, truck.rigid.rearAxleXMm, `behind the front axle at ${truck.rigid.frontAxleXMm}`);
   });

@@ -35,7 +35,8 @@ function checkReferences(file: TourFile, items: ReadonlyMap<string, Item>, fault
   });
   tour.spares.forEach((each, index) => {
     const ways = Number(each.lossPerUse !== undefined) + Number(each.prior !== undefined);
-    if (ways !== 1) faults.add(`tour.spares[${index}].lossPerUse`, each.lossPerUse, 'either lossPerUse or prior (with counted), one of them');
+    if (ways !== 1)
+      faults.add(`tour.spares[${index}].lossPerUse`, each.lossPerUse, 'either lossPerUse or prior (with counted), one of them');
   });
 }
 
@@ -61,10 +62,21 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
 
 function checkMirror(show: Show, hang: Hang, at: string, faults: FaultList): void {
   const other = show.hangs.find((each) => each.id === hang.mirrorOf);
-  if (!other) faults.add(`${at}.mirrorOf`, hang.mirrorOf, `a hang of this show: ${show.hangs.map((each) => each.id).filter((id) => id !== hang.id).join(', ')}`);
-  else if (other.mirrorOf !== undefined || other.id === hang.id) faults.add(`${at}.mirrorOf`, hang.mirrorOf, 'a hang that is not itself a mirror');
-  if (hang.boxes.length > 0) faults.add(`${at}.boxes`, `a list of ${hang.boxes.length}`, 'no boxes here: a mirror has those of its original');
-  if (hang.picks.length > 0) faults.add(`${at}.picks`, `a list of ${hang.picks.length}`, 'no picks here: a mirror has those of its original');
+  if (!other)
+    faults.add(
+      `${at}.mirrorOf`,
+      hang.mirrorOf,
+      `a hang of this show: ${show.hangs
+        .map((each) => each.id)
+        .filter((id) => id !== hang.id)
+        .join(', ')}`,
+    );
+  else if (other.mirrorOf !== undefined || other.id === hang.id)
+    faults.add(`${at}.mirrorOf`, hang.mirrorOf, 'a hang that is not itself a mirror');
+  if (hang.boxes.length > 0)
+    faults.add(`${at}.boxes`, `a list of ${hang.boxes.length}`, 'no boxes here: a mirror has those of its original');
+  if (hang.picks.length > 0)
+    faults.add(`${at}.picks`, `a list of ${hang.picks.length}`, 'no picks here: a mirror has those of its original');
 }
 
 function checkHang(file: TourFile, hang: Hang, at: string, items: ReadonlyMap<string, Item>, faults: FaultList): void {
@@ -89,15 +101,28 @@ function checkHang(file: TourFile, hang: Hang, at: string, items: ReadonlyMap<st
     if (!model) return faults.unknown(`${field}.model`, box.model, models.box, 'a box model');
     const allowed = index === 0 ? grid?.splaysDeg : model.splaysDeg;
     if (allowed && !allowed.includes(box.splayDeg))
-      faults.add(`${field}.splayDeg`, box.splayDeg, `${index === 0 ? 'one of the angles between grid and top box' : `a splay that ${box.model} has`}: ${allowed.join(', ')}`);
-    if (grid && model.system !== grid.system) faults.add(`${field}.model`, box.model, `a box of the rigging system ${grid.system}; ${box.model} belongs to ${model.system}`);
+      faults.add(
+        `${field}.splayDeg`,
+        box.splayDeg,
+        `${index === 0 ? 'one of the angles between grid and top box' : `a splay that ${box.model} has`}: ${allowed.join(', ')}`,
+      );
+    if (grid && model.system !== grid.system)
+      faults.add(`${field}.model`, box.model, `a box of the rigging system ${grid.system}; ${box.model} belongs to ${model.system}`);
     checkSerial(`${field}.serial`, box.serial, 'box', box.model, items, faults);
     return undefined;
   });
 
-  checkPicks(hang, at, grid?.holes.map((each) => each.hole), models, items, faults);
+  checkPicks(
+    hang,
+    at,
+    grid?.holes.map((each) => each.hole),
+    models,
+    items,
+    faults,
+  );
   hang.extras.forEach((extra, index) => {
-    if (extra.position > hang.boxes.length) faults.add(`${at}.extras[${index}].position`, extra.position, `0 for the grid, or a position from 1 to ${hang.boxes.length}`);
+    if (extra.position > hang.boxes.length)
+      faults.add(`${at}.extras[${index}].position`, extra.position, `0 for the grid, or a position from 1 to ${hang.boxes.length}`);
   });
 }
 
@@ -110,9 +135,12 @@ function checkPicks(
   faults: FaultList,
 ): void {
   if (hang.picks.length === 0) faults.add(`${at}.picks`, 'a list of 0', 'one pick or two');
-  if (hang.picks.length === 2 && hang.tiltDownDeg === undefined) faults.add(`${at}.tiltDownDeg`, null, 'the tilt of the grid in degrees, positive nose down');
-  if (hang.picks.length === 1 && hang.tiltDownDeg !== undefined) faults.add(`${at}.tiltDownDeg`, hang.tiltDownDeg, 'no tilt: with one pick the hole decides it');
-  if (hang.picks.length === 2 && hang.picks[0]!.hole === hang.picks[1]!.hole) faults.add(`${at}.picks[1].hole`, hang.picks[1]!.hole, 'another hole than that of the first pick');
+  if (hang.picks.length === 2 && hang.tiltDownDeg === undefined)
+    faults.add(`${at}.tiltDownDeg`, null, 'the tilt of the grid in degrees, positive nose down');
+  if (hang.picks.length === 1 && hang.tiltDownDeg !== undefined)
+    faults.add(`${at}.tiltDownDeg`, hang.tiltDownDeg, 'no tilt: with one pick the hole decides it');
+  if (hang.picks.length === 2 && hang.picks[0]!.hole === hang.picks[1]!.hole)
+    faults.add(`${at}.picks[1].hole`, hang.picks[1]!.hole, 'another hole than that of the first pick');
   hang.picks.forEach((pick, index) => {
     const field = `${at}.picks[${index}]`;
     if (holes && !holes.includes(pick.hole)) faults.add(`${field}.hole`, pick.hole, `a hole of this grid: ${holes.join(', ')}`);
@@ -123,11 +151,19 @@ function checkPicks(
   });
 }
 
-function checkSerial(field: string, serial: string | undefined, kind: string, model: string | undefined, items: ReadonlyMap<string, Item>, faults: FaultList): void {
+function checkSerial(
+  field: string,
+  serial: string | undefined,
+  kind: string,
+  model: string | undefined,
+  items: ReadonlyMap<string, Item>,
+  faults: FaultList,
+): void {
   if (serial === undefined) return;
   const item = items.get(serial);
   if (!item || item.kind !== kind) faults.add(field, serial, `the serial of a ${kind} on file`);
-  else if (model !== undefined && item.model !== model) faults.add(field, serial, `a ${kind} of model ${model}; ${serial} is ${item.model}`);
+  else if (model !== undefined && item.model !== model)
+    faults.add(field, serial, `a ${kind} of model ${model}; ${serial} is ${item.model}`);
 }
 
 function isTimeZone(zone: string): boolean {

@@ -46,7 +46,10 @@ export const csvExamples: Record<ItemKind, Item> = {
   pin: example('pin', 'FP-1', 'Link pin 12', { count: 40, in: 'HT-1' }),
   loom: example('loom', 'LM-1', 'Loom of four, 20 m', { count: 16 }),
   case: example('case', 'HT-1', 'Hardware trunk', { contentsKg: 30 }),
-  truck: example('truck', 'T1', 'Semi-trailer 13.6 m', { owner: 'Wharf Haulage (invented)', hire: { from: '2027-03-01', to: '2027-03-19' } }),
+  truck: example('truck', 'T1', 'Semi-trailer 13.6 m', {
+    owner: 'Wharf Haulage (invented)',
+    hire: { from: '2027-03-01', to: '2027-03-19' },
+  }),
 };
 
 function example(kind: ItemKind, id: string, model: string, more: Partial<Item>): Item {

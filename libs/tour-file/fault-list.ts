@@ -14,7 +14,11 @@ export class FaultList {
     const names = [...known.keys()];
     const near = names.filter((each) => each.toLowerCase().startsWith(value.slice(0, 2).toLowerCase())).slice(0, 5);
     const offered = near.length > 0 ? near : names.slice(0, 5);
-    this.add(field, value, names.length === 0 ? `${what} on file (there is none yet)` : `${what} on file, for example ${offered.join(', ')}`);
+    this.add(
+      field,
+      value,
+      names.length === 0 ? `${what} on file (there is none yet)` : `${what} on file, for example ${offered.join(', ')}`,
+    );
     return true;
   }
 

@@ -38,7 +38,10 @@ export const item = z.strictObject({
   intervals: z.array(period).max(10).optional(),
   declaredOn: plainDate.optional(),
   examinations: z.array(examination).max(200).default([]),
-  events: z.array(z.strictObject({ on: plainDate, what: sentence })).max(200).default([]),
+  events: z
+    .array(z.strictObject({ on: plainDate, what: sentence }))
+    .max(200)
+    .default([]),
 });
 
 /** How often a class of item is examined, under which rule; `status` says whether the rule's text was read. */

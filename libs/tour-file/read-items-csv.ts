@@ -17,7 +17,20 @@ export interface ItemsCsv {
 }
 
 const headingOf: Record<string, string> = {
-  id: 'serial', model: 'model', state: 'state', reason: 'reason', depot: 'depot', in: 'in', owner: 'owner', hire: 'hired from', assetId: 'asset identifier', declaredOn: 'declared on', uses: 'uses', stack: 'boxes, top first', contentsKg: 'contents kg', count: 'count',
+  id: 'serial',
+  model: 'model',
+  state: 'state',
+  reason: 'reason',
+  depot: 'depot',
+  in: 'in',
+  owner: 'owner',
+  hire: 'hired from',
+  assetId: 'asset identifier',
+  declaredOn: 'declared on',
+  uses: 'uses',
+  stack: 'boxes, top first',
+  contentsKg: 'contents kg',
+  count: 'count',
 };
 
 /** Records of a CSV (the first is the heading) to items of a kind; every fault with row, column, value and what would be right. */
@@ -26,10 +39,12 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
   const heading = (records[0] ?? []).map((each) => each.trim().toLowerCase());
   const faults: CsvFault[] = [];
   for (const [index, name] of heading.entries()) {
-    if (!wanted.includes(name)) faults.push({ row: 1, column: name || `column ${index + 1}`, value: name, wanted: `one of the headings: ${wanted.join('; ')}` });
+    if (!wanted.includes(name))
+      faults.push({ row: 1, column: name || `column ${index + 1}`, value: name, wanted: `one of the headings: ${wanted.join('; ')}` });
     else if (heading.indexOf(name) !== index) faults.push({ row: 1, column: name, value: name, wanted: 'each heading once' });
   }
-  for (const name of ['serial', 'model', 'depot']) if (!heading.includes(name)) faults.push({ row: 1, column: name, value: '', wanted: `a column headed "${name}"` });
+  for (const name of ['serial', 'model', 'depot'])
+    if (!heading.includes(name)) faults.push({ row: 1, column: name, value: '', wanted: `a column headed "${name}"` });
   if (faults.length > 0) return { items: [], faults };
 
   const items: Item[] = [];
@@ -37,11 +52,18 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
   records.slice(1).forEach((record, index) => {
     const row = index + 2;
     if (record.every((cell) => cell.trim() === '')) return;
-    if (record.length !== heading.length) return void faults.push({ row, column: '', value: `${record.length} fields`, wanted: `${heading.length} fields, as in the heading (RFC 4180)` });
+    if (record.length !== heading.length)
+      return void faults.push({
+        row,
+        column: '',
+        value: `${record.length} fields`,
+        wanted: `${heading.length} fields, as in the heading (RFC 4180)`,
+      });
     const read = readRow(kind, row, new Map(heading.map((name, at) => [name, record[at]!.trim()])), faults);
     if (!read) return;
     const twice = rowOf.get(read.id);
-    if (twice !== undefined) faults.push({ row, column: 'serial', value: read.id, wanted: `each serial once; it also stands in row ${twice}` });
+    if (twice !== undefined)
+      faults.push({ row, column: 'serial', value: read.id, wanted: `each serial once; it also stands in row ${twice}` });
     rowOf.set(read.id, row);
     items.push(read);
   });
@@ -60,12 +82,25 @@ function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>
   };
   const from = text('hired from');
   const to = text('hired to');
-  if ((from === undefined) !== (to === undefined)) faults.push({ row, column: from === undefined ? 'hired from' : 'hired to', value: '', wanted: 'both days of the hire, or neither' });
+  if ((from === undefined) !== (to === undefined))
+    faults.push({ row, column: from === undefined ? 'hired from' : 'hired to', value: '', wanted: 'both days of the hire, or neither' });
   const stack = kind === 'cart' ? (text('boxes, top first') ?? '').split(/\s+/).filter((each) => each !== '') : undefined;
   const candidate = {
-    id: text('serial'), kind, model: text('model'), state: text('state') ?? 'in service', reason: text('reason'), depot: text('depot'), in: text('in'), owner: text('owner'),
+    id: text('serial'),
+    kind,
+    model: text('model'),
+    state: text('state') ?? 'in service',
+    reason: text('reason'),
+    depot: text('depot'),
+    in: text('in'),
+    owner: text('owner'),
     hire: from !== undefined && to !== undefined ? { from, to } : undefined,
-    assetId: text('asset identifier'), declaredOn: text('declared on'), uses: whole('uses'), contentsKg: whole('contents kg'), count: whole('count'), stack,
+    assetId: text('asset identifier'),
+    declaredOn: text('declared on'),
+    uses: whole('uses'),
+    contentsKg: whole('contents kg'),
+    count: whole('count'),
+    stack,
   };
   if (faults.length > before) return undefined;
   const given = Object.fromEntries(Object.entries(candidate).filter(([, value]) => value !== undefined));

@@ -27,7 +27,10 @@ export const hang = z.strictObject({
   stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
   picks: z.array(pick).max(2).default([]),
   boxes: z.array(hangBox).max(60).default([]),
-  extras: z.array(z.strictObject({ position: count, massKg: kgOrNone, what: sentence })).max(50).default([]),
+  extras: z
+    .array(z.strictObject({ position: count, massKg: kgOrNone, what: sentence }))
+    .max(50)
+    .default([]),
   loom: name.optional(),
   partLoad: z.enum(['bottom', 'top']).default('bottom'),
 });
@@ -75,7 +78,10 @@ export const tour = z.strictObject({
   visitDays: z.array(plainDate).max(400).default([]),
   trucks: z.array(name).max(40).default([]),
   /** Cases that travel, with their place in the unloading order where it is not that of their kind. */
-  freight: z.array(z.strictObject({ case: name, firstOff: count.optional() })).max(2000).default([]),
+  freight: z
+    .array(z.strictObject({ case: name, firstOff: count.optional() }))
+    .max(2000)
+    .default([]),
   spares: z.array(spareSetting).max(100).default([]),
   shows: z.array(show).min(1).max(400),
 });

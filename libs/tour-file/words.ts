@@ -10,7 +10,10 @@ export const name = z
   .max(80)
   .refine((text) => printable.test(text) && text.trim() === text, 'one line of text without blanks at its ends');
 
-export const sentence = z.string().max(400).refine((text) => printable.test(text), 'one line of text');
+export const sentence = z
+  .string()
+  .max(400)
+  .refine((text) => printable.test(text), 'one line of text');
 export const plainDate = z.string().refine(isPlainDate, 'a day that exists, written YYYY-MM-DD');
 export const period = z.string().refine((text) => readPeriod(text) !== undefined, 'a period of ISO 8601 such as P6M or P1Y');
 

@@ -43,8 +43,16 @@ export function axleLimits(truck: Pick<Truck, 'semiTrailer' | 'rigid' | 'maxGros
       ...(semiTrailer.maxAxleGroupKg === undefined ? [] : [{ axle: 'axleGroupKg', most: semiTrailer.maxAxleGroupKg }]),
       ...(tractor
         ? [
-            { axle: 'driveKg', ...(tractor.maxDriveKg === undefined ? {} : { most: tractor.maxDriveKg }), ...(tractor.minDriveShareOfGross === undefined ? {} : { least: tractor.minDriveShareOfGross * grossKg }) },
-            { axle: 'steerKg', ...(tractor.maxSteerKg === undefined ? {} : { most: tractor.maxSteerKg }), ...(tractor.minSteerShareOfGross === undefined ? {} : { least: tractor.minSteerShareOfGross * grossKg }) },
+            {
+              axle: 'driveKg',
+              ...(tractor.maxDriveKg === undefined ? {} : { most: tractor.maxDriveKg }),
+              ...(tractor.minDriveShareOfGross === undefined ? {} : { least: tractor.minDriveShareOfGross * grossKg }),
+            },
+            {
+              axle: 'steerKg',
+              ...(tractor.maxSteerKg === undefined ? {} : { most: tractor.maxSteerKg }),
+              ...(tractor.minSteerShareOfGross === undefined ? {} : { least: tractor.minSteerShareOfGross * grossKg }),
+            },
           ]
         : []),
     ];
@@ -52,7 +60,11 @@ export function axleLimits(truck: Pick<Truck, 'semiTrailer' | 'rigid' | 'maxGros
   if (rigid)
     return [
       ...gross,
-      { axle: 'frontKg', ...(rigid.maxFrontKg === undefined ? {} : { most: rigid.maxFrontKg }), ...(rigid.minFrontShareOfGross === undefined ? {} : { least: rigid.minFrontShareOfGross * grossKg }) },
+      {
+        axle: 'frontKg',
+        ...(rigid.maxFrontKg === undefined ? {} : { most: rigid.maxFrontKg }),
+        ...(rigid.minFrontShareOfGross === undefined ? {} : { least: rigid.minFrontShareOfGross * grossKg }),
+      },
       ...(rigid.maxRearKg === undefined ? [] : [{ axle: 'rearKg', most: rigid.maxRearKg }]),
     ];
   return gross;

@@ -53,7 +53,14 @@ export class LoadSpace {
     private readonly minSupport: number,
     private readonly style: PlacingStyle,
   ) {
-    this.blocked = truck.blocked.map((each) => ({ x: each.xMm, y: each.yMm, z: each.zMm, along: each.lengthMm, across: each.widthMm, high: each.heightMm }));
+    this.blocked = truck.blocked.map((each) => ({
+      x: each.xMm,
+      y: each.yMm,
+      z: each.zMm,
+      along: each.lengthMm,
+      across: each.widthMm,
+      high: each.heightMm,
+    }));
   }
 
   /** Puts the piece in its best place; false when it has none or the payload is used up. */
@@ -125,7 +132,8 @@ export class LoadSpace {
       sides.add(Math.floor((width - across) / 2)).add(Math.min(width - across, Math.max(0, level)));
     }
     for (const each of [...this.placed.slice(-120), ...this.blocked]) {
-      for (const y of [each.y + each.across, each.y - across, each.y, each.y + each.across - across]) if (y >= 0 && y + across <= width) sides.add(y);
+      for (const y of [each.y + each.across, each.y - across, each.y, each.y + each.across - across])
+        if (y >= 0 && y + across <= width) sides.add(y);
     }
     return sides;
   }
@@ -133,7 +141,9 @@ export class LoadSpace {
   /** Distances from the nose at which a piece in this lane can stop: against what stands in the lane; on top also flush with what it stands on. */
   private stops(y: number, z: number, along: number, across: number, high: number): number[] {
     let against = this.style.startMm;
-    for (const each of this.placed) if (overlaps(each.y, each.across, y, across) && overlaps(each.z, each.high, z, high)) against = Math.max(against, each.x + each.along);
+    for (const each of this.placed)
+      if (overlaps(each.y, each.across, y, across) && overlaps(each.z, each.high, z, high))
+        against = Math.max(against, each.x + each.along);
     const stops = [against];
     if (z > 0) {
       for (const each of this.placed) {
@@ -149,7 +159,8 @@ export class LoadSpace {
     for (let moved = true; moved; ) {
       moved = false;
       for (const each of this.blocked) {
-        if (!overlaps(each.x, each.along, x, along) || !overlaps(each.y, each.across, y, across) || !overlaps(each.z, each.high, z, high)) continue;
+        if (!overlaps(each.x, each.along, x, along) || !overlaps(each.y, each.across, y, across) || !overlaps(each.z, each.high, z, high))
+          continue;
         x = each.x + each.along;
         moved = true;
       }
@@ -179,7 +190,8 @@ export class LoadSpace {
     const extra = new Map<Placed, number>();
     const pass = (under: Placed, kg: number): boolean => {
       extra.set(under, (extra.get(under) ?? 0) + kg);
-      if (under.piece.maxOnTopKg !== undefined && (this.bearing.get(under) ?? 0) + extra.get(under)! > under.piece.maxOnTopKg + 1e-6) return false;
+      if (under.piece.maxOnTopKg !== undefined && (this.bearing.get(under) ?? 0) + extra.get(under)! > under.piece.maxOnTopKg + 1e-6)
+        return false;
       return this.shares(under, kg).every(([below, part]) => pass(below, part));
     };
     return shares.every(([under, kg]) => pass(under, kg));

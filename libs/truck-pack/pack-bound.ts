@@ -12,10 +12,20 @@ export function boundOf({ trucks }: Pick<TruckCase, 'trucks'>, pieces: readonly 
   if (pieces.length === 0) return { trucks: 0, usedLengthMm: 0, reason: 'nothing to load' };
   const massKg = sum(pieces, (each) => each.massKg);
   const volume = sum(pieces, (each) => each.lengthMm * each.widthMm * each.heightMm);
-  const floor = sum(pieces.filter((each) => standsAlone(each, pieces)), (each) => each.lengthMm * each.widthMm);
-  const usable = (height: boolean) => trucks.map((truck) => truck.innerLengthMm * truck.innerWidthMm * (height ? heightOf(truck) : 1)).sort((a, b) => b - a);
+  const floor = sum(
+    pieces.filter((each) => standsAlone(each, pieces)),
+    (each) => each.lengthMm * each.widthMm,
+  );
+  const usable = (height: boolean) =>
+    trucks.map((truck) => truck.innerLengthMm * truck.innerWidthMm * (height ? heightOf(truck) : 1)).sort((a, b) => b - a);
   const counts: [number, string][] = [
-    [countToHold(trucks.map((truck) => truck.payloadKg ?? Infinity).sort((a, b) => b - a), massKg), `mass: ${Math.round(massKg)} kg`],
+    [
+      countToHold(
+        trucks.map((truck) => truck.payloadKg ?? Infinity).sort((a, b) => b - a),
+        massKg,
+      ),
+      `mass: ${Math.round(massKg)} kg`,
+    ],
     [countToHold(usable(true), volume), 'volume'],
     [countToHold(usable(false), floor), 'floor of what stands alone'],
   ];

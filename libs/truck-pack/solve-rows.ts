@@ -23,7 +23,13 @@ interface Turned {
  * inside the limits.
  */
 export function solveRows(problem: TruckCase): TruckPackAnswer | undefined {
-  const sorted = [...problem.pieces].sort((a, b) => b.firstOff - a.firstOff || (a.group ?? '').localeCompare(b.group ?? '') || b.lengthMm * b.widthMm - a.lengthMm * a.widthMm || (a.id < b.id ? -1 : 1));
+  const sorted = [...problem.pieces].sort(
+    (a, b) =>
+      b.firstOff - a.firstOff ||
+      (a.group ?? '').localeCompare(b.group ?? '') ||
+      b.lengthMm * b.widthMm - a.lengthMm * a.widthMm ||
+      (a.id < b.id ? -1 : 1),
+  );
   const bound = boundOf(problem, problem.pieces);
   for (let count = Math.max(1, bound.trucks); count <= problem.trucks.length; count++) {
     const spaces = fillTrucks(problem, problem.trucks.slice(0, count), sorted);
@@ -91,7 +97,10 @@ function bestRow(truck: Truck, rest: readonly Piece[]): Row | undefined {
   for (const first of waysOf(rest[0]!)) {
     if (first.across > truck.innerWidthMm) continue;
     const row = buildRow(truck, first, rest);
-    const area = row.columns.reduce((sum, { base, onTop }) => sum + base.along * base.across + onTop.reduce((more, each) => more + each.along * each.across, 0), 0);
+    const area = row.columns.reduce(
+      (sum, { base, onTop }) => sum + base.along * base.across + onTop.reduce((more, each) => more + each.along * each.across, 0),
+      0,
+    );
     const fill = area / (row.along * truck.innerWidthMm);
     if (!best || fill > best.fill) best = { row, fill };
   }
@@ -118,7 +127,8 @@ function buildRow(truck: Truck, first: Turned, rest: readonly Piece[]): Row {
 }
 
 /** Nothing that comes off later is left outside: only then may a piece stand this deep. */
-const isNext = (piece: Piece, rest: readonly Piece[], taken: ReadonlySet<Piece>): boolean => !rest.some((other) => other.firstOff > piece.firstOff && !taken.has(other));
+const isNext = (piece: Piece, rest: readonly Piece[], taken: ReadonlySet<Piece>): boolean =>
+  !rest.some((other) => other.firstOff > piece.firstOff && !taken.has(other));
 
 function stackOn(truck: Truck, column: { base: Turned; onTop: Turned[] }, rest: readonly Piece[], taken: Set<Piece>): void {
   const height = Math.min(truck.innerHeightMm, truck.doorHeightMm ?? Infinity);
@@ -127,7 +137,15 @@ function stackOn(truck: Truck, column: { base: Turned; onTop: Turned[] }, rest: 
     const under = tower.at(-1)!;
     const z = tower.reduce((sum, each) => sum + each.piece.heightMm, 0);
     const next = rest
-      .filter((piece) => !taken.has(piece) && !piece.floorOnly && piece.firstOff <= under.piece.firstOff && isNext(piece, rest, taken) && z + piece.heightMm <= height && bears(tower, piece))
+      .filter(
+        (piece) =>
+          !taken.has(piece) &&
+          !piece.floorOnly &&
+          piece.firstOff <= under.piece.firstOff &&
+          isNext(piece, rest, taken) &&
+          z + piece.heightMm <= height &&
+          bears(tower, piece),
+      )
       .flatMap(waysOf)
       .filter((way) => way.along <= under.along && way.across <= under.across)
       .sort((a, b) => b.piece.firstOff - a.piece.firstOff || b.along * b.across - a.along * a.across)[0];
@@ -152,7 +170,11 @@ function place(problem: TruckCase, truck: Truck, rows: readonly Row[], startMm: 
   for (const row of rows) {
     const gap = truck.innerWidthMm - row.columns.reduce((sum, { base }) => sum + base.across, 0);
     const sides = (centred ? [Math.floor(gap / 2)] : [0, gap]).map((fromLeftMm) => placedRow(row, x, fromLeftMm));
-    const tilt = (placed: readonly Placed[]) => Math.abs(space.sideMomentKgMm + placed.reduce((sum, each) => sum + each.piece.massKg * (each.y + each.across / 2 - truck.innerWidthMm / 2), 0));
+    const tilt = (placed: readonly Placed[]) =>
+      Math.abs(
+        space.sideMomentKgMm +
+          placed.reduce((sum, each) => sum + each.piece.massKg * (each.y + each.across / 2 - truck.innerWidthMm / 2), 0),
+      );
     const better = sides.reduce((a, b) => (tilt(b) < tilt(a) ? b : a));
     for (const each of better) if (!space.putAt(each)) return undefined;
     x += row.along;

@@ -7,13 +7,36 @@ function read(input: unknown): TruckCase {
   return result.value;
 }
 
-const solve = (problem: TruckCase, workLimit = 12): TruckPackAnswer => solveTruckPack(problem, { seed: 1, workLimit, timeLimitSeconds: 1e9, now: () => 0 });
+const solve = (problem: TruckCase, workLimit = 12): TruckPackAnswer =>
+  solveTruckPack(problem, { seed: 1, workLimit, timeLimitSeconds: 1e9, now: () => 0 });
 
 const semiTrailer = {
-  kingpinXMm: 1600, axleGroupXMm: 9300, tareKingpinKg: 2100, tareAxleGroupKg: 4900, maxAxleGroupKg: 24000,
-  tractor: { wheelbaseMm: 3700, kingpinAheadOfDriveMm: 600, tareSteerKg: 5400, tareDriveKg: 2100, maxSteerKg: 8000, maxDriveKg: 11500, minDriveShareOfGross: 0.25 },
+  kingpinXMm: 1600,
+  axleGroupXMm: 9300,
+  tareKingpinKg: 2100,
+  tareAxleGroupKg: 4900,
+  maxAxleGroupKg: 24000,
+  tractor: {
+    wheelbaseMm: 3700,
+    kingpinAheadOfDriveMm: 600,
+    tareSteerKg: 5400,
+    tareDriveKg: 2100,
+    maxSteerKg: 8000,
+    maxDriveKg: 11500,
+    minDriveShareOfGross: 0.25,
+  },
 };
-const trailer = { id: 'T1', innerLengthMm: 13600, innerWidthMm: 2480, innerHeightMm: 2700, doorHeightMm: 2600, payloadKg: 24000, maxGrossKg: 40000, maxSideOffsetMm: 120, semiTrailer };
+const trailer = {
+  id: 'T1',
+  innerLengthMm: 13600,
+  innerWidthMm: 2480,
+  innerHeightMm: 2700,
+  doorHeightMm: 2600,
+  payloadKg: 24000,
+  maxGrossKg: 40000,
+  maxSideOffsetMm: 120,
+  semiTrailer,
+};
 
 const freight = fc.array(
   fc.record({
@@ -34,7 +57,21 @@ describe('truck pack', () => {
   it('keeps every rule under the independent checker, and the bound below the load', () => {
     fc.assert(
       fc.property(freight, fc.boolean(), fc.constantFrom(0.7, 1), (pieces, checkAfterStops, minSupport) => {
-        const problem = read({ trucks: [trailer, { ...trailer, id: 'T2', innerLengthMm: 7200, semiTrailer: undefined, blocked: [{ xMm: 0, yMm: 0, zMm: 0, lengthMm: 300, widthMm: 2480, heightMm: 400 }] }], pieces: withIds(pieces), checkAfterStops, minSupport });
+        const problem = read({
+          trucks: [
+            trailer,
+            {
+              ...trailer,
+              id: 'T2',
+              innerLengthMm: 7200,
+              semiTrailer: undefined,
+              blocked: [{ xMm: 0, yMm: 0, zMm: 0, lengthMm: 300, widthMm: 2480, heightMm: 400 }],
+            },
+          ],
+          pieces: withIds(pieces),
+          checkAfterStops,
+          minSupport,
+        });
         const answer = solve(problem, 6);
         expect(verifyTruckPack(problem, answer)).toEqual([]);
       }),
@@ -53,7 +90,17 @@ describe('truck pack', () => {
   });
 
   it('refuses nothing that fits: three carts abreast in rows to the nose', () => {
-    const pieces = Array.from({ length: 12 }, (_, index) => ({ id: `K${index}`, lengthMm: 1150, widthMm: 720, heightMm: 1540, massKg: 300, mayTurn: true, firstOff: 1, floorOnly: true, maxOnTopKg: 0 }));
+    const pieces = Array.from({ length: 12 }, (_, index) => ({
+      id: `K${index}`,
+      lengthMm: 1150,
+      widthMm: 720,
+      heightMm: 1540,
+      massKg: 300,
+      mayTurn: true,
+      firstOff: 1,
+      floorOnly: true,
+      maxOnTopKg: 0,
+    }));
     const problem = read({ trucks: [{ ...trailer, semiTrailer: undefined }], pieces });
     const answer = solve(problem, 40);
     expect(answer.leftOver).toEqual([]);
@@ -61,7 +108,13 @@ describe('truck pack', () => {
   });
 
   it('leaves over with a reason what is larger than any truck', () => {
-    const problem = read({ trucks: [trailer], pieces: [{ id: 'A', lengthMm: 20000, widthMm: 500, heightMm: 500, massKg: 10 }, { id: 'B', lengthMm: 500, widthMm: 500, heightMm: 500, massKg: 10 }] });
+    const problem = read({
+      trucks: [trailer],
+      pieces: [
+        { id: 'A', lengthMm: 20000, widthMm: 500, heightMm: 500, massKg: 10 },
+        { id: 'B', lengthMm: 500, widthMm: 500, heightMm: 500, massKg: 10 },
+      ],
+    });
     const answer = solve(problem);
     expect(answer.leftOver).toEqual([{ id: 'A', reason: expect.stringContaining('larger or heavier than any truck') }]);
     expect(answer.trucks[0]!.placements.map((each) => each.id)).toEqual(['B']);
@@ -76,7 +129,16 @@ describe('truck pack', () => {
   });
 
   it('moves the load back until the drive axle is inside its limit', () => {
-    const pieces = Array.from({ length: 20 }, (_, index) => ({ id: `R${index}`, lengthMm: 1000, widthMm: 1200, heightMm: 1000, massKg: 1000, firstOff: 1, floorOnly: true, maxOnTopKg: 0 }));
+    const pieces = Array.from({ length: 20 }, (_, index) => ({
+      id: `R${index}`,
+      lengthMm: 1000,
+      widthMm: 1200,
+      heightMm: 1000,
+      massKg: 1000,
+      firstOff: 1,
+      floorOnly: true,
+      maxOnTopKg: 0,
+    }));
     const problem = read({ trucks: [trailer], pieces });
     const answer = solve(problem, 30);
     expect(verifyTruckPack(problem, answer)).toEqual([]);
@@ -86,12 +148,32 @@ describe('truck pack', () => {
 });
 
 describe('the checker of loads', () => {
-  const problem = read({ trucks: [{ ...trailer, semiTrailer: undefined }], pieces: [{ id: 'A', lengthMm: 1000, widthMm: 800, heightMm: 900, massKg: 100, firstOff: 2, maxOnTopKg: 60 }, { id: 'B', lengthMm: 1000, widthMm: 800, heightMm: 900, massKg: 50, firstOff: 1 }] });
-  const truckOf = (placements: { id: string; xMm: number; yMm: number; zMm: number; turned: boolean }[], more: object = {}): TruckPackAnswer => {
+  const problem = read({
+    trucks: [{ ...trailer, semiTrailer: undefined }],
+    pieces: [
+      { id: 'A', lengthMm: 1000, widthMm: 800, heightMm: 900, massKg: 100, firstOff: 2, maxOnTopKg: 60 },
+      { id: 'B', lengthMm: 1000, widthMm: 800, heightMm: 900, massKg: 50, firstOff: 1 },
+    ],
+  });
+  const truckOf = (
+    placements: { id: string; xMm: number; yMm: number; zMm: number; turned: boolean }[],
+    more: object = {},
+  ): TruckPackAnswer => {
     const sideMoment = placements.reduce((sum, each) => sum + (each.id === 'A' ? 100 : 50) * (each.yMm + 400 - 1240), 0);
     return {
       status: 'feasible',
-      trucks: [{ id: 'T1', placements, loadingOrder: placements.map((each) => each.id), usedLengthMm: Math.max(...placements.map((each) => each.xMm + 1000)), massKg: 150, sideOffsetMm: sideMoment / 150, axles: {}, ...more }],
+      trucks: [
+        {
+          id: 'T1',
+          placements,
+          loadingOrder: placements.map((each) => each.id),
+          usedLengthMm: Math.max(...placements.map((each) => each.xMm + 1000)),
+          massKg: 150,
+          sideOffsetMm: sideMoment / 150,
+          axles: {},
+          ...more,
+        },
+      ],
       leftOver: [],
       bound: { trucks: 1, usedLengthMm: 1000, reason: '' },
     };
@@ -127,10 +209,22 @@ describe('axle loads', () => {
     // Levers of a semi-trailer, worked by hand: 24,500 kg at 9000 @ 2.0 m, 8000 @ 6.0 m, 7500 @ 10.5 m.
     const moment = 9000 * 2000 + 8000 * 6000 + 7500 * 10500;
     expect(axleLoads({ semiTrailer: trailer.semiTrailer }, 24500, moment)).toEqual({
-      kingpinKg: expect.closeTo(12892.2, 1), axleGroupKg: expect.closeTo(18607.8, 1), driveKg: expect.closeTo(12901.6, 1), steerKg: expect.closeTo(7490.6, 1), grossKg: expect.closeTo(39000, 6),
+      kingpinKg: expect.closeTo(12892.2, 1),
+      axleGroupKg: expect.closeTo(18607.8, 1),
+      driveKg: expect.closeTo(12901.6, 1),
+      steerKg: expect.closeTo(7490.6, 1),
+      grossKg: expect.closeTo(39000, 6),
     });
-    expect(axleLoads({ rigid: { frontAxleXMm: -900, rearAxleXMm: 4900, tareFrontKg: 5000, tareRearKg: 3400 } }, 7300, 3000 * 1500 + 2500 * 3900 + 1800 * 6300)).toEqual({
-      frontKg: expect.closeTo(6755.2, 1), rearKg: expect.closeTo(8944.8, 1), grossKg: 15700,
+    expect(
+      axleLoads(
+        { rigid: { frontAxleXMm: -900, rearAxleXMm: 4900, tareFrontKg: 5000, tareRearKg: 3400 } },
+        7300,
+        3000 * 1500 + 2500 * 3900 + 1800 * 6300,
+      ),
+    ).toEqual({
+      frontKg: expect.closeTo(6755.2, 1),
+      rearKg: expect.closeTo(8944.8, 1),
+      grossKg: 15700,
     });
   });
 });
@@ -140,7 +234,11 @@ describe('a malformed load', () => {
   it.each([
     ['a size of zero', { trucks: [trailer], pieces: [{ ...piece, lengthMm: 0 }] }, 'pieces[0].lengthMm'],
     ['a negative stack limit', { trucks: [trailer], pieces: [{ ...piece, maxOnTopKg: -1 }] }, 'pieces[0].maxOnTopKg'],
-    ['kingpin and axle group at one place', { trucks: [{ ...trailer, semiTrailer: { ...semiTrailer, axleGroupXMm: 1600 } }], pieces: [] }, 'trucks[0].semiTrailer.axleGroupXMm'],
+    [
+      'kingpin and axle group at one place',
+      { trucks: [{ ...trailer, semiTrailer: { ...semiTrailer, axleGroupXMm: 1600 } }], pieces: [] },
+      'trucks[0].semiTrailer.axleGroupXMm',
+    ],
     ['a piece twice', { trucks: [trailer], pieces: [piece, piece] }, 'pieces[1].id'],
     ['5,001 pieces', { trucks: [trailer], pieces: Array.from({ length: 5001 }, (_, index) => ({ ...piece, id: `P${index}` })) }, 'pieces'],
     ['no truck', { trucks: [], pieces: [] }, 'trucks'],

@@ -27,7 +27,11 @@ interface Load {
  */
 export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPackAnswer {
   const deadline = limits.now() + limits.timeLimitSeconds * 1000;
-  const impossible = new Map(problem.pieces.flatMap((piece) => (problem.trucks.some((truck) => couldRide(piece, truck)) ? [] : [[piece.id, tooLargeReason(piece)] as const])));
+  const impossible = new Map(
+    problem.pieces.flatMap((piece) =>
+      problem.trucks.some((truck) => couldRide(piece, truck)) ? [] : [[piece.id, tooLargeReason(piece)] as const],
+    ),
+  );
   const pieces = problem.pieces.filter((piece) => !impossible.has(piece.id));
   const bound = boundOf(problem, pieces);
   const random = seededRandom(limits.seed);
@@ -43,7 +47,9 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     status: complete && isOptimal(best, bound) ? 'optimal' : 'feasible',
     trucks: best.spaces.filter((space) => space.placed.length > 0).map(truckAnswer),
     leftOver: problem.pieces.flatMap((piece) => {
-      const reason = impossible.get(piece.id) ?? (best.left.includes(piece) ? 'no place was found for it beside the others inside the limits' : undefined);
+      const reason =
+        impossible.get(piece.id) ??
+        (best.left.includes(piece) ? 'no place was found for it beside the others inside the limits' : undefined);
       return reason === undefined ? [] : [{ id: piece.id, reason }];
     }),
     bound: complete ? bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' },
@@ -66,10 +72,15 @@ const isOptimal = (load: Load, bound: { trucks: number; usedLengthMm: number }):
 function couldRide(piece: Piece, truck: Truck): boolean {
   const height = Math.min(truck.innerHeightMm, truck.doorHeightMm ?? Infinity);
   const fits = (along: number, across: number) => along <= truck.innerLengthMm && across <= truck.innerWidthMm;
-  return piece.heightMm <= height && piece.massKg <= (truck.payloadKg ?? Infinity) && (fits(piece.lengthMm, piece.widthMm) || (piece.mayTurn && fits(piece.widthMm, piece.lengthMm)));
+  return (
+    piece.heightMm <= height &&
+    piece.massKg <= (truck.payloadKg ?? Infinity) &&
+    (fits(piece.lengthMm, piece.widthMm) || (piece.mayTurn && fits(piece.widthMm, piece.lengthMm)))
+  );
 }
 
-const tooLargeReason = (piece: Piece): string => `larger or heavier than any truck takes: ${piece.lengthMm} x ${piece.widthMm} x ${piece.heightMm} mm, ${piece.massKg} kg`;
+const tooLargeReason = (piece: Piece): string =>
+  `larger or heavier than any truck takes: ${piece.lengthMm} x ${piece.widthMm} x ${piece.heightMm} mm, ${piece.massKg} kg`;
 
 const orders: ((a: Piece, b: Piece) => number)[] = [
   (a, b) => b.lengthMm * b.widthMm - a.lengthMm * a.widthMm || b.heightMm - a.heightMm,
@@ -81,20 +92,38 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 ];
 
 /** One load: the first tries take the plain orders, later ones disturb them; trucks are taken largest first, as few as may do. */
-function tryLoad(problem: TruckCase, pieces: readonly Piece[], attempt: number, random: () => number, best: Load, leastTrucks: number): Load {
+function tryLoad(
+  problem: TruckCase,
+  pieces: readonly Piece[],
+  attempt: number,
+  random: () => number,
+  best: Load,
+  leastTrucks: number,
+): Load {
   const plain = attempt < orders.length * 2;
   const order = orders[attempt % orders.length]!;
   const noise = plain ? 0 : random() * 0.3;
   const key = new Map(pieces.map((piece) => [piece, noise === 0 ? 0 : random()]));
   const sorted = [...pieces].sort(
-    (a, b) => b.firstOff - a.firstOff || Number(b.floorOnly) - Number(a.floorOnly) || (noise > 0 && random() < noise ? key.get(a)! - key.get(b)! : 0) || order(a, b) || (a.id < b.id ? -1 : 1),
+    (a, b) =>
+      b.firstOff - a.firstOff ||
+      Number(b.floorOnly) - Number(a.floorOnly) ||
+      (noise > 0 && random() < noise ? key.get(a)! - key.get(b)! : 0) ||
+      order(a, b) ||
+      (a.id < b.id ? -1 : 1),
   );
   const shuffled = noise > 0 ? disturb(sorted, random) : sorted;
-  const style: PlacingStyle = { nearNose: attempt % 2 === 0 ? 0 : 0.5 + random(), balance: needsBalance(problem) ? [0.5, 2, 6][attempt % 3]! : 0, centred: false, startMm: 0 };
+  const style: PlacingStyle = {
+    nearNose: attempt % 2 === 0 ? 0 : 0.5 + random(),
+    balance: needsBalance(problem) ? [0.5, 2, 6][attempt % 3]! : 0,
+    centred: false,
+    startMm: 0,
+  };
   const bySize = [...problem.trucks].sort((a, b) => capacityOf(b) - capacityOf(a) || (a.id < b.id ? -1 : 1));
   const most = problem.trucks.length;
   // Fewer trucks are tried while a load with fewer is still to be found.
-  const wanted = best.left.length === 0 && best.spaces.length > 0 ? Math.max(leastTrucks, trucksUsed(best) - (attempt % 3 === 0 ? 1 : 0)) : most;
+  const wanted =
+    best.left.length === 0 && best.spaces.length > 0 ? Math.max(leastTrucks, trucksUsed(best) - (attempt % 3 === 0 ? 1 : 0)) : most;
   const chosen = plain || random() < 0.6 ? bySize.slice(0, wanted) : pickSome(problem.trucks, wanted, random);
   return loadTrucks(problem, chosen, shuffled, style, random);
 }
@@ -119,7 +148,13 @@ function disturb(sorted: readonly Piece[], random: () => number): Piece[] {
   return pieces;
 }
 
-function loadTrucks(problem: TruckCase, trucks: readonly Truck[], pieces: readonly Piece[], style: PlacingStyle, random: () => number): Load {
+function loadTrucks(
+  problem: TruckCase,
+  trucks: readonly Truck[],
+  pieces: readonly Piece[],
+  style: PlacingStyle,
+  random: () => number,
+): Load {
   const spaces: LoadSpace[] = [];
   let rest: readonly Piece[] = pieces;
   for (const truck of trucks) {
@@ -131,24 +166,34 @@ function loadTrucks(problem: TruckCase, trucks: readonly Truck[], pieces: readon
 }
 
 /** Fills one truck in several ways until all ride inside the limits; else the way that leaves least, and where no way is inside them a lighter load. */
-function loadOne(problem: TruckCase, truck: Truck, pieces: readonly Piece[], style: PlacingStyle, random: () => number): { space: LoadSpace; left: Piece[] } {
+function loadOne(
+  problem: TruckCase,
+  truck: Truck,
+  pieces: readonly Piece[],
+  style: PlacingStyle,
+  random: () => number,
+): { space: LoadSpace; left: Piece[] } {
   for (let wanted = pieces; ; ) {
     const unwanted = pieces.filter((each) => !wanted.includes(each));
     let closest: { space: LoadSpace; left: Piece[]; outside: number } | undefined;
     for (const way of waysToFill(truck, wanted, style)) {
       const filled = fill(problem, truck, wanted, way);
       const outside = outsideLoad(filled.space, problem.checkAfterStops);
-      if (!closest || outside < closest.outside || (outside === closest.outside && massOf(filled.left) < massOf(closest.left))) closest = { ...filled, outside };
+      if (!closest || outside < closest.outside || (outside === closest.outside && massOf(filled.left) < massOf(closest.left)))
+        closest = { ...filled, outside };
       if (outside === 0 && filled.left.length === 0) break;
     }
-    if (closest!.outside === 0 || closest!.space.placed.length === 0) return { space: closest!.space, left: [...closest!.left, ...unwanted] };
+    if (closest!.outside === 0 || closest!.space.placed.length === 0)
+      return { space: closest!.space, left: [...closest!.left, ...unwanted] };
     wanted = lightened(closest!.space, wanted, random);
   }
 }
 
 function* waysToFill(truck: Truck, pieces: readonly Piece[], style: PlacingStyle): Generator<PlacingStyle> {
   const balances: Pick<PlacingStyle, 'balance' | 'centred'>[] =
-    truck.maxSideOffsetMm === undefined ? [{ balance: 0, centred: false }] : [style.balance, 1, 4].map((balance) => ({ balance, centred: false })).concat({ balance: 6, centred: true });
+    truck.maxSideOffsetMm === undefined
+      ? [{ balance: 0, centred: false }]
+      : [style.balance, 1, 4].map((balance) => ({ balance, centred: false })).concat({ balance: 6, centred: true });
   for (const startMm of startsOf(truck, pieces)) for (const balance of balances) yield { ...style, ...balance, startMm };
 }
 

@@ -18,7 +18,10 @@ export const truckSchema = z.strictObject({
   payloadKg: limitKg.optional(),
   maxGrossKg: limitKg.optional(),
   maxSideOffsetMm: z.number().min(0).max(100_000).optional(),
-  blocked: z.array(z.strictObject({ xMm: corner, yMm: corner, zMm: corner, lengthMm: size, widthMm: size, heightMm: size })).max(200).default([]),
+  blocked: z
+    .array(z.strictObject({ xMm: corner, yMm: corner, zMm: corner, lengthMm: size, widthMm: size, heightMm: size }))
+    .max(200)
+    .default([]),
   semiTrailer: z
     .strictObject({
       kingpinXMm: position,
@@ -85,9 +88,13 @@ export function readTruckCase(input: unknown): Result<TruckCase, readonly BadInp
   const faults: BadInput[] = [];
   const once = (field: string, ids: readonly string[]) =>
     ids.forEach((id, index) => {
-      if (faults.length < 100 && ids.indexOf(id) !== index) faults.push({ field: `${field}[${index}].id`, value: id, wanted: 'each id only once' });
+      if (faults.length < 100 && ids.indexOf(id) !== index)
+        faults.push({ field: `${field}[${index}].id`, value: id, wanted: 'each id only once' });
     });
-  once('trucks', read.value.trucks.map((each) => each.id));
+  once(
+    'trucks',
+    read.value.trucks.map((each) => each.id),
+  );
   const seen = new Set<string>();
   read.value.pieces.forEach(({ id }, index) => {
     if (seen.has(id) && faults.length < 100) faults.push({ field: `pieces[${index}].id`, value: id, wanted: 'each id only once' });
@@ -97,8 +104,17 @@ export function readTruckCase(input: unknown): Result<TruckCase, readonly BadInp
     const field = `trucks[${index}]`;
     if (semiTrailer && rigid) faults.push({ field: `${field}.rigid`, value: 'an object', wanted: 'semiTrailer or rigid, not both' });
     if (semiTrailer && semiTrailer.axleGroupXMm <= semiTrailer.kingpinXMm)
-      faults.push({ field: `${field}.semiTrailer.axleGroupXMm`, value: semiTrailer.axleGroupXMm, wanted: `behind the kingpin at ${semiTrailer.kingpinXMm}` });
-    if (rigid && rigid.rearAxleXMm <= rigid.frontAxleXMm) faults.push({ field: `${field}.rigid.rearAxleXMm`, value: rigid.rearAxleXMm, wanted: `behind the front axle at ${rigid.frontAxleXMm}` });
+      faults.push({
+        field: `${field}.semiTrailer.axleGroupXMm`,
+        value: semiTrailer.axleGroupXMm,
+        wanted: `behind the kingpin at ${semiTrailer.kingpinXMm}`,
+      });
+    if (rigid && rigid.rearAxleXMm <= rigid.frontAxleXMm)
+      faults.push({
+        field: `${field}.rigid.rearAxleXMm`,
+        value: rigid.rearAxleXMm,
+        wanted: `behind the front axle at ${rigid.frontAxleXMm}`,
+      });
   });
   return faults.length === 0 ? read : refuse(faults);
 }

@@ -54,14 +54,27 @@ export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer): re
       if (turned && !piece.mayTurn) say('turned', id, 'is turned but may not be');
       if (![xMm, yMm, zMm].every(Number.isInteger)) say('not-whole', id, 'does not stand on whole millimetres');
       const [l, w] = turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-      bodies.push({ id, x0: xMm, x1: xMm + l, y0: yMm, y1: yMm + w, z0: zMm, z1: zMm + piece.heightMm, kg: piece.massKg, first: piece.firstOff, bears: piece.maxOnTopKg, floorOnly: piece.floorOnly });
+      bodies.push({
+        id,
+        x0: xMm,
+        x1: xMm + l,
+        y0: yMm,
+        y1: yMm + w,
+        z0: zMm,
+        z1: zMm + piece.heightMm,
+        kg: piece.massKg,
+        first: piece.firstOff,
+        bears: piece.maxOnTopKg,
+        floorOnly: piece.floorOnly,
+      });
     }
     checkPlaces(truck, bodies, say);
     checkStanding(problem.minSupport, bodies, say);
     checkOrder(bodies, load.loadingOrder, say);
     checkMass(problem, truck, load, bodies, say);
   }
-  for (const { id } of problem.pieces) if (times.get(id) !== 1) say('count', id, `is placed or left over ${times.get(id) ?? 0} times instead of once`);
+  for (const { id } of problem.pieces)
+    if (times.get(id) !== 1) say('count', id, `is placed or left over ${times.get(id) ?? 0} times instead of once`);
   checkClaims(answer, say);
   return found;
 }
@@ -77,13 +90,16 @@ function checkPlaces(truck: Truck, bodies: readonly Body[], say: Say): void {
   const top = Math.min(truck.innerHeightMm, truck.doorHeightMm ?? truck.innerHeightMm);
   const sorted = [...bodies].sort((a, b) => a.x0 - b.x0);
   sorted.forEach((a, index) => {
-    if (a.x0 < 0 || a.y0 < 0 || a.z0 < 0 || a.x1 > truck.innerLengthMm || a.y1 > truck.innerWidthMm || a.z1 > truck.innerHeightMm) say('outside', a.id, 'does not stand inside the truck');
+    if (a.x0 < 0 || a.y0 < 0 || a.z0 < 0 || a.x1 > truck.innerLengthMm || a.y1 > truck.innerWidthMm || a.z1 > truck.innerHeightMm)
+      say('outside', a.id, 'does not stand inside the truck');
     if (a.z1 > top || a.z1 - a.z0 > top) say('door', a.id, 'is higher than the door');
     for (const { xMm, yMm, zMm, lengthMm, widthMm, heightMm } of truck.blocked)
-      if (meet(a.x0, a.x1, xMm, xMm + lengthMm) && meet(a.y0, a.y1, yMm, yMm + widthMm) && meet(a.z0, a.z1, zMm, zMm + heightMm)) say('blocked', a.id, 'stands in a blocked place');
+      if (meet(a.x0, a.x1, xMm, xMm + lengthMm) && meet(a.y0, a.y1, yMm, yMm + widthMm) && meet(a.z0, a.z1, zMm, zMm + heightMm))
+        say('blocked', a.id, 'stands in a blocked place');
     for (let at = index + 1; at < sorted.length && sorted[at]!.x0 < a.x1; at++) {
       const b = sorted[at]!;
-      if (meet(a.x0, a.x1, b.x0, b.x1) && meet(a.y0, a.y1, b.y0, b.y1) && meet(a.z0, a.z1, b.z0, b.z1)) say('overlap', a.id, `overlaps ${b.id}`);
+      if (meet(a.x0, a.x1, b.x0, b.x1) && meet(a.y0, a.y1, b.y0, b.y1) && meet(a.z0, a.z1, b.z0, b.z1))
+        say('overlap', a.id, `overlaps ${b.id}`);
     }
   });
 }
@@ -126,11 +142,13 @@ function checkOrder(bodies: readonly Body[], loadingOrder: readonly string[], sa
       if (inTheWay(b, a)) say('order', a.id, `${b.id} stands in its way to the door but comes off later`);
     }
   const byId = new Map(bodies.map((each) => [each.id, each]));
-  if (loadingOrder.length !== bodies.length || new Set(loadingOrder).size !== bodies.length || loadingOrder.some((id) => !byId.has(id))) return say('loading-order', 'loadingOrder', 'does not name every piece of the truck once');
+  if (loadingOrder.length !== bodies.length || new Set(loadingOrder).size !== bodies.length || loadingOrder.some((id) => !byId.has(id)))
+    return say('loading-order', 'loadingOrder', 'does not name every piece of the truck once');
   const inside: Body[] = [];
   for (const id of loadingOrder) {
     const a = byId.get(id)!;
-    for (const { under } of supportsOf(a, bodies)) if (!inside.includes(under)) say('loading-order', id, `goes in before ${under.id}, on which it stands`);
+    for (const { under } of supportsOf(a, bodies))
+      if (!inside.includes(under)) say('loading-order', id, `goes in before ${under.id}, on which it stands`);
     for (const b of inside) if (inTheWay(b, a)) say('loading-order', id, `goes in when ${b.id} already stands in its lane`);
     inside.push(a);
   }
@@ -140,27 +158,44 @@ function checkMass(problem: TruckCase, truck: Truck, load: Load, bodies: readonl
   const whole = judgeMass(truck, bodies, '', say);
   const near = (a: number, b: number) => Math.abs(a - b) <= 1e-4 * Math.max(1, Math.abs(a), Math.abs(b));
   if (!near(load.massKg, whole.kg)) say('claim', load.id, `says ${load.massKg} kg, weighs ${whole.kg}`);
-  if (load.usedLengthMm !== bodies.reduce((far, each) => Math.max(far, each.x1), 0)) say('claim', load.id, 'usedLengthMm is not the far end of the last piece');
+  if (load.usedLengthMm !== bodies.reduce((far, each) => Math.max(far, each.x1), 0))
+    say('claim', load.id, 'usedLengthMm is not the far end of the last piece');
   if (!near(load.sideOffsetMm, whole.side)) say('claim', load.id, `sideOffsetMm is ${whole.side}`);
-  for (const [axle, kg] of Object.entries(whole.axles)) if (load.axles[axle] === undefined || !near(load.axles[axle], kg)) say('claim', load.id, `${axle} is ${kg}, not ${load.axles[axle]}`);
+  for (const [axle, kg] of Object.entries(whole.axles))
+    if (load.axles[axle] === undefined || !near(load.axles[axle], kg)) say('claim', load.id, `${axle} is ${kg}, not ${load.axles[axle]}`);
   if (!problem.checkAfterStops) return;
   const stops = [...new Set(bodies.map((each) => each.first))].sort((a, b) => a - b);
-  for (const stop of stops.slice(0, -1)) judgeMass(truck, bodies.filter((each) => each.first > stop), ` after stop ${stop}`, say);
+  for (const stop of stops.slice(0, -1))
+    judgeMass(
+      truck,
+      bodies.filter((each) => each.first > stop),
+      ` after stop ${stop}`,
+      say,
+    );
 }
 
-function judgeMass(truck: Truck, bodies: readonly Body[], when: string, say: Say): { kg: number; side: number; axles: Record<string, number> } {
+function judgeMass(
+  truck: Truck,
+  bodies: readonly Body[],
+  when: string,
+  say: Say,
+): { kg: number; side: number; axles: Record<string, number> } {
   const kg = bodies.reduce((sum, each) => sum + each.kg, 0);
   const side = kg === 0 ? 0 : bodies.reduce((sum, each) => sum + each.kg * ((each.y0 + each.y1) / 2 - truck.innerWidthMm / 2), 0) / kg;
   const axles: Record<string, number> = {};
-  const over = (what: string, value: number, most: number | undefined) => most !== undefined && value > most + 1e-4 && say('limit', truck.id, `${what} ${value}${when} is above ${most}`);
-  const under = (what: string, value: number, least: number | undefined) => least !== undefined && value < least - 1e-4 && say('limit', truck.id, `${what} ${value}${when} is below ${least}`);
+  const over = (what: string, value: number, most: number | undefined) =>
+    most !== undefined && value > most + 1e-4 && say('limit', truck.id, `${what} ${value}${when} is above ${most}`);
+  const under = (what: string, value: number, least: number | undefined) =>
+    least !== undefined && value < least - 1e-4 && say('limit', truck.id, `${what} ${value}${when} is below ${least}`);
   over('mass', kg, truck.payloadKg);
   over('side offset', Math.abs(side), truck.maxSideOffsetMm);
   const { semiTrailer: trailer, rigid } = truck;
   if (trailer) {
     const base = trailer.axleGroupXMm - trailer.kingpinXMm;
-    axles.kingpinKg = trailer.tareKingpinKg + bodies.reduce((sum, each) => sum + (each.kg * (trailer.axleGroupXMm - (each.x0 + each.x1) / 2)) / base, 0);
-    axles.axleGroupKg = trailer.tareAxleGroupKg + bodies.reduce((sum, each) => sum + (each.kg * ((each.x0 + each.x1) / 2 - trailer.kingpinXMm)) / base, 0);
+    axles.kingpinKg =
+      trailer.tareKingpinKg + bodies.reduce((sum, each) => sum + (each.kg * (trailer.axleGroupXMm - (each.x0 + each.x1) / 2)) / base, 0);
+    axles.axleGroupKg =
+      trailer.tareAxleGroupKg + bodies.reduce((sum, each) => sum + (each.kg * ((each.x0 + each.x1) / 2 - trailer.kingpinXMm)) / base, 0);
     under('kingpin', axles.kingpinKg, 0);
     over('kingpin', axles.kingpinKg, trailer.maxKingpinKg);
     over('axle group', axles.axleGroupKg, trailer.maxAxleGroupKg);
@@ -171,13 +206,23 @@ function judgeMass(truck: Truck, bodies: readonly Body[], when: string, say: Say
       axles.grossKg = axles.driveKg + axles.steerKg + axles.axleGroupKg;
       over('drive axle', axles.driveKg, tractor.maxDriveKg);
       over('steer axle', axles.steerKg, tractor.maxSteerKg);
-      under('drive axle', axles.driveKg, tractor.minDriveShareOfGross === undefined ? undefined : tractor.minDriveShareOfGross * axles.grossKg);
-      under('steer axle', axles.steerKg, tractor.minSteerShareOfGross === undefined ? undefined : tractor.minSteerShareOfGross * axles.grossKg);
+      under(
+        'drive axle',
+        axles.driveKg,
+        tractor.minDriveShareOfGross === undefined ? undefined : tractor.minDriveShareOfGross * axles.grossKg,
+      );
+      under(
+        'steer axle',
+        axles.steerKg,
+        tractor.minSteerShareOfGross === undefined ? undefined : tractor.minSteerShareOfGross * axles.grossKg,
+      );
     } else axles.grossKg = axles.kingpinKg + axles.axleGroupKg;
   } else if (rigid) {
     const base = rigid.rearAxleXMm - rigid.frontAxleXMm;
-    axles.rearKg = rigid.tareRearKg + bodies.reduce((sum, each) => sum + (each.kg * ((each.x0 + each.x1) / 2 - rigid.frontAxleXMm)) / base, 0);
-    axles.frontKg = rigid.tareFrontKg + bodies.reduce((sum, each) => sum + (each.kg * (rigid.rearAxleXMm - (each.x0 + each.x1) / 2)) / base, 0);
+    axles.rearKg =
+      rigid.tareRearKg + bodies.reduce((sum, each) => sum + (each.kg * ((each.x0 + each.x1) / 2 - rigid.frontAxleXMm)) / base, 0);
+    axles.frontKg =
+      rigid.tareFrontKg + bodies.reduce((sum, each) => sum + (each.kg * (rigid.rearAxleXMm - (each.x0 + each.x1) / 2)) / base, 0);
     axles.grossKg = axles.frontKg + axles.rearKg;
     over('front axle', axles.frontKg, rigid.maxFrontKg);
     over('rear axle', axles.rearKg, rigid.maxRearKg);
@@ -189,7 +234,14 @@ function judgeMass(truck: Truck, bodies: readonly Body[], when: string, say: Say
 
 function checkClaims(answer: TruckPackAnswer, say: Say): void {
   const length = answer.trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
-  if (answer.bound.trucks > answer.trucks.length) say('bound', 'trucks', `the bound ${answer.bound.trucks} is above ${answer.trucks.length}`);
+  if (answer.bound.trucks > answer.trucks.length)
+    say('bound', 'trucks', `the bound ${answer.bound.trucks} is above ${answer.trucks.length}`);
   if (answer.bound.usedLengthMm > length) say('bound', 'usedLengthMm', `the bound ${answer.bound.usedLengthMm} is above ${length}`);
-  if (answer.status === 'optimal' && (answer.leftOver.some(({ reason }) => reason.startsWith('no place')) || answer.bound.trucks !== answer.trucks.length || answer.bound.usedLengthMm !== length)) say('status', 'status', 'is optimal but a bound is not met');
+  if (
+    answer.status === 'optimal' &&
+    (answer.leftOver.some(({ reason }) => reason.startsWith('no place')) ||
+      answer.bound.trucks !== answer.trucks.length ||
+      answer.bound.usedLengthMm !== length)
+  )
+    say('status', 'status', 'is optimal but a bound is not met');
 }

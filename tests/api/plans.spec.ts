@@ -2,8 +2,10 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const tour = 'harbour-lights';
 const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { id state changed plan } }';
-const release = 'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { id revision state } ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { sentence changed } } }';
-const showPage = 'query($tour: ID!, $show: ID!) { showPage(tourId: $tour, showId: $show) { released { id revision state changed plan cartChecks { load } ticks } draft { id changed } revisions { revision state } } }';
+const release =
+  'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { id revision state } ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { sentence changed } } }';
+const showPage =
+  'query($tour: ID!, $show: ID!) { showPage(tourId: $tour, showId: $show) { released { id revision state changed plan cartChecks { load } ticks } draft { id changed } revisions { revision state } } }';
 
 describe('pack plans', () => {
   let test: TestApp;
@@ -31,12 +33,19 @@ describe('pack plans', () => {
     expect((await system.graphql(release, { id: draft.id })).data.releasePackPlan).toMatchObject({ __typename: 'PlanView', revision: 'A' });
     const booked = await test.dataSource.query(`SELECT count(*)::int AS n FROM booking WHERE tour_name = 'Harbour Lights'`);
     expect(booked[0].n).toBe(draft.plan.uses.length);
-    await expect(test.dataSource.query(`UPDATE pack_plan SET plan = '{}' WHERE id = '${draft.id}'`)).rejects.toThrow('a released revision never changes');
-    await expect(test.dataSource.query(`DELETE FROM pack_plan WHERE id = '${draft.id}'`)).rejects.toThrow('a released revision never changes');
+    await expect(test.dataSource.query(`UPDATE pack_plan SET plan = '{}' WHERE id = '${draft.id}'`)).rejects.toThrow(
+      'a released revision never changes',
+    );
+    await expect(test.dataSource.query(`DELETE FROM pack_plan WHERE id = '${draft.id}'`)).rejects.toThrow(
+      'a released revision never changes',
+    );
     const second = await makePlan(system);
     expect((await system.graphql(release, { id: second.id })).data.releasePackPlan).toMatchObject({ revision: 'B' });
     const page = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage;
-    expect(page.revisions).toEqual([{ revision: 'A', state: 'superseded' }, { revision: 'B', state: 'released' }]);
+    expect(page.revisions).toEqual([
+      { revision: 'A', state: 'superseded' },
+      { revision: 'B', state: 'released' },
+    ]);
     const again = await test.dataSource.query(`SELECT count(*)::int AS n FROM booking WHERE tour_name = 'Harbour Lights'`);
     expect(again[0].n).toBe(booked[0].n);
   });
@@ -49,10 +58,24 @@ describe('pack plans', () => {
     const stale = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage.released;
     expect(stale.changed).toEqual([`box ${serial} has changed`]);
     const draft = await makePlan(system);
-    expect(draft.plan.carts.loads.flatMap((load: { boxes: { serial: string }[] }) => load.boxes.map((box) => box.serial))).not.toContain(serial);
-    const difference = (await system.graphql('query($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences boxes { from to } } }', { from: released.id, to: draft.id })).data.planDifference;
+    expect(draft.plan.carts.loads.flatMap((load: { boxes: { serial: string }[] }) => load.boxes.map((box) => box.serial))).not.toContain(
+      serial,
+    );
+    const difference = (
+      await system.graphql('query($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences boxes { from to } } }', {
+        from: released.id,
+        to: draft.id,
+      })
+    ).data.planDifference;
     expect(difference.boxes.map((box: { from: string }) => box.from)).toContain(serial);
-    expect((await safety.graphql('mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "horn replaced, checked") { summary { state } } }', { id: serial })).data.releaseFromQuarantine.summary.state).toBe('in service');
+    expect(
+      (
+        await safety.graphql(
+          'mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "horn replaced, checked") { summary { state } } }',
+          { id: serial },
+        )
+      ).data.releaseFromQuarantine.summary.state,
+    ).toBe('in service');
   });
 
   it('refuses to release a draft whose inputs changed since', async () => {
@@ -61,23 +84,33 @@ describe('pack plans', () => {
     await warehouse.graphql('mutation($id: ID!) { quarantine(itemId: $id, reason: "rattles") { summary { state } } }', { id: serial });
     const answer = (await system.graphql(release, { id: draft.id })).data.releasePackPlan;
     expect(answer).toMatchObject({ __typename: 'StaleRefusal', changed: [`box ${serial} has changed`] });
-    await safety.graphql('mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "tightened") { summary { state } } }', { id: serial });
+    await safety.graphql('mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "tightened") { summary { state } } }', {
+      id: serial,
+    });
   });
 
   it('lets only the system tech release', async () => {
     const draft = await makePlan(warehouse);
-    expect((await warehouse.graphql(release, { id: draft.id })).errors?.[0]).toMatchObject({ extensions: { code: 'NOT_ALLOWED' }, message: 'This is for the system tech; you are signed in as the warehouse.' });
+    expect((await warehouse.graphql(release, { id: draft.id })).errors?.[0]).toMatchObject({
+      extensions: { code: 'NOT_ALLOWED' },
+      message: 'This is for the system tech; you are signed in as the warehouse.',
+    });
   });
 
   it('compares serials read off a cart and says which slot is wrong and what belongs there', async () => {
     const { released } = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage;
     const [first, second] = released.plan.carts.loads;
     const serials: string[] = first.boxes.map((box: { serial: string }) => box.serial);
-    const confirm = 'mutation($plan: ID!, $load: String!, $serials: [String!]!) { confirmCart(planId: $plan, load: $load, serials: $serials) { agrees slots { slot agrees sentence } } }';
+    const confirm =
+      'mutation($plan: ID!, $load: String!, $serials: [String!]!) { confirmCart(planId: $plan, load: $load, serials: $serials) { agrees slots { slot agrees sentence } } }';
     const stranger = second.boxes[1].serial;
-    const wrong = (await warehouse.graphql(confirm, { plan: released.id, load: first.id, serials: [serials[0], serials[1], stranger, serials[3]] })).data.confirmCart;
+    const wrong = (
+      await warehouse.graphql(confirm, { plan: released.id, load: first.id, serials: [serials[0], serials[1], stranger, serials[3]] })
+    ).data.confirmCart;
     expect(wrong.agrees).toBe(false);
-    expect(wrong.slots[2].sentence).toBe(`Wrong box in slot 3: ${stranger}; ${serials[2]} belongs there. ${stranger} belongs in ${second.cart}, slot 2 (${second.id}).`);
+    expect(wrong.slots[2].sentence).toBe(
+      `Wrong box in slot 3: ${stranger}; ${serials[2]} belongs there. ${stranger} belongs in ${second.cart}, slot 2 (${second.id}).`,
+    );
     expect((await warehouse.graphql(confirm, { plan: released.id, load: first.id, serials })).data.confirmCart.agrees).toBe(true);
     const checked = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage.released.cartChecks;
     expect(checked).toEqual([{ load: first.id }]);

@@ -13,21 +13,34 @@ describe('the register', () => {
   afterAll(() => test.close());
 
   const upload = (agent: Agent, kind: string, body: string | Buffer, dryRun = false) =>
-    agent.fetch(`/api/csv/${kind}?dryRun=${dryRun}`, { method: 'POST', headers: { 'content-type': 'text/csv', 'x-cartwright': '1' }, body: body as never });
+    agent.fetch(`/api/csv/${kind}?dryRun=${dryRun}`, {
+      method: 'POST',
+      headers: { 'content-type': 'text/csv', 'x-cartwright': '1' },
+      body: body as never,
+    });
 
   it('asks for a sign-in, and refuses a wrong password in words', async () => {
     const reply = await (await post(test.address, '', '{ items { totalCount } }')).json();
     expect(reply).toMatchObject({ errors: [{ extensions: { code: 'NOT_SIGNED_IN' } }] });
-    const wrong = await (await post(test.address, '', 'mutation { signIn(email: "system@cartwright.example", password: "no") { __typename ... on SignInRefusal { sentence } } }')).json();
+    const wrong = await (
+      await post(
+        test.address,
+        '',
+        'mutation { signIn(email: "system@cartwright.example", password: "no") { __typename ... on SignInRefusal { sentence } } }',
+      )
+    ).json();
     expect(wrong).toMatchObject({ data: { signIn: { __typename: 'SignInRefusal', sentence: expect.stringContaining('No account') } } });
     expect((await fetch(`${test.address}/api/csv/box`)).status).toBe(401);
   });
 
   it('searches, filters and pages by key without leaving one out', async () => {
-    const query = 'query($after: String) { items(kind: "box", first: 20, after: $after) { totalCount pageInfo { hasNextPage endCursor } edges { node { id place } } } }';
+    const query =
+      'query($after: String) { items(kind: "box", first: 20, after: $after) { totalCount pageInfo { hasNextPage endCursor } edges { node { id place } } } }';
     const seen: string[] = [];
     for (let after: string | null = null, more = true; more; ) {
-      const items: { totalCount: number; pageInfo: { hasNextPage: boolean; endCursor: string }; edges: { node: { id: string } }[] } = (await warehouse.graphql(query, { after })).data.items;
+      const items: { totalCount: number; pageInfo: { hasNextPage: boolean; endCursor: string }; edges: { node: { id: string } }[] } = (
+        await warehouse.graphql(query, { after })
+      ).data.items;
       seen.push(...items.edges.map((edge) => edge.node.id));
       expect(items.totalCount).toBe(69);
       more = items.pageInfo.hasNextPage;
@@ -39,7 +52,8 @@ describe('the register', () => {
   });
 
   it('records an examination by the safety officer only, and the item is in date again', async () => {
-    const examine = 'mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { summary { dueOn dueState } history { who sentence } } }';
+    const examine =
+      'mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { summary { dueOn dueState } history { who sentence } } }';
     const examination = { on: '2027-02-25', outcome: 'pass', examiner: 'R. Okafor', report: 'NI-900' };
     expect((await system.graphql(examine, { id: 'H-08', e: examination })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
     const done = (await safety.graphql(examine, { id: 'H-08', e: examination })).data.recordExamination;
@@ -53,16 +67,32 @@ describe('the register', () => {
     ['an outcome that is none', { on: '2027-02-01', outcome: 'fine' }, 'outcome'],
   ])('refuses an examination with %s and saves nothing', async (_what, examination, field) => {
     const before = await test.dataSource.query('SELECT count(*) FROM examination');
-    const reply = await safety.graphql('mutation($e: AnyJson!) { recordExamination(itemId: "H-01", examination: $e) { summary { id } } }', { e: examination });
-    expect(reply.errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field, value: expect.anything(), wanted: expect.any(String) }] });
+    const reply = await safety.graphql('mutation($e: AnyJson!) { recordExamination(itemId: "H-01", examination: $e) { summary { id } } }', {
+      e: examination,
+    });
+    expect(reply.errors?.[0]?.extensions).toMatchObject({
+      code: 'BAD_INPUT',
+      faults: [{ field, value: expect.anything(), wanted: expect.any(String) }],
+    });
     expect(await test.dataSource.query('SELECT count(*) FROM examination')).toEqual(before);
   });
 
   it('lets anybody quarantine, and only the safety officer release', async () => {
-    const reply = await warehouse.graphql('mutation { quarantine(itemId: "SH-1", reason: "pin thread worn") { summary { state } history { sentence } } }');
-    expect(reply.data.quarantine).toMatchObject({ summary: { state: 'quarantined' }, history: [{ sentence: 'Quarantined: pin thread worn.' }, expect.anything()] });
-    expect((await warehouse.graphql('mutation { releaseFromQuarantine(itemId: "SH-1", reason: "ok") { summary { state } } }')).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
-    expect((await safety.graphql('mutation { releaseFromQuarantine(itemId: "SH-1", reason: "re-threaded, examined") { summary { state } } }')).data.releaseFromQuarantine.summary.state).toBe('in service');
+    const reply = await warehouse.graphql(
+      'mutation { quarantine(itemId: "SH-1", reason: "pin thread worn") { summary { state } history { sentence } } }',
+    );
+    expect(reply.data.quarantine).toMatchObject({
+      summary: { state: 'quarantined' },
+      history: [{ sentence: 'Quarantined: pin thread worn.' }, expect.anything()],
+    });
+    expect(
+      (await warehouse.graphql('mutation { releaseFromQuarantine(itemId: "SH-1", reason: "ok") { summary { state } } }')).errors?.[0]
+        ?.extensions.code,
+    ).toBe('NOT_ALLOWED');
+    expect(
+      (await safety.graphql('mutation { releaseFromQuarantine(itemId: "SH-1", reason: "re-threaded, examined") { summary { state } } }'))
+        .data.releaseFromQuarantine.summary.state,
+    ).toBe('in service');
   });
 
   it('gives each kind as CSV that comes in again unchanged', async () => {
@@ -76,11 +106,18 @@ describe('the register', () => {
   });
 
   it('shows first what would change, then brings all rows in', async () => {
-    const text = 'serial,model,depot,state,reason\r\nP-901,Plover,Ferry Lane,in service,\r\nP-001,Plover,"Ferry Lane",in repair,"fan, left"\r\n';
-    expect(await (await upload(warehouse, 'box', text, true)).json()).toMatchObject({ added: ['P-901'], changed: [{ id: 'P-001', what: expect.stringContaining('state in service to in repair') }] });
+    const text =
+      'serial,model,depot,state,reason\r\nP-901,Plover,Ferry Lane,in service,\r\nP-001,Plover,"Ferry Lane",in repair,"fan, left"\r\n';
+    expect(await (await upload(warehouse, 'box', text, true)).json()).toMatchObject({
+      added: ['P-901'],
+      changed: [{ id: 'P-001', what: expect.stringContaining('state in service to in repair') }],
+    });
     expect((await warehouse.graphql('{ items(search: "P-901") { totalCount } }')).data.items.totalCount).toBe(0);
     expect((await upload(warehouse, 'box', text)).status).toBe(200);
-    expect((await warehouse.graphql('{ item(id: "P-001") { item } }')).data.item.item).toMatchObject({ state: 'in repair', reason: 'fan, left' });
+    expect((await warehouse.graphql('{ item(id: "P-001") { item } }')).data.item.item).toMatchObject({
+      state: 'in repair',
+      reason: 'fan, left',
+    });
     expect((await warehouse.graphql('{ items(search: "P-901") { totalCount } }')).data.items.totalCount).toBe(1);
   });
 
@@ -103,20 +140,34 @@ describe('the register', () => {
   });
 
   it('refuses one box on two carts', async () => {
-    const reply = await upload(warehouse, 'cart', 'serial,model,depot,"boxes, top first"\nK01,Cart of four,Ferry Lane,P-008 P-003 P-002 P-001\nK02,Cart of four,Ferry Lane,P-008 P-007\n');
+    const reply = await upload(
+      warehouse,
+      'cart',
+      'serial,model,depot,"boxes, top first"\nK01,Cart of four,Ferry Lane,P-008 P-003 P-002 P-001\nK02,Cart of four,Ferry Lane,P-008 P-007\n',
+    );
     expect(reply.status).toBe(422);
-    expect(((await reply.json()) as { faults: object[] }).faults[0]).toMatchObject({ column: 'boxes, top first', value: 'P-008', wanted: expect.stringContaining('one place') });
+    expect(((await reply.json()) as { faults: object[] }).faults[0]).toMatchObject({
+      column: 'boxes, top first',
+      value: 'P-008',
+      wanted: expect.stringContaining('one place'),
+    });
   });
 
   it('answers a file of 50 MB, a body that is not JSON and a foreign write in words, never with 5xx', async () => {
     const large = await upload(warehouse, 'box', Buffer.alloc(50_000_000, 'a'));
     expect(large.status).toBe(413);
     expect(await large.json()).toMatchObject({ faults: [{ wanted: 'a file of at most 20MB' }] });
-    const broken = await system.fetch('/api/tours/file', { method: 'POST', headers: { 'content-type': 'application/json', 'x-cartwright': '1' }, body: '{ nope' });
+    const broken = await system.fetch('/api/tours/file', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
+      body: '{ nope',
+    });
     expect(broken.status).toBe(400);
     const foreign = await system.fetch('/api/tours/file', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' });
     expect(foreign.status).toBe(403);
-    expect((await fetch(`${test.address}/graphql`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{ nope' })).status).toBe(400);
+    expect(
+      (await fetch(`${test.address}/graphql`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{ nope' })).status,
+    ).toBe(400);
   });
 
   it('gives back an imported tour file equal, and refuses it a second time by name', async () => {
@@ -127,7 +178,11 @@ describe('the register', () => {
       const file = await (await agent.fetch('/api/tours/harbour-lights/file')).json();
       // The test day makes the demo start on its own written dates.
       expect(file).toEqual(written);
-      const again = await agent.fetch('/api/tours/file', { method: 'POST', headers: { 'content-type': 'application/json', 'x-cartwright': '1' }, body: JSON.stringify(written) });
+      const again = await agent.fetch('/api/tours/file', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
+        body: JSON.stringify(written),
+      });
       expect(again.status).toBe(422);
       expect(await again.json()).toMatchObject({ faults: [{ field: 'tour.id', value: 'harbour-lights' }] });
     } finally {

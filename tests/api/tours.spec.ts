@@ -24,15 +24,29 @@ describe('tours, shows and hangs', () => {
     tour.shows[0].hangs[0].boxes[5].splayDeg = 1;
     expect((await system.graphql(save, { tour, v: version })).data.saveTour.version).toBe(version + 1);
     const late = await system.graphql(save, { tour, v: version });
-    expect(late.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'expectedVersion', wanted: expect.stringContaining('somebody else') });
+    expect(late.errors?.[0]?.extensions.faults?.[0]).toMatchObject({
+      field: 'expectedVersion',
+      wanted: expect.stringContaining('somebody else'),
+    });
   });
 
   it.each([
     ['an unknown model', (tour: any) => (tour.shows[0].hangs[0].boxes[2].model = 'Swan'), 'tour.shows[0].hangs[0].boxes[2].model'],
-    ['a splay that the model has not', (tour: any) => (tour.shows[0].hangs[0].boxes[2].splayDeg = 7.3), 'tour.shows[0].hangs[0].boxes[2].splayDeg'],
+    [
+      'a splay that the model has not',
+      (tour: any) => (tour.shows[0].hangs[0].boxes[2].splayDeg = 7.3),
+      'tour.shows[0].hangs[0].boxes[2].splayDeg',
+    ],
     ['a hole that the grid has not', (tour: any) => (tour.shows[0].hangs[0].picks[0].hole = 'Z'), 'tour.shows[0].hangs[0].picks[0].hole'],
     ['both picks in one hole', (tour: any) => (tour.shows[0].hangs[0].picks[1].hole = 'C'), 'tour.shows[0].hangs[0].picks[1].hole'],
-    ['one serial in two places', (tour: any) => { tour.shows[0].hangs[0].boxes[0].serial = 'P-001'; tour.shows[0].hangs[0].boxes[1].serial = 'P-001'; }, 'tour.shows[0].hangs[0] (serial)'],
+    [
+      'one serial in two places',
+      (tour: any) => {
+        tour.shows[0].hangs[0].boxes[0].serial = 'P-001';
+        tour.shows[0].hangs[0].boxes[1].serial = 'P-001';
+      },
+      'tour.shows[0].hangs[0] (serial)',
+    ],
     ['a reversed date range', (tour: any) => (tour.shows[0].to = '2027-03-03'), 'tour.shows[0].from'],
     ['a day that does not exist', (tour: any) => (tour.shows[0].from = '2027-02-30'), 'shows[0].from'],
     ['a show outside its tour', (tour: any) => (tour.shows[2].to = '2027-04-30'), 'tour.shows[2].to'],
@@ -50,7 +64,8 @@ describe('tours, shows and hangs', () => {
 
   it('keeps a mirror a mirror: a change of the original shows in the plan of both', async () => {
     expect((await bent((tour) => (tour.shows[0].hangs[0].tiltDownDeg = 2.5))).errors).toBeUndefined();
-    const { plan } = (await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { plan } }')).data.makePackPlan;
+    const { plan } = (await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { plan } }')).data
+      .makePackPlan;
     const [left, right] = plan.picks.hangs;
     expect([left.tiltDownDeg, right.tiltDownDeg]).toEqual([2.5, 2.5]);
     expect(right.mirrorOf).toBe('Main left');

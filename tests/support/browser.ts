@@ -8,7 +8,16 @@ export const itInBrowser = browserPath ? it : it.skip;
 export function openBrowser(): Promise<Browser> {
   return chromium.launch({
     executablePath: browserPath!,
-    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--headless',
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
 }
 

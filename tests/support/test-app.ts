@@ -43,7 +43,11 @@ export async function startTestApp({ demo = true, web = false }: { demo?: boolea
   await onServer(server, `CREATE DATABASE ${name} TEMPLATE cartwright_template STRATEGY FILE_COPY`);
   const databaseUrl = Object.assign(new URL(server), { pathname: `/${name}` }).href;
   const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
-  const app = await createApp({ config: { databaseUrl, port: 0, webFolder: web ? join(process.cwd(), 'dist', 'web') : null, secureCookies: false }, integerProgram: await loadIntegerProgramSolver(), clock });
+  const app = await createApp({
+    config: { databaseUrl, port: 0, webFolder: web ? join(process.cwd(), 'dist', 'web') : null, secureCookies: false },
+    integerProgram: await loadIntegerProgramSolver(),
+    clock,
+  });
   await app.listen(0, '127.0.0.1');
   const dataSource = app.get(DataSource);
   if (demo) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
@@ -72,7 +76,12 @@ async function onServer(url: string, statement: string): Promise<void> {
 
 async function signIn(address: string, role: Role): Promise<Agent> {
   const { email } = demoPeople.find((each) => each.role === role)!;
-  const reply = await post(address, '', 'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }', { email, password: passwordOf(role) });
+  const reply = await post(
+    address,
+    '',
+    'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }',
+    { email, password: passwordOf(role) },
+  );
   const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
   return {
     cookie,
@@ -82,5 +91,9 @@ async function signIn(address: string, role: Role): Promise<Agent> {
 }
 
 export function post(address: string, cookie: string, query: string, variables?: object): Promise<Response> {
-  return fetch(`${address}/graphql`, { method: 'POST', headers: { 'content-type': 'application/json', cookie }, body: JSON.stringify({ query, variables }) });
+  return fetch(`${address}/graphql`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', cookie },
+    body: JSON.stringify({ query, variables }),
+  });
 }

@@ -10,7 +10,8 @@ describe('the first minute in a browser', () => {
     test = await startTestApp({ web: true });
     browser = await openBrowser();
     const system = await test.as('system');
-    for (const show of ['quayside', 'old-mill', 'fenland']) await system.graphql('mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { id } }', { show });
+    for (const show of ['quayside', 'old-mill', 'fenland'])
+      await system.graphql('mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { id } }', { show });
   });
   afterAll(async () => {
     await browser?.close();
@@ -42,12 +43,29 @@ describe('the first minute in a browser', () => {
     for (const width of [390, 1440]) {
       const { page, faults } = await open('system', width);
       await page.goto(`${test.address}/tours/harbour-lights/shows/quayside`);
-      for (const title of ['Main left, 24 boxes', 'Carts, top box first', 'Hardware', 'Trucks']) await page.getByRole('heading', { name: title, exact: true }).waitFor();
-      for (const path of ['/', '/tours', '/tours/harbour-lights', '/register', '/register/H-07', '/dates', '/import', '/tours/harbour-lights/shows/quayside', '/tours/harbour-lights/shows/quayside/moves', '/tours/harbour-lights/shows/quayside/carts', '/tours/harbour-lights/shows/quayside/trucks/T1', '/tours/harbour-lights/shows/quayside/hangs']) {
+      for (const title of ['Main left, 24 boxes', 'Carts, top box first', 'Hardware', 'Trucks'])
+        await page.getByRole('heading', { name: title, exact: true }).waitFor();
+      for (const path of [
+        '/',
+        '/tours',
+        '/tours/harbour-lights',
+        '/register',
+        '/register/H-07',
+        '/dates',
+        '/import',
+        '/tours/harbour-lights/shows/quayside',
+        '/tours/harbour-lights/shows/quayside/moves',
+        '/tours/harbour-lights/shows/quayside/carts',
+        '/tours/harbour-lights/shows/quayside/trucks/T1',
+        '/tours/harbour-lights/shows/quayside/hangs',
+      ]) {
         await page.goto(test.address + path);
         await page.locator('h1').waitFor();
         await page.waitForTimeout(300);
-        expect({ path, over: await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth') }).toEqual({ path, over: 0 });
+        expect({ path, over: await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth') }).toEqual({
+          path,
+          over: 0,
+        });
       }
       expect(faults).toEqual([]);
       await page.context().close();

@@ -26,7 +26,10 @@ function securityHeaders(_request: Request, response: Response, next: NextFuncti
   response.setHeader('x-content-type-options', 'nosniff');
   response.setHeader('referrer-policy', 'same-origin');
   response.setHeader('x-frame-options', 'DENY');
-  response.setHeader('content-security-policy', "default-src 'self'; img-src 'self' data:; style-src 'self' 'unsafe-inline'; font-src 'self' data:; connect-src 'self'; frame-ancestors 'none'");
+  response.setHeader(
+    'content-security-policy',
+    "default-src 'self'; img-src 'self' data:; style-src 'self' 'unsafe-inline'; font-src 'self' data:; connect-src 'self'; frame-ancestors 'none'",
+  );
   next();
 }
 
@@ -37,9 +40,17 @@ function refuseForeignWrites(request: Request, response: Response, next: NextFun
 }
 
 /** What is wrong with a body, in words; never a stack. */
-function bodyFaults(fault: { type?: string; status?: number; message?: string } | undefined, _request: Request, response: Response, next: NextFunction): void {
+function bodyFaults(
+  fault: { type?: string; status?: number; message?: string } | undefined,
+  _request: Request,
+  response: Response,
+  next: NextFunction,
+): void {
   if (!fault) return next();
-  const say = (status: number, value: string, wanted: string) => response.status(status).json({ message: `Nothing was read: wanted ${wanted}.`, faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }] });
+  const say = (status: number, value: string, wanted: string) =>
+    response
+      .status(status)
+      .json({ message: `Nothing was read: wanted ${wanted}.`, faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }] });
   if (fault.type === 'entity.too.large') say(413, 'a larger file', `a file of at most ${largestBody.toUpperCase()}`);
   else if (fault.type === 'charset.unsupported' || fault.type === 'encoding.unsupported') say(415, 'another encoding', 'UTF-8');
   else if ((fault.status ?? 500) < 500) say(400, (fault.message ?? '').slice(0, 100), 'JSON (RFC 8259) in UTF-8');
@@ -47,10 +58,15 @@ function bodyFaults(fault: { type?: string; status?: number; message?: string } 
 }
 
 function serveScreens(app: NestExpressApplication, folder: string): void {
-  app.useStaticAssets(folder, { index: false, setHeaders: (response, path) => response.setHeader('cache-control', path.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache') });
+  app.useStaticAssets(folder, {
+    index: false,
+    setHeaders: (response, path) =>
+      response.setHeader('cache-control', path.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache'),
+  });
   const page = join(folder, 'index.html');
   app.use((request: Request, response: Response, next: NextFunction) => {
-    const isScreen = request.method === 'GET' && !/^\/(graphql|api|healthz)(\/|$)/.test(request.path) && !/\.[a-z0-9]+$/i.test(request.path);
+    const isScreen =
+      request.method === 'GET' && !/^\/(graphql|api|healthz)(\/|$)/.test(request.path) && !/\.[a-z0-9]+$/i.test(request.path);
     if (!isScreen) return next();
     response.setHeader('cache-control', 'no-cache');
     response.sendFile(page);

@@ -3,7 +3,16 @@ import { migrations } from '../../../migrations/index.js';
 import { entities } from './entities.js';
 
 export function dataSourceOptions(databaseUrl: string): DataSourceOptions {
-  return { type: 'postgres', url: databaseUrl, entities, migrations, synchronize: false, migrationsRun: false, migrationsTransactionMode: 'each', extra: { max: 12 } };
+  return {
+    type: 'postgres',
+    url: databaseUrl,
+    entities,
+    migrations,
+    synchronize: false,
+    migrationsRun: false,
+    migrationsTransactionMode: 'each',
+    extra: { max: 12 },
+  };
 }
 
 /** Brings the database to the newest migration; gives back how many were run. */

@@ -5,4 +5,18 @@ import { EventRow } from './platform/event-log.js';
 import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
 
 /** Every table's row class. */
-export const entities = [AccountRow, SessionRow, EventRow, ModelRow, RuleRow, ItemRow, ExaminationRow, IncidentRow, TourRow, PackPlanRow, BookingRow, CartCheckRow, TickRow];
+export const entities = [
+  AccountRow,
+  SessionRow,
+  EventRow,
+  ModelRow,
+  RuleRow,
+  ItemRow,
+  ExaminationRow,
+  IncidentRow,
+  TourRow,
+  PackPlanRow,
+  BookingRow,
+  CartCheckRow,
+  TickRow,
+];

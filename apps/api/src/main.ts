@@ -10,7 +10,12 @@ if (!databaseUrl) {
 }
 await migrate(databaseUrl);
 const app = await createApp({
-  config: { databaseUrl, port: Number(process.env.PORT ?? 4310), webFolder: process.env.WEB_FOLDER ?? null, secureCookies: process.env.SECURE_COOKIES === '1' },
+  config: {
+    databaseUrl,
+    port: Number(process.env.PORT ?? 4310),
+    webFolder: process.env.WEB_FOLDER ?? null,
+    secureCookies: process.env.SECURE_COOKIES === '1',
+  },
   integerProgram: await loadIntegerProgramSolver(),
 });
 app.enableShutdownHooks();

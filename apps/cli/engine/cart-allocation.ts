@@ -6,6 +6,8 @@ export async function engine(): Promise<EngineCall> {
   const integerProgram = await loadIntegerProgramSolver();
   return (input, seconds) => {
     const read = readAllocationCase(input);
-    return read.ok ? { ok: true, value: solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram }) } : read;
+    return read.ok
+      ? { ok: true, value: solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram }) }
+      : read;
   };
 }

@@ -3,5 +3,10 @@ import type { EngineCall } from '../engines.js';
 
 export const answer: EngineCall = (input, seconds) => {
   const read = readTruckCase(input);
-  return read.ok ? { ok: true, value: solveTruckPack(read.value, { seed: 1, workLimit: 20_000, timeLimitSeconds: seconds * 0.95, now: () => performance.now() }) } : read;
+  return read.ok
+    ? {
+        ok: true,
+        value: solveTruckPack(read.value, { seed: 1, workLimit: 20_000, timeLimitSeconds: seconds * 0.95, now: () => performance.now() }),
+      }
+    : read;
 };

@@ -20,7 +20,14 @@ style.textContent = drawingStyle + sheetStyle;
 document.head.append(style);
 
 const client = new QueryClient({
-  defaultOptions: { queries: { staleTime: 10_000, gcTime: 24 * 3_600_000, retry: (count, fault) => count < 1 && !(fault instanceof Refused), refetchOnWindowFocus: true } },
+  defaultOptions: {
+    queries: {
+      staleTime: 10_000,
+      gcTime: 24 * 3_600_000,
+      retry: (count, fault) => count < 1 && !(fault instanceof Refused),
+      refetchOnWindowFocus: true,
+    },
+  },
 });
 keepLastRead(client);
 

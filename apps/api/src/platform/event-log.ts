@@ -40,9 +40,24 @@ export interface NewEvent {
   readonly place?: string;
 }
 
-export async function recordEvents(manager: EntityManager, who: Pick<SignedIn, 'name'>, at: Date, events: readonly NewEvent[]): Promise<void> {
+export async function recordEvents(
+  manager: EntityManager,
+  who: Pick<SignedIn, 'name'>,
+  at: Date,
+  events: readonly NewEvent[],
+): Promise<void> {
   if (events.length === 0) return;
-  await manager.getRepository(EventRow).insert(
-    events.map((each) => ({ at, who: who.name, what: each.what, sentence: each.sentence, itemId: each.itemId ?? null, tourId: each.tourId ?? null, place: each.place ?? null })),
-  );
+  await manager
+    .getRepository(EventRow)
+    .insert(
+      events.map((each) => ({
+        at,
+        who: who.name,
+        what: each.what,
+        sentence: each.sentence,
+        itemId: each.itemId ?? null,
+        tourId: each.tourId ?? null,
+        place: each.place ?? null,
+      })),
+    );
 }

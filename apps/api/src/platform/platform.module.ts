@@ -13,7 +13,14 @@ export class PlatformModule {
   static with(config: Config, clock: Clock): DynamicModule {
     return {
       module: PlatformModule,
-      providers: [{ provide: CONFIG, useValue: config }, { provide: CLOCK, useValue: clock }, UnitOfWork, SessionStore, { provide: APP_GUARD, useClass: SignedInGuard }, { provide: APP_FILTER, useClass: ToldFaultsFilter }],
+      providers: [
+        { provide: CONFIG, useValue: config },
+        { provide: CLOCK, useValue: clock },
+        UnitOfWork,
+        SessionStore,
+        { provide: APP_GUARD, useClass: SignedInGuard },
+        { provide: APP_FILTER, useClass: ToldFaultsFilter },
+      ],
       exports: [CONFIG, CLOCK, UnitOfWork, SessionStore],
     };
   }

@@ -24,8 +24,18 @@ const meQuery = graphql(`query Me { me { id name role } }`);
 export function App() {
   const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery), staleTime: 0 });
   const printing = useLocation().pathname.startsWith('/print/');
-  if (me.isPending) return <div className="sheet"><p className="quiet">Reading ...</p></div>;
-  if (!me.data?.me) return <div className="sheet"><SignIn offline={me.isError ? me.error : undefined} /></div>;
+  if (me.isPending)
+    return (
+      <div className="sheet">
+        <p className="quiet">Reading ...</p>
+      </div>
+    );
+  if (!me.data?.me)
+    return (
+      <div className="sheet">
+        <SignIn offline={me.isError ? me.error : undefined} />
+      </div>
+    );
   const person = me.data.me;
   return (
     <div className={printing ? undefined : 'sheet'}>

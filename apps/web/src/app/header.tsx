@@ -36,7 +36,9 @@ export function Header({ me }: { me: Person }) {
         </button>
       </div>
       <nav aria-label="Main">
-        <NavLink to="/" end>Today</NavLink>
+        <NavLink to="/" end>
+          Today
+        </NavLink>
         <NavLink to="/tours">Tours</NavLink>
         <NavLink to="/register">Register</NavLink>
         <NavLink to="/dates">Dates</NavLink>

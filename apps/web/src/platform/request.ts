@@ -29,7 +29,11 @@ interface GraphQlAnswer<Answer> {
 }
 
 export async function request<Answer, Variables>(operation: Operation<Answer, Variables>, variables?: Variables): Promise<Answer> {
-  const response = await send('/graphql', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ query: operation.toString(), variables }) });
+  const response = await send('/graphql', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ query: operation.toString(), variables }),
+  });
   const answer = (await response.json().catch(() => ({}))) as GraphQlAnswer<Answer>;
   const error = answer.errors?.[0];
   if (error) throw new Refused(error.message, error.extensions?.code ?? '', error.extensions?.faults);

@@ -17,7 +17,10 @@ export function keepLastRead(client: QueryClient): void {
     clearTimeout(waiting);
     waiting = setTimeout(() => {
       try {
-        localStorage.setItem(key, JSON.stringify(dehydrate(client, { shouldDehydrateQuery: (query) => query.state.status === 'success' && !isSignedOut(query) })));
+        localStorage.setItem(
+          key,
+          JSON.stringify(dehydrate(client, { shouldDehydrateQuery: (query) => query.state.status === 'success' && !isSignedOut(query) })),
+        );
       } catch {
         localStorage.removeItem(key);
       }

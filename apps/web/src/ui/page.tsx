@@ -17,7 +17,19 @@ export function Page({ title, lede, actions, children }: { title: string; lede?:
 }
 
 /** A numbered section with its margin. */
-export function Part({ number, title, margin, children, id }: { number: number | string; title: string; margin?: ReactNode; children: ReactNode; id?: string }) {
+export function Part({
+  number,
+  title,
+  margin,
+  children,
+  id,
+}: {
+  number: number | string;
+  title: string;
+  margin?: ReactNode;
+  children: ReactNode;
+  id?: string;
+}) {
   return (
     <section id={id} aria-label={title}>
       <div className="n" aria-hidden="true">

@@ -23,7 +23,14 @@ export interface PlanInForce {
   readonly confirmedLoads: readonly string[];
 }
 
-const roleOf: Record<Finding['section'], Note['role']> = { carts: 'warehouse', hardware: 'warehouse', truck: 'warehouse', picks: 'system', inputs: 'system', due: 'safety' };
+const roleOf: Record<Finding['section'], Note['role']> = {
+  carts: 'warehouse',
+  hardware: 'warehouse',
+  truck: 'warehouse',
+  picks: 'system',
+  inputs: 'system',
+  due: 'safety',
+};
 
 /** What needs each role's eyes, stops first, then by show. Shows that are over are left out. */
 export function attentionNotes(tours: readonly TourFile['tour'][], plans: readonly PlanInForce[], today: string): readonly Note[] {
@@ -38,16 +45,39 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
         notes.push({ role, weight, code, subject: show.name, date: show.from, sentence, tourId: tour.id, showId: show.id, itemId: null });
       };
       if (!plan) say('system', 'look', 'no-plan', `${show.name} on ${show.from} has no plan yet.`);
-      else if (!released) say('system', 'look', 'not-released', `The plan of ${show.name} on ${show.from} is a draft. Release it when it is right.`);
-      if (released && released.changed.length > 0) say('system', 'look', 'stale', `Revision ${released.revision} of ${show.name} is stale: ${released.changed.slice(0, 3).join('; ')}${released.changed.length > 3 ? '; ...' : ''}.`);
+      else if (!released)
+        say('system', 'look', 'not-released', `The plan of ${show.name} on ${show.from} is a draft. Release it when it is right.`);
+      if (released && released.changed.length > 0)
+        say(
+          'system',
+          'look',
+          'stale',
+          `Revision ${released.revision} of ${show.name} is stale: ${released.changed.slice(0, 3).join('; ')}${released.changed.length > 3 ? '; ...' : ''}.`,
+        );
       if (released) {
         const open = released.plan.carts.loads.filter((load) => !released.confirmedLoads.includes(load.id)).length;
-        if (open > 0) say('warehouse', 'look', 'carts-to-confirm', `${open} of ${released.plan.carts.loads.length} carts of ${show.name} are not confirmed yet.`);
+        if (open > 0)
+          say(
+            'warehouse',
+            'look',
+            'carts-to-confirm',
+            `${open} of ${released.plan.carts.loads.length} carts of ${show.name} are not confirmed yet.`,
+          );
       }
       for (const finding of plan?.plan.findings ?? []) {
         if (finding.weight === 'agrees') continue;
         const itemId = finding.section === 'due' || finding.code === 'out-of-service-in-cart' ? finding.subject : null;
-        notes.push({ role: roleOf[finding.section], weight: finding.weight, code: finding.code, subject: finding.subject, date: finding.date, sentence: finding.sentence, tourId: tour.id, showId: show.id, itemId });
+        notes.push({
+          role: roleOf[finding.section],
+          weight: finding.weight,
+          code: finding.code,
+          subject: finding.subject,
+          date: finding.date,
+          sentence: finding.sentence,
+          tourId: tour.id,
+          showId: show.id,
+          itemId,
+        });
       }
     }
   }
@@ -59,7 +89,10 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
 function once(notes: readonly Note[]): Note[] {
   const seen = new Set<string>();
   return notes.filter((each) => {
-    const key = each.code === 'cart-exception' || each.weight === 'stop' ? `${each.tourId} ${each.sentence}` : `${each.tourId} ${each.code} ${each.subject}`;
+    const key =
+      each.code === 'cart-exception' || each.weight === 'stop'
+        ? `${each.tourId} ${each.sentence}`
+        : `${each.tourId} ${each.code} ${each.subject}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

@@ -17,8 +17,20 @@ export function usesTogether(plans: readonly Uses[]): Uses {
  * Replaces what a tour holds by these uses, first prep day to last return day. Batches are locked in the order of their names; the overlap of serials is
  * left to the exclusion constraint, which looks when the transaction ends.
  */
-export async function replaceBookings(manager: EntityManager, tourName: string, from: string, to: string, uses: Uses): Promise<readonly BookingClash[]> {
-  const clashes = await findClashes(manager, tourName, from, to, uses.filter((each) => each.count === null).map((each) => each.item));
+export async function replaceBookings(
+  manager: EntityManager,
+  tourName: string,
+  from: string,
+  to: string,
+  uses: Uses,
+): Promise<readonly BookingClash[]> {
+  const clashes = await findClashes(
+    manager,
+    tourName,
+    from,
+    to,
+    uses.filter((each) => each.count === null).map((each) => each.item),
+  );
   const batchClashes = await findBatchClashes(manager, tourName, from, to, uses);
   if (clashes.length + batchClashes.length > 0) return [...clashes, ...batchClashes];
   const rows = manager.getRepository(BookingRow);
@@ -28,7 +40,13 @@ export async function replaceBookings(manager: EntityManager, tourName: string, 
 }
 
 /** Who else holds these serials on these days. */
-export async function findClashes(manager: EntityManager, tourName: string, from: string, to: string, items: readonly string[]): Promise<BookingClash[]> {
+export async function findClashes(
+  manager: EntityManager,
+  tourName: string,
+  from: string,
+  to: string,
+  items: readonly string[],
+): Promise<BookingClash[]> {
   return manager.query(
     `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
      WHERE item_id = ANY($1) AND tour_name <> $2 AND count IS NULL AND period && daterange($3, $4, '[]') ORDER BY item_id`,
@@ -40,7 +58,10 @@ async function findBatchClashes(manager: EntityManager, tourName: string, from: 
   const batches = uses.filter((each) => each.count !== null);
   if (batches.length === 0) return [];
   const ids = batches.map((each) => each.item).sort();
-  const held: { id: string; count: number | null }[] = await manager.query(`SELECT id, count FROM item WHERE id = ANY($1) ORDER BY id FOR UPDATE`, [ids]);
+  const held: { id: string; count: number | null }[] = await manager.query(
+    `SELECT id, count FROM item WHERE id = ANY($1) ORDER BY id FOR UPDATE`,
+    [ids],
+  );
   const counts = new Map(held.map((each) => [each.id, each.count ?? 0]));
   const others: { item: string; from: string; to: string; tour: string; count: number }[] = await manager.query(
     `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour, count FROM booking
@@ -51,7 +72,9 @@ async function findBatchClashes(manager: EntityManager, tourName: string, from: 
     const mine = others.filter((each) => each.item === item);
     // The most that others hold at once is reached on the first day of one of their promises, or on ours.
     const days = [from, ...mine.map((each) => (each.from > from ? each.from : from))];
-    const most = Math.max(...days.map((day) => mine.filter((each) => each.from <= day && each.to >= day).reduce((sum, each) => sum + each.count, 0)));
+    const most = Math.max(
+      ...days.map((day) => mine.filter((each) => each.from <= day && each.to >= day).reduce((sum, each) => sum + each.count, 0)),
+    );
     return most + count! > (counts.get(item) ?? 0) ? mine.map(({ count: _count, ...clash }) => clash) : [];
   });
 }

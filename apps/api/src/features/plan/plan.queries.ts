@@ -45,7 +45,12 @@ export class PlanQueries {
 
   /** Newest plan of every show of a tour: the released one, else the draft. */
   async heads(tourId: string): Promise<{ showId: string; state: string; revision: string | null; stops: number; looks: number }[]> {
-    const rows = await this.dataSource.getRepository(PackPlanRow).find({ where: [{ tourId, state: 'released' }, { tourId, state: 'draft' }] });
+    const rows = await this.dataSource.getRepository(PackPlanRow).find({
+      where: [
+        { tourId, state: 'released' },
+        { tourId, state: 'draft' },
+      ],
+    });
     const best = new Map<string, PackPlanRow>();
     for (const row of rows) if (!best.has(row.showId) || row.state === 'released') best.set(row.showId, row);
     return [...best.values()].map(({ showId, state, revision, plan }) => ({
@@ -79,5 +84,13 @@ export class PlanQueries {
 }
 
 function headOf(row: PackPlanRow): PlanHead {
-  return { id: row.id, state: row.state, revision: row.revision, madeAt: row.madeAt.toISOString(), madeBy: row.madeBy, releasedAt: row.releasedAt?.toISOString() ?? null, releasedBy: row.releasedBy };
+  return {
+    id: row.id,
+    state: row.state,
+    revision: row.revision,
+    madeAt: row.madeAt.toISOString(),
+    madeBy: row.madeBy,
+    releasedAt: row.releasedAt?.toISOString() ?? null,
+    releasedBy: row.releasedBy,
+  };
 }

@@ -9,7 +9,9 @@ export class PlanReader {
 
   /** Released plans and drafts, released first. */
   async current(): Promise<PackPlanRow[]> {
-    const rows = await this.dataSource.getRepository(PackPlanRow).find({ where: [{ state: 'released' }, { state: 'draft' }], order: { madeAt: 'ASC' } });
+    const rows = await this.dataSource
+      .getRepository(PackPlanRow)
+      .find({ where: [{ state: 'released' }, { state: 'draft' }], order: { madeAt: 'ASC' } });
     return rows.sort((a, b) => Number(a.state === 'draft') - Number(b.state === 'draft'));
   }
 }

@@ -9,12 +9,21 @@ export type Kit = Omit<TourFile, 'format' | 'note' | 'tour' | 'bookings'> & { re
 @Injectable()
 export class KitReader {
   async load(manager: EntityManager): Promise<Kit> {
-    const [models, rules, items] = await Promise.all([
-      manager.getRepository(ModelRow).find({ order: { place: 'ASC' } }),
-      manager.getRepository(RuleRow).find({ order: { place: 'ASC' } }),
-      this.items(manager),
-    ]);
-    const catalogue: Record<string, object[]> = { boxes: [], grids: [], hoists: [], shackles: [], slings: [], pins: [], looms: [], carts: [], cases: [], trucks: [] };
+    const models = await manager.getRepository(ModelRow).find({ order: { place: 'ASC' } });
+    const rules = await manager.getRepository(RuleRow).find({ order: { place: 'ASC' } });
+    const items = await this.items(manager);
+    const catalogue: Record<string, object[]> = {
+      boxes: [],
+      grids: [],
+      hoists: [],
+      shackles: [],
+      slings: [],
+      pins: [],
+      looms: [],
+      carts: [],
+      cases: [],
+      trucks: [],
+    };
     for (const { kind, data } of models) catalogue[kind]?.push(data);
     const ofKind = <T>(kind: string) => rules.filter((each) => each.kind === kind).map((each) => each.data as T);
     return {
@@ -30,14 +39,18 @@ export class KitReader {
   async items(manager: EntityManager, ids?: readonly string[]): Promise<Item[]> {
     const rows = await manager.getRepository(ItemRow).find({ order: { place: 'ASC' } });
     const wanted = ids ? new Set(ids) : undefined;
-    const [examinations, incidents] = await Promise.all([
-      manager.getRepository(ExaminationRow).find({ order: { id: 'ASC' } }),
-      manager.getRepository(IncidentRow).find({ order: { id: 'ASC' } }),
-    ]);
+    const examinations = await manager.getRepository(ExaminationRow).find({ order: { id: 'ASC' } });
+    const incidents = await manager.getRepository(IncidentRow).find({ order: { id: 'ASC' } });
     const superseded = new Set(examinations.map((each) => each.supersedes).filter((each) => each !== null));
-    const examinationsOf = groupBy(examinations.filter((each) => !superseded.has(each.id)), (each) => each.itemId);
+    const examinationsOf = groupBy(
+      examinations.filter((each) => !superseded.has(each.id)),
+      (each) => each.itemId,
+    );
     const incidentsOf = groupBy(incidents, (each) => each.itemId);
-    const stacks = groupBy(rows.filter((each) => each.stackCart !== null), (each) => each.stackCart!);
+    const stacks = groupBy(
+      rows.filter((each) => each.stackCart !== null),
+      (each) => each.stackCart!,
+    );
     return rows
       .filter((row) => !wanted || wanted.has(row.id))
       .map((row) =>

@@ -12,17 +12,24 @@ export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, re
   const faults: BadInput[] = [];
   const differs = (field: string, name: string, here: unknown, there: unknown): boolean => {
     if (here === undefined) return false;
-    if (canonicalJson(normal(here)) !== canonicalJson(normal(there))) faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
+    if (canonicalJson(normal(here)) !== canonicalJson(normal(there)))
+      faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
     return true;
   };
   for (const kind of Object.keys(kit.catalogue) as (keyof Catalogue)[]) {
     const known = new Map(existing.catalogue[kind].map((each) => [each.model, each] as const));
-    const fresh = kit.catalogue[kind].filter((each, index) => !differs(`catalogue.${kind}[${index}]`, each.model, known.get(each.model), each));
+    const fresh = kit.catalogue[kind].filter(
+      (each, index) => !differs(`catalogue.${kind}[${index}]`, each.model, known.get(each.model), each),
+    );
     if (fresh.length > 0) await manager.getRepository(ModelRow).insert(fresh.map((data) => ({ kind, model: data.model, data })));
   }
   const rules = [
     ...kit.systems.map((data) => ({ kind: 'system' as const, id: data.id, data })),
-    ...kit.examinationRules.map((data) => ({ kind: 'examination' as const, id: `${data.jurisdiction}: ${data.kinds.join(', ')}: ${data.intervals.join(', ')}`, data })),
+    ...kit.examinationRules.map((data) => ({
+      kind: 'examination' as const,
+      id: `${data.jurisdiction}: ${data.kinds.join(', ')}: ${data.intervals.join(', ')}`,
+      data,
+    })),
     ...kit.loadRules.map((data) => ({ kind: 'load' as const, id: data.id, data })),
   ];
   const onFile = new Map((await manager.getRepository(RuleRow).find()).map((each) => [`${each.kind} ${each.id}`, each.data]));
@@ -41,15 +48,26 @@ function normal(value: unknown): unknown {
 }
 
 export async function insertItems(manager: EntityManager, items: readonly Item[], recordedBy: string, at: Date): Promise<void> {
-  const place = new Map(items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { stackCart: cart.id, stackSlot: slot + 1 }] as const)));
+  const place = new Map(
+    items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { stackCart: cart.id, stackSlot: slot + 1 }] as const)),
+  );
   for (let start = 0; start < items.length; start += 1000) {
     const part = items.slice(start, start + 1000);
-    await manager.getRepository(ItemRow).insert(part.map((item) => ({ ...itemColumns(item), stackCart: null, stackSlot: null, ...place.get(item.id) })) as object[]);
-    const examinations = part.flatMap((item) => item.examinations.map((data) => ({ itemId: item.id, data, recordedBy, recordedAt: at, supersedes: null })));
+    await manager
+      .getRepository(ItemRow)
+      .insert(part.map((item) => ({ ...itemColumns(item), stackCart: null, stackSlot: null, ...place.get(item.id) })) as object[]);
+    const examinations = part.flatMap((item) =>
+      item.examinations.map((data) => ({ itemId: item.id, data, recordedBy, recordedAt: at, supersedes: null })),
+    );
     if (examinations.length > 0) await manager.getRepository(ExaminationRow).insert(examinations);
     const incidents = part.flatMap((item) => item.events.map(({ on, what }) => ({ itemId: item.id, onDay: on, what })));
     if (incidents.length > 0) await manager.getRepository(IncidentRow).insert(incidents);
   }
+}
+
+/** Writes the item's own columns; where it stands and its examinations are written by their own acts. */
+export async function changeItem(manager: EntityManager, item: Item): Promise<void> {
+  await manager.getRepository(ItemRow).update({ id: item.id }, itemColumns(item) as object);
 }
 
 /** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. */

@@ -14,7 +14,16 @@ export class TourFileReader {
     const row = await manager.getRepository(TourRow).findOneBy({ id: tourId });
     if (!row) throw new NotFoundError(`The tour ${tourId}`);
     const { catalogue, systems, examinationRules, loadRules, items } = await this.kit.load(manager);
-    return { format: 'cartwright tour 1', catalogue, systems, examinationRules, loadRules, items, bookings: await this.otherBookings(manager, row.name), tour: row.data };
+    return {
+      format: 'cartwright tour 1',
+      catalogue,
+      systems,
+      examinationRules,
+      loadRules,
+      items,
+      bookings: await this.otherBookings(manager, row.name),
+      tour: row.data,
+    };
   }
 
   async tours(manager: EntityManager): Promise<TourRow[]> {

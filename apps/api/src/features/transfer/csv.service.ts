@@ -6,9 +6,8 @@ import { type CsvFault, type Item, type ItemKind, checkTourFile, csvColumns, csv
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { KitReader, itemColumns } from '../register/kit.reader.js';
-import { insertItems, writeStack } from '../register/kit.writer.js';
-import { ItemRow } from '../register/rows.js';
+import { KitReader } from '../register/kit.reader.js';
+import { changeItem, insertItems, writeStack } from '../register/kit.writer.js';
 
 export interface CsvImport {
   readonly rows: number;
@@ -80,7 +79,7 @@ export class CsvService {
     const answer = { rows: given.length, added: added.map((item) => item.id), changed: changed.map(({ id, what }) => ({ id, what })), unchanged: merged.length - added.length - changed.length, faults };
     if (faults.length > 0) return answer;
     await insertItems(manager, added.map(({ stack: _stack, ...item }) => item), who.name, this.clock.now());
-    for (const { item } of changed) await manager.getRepository(ItemRow).update({ id: item.id }, itemColumns(item) as object);
+    for (const { item } of changed) await changeItem(manager, item);
     for (const item of [...added, ...changed.map((each) => each.item)]) if (item.kind === 'cart') await writeStack(manager, item.id, item.stack ?? []);
     await recordEvents(manager, who, this.clock.now(), [
       ...added.map((item) => ({ what: 'imported', itemId: item.id, sentence: 'Came in from a CSV file.' })),

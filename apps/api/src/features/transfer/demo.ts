@@ -21,12 +21,21 @@ export async function isEmpty(dataSource: DataSource): Promise<boolean> {
 }
 
 /** Accounts with the given passwords, and the demo tour with its dates moved so that it starts three days from `today`. */
-export async function loadDemo(dataSource: DataSource, tourFiles: TourFileService, root: string, today: string, passwordOf: (role: Role) => string): Promise<void> {
+export async function loadDemo(
+  dataSource: DataSource,
+  tourFiles: TourFileService,
+  root: string,
+  today: string,
+  passwordOf: (role: Role) => string,
+): Promise<void> {
   const written = JSON.parse(readFileSync(join(root, 'tests', 'examples', 'demo-tour.json'), 'utf8')) as { tour: { prepFrom: string } };
   const file = shiftDates(written as never, daysBetween(written.tour.prepFrom, today) + 3);
   const read = readTourFile(file);
   if (!read.ok) throw new Error(`the demo tour is not right: ${JSON.stringify(read.error[0])}`);
   const { faults } = await tourFiles.import(file, { name: 'Cartwright' }, false);
   if (faults.length > 0) throw new Error(`the demo tour could not be loaded: ${JSON.stringify(faults[0])}`);
-  for (const { name, email, role } of demoPeople) await dataSource.getRepository(AccountRow).insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)) });
+  for (const { name, email, role } of demoPeople)
+    await dataSource
+      .getRepository(AccountRow)
+      .insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)) });
 }

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
@@ -6,10 +5,10 @@ import { type TourFile, readTourFile } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { BookingRow } from '../plan/rows.js';
+import { addBookings } from '../plan/booking.writer.js';
 import { KitReader } from '../register/kit.reader.js';
 import { addKit } from '../register/kit.writer.js';
-import { TourRow } from '../tour/rows.js';
+import { addTour } from '../tour/tour.writer.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
 
 export interface TourFileImport {
@@ -40,15 +39,10 @@ export class TourFileService {
     const said = { tour: file.tour.name, models: Object.values(file.catalogue).reduce((sum, models) => sum + models.length, 0), items: file.items.length, shows: file.tour.shows.length };
     try {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
-        const rows = manager.getRepository(TourRow);
-        const clash = await rows.findOne({ where: [{ id: file.tour.id }, { name: file.tour.name }] });
-        if (clash) return { ok: false, error: [{ field: 'tour.id', value: file.tour.id, wanted: `a tour that is not on file yet; ${clash.name} is. Remove it there or give this one another id and name` }] };
-        const faults = await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now());
+        const faults = [...(await addTour(manager, file.tour, input as object)), ...(await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now()))];
         if (faults.length > 0) return { ok: false, error: faults };
-        const { id, name, prepFrom, returnTo } = file.tour;
-        await rows.insert({ id, name, prepFrom, returnTo, version: 1, data: file.tour as object, written: input as object });
-        const bookings = file.bookings.map((each) => ({ id: randomUUID(), itemId: each.item, tourName: each.tour, period: `[${each.from},${each.to}]`, count: each.count ?? null }));
-        if (bookings.length > 0) await manager.getRepository(BookingRow).insert(bookings);
+        await addBookings(manager, file.bookings);
+        const { id, name } = file.tour;
         await recordEvents(manager, who, this.clock.now(), [
           { what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` },
           ...file.items.map((item) => ({ what: 'imported', itemId: item.id, tourId: id, sentence: `Came with the file of the tour ${name}.` })),

@@ -2,10 +2,12 @@ import { BadInputError } from './fault.js';
 
 /** Keyset paging: a cursor is the key of the last row, opaque to the caller. */
 export const writeCursor = (key: string): string => Buffer.from(key, 'utf8').toString('base64url');
-export const readCursor = (cursor: string | null | undefined): string | undefined => (cursor ? Buffer.from(cursor, 'base64url').toString('utf8') : undefined);
+export const readCursor = (cursor: string | null | undefined): string | undefined =>
+  cursor ? Buffer.from(cursor, 'base64url').toString('utf8') : undefined;
 
 export function pageSize(first: number | null | undefined): number {
   const size = first ?? 50;
-  if (!Number.isInteger(size) || size < 1 || size > 200) throw new BadInputError([{ field: 'first', value: size, wanted: 'a whole number from 1 to 200' }]);
+  if (!Number.isInteger(size) || size < 1 || size > 200)
+    throw new BadInputError([{ field: 'first', value: size, wanted: 'a whole number from 1 to 200' }]);
   return size;
 }

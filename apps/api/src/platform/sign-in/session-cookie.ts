@@ -12,6 +12,9 @@ export function clearSessionCookie(response: Response): void {
 }
 
 export function sessionTokenOf(request: Request): string | undefined {
-  const pair = (request.headers.cookie ?? '').split(';').map((each) => each.trim()).find((each) => each.startsWith(`${cookieName}=`));
+  const pair = (request.headers.cookie ?? '')
+    .split(';')
+    .map((each) => each.trim())
+    .find((each) => each.startsWith(`${cookieName}=`));
   return pair?.slice(cookieName.length + 1);
 }

@@ -32,11 +32,25 @@ export function SignIn({ offline }: { offline?: unknown }) {
       <form onSubmit={submit} style={{ display: 'grid', gap: 14 }}>
         <label>
           Email
-          <input type="email" name="email" autoComplete="username" required value={email} onChange={(event) => setEmail(event.target.value)} />
+          <input
+            type="email"
+            name="email"
+            autoComplete="username"
+            required
+            value={email}
+            onChange={(event) => setEmail(event.target.value)}
+          />
         </label>
         <label>
           Password
-          <input type="password" name="password" autoComplete="current-password" required value={password} onChange={(event) => setPassword(event.target.value)} />
+          <input
+            type="password"
+            name="password"
+            autoComplete="current-password"
+            required
+            value={password}
+            onChange={(event) => setPassword(event.target.value)}
+          />
         </label>
         <Faults of={refusal ?? attempt.error ?? offline} />
         <button type="submit" disabled={attempt.isPending}>

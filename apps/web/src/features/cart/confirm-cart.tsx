@@ -22,14 +22,31 @@ export function ConfirmCart() {
         const done = new Set(inForce.cartChecks.map((each) => each.load));
         if (load) return <ReadCart key={load.id} plan={inForce} load={load} onBack={() => setSearch({})} tourId={tourId} showId={showId} />;
         return (
-          <Page title="Carts to confirm" lede={<><Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {done.size} of {loads.length} confirmed</>}>
+          <Page
+            title="Carts to confirm"
+            lede={
+              <>
+                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {done.size} of {loads.length} confirmed
+              </>
+            }
+          >
             <FindCart loads={loads} onFound={(id) => setSearch({ load: id })} />
             <ul className="plain floor carts">
               {loads.map((each) => (
                 <li key={each.id}>
-                  <button type="button" className={done.has(each.id) ? 'plain' : undefined} style={{ width: '100%', flexDirection: 'column', padding: 10 }} onClick={() => setSearch({ load: each.id })}>
-                    <span className="mono" style={{ fontSize: 24 }}>{each.cart ?? 'no cart'}</span>
-                    <span>{each.id}{done.has(each.id) ? ' ○ confirmed' : ''}</span>
+                  <button
+                    type="button"
+                    className={done.has(each.id) ? 'plain' : undefined}
+                    style={{ width: '100%', flexDirection: 'column', padding: 10 }}
+                    onClick={() => setSearch({ load: each.id })}
+                  >
+                    <span className="mono" style={{ fontSize: 24 }}>
+                      {each.cart ?? 'no cart'}
+                    </span>
+                    <span>
+                      {each.id}
+                      {done.has(each.id) ? ' ○ confirmed' : ''}
+                    </span>
                   </button>
                 </li>
               ))}
@@ -56,14 +73,32 @@ function FindCart({ loads, onFound }: { loads: readonly CartLoad[]; onFound: (id
         Scan or type the cart
         <input value={text} autoFocus onChange={(event) => setText(event.target.value)} style={{ minHeight: 56 }} />
       </label>
-      {said && <p className="said" role="alert">{said}</p>}
+      {said && (
+        <p className="said" role="alert">
+          {said}
+        </p>
+      )}
     </form>
   );
 }
 
-function ReadCart({ plan, load, onBack, tourId, showId }: { plan: PlanInForce; load: CartLoad; onBack: () => void; tourId: string; showId: string }) {
+function ReadCart({
+  plan,
+  load,
+  onBack,
+  tourId,
+  showId,
+}: {
+  plan: PlanInForce;
+  load: CartLoad;
+  onBack: () => void;
+  tourId: string;
+  showId: string;
+}) {
   const draftKey = `read ${plan.id} ${load.id}`;
-  const [serials, setSerials] = useState<string[]>(() => (JSON.parse(sessionStorage.getItem(draftKey) ?? 'null') as string[] | null) ?? load.boxes.map(() => ''));
+  const [serials, setSerials] = useState<string[]>(
+    () => (JSON.parse(sessionStorage.getItem(draftKey) ?? 'null') as string[] | null) ?? load.boxes.map(() => ''),
+  );
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
   const client = useQueryClient();
   useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify(serials)), [draftKey, serials]);
@@ -90,7 +125,12 @@ function ReadCart({ plan, load, onBack, tourId, showId }: { plan: PlanInForce; l
       <form onSubmit={submit} className="floor" style={{ maxWidth: 560 }}>
         {answer && (
           <div className={answer.agrees ? 'answer' : 'answer look'} role="status">
-            {answer.agrees ? `○ Agrees. ${load.cart} is confirmed.` : `◐ ${answer.slots.filter((slot) => !slot.agrees).map((slot) => slot.sentence).join(' ')}`}
+            {answer.agrees
+              ? `○ Agrees. ${load.cart} is confirmed.`
+              : `◐ ${answer.slots
+                  .filter((slot) => !slot.agrees)
+                  .map((slot) => slot.sentence)
+                  .join(' ')}`}
           </div>
         )}
         <Faults of={confirm.error} />
@@ -98,19 +138,43 @@ function ReadCart({ plan, load, onBack, tourId, showId }: { plan: PlanInForce; l
           const slot = answer?.slots[index];
           return (
             <div key={box.slot} className={`slot ${slot && !slot.agrees ? 'bad' : ''}`}>
-              <span className="k" aria-hidden="true">{box.slot}</span>
+              <span className="k" aria-hidden="true">
+                {box.slot}
+              </span>
               <label>
-                <span className="quiet">Slot {box.slot}{box.slot === 1 ? ', the top' : ''}</span>
-                <input ref={(element) => { inputs.current[index] = element; }} autoFocus={index === 0} autoComplete="off" autoCapitalize="characters" value={serials[index] ?? ''} onChange={(event) => setSerials(serials.map((each, at) => (at === index ? event.target.value : each)))} />
+                <span className="quiet">
+                  Slot {box.slot}
+                  {box.slot === 1 ? ', the top' : ''}
+                </span>
+                <input
+                  ref={(element) => {
+                    inputs.current[index] = element;
+                  }}
+                  autoFocus={index === 0}
+                  autoComplete="off"
+                  autoCapitalize="characters"
+                  value={serials[index] ?? ''}
+                  onChange={(event) => setSerials(serials.map((each, at) => (at === index ? event.target.value : each)))}
+                />
               </label>
-              {slot && <p className="said" style={{ gridColumn: 2 }}>{slot.agrees ? '○ agrees' : `◐ ${slot.sentence}`}</p>}
+              {slot && (
+                <p className="said" style={{ gridColumn: 2 }}>
+                  {slot.agrees ? '○ agrees' : `◐ ${slot.sentence}`}
+                </p>
+              )}
             </div>
           );
         })}
         <div className="row">
-          <button type="submit" disabled={confirm.isPending}>Compare with the plan</button>
-          <button type="button" className="plain" onClick={() => setSerials(load.boxes.map(() => ''))}>Empty the slots</button>
-          <button type="button" className="plain" onClick={onBack}>Back to the carts</button>
+          <button type="submit" disabled={confirm.isPending}>
+            Compare with the plan
+          </button>
+          <button type="button" className="plain" onClick={() => setSerials(load.boxes.map(() => ''))}>
+            Empty the slots
+          </button>
+          <button type="button" className="plain" onClick={onBack}>
+            Back to the carts
+          </button>
         </div>
       </form>
     </Page>

@@ -23,20 +23,38 @@ export function Dates() {
     <Page title="Dates" lede="Every lifting item on file, what may not be used first, then what runs out first. Judged as of today.">
       <Loaded query={query}>
         {(data) => {
-          const items = [data.hoist, data.grid, data.shackle, data.sling, data.pin].flatMap((each) => each.edges.map((edge) => edge.node)).filter((each) => each.dueState !== null && each.state !== 'retired');
+          const items = [data.hoist, data.grid, data.shackle, data.sling, data.pin]
+            .flatMap((each) => each.edges.map((edge) => edge.node))
+            .filter((each) => each.dueState !== null && each.state !== 'retired');
           const rank = (each: (typeof items)[number]) => `${each.dueState === 'in date' ? 1 : 0}${each.dueOn ?? ''}`;
           items.sort((a, b) => (rank(a) < rank(b) ? -1 : 1));
           return items.length === 0 ? (
-            <p>Nothing that lifts is on file. <Link to="/import">Import the register.</Link></p>
+            <p>
+              Nothing that lifts is on file. <Link to="/import">Import the register.</Link>
+            </p>
           ) : (
             <div className="scroll">
               <table>
-                <thead><tr><th>Item</th><th>Kind</th><th>Model</th><th>Where</th><th>Last day of use</th><th>State</th></tr></thead>
+                <thead>
+                  <tr>
+                    <th>Item</th>
+                    <th>Kind</th>
+                    <th>Model</th>
+                    <th>Where</th>
+                    <th>Last day of use</th>
+                    <th>State</th>
+                  </tr>
+                </thead>
                 <tbody>
                   {items.map((each) => (
                     <tr key={each.id}>
-                      <td className="mono"><Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link></td>
-                      <td>{each.kind}{each.count ? ` batch of ${each.count}` : ''}</td>
+                      <td className="mono">
+                        <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
+                      </td>
+                      <td>
+                        {each.kind}
+                        {each.count ? ` batch of ${each.count}` : ''}
+                      </td>
                       <td>{each.model}</td>
                       <td>{each.place}</td>
                       <td>{each.dueOn ?? 'none'}</td>
@@ -49,7 +67,10 @@ export function Dates() {
           );
         }}
       </Loaded>
-      <p className="caution">Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and the maker’s instructions and local law come first.</p>
+      <p className="caution">
+        Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and
+        the maker’s instructions and local law come first.
+      </p>
     </Page>
   );
 }

@@ -12,17 +12,23 @@ export interface PastedRow {
  * A heading is passed over; positions must run 1, 2, 3 ... from the top.
  */
 export function readPastedRows(text: string): readonly PastedRow[] {
-  const lines = text.split(/\r?\n/).map((line, index) => ({ line: index + 1, text: line.trim() })).filter((each) => each.text !== '');
+  const lines = text
+    .split(/\r?\n/)
+    .map((line, index) => ({ line: index + 1, text: line.trim() }))
+    .filter((each) => each.text !== '');
   const rows = lines[0] && !/^\d/.test(lines[0].text) ? lines.slice(1) : lines;
   return rows.map((row, index) => readRow(row, index + 1));
 }
 
 function readRow({ line, text }: { line: number; text: string }, expected: number): PastedRow {
   const wrong = (said: string): PastedRow => ({ line, text, box: null, said });
-  const cells = (text.includes('\t') ? text.split('\t') : text.includes(';') ? text.split(';') : text.split(',')).map((each) => each.trim());
+  const cells = (text.includes('\t') ? text.split('\t') : text.includes(';') ? text.split(';') : text.split(',')).map((each) =>
+    each.trim(),
+  );
   const [position, model, splay, serial, ...rest] = cells;
   if (rest.some((each) => each !== '')) return wrong(`${cells.length} cells: wanted position, model, splay and perhaps a serial`);
-  if (Number(position) !== expected) return wrong(`position ${position || 'missing'}: wanted ${expected}, positions run from the top without a gap`);
+  if (Number(position) !== expected)
+    return wrong(`position ${position || 'missing'}: wanted ${expected}, positions run from the top without a gap`);
   if (!model) return wrong('no model: wanted the name of a box model');
   const splayDeg = Number((splay ?? '').replace('°', '').replace(',', '.'));
   if (!splay || !Number.isFinite(splayDeg)) return wrong(`splay ${splay || 'missing'}: wanted degrees, such as 0.5`);

@@ -1,6 +1,17 @@
 import { useEffect } from 'react';
 import { useParams } from 'react-router';
-import { type Node, allSheets, cartCardSheet, drawCode, dueSheet, hangSheet, hardwareSheet, moveSheet, pointSheet, truckSheet } from '#drawings';
+import {
+  type Node,
+  allSheets,
+  cartCardSheet,
+  drawCode,
+  dueSheet,
+  hangSheet,
+  hardwareSheet,
+  moveSheet,
+  pointSheet,
+  truckSheet,
+} from '#drawings';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
@@ -21,7 +32,17 @@ export function Print() {
   }, [ready, what, query.data]);
   return (
     <Loaded query={query}>
-      {({ inForce }) => (inForce ? <>{sheetsOf(inForce, what, units).map((each, index) => <Drawing key={index} of={each} />)}</> : <p>There is no plan of this show yet: nothing to print.</p>)}
+      {({ inForce }) =>
+        inForce ? (
+          <>
+            {sheetsOf(inForce, what, units).map((each, index) => (
+              <Drawing key={index} of={each} />
+            ))}
+          </>
+        ) : (
+          <p>There is no plan of this show yet: nothing to print.</p>
+        )
+      }
     </Loaded>
   );
 }

@@ -17,10 +17,18 @@ const itemQuery = graphql(`
     }
   }
 `);
-const quarantine = graphql(`mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }`);
-const release = graphql(`mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }`);
-const examine = graphql(`mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }`);
-const incident = graphql(`mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }`);
+const quarantine = graphql(
+  `mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }`,
+);
+const release = graphql(
+  `mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }`,
+);
+const examine = graphql(
+  `mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }`,
+);
+const incident = graphql(
+  `mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }`,
+);
 
 export function ItemScreen({ me }: { me: Person }) {
   const { itemId = '' } = useParams();
@@ -28,29 +36,88 @@ export function ItemScreen({ me }: { me: Person }) {
   return (
     <Loaded query={query}>
       {({ item: { item, summary, history, promises } }) => (
-        <Page title={summary.id} lede={`${summary.kind}${summary.count !== null ? `, batch of ${summary.count}` : ''} · ${summary.model} · ${summary.place}`}>
-          <Part number={1} title="State" margin={summary.dueState === null ? null : <p className="note"><b>{summary.dueState}</b>{summary.dueOn ? `, last day of use ${summary.dueOn}` : ''}</p>}>
+        <Page
+          title={summary.id}
+          lede={`${summary.kind}${summary.count !== null ? `, batch of ${summary.count}` : ''} · ${summary.model} · ${summary.place}`}
+        >
+          <Part
+            number={1}
+            title="State"
+            margin={
+              summary.dueState === null ? null : (
+                <p className="note">
+                  <b>{summary.dueState}</b>
+                  {summary.dueOn ? `, last day of use ${summary.dueOn}` : ''}
+                </p>
+              )
+            }
+          >
             <p>
               {summary.state === 'in service' ? '○' : '■'} <b>{summary.state}</b>
               {item.reason ? `: ${item.reason}` : ''}. Home depot {summary.depot}.{item.owner ? ` Belongs to ${item.owner}.` : ''}
               {item.hire ? ` Hired in from ${item.hire.from} to ${item.hire.to}.` : ''}
             </p>
-            {item.stack && <p>Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span></p>}
+            {item.stack && (
+              <p>
+                Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
+              </p>
+            )}
             <Acts id={summary.id} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">
-            {item.examinations.length === 0 ? <p className="quiet">No examination on file.</p> : (
+            {item.examinations.length === 0 ? (
+              <p className="quiet">No examination on file.</p>
+            ) : (
               <table>
-                <thead><tr><th>Day</th><th>Outcome</th><th>Examiner</th><th>Report</th><th>Next at the latest</th></tr></thead>
-                <tbody>{[...item.examinations].reverse().map((each, index) => <tr key={index}><td>{each.on}</td><td>{each.outcome === 'pass' ? '○ passed' : '■ failed'}</td><td>{each.examiner ?? ''}</td><td>{each.report ?? ''}</td><td>{each.nextLatestOn ?? ''}</td></tr>)}</tbody>
+                <thead>
+                  <tr>
+                    <th>Day</th>
+                    <th>Outcome</th>
+                    <th>Examiner</th>
+                    <th>Report</th>
+                    <th>Next at the latest</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {[...item.examinations].reverse().map((each, index) => (
+                    <tr key={index}>
+                      <td>{each.on}</td>
+                      <td>{each.outcome === 'pass' ? '○ passed' : '■ failed'}</td>
+                      <td>{each.examiner ?? ''}</td>
+                      <td>{each.report ?? ''}</td>
+                      <td>{each.nextLatestOn ?? ''}</td>
+                    </tr>
+                  ))}
+                </tbody>
               </table>
             )}
           </Part>
           <Part number={3} title="Promised to">
-            {promises.length === 0 ? <p className="quiet">Nobody holds it.</p> : <ul>{promises.map((each) => <li key={each.tour}>{each.tour}, {each.from === each.to ? each.from : `${each.from} to ${each.to}`}{each.count !== null ? `, ${each.count} of them` : ''}</li>)}</ul>}
+            {promises.length === 0 ? (
+              <p className="quiet">Nobody holds it.</p>
+            ) : (
+              <ul>
+                {promises.map((each) => (
+                  <li key={each.tour}>
+                    {each.tour}, {each.from === each.to ? each.from : `${each.from} to ${each.to}`}
+                    {each.count !== null ? `, ${each.count} of them` : ''}
+                  </li>
+                ))}
+              </ul>
+            )}
           </Part>
           <Part number={4} title="History">
-            {history.length === 0 ? <p className="quiet">Nothing has happened to it since it came on file.</p> : <ul>{history.map((each, index) => <li key={index}>{each.at.slice(0, 16).replace('T', ' ')} · {each.who}: {each.sentence}</li>)}</ul>}
+            {history.length === 0 ? (
+              <p className="quiet">Nothing has happened to it since it came on file.</p>
+            ) : (
+              <ul>
+                {history.map((each, index) => (
+                  <li key={index}>
+                    {each.at.slice(0, 16).replace('T', ' ')} · {each.who}: {each.sentence}
+                  </li>
+                ))}
+              </ul>
+            )}
           </Part>
         </Page>
       )}
@@ -61,18 +128,62 @@ export function ItemScreen({ me }: { me: Person }) {
 function Acts({ id, state, me, examined }: { id: string; state: string; me: Person; examined: boolean }) {
   return (
     <>
-      {state !== 'quarantined' && <Act title="Quarantine it" button="Quarantine" fields={[['reason', 'Why']]} run={({ reason }) => request(quarantine, { itemId: id, reason: reason! })} />}
-      {state === 'quarantined' && me.role === 'safety' && <Act title="Release it from quarantine" button="Release" fields={[['reason', 'What was found and done']]} run={({ reason }) => request(release, { itemId: id, reason: reason! })} />}
-      {examined && me.role === 'safety' && (
-        <Act title="Record an examination" button="Record" fields={[['on', 'Day', 'date'], ['outcome', 'Outcome: pass or fail'], ['examiner', 'Examiner'], ['report', 'Report number'], ['nextLatestOn', 'Next at the latest (if the report says so)', 'date']]}
-          run={(values) => request(examine, { itemId: id, examination: Object.fromEntries(Object.entries(values).filter(([, value]) => value !== '')) })} />
+      {state !== 'quarantined' && (
+        <Act
+          title="Quarantine it"
+          button="Quarantine"
+          fields={[['reason', 'Why']]}
+          run={({ reason }) => request(quarantine, { itemId: id, reason: reason! })}
+        />
       )}
-      <Act title="Record an incident (shock load, overload, drop)" button="Record and block" fields={[['on', 'Day', 'date'], ['what', 'What happened']]} run={({ on, what }) => request(incident, { itemId: id, on: on!, what: what! })} />
+      {state === 'quarantined' && me.role === 'safety' && (
+        <Act
+          title="Release it from quarantine"
+          button="Release"
+          fields={[['reason', 'What was found and done']]}
+          run={({ reason }) => request(release, { itemId: id, reason: reason! })}
+        />
+      )}
+      {examined && me.role === 'safety' && (
+        <Act
+          title="Record an examination"
+          button="Record"
+          fields={[
+            ['on', 'Day', 'date'],
+            ['outcome', 'Outcome: pass or fail'],
+            ['examiner', 'Examiner'],
+            ['report', 'Report number'],
+            ['nextLatestOn', 'Next at the latest (if the report says so)', 'date'],
+          ]}
+          run={(values) =>
+            request(examine, { itemId: id, examination: Object.fromEntries(Object.entries(values).filter(([, value]) => value !== '')) })
+          }
+        />
+      )}
+      <Act
+        title="Record an incident (shock load, overload, drop)"
+        button="Record and block"
+        fields={[
+          ['on', 'Day', 'date'],
+          ['what', 'What happened'],
+        ]}
+        run={({ on, what }) => request(incident, { itemId: id, on: on!, what: what! })}
+      />
     </>
   );
 }
 
-function Act({ title, button, fields, run }: { title: string; button: string; fields: readonly (readonly [string, string, string?])[]; run: (values: Record<string, string>) => Promise<unknown> }) {
+function Act({
+  title,
+  button,
+  fields,
+  run,
+}: {
+  title: string;
+  button: string;
+  fields: readonly (readonly [string, string, string?])[];
+  run: (values: Record<string, string>) => Promise<unknown>;
+}) {
   const [values, setValues] = useState<Record<string, string>>(Object.fromEntries(fields.map(([key]) => [key, ''])));
   const client = useQueryClient();
   const act = useMutation({
@@ -99,7 +210,9 @@ function Act({ title, button, fields, run }: { title: string; button: string; fi
           ))}
         </div>
         <Faults of={act.error} />
-        <button type="submit" disabled={act.isPending}>{button}</button>
+        <button type="submit" disabled={act.isPending}>
+          {button}
+        </button>
       </form>
     </details>
   );

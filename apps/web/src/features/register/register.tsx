@@ -35,31 +35,76 @@ export function Register() {
   return (
     <Page title="Register" lede="Every box, cart, grid, hoist, shackle, sling, pin batch, loom, case and truck.">
       <div className="fields">
-        <label>Search<input type="search" value={search} onChange={(event) => setSearch(event.target.value)} placeholder="serial, model, reason ..." /></label>
-        <label>Kind<select value={kind} onChange={(event) => setKind(event.target.value)}><option value="">all kinds</option>{kinds.map((each) => <option key={each}>{each}</option>)}</select></label>
-        <label>State<select value={state} onChange={(event) => setState(event.target.value)}><option value="">all states</option>{states.map((each) => <option key={each}>{each}</option>)}</select></label>
+        <label>
+          Search
+          <input type="search" value={search} onChange={(event) => setSearch(event.target.value)} placeholder="serial, model, reason ..." />
+        </label>
+        <label>
+          Kind
+          <select value={kind} onChange={(event) => setKind(event.target.value)}>
+            <option value="">all kinds</option>
+            {kinds.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        </label>
+        <label>
+          State
+          <select value={state} onChange={(event) => setState(event.target.value)}>
+            <option value="">all states</option>
+            {states.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        </label>
       </div>
       <Faults of={query.error} />
-      <p className="quiet" role="status">{query.data ? `${query.data.pages[0]!.items.totalCount} items` : 'Reading ...'}</p>
-      {query.data && rows.length === 0 && <p>Nothing fits. Search for less, or <Link to="/import">import items from a CSV file</Link>.</p>}
+      <p className="quiet" role="status">
+        {query.data ? `${query.data.pages[0]!.items.totalCount} items` : 'Reading ...'}
+      </p>
+      {query.data && rows.length === 0 && (
+        <p>
+          Nothing fits. Search for less, or <Link to="/import">import items from a CSV file</Link>.
+        </p>
+      )}
       <div className="scroll">
         <table>
-          <thead><tr><th>Serial</th><th>Kind</th><th>Model</th><th>Where</th><th>State</th><th>Last day of use</th></tr></thead>
+          <thead>
+            <tr>
+              <th>Serial</th>
+              <th>Kind</th>
+              <th>Model</th>
+              <th>Where</th>
+              <th>State</th>
+              <th>Last day of use</th>
+            </tr>
+          </thead>
           <tbody>
             {rows.map((each) => (
               <tr key={each.id}>
-                <td className="mono"><Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link></td>
-                <td>{each.kind}{each.count !== null ? ` × ${each.count}` : ''}</td>
+                <td className="mono">
+                  <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
+                </td>
+                <td>
+                  {each.kind}
+                  {each.count !== null ? ` × ${each.count}` : ''}
+                </td>
                 <td>{each.model}</td>
                 <td>{each.place}</td>
-                <td>{each.state === 'in service' ? '○' : '■'} {each.state}</td>
+                <td>
+                  {each.state === 'in service' ? '○' : '■'} {each.state}
+                </td>
                 <td>{each.dueState === null ? '' : (each.dueOn ?? each.dueState)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      {query.hasNextPage && <button type="button" className="plain" disabled={query.isFetchingNextPage} onClick={() => void query.fetchNextPage()}>Show more</button>}
+      {query.hasNextPage && (
+        <button type="button" className="plain" disabled={query.isFetchingNextPage} onClick={() => void query.fetchNextPage()}>
+          Show more
+        </button>
+      )}
       <Catalogue />
     </Page>
   );
@@ -74,27 +119,62 @@ function Catalogue() {
         {({ catalogueModels, riggingSystems }) => (
           <>
             <table>
-              <thead><tr><th>Model</th><th>Kind</th><th className="num">Items</th><th>Figures on file</th></tr></thead>
+              <thead>
+                <tr>
+                  <th>Model</th>
+                  <th>Kind</th>
+                  <th className="num">Items</th>
+                  <th>Figures on file</th>
+                </tr>
+              </thead>
               <tbody>
                 {catalogueModels.map((each) => (
                   <tr key={`${each.kind} ${each.model}`}>
                     <td>{each.model}</td>
                     <td>{each.kind}</td>
                     <td className="num">{each.itemCount}</td>
-                    <td><details><summary>Show</summary><Figures of={each.data} /></details></td>
+                    <td>
+                      <details>
+                        <summary>Show</summary>
+                        <Figures of={each.data} />
+                      </details>
+                    </td>
                   </tr>
                 ))}
               </tbody>
             </table>
-            {(riggingSystems as { id: string; manual: { title: string; revision: string }; approved?: { by: string; on: string }; goingUp: string[]; comingDown: string[] }[]).map((system) => (
+            {(
+              riggingSystems as {
+                id: string;
+                manual: { title: string; revision: string };
+                approved?: { by: string; on: string };
+                goingUp: string[];
+                comingDown: string[];
+              }[]
+            ).map((system) => (
               <div key={system.id}>
                 <h3>Rigging system {system.id}</h3>
-                <p>{system.manual.title}, revision {system.manual.revision}. {system.approved ? `Approved by ${system.approved.by} on ${system.approved.on}.` : '■ Example, not for use: not approved.'}</p>
+                <p>
+                  {system.manual.title}, revision {system.manual.revision}.{' '}
+                  {system.approved
+                    ? `Approved by ${system.approved.by} on ${system.approved.on}.`
+                    : '■ Example, not for use: not approved.'}
+                </p>
                 <h3>Going up</h3>
-                <ol>{system.goingUp.map((step) => <li key={step}>{step}</li>)}</ol>
+                <ol>
+                  {system.goingUp.map((step) => (
+                    <li key={step}>{step}</li>
+                  ))}
+                </ol>
                 <h3>Coming down</h3>
-                <ol>{system.comingDown.map((step) => <li key={step}>{step}</li>)}</ol>
-                <p className="caution">The maker’s manual comes first. Nothing leaves the ground until the person in charge of lifting says so.</p>
+                <ol>
+                  {system.comingDown.map((step) => (
+                    <li key={step}>{step}</li>
+                  ))}
+                </ol>
+                <p className="caution">
+                  The maker’s manual comes first. Nothing leaves the ground until the person in charge of lifting says so.
+                </p>
               </div>
             ))}
           </>
@@ -107,7 +187,15 @@ function Catalogue() {
 /** The figures of a model, a line each. */
 export function Figures({ of }: { of: unknown }) {
   const lines = Object.entries(of as Record<string, unknown>);
-  return <ul className="plain">{lines.map(([key, value]) => <li key={key}>{words(key)}: <span className="mono">{typeof value === 'object' ? JSON.stringify(value) : String(value)}</span></li>)}</ul>;
+  return (
+    <ul className="plain">
+      {lines.map(([key, value]) => (
+        <li key={key}>
+          {words(key)}: <span className="mono">{typeof value === 'object' ? JSON.stringify(value) : String(value)}</span>
+        </li>
+      ))}
+    </ul>
+  );
 }
 
 const words = (key: string): string => key.replaceAll(/([A-Z])/g, ' $1').toLowerCase();

@@ -5,7 +5,15 @@ import { Drawing } from '../../ui/drawing.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 
-export function CartsPart({ plan, checks, base }: { plan: PackPlan; checks: readonly { load: string; checkedBy: string }[]; base: string }) {
+export function CartsPart({
+  plan,
+  checks,
+  base,
+}: {
+  plan: PackPlan;
+  checks: readonly { load: string; checkedBy: string }[];
+  base: string;
+}) {
   const confirmed = new Map(checks.map((each) => [each.load, each.checkedBy]));
   const moved = new Set(plan.carts.moves.map((each) => each.to));
   return (
@@ -17,8 +25,12 @@ export function CartsPart({ plan, checks, base }: { plan: PackPlan; checks: read
         <>
           <Notes findings={plan.findings} section="carts" />
           <div className="row">
-            <Link className="btn plain" to={`${base}/moves`}>Show the moves</Link>
-            <Link className="btn plain" to={`${base}/carts`}>Confirm carts</Link>
+            <Link className="btn plain" to={`${base}/moves`}>
+              Show the moves
+            </Link>
+            <Link className="btn plain" to={`${base}/carts`}>
+              Confirm carts
+            </Link>
           </div>
         </>
       }
@@ -28,7 +40,10 @@ export function CartsPart({ plan, checks, base }: { plan: PackPlan; checks: read
           <figure key={load.id}>
             <Drawing of={drawCart(load)} />
             <figcaption>
-              <b>{load.hang}, cart {load.number}</b> <span className="mono">{load.cart ?? 'no cart'}</span>
+              <b>
+                {load.hang}, cart {load.number}
+              </b>{' '}
+              <span className="mono">{load.cart ?? 'no cart'}</span>
               {confirmed.has(load.id) ? (
                 <span className="st">○ confirmed by {confirmed.get(load.id)}</span>
               ) : load.boxes.some((box) => box.serial === null) ? (
@@ -44,8 +59,16 @@ export function CartsPart({ plan, checks, base }: { plan: PackPlan; checks: read
       </div>
       {plan.carts.leftOut.length > 0 && (
         <details>
-          <summary>{plan.carts.leftOut.length} {plan.carts.leftOut.length === 1 ? 'box is' : 'boxes are'} kept out of the plan</summary>
-          <ul>{plan.carts.leftOut.map((each) => <li key={each.serial}><span className="mono">{each.serial}</span> ({each.model}): {each.reason}</li>)}</ul>
+          <summary>
+            {plan.carts.leftOut.length} {plan.carts.leftOut.length === 1 ? 'box is' : 'boxes are'} kept out of the plan
+          </summary>
+          <ul>
+            {plan.carts.leftOut.map((each) => (
+              <li key={each.serial}>
+                <span className="mono">{each.serial}</span> ({each.model}): {each.reason}
+              </li>
+            ))}
+          </ul>
         </details>
       )}
     </Part>

@@ -15,8 +15,12 @@ export function DuePart({ plan }: { plan: PackPlan }) {
         <>
           <Notes findings={plan.findings} section="due" />
           <p className="note">
-            <b>{due.visits.count === 0 ? 'No examiner visit' : `${due.visits.count} examiner ${due.visits.count === 1 ? 'visit' : 'visits'}`}</b>{' '}
-            {due.visits.count === 0 ? 'is needed on the days given.' : `${due.visits.count === 1 ? 'clears' : 'clear'} what can be cleared: ${due.visits.days.map((day) => `${day.on} (${day.items.join(', ')})`).join('; ')}.`}
+            <b>
+              {due.visits.count === 0 ? 'No examiner visit' : `${due.visits.count} examiner ${due.visits.count === 1 ? 'visit' : 'visits'}`}
+            </b>{' '}
+            {due.visits.count === 0
+              ? 'is needed on the days given.'
+              : `${due.visits.count === 1 ? 'clears' : 'clear'} what can be cleared: ${due.visits.days.map((day) => `${day.on} (${day.items.join(', ')})`).join('; ')}.`}
           </p>
           <p className="caution">{due.caution}</p>
         </>

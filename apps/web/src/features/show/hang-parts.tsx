@@ -29,8 +29,16 @@ export function HangParts({ plan }: { plan: PackPlan }) {
 
 function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; number: string }) {
   const { units } = useSettings();
-  const findings = plan.findings.filter((each) => each.section === 'picks' && (each.sentence.startsWith(hang.hang) || each.subject.startsWith(hang.hang) || each.subject === hang.system));
-  const wrong = new Set(findings.filter((each) => each.weight === 'stop').flatMap((each) => [...each.subject.matchAll(/joint (\d+)/g)].map((match) => Number(match[1]))));
+  const findings = plan.findings.filter(
+    (each) =>
+      each.section === 'picks' &&
+      (each.sentence.startsWith(hang.hang) || each.subject.startsWith(hang.hang) || each.subject === hang.system),
+  );
+  const wrong = new Set(
+    findings
+      .filter((each) => each.weight === 'stop')
+      .flatMap((each) => [...each.subject.matchAll(/joint (\d+)/g)].map((match) => Number(match[1]))),
+  );
   return (
     <Part
       number={number}
@@ -39,10 +47,13 @@ function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; nu
       margin={
         <>
           <p className="note">
-            <b>{formatMass(hang.massKg, units)}</b> {hang.picks.length === 2 ? 'hangs on two picks' : 'hangs on one pick'} at {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)}
+            <b>{formatMass(hang.massKg, units)}</b> {hang.picks.length === 2 ? 'hangs on two picks' : 'hangs on one pick'} at{' '}
+            {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)}
           </p>
           {findings.map((each, index) => (
-            <Note key={index} weight={each.weight}>{each.sentence}</Note>
+            <Note key={index} weight={each.weight}>
+              {each.sentence}
+            </Note>
           ))}
           <p className="caution">{plan.picks.caution}</p>
         </>
@@ -53,7 +64,16 @@ function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; nu
         <div>
           <div className="scroll">
             <table className="tight">
-              <thead><tr><th className="num">Pos.</th><th>Serial</th><th>Model</th><th className="num">Splay</th><th>Cart</th><th className="num">Below</th></tr></thead>
+              <thead>
+                <tr>
+                  <th className="num">Pos.</th>
+                  <th>Serial</th>
+                  <th>Model</th>
+                  <th className="num">Splay</th>
+                  <th>Cart</th>
+                  <th className="num">Below</th>
+                </tr>
+              </thead>
               <tbody>
                 {hang.boxes.map((box) => (
                   <tr key={box.position}>
@@ -70,12 +90,20 @@ function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; nu
           </div>
           {hang.picks.map((pick) => (
             <div key={pick.hole}>
-              <h3>Pick at hole {pick.hole}{pick.place === 'only' ? '' : ` (${pick.place})`}</h3>
+              <h3>
+                Pick at hole {pick.hole}
+                {pick.place === 'only' ? '' : ` (${pick.place})`}
+              </h3>
               <p>
-                <b>{formatMass(pick.hookLoadKg, units)}</b> at the hook of {pick.hoistSerial ? <span className="mono">{pick.hoistSerial}</span> : `a ${pick.hoist} that is not found`}. The point carries {formatForce(pick.pointLoadN, units)}, with factor {plan.picks.loadRule.dynamicFactor} {formatForce(pick.pointLoadDynamicN, units)}.
+                <b>{formatMass(pick.hookLoadKg, units)}</b> at the hook of{' '}
+                {pick.hoistSerial ? <span className="mono">{pick.hoistSerial}</span> : `a ${pick.hoist} that is not found`}. The point
+                carries {formatForce(pick.pointLoadN, units)}, with factor {plan.picks.loadRule.dynamicFactor}{' '}
+                {formatForce(pick.pointLoadDynamicN, units)}.
               </p>
               <ul>
-                {pick.comparisons.map((each) => <li key={each.what}>{each.sentence}</li>)}
+                {pick.comparisons.map((each) => (
+                  <li key={each.what}>{each.sentence}</li>
+                ))}
               </ul>
               <Why of={pick.working} />
             </div>
@@ -114,7 +142,15 @@ function Joints({ hang }: { hang: HangResult }) {
       <summary>Forces in the joints</summary>
       <div className="scroll">
         <table className="tight">
-          <thead><tr><th className="num">Above box</th><th className="num">Load</th><th className="num">Rear link</th><th className="num">Each front pin</th><th>Compared</th></tr></thead>
+          <thead>
+            <tr>
+              <th className="num">Above box</th>
+              <th className="num">Load</th>
+              <th className="num">Rear link</th>
+              <th className="num">Each front pin</th>
+              <th>Compared</th>
+            </tr>
+          </thead>
           <tbody>
             {hang.joints.map((joint) => (
               <tr key={joint.position}>
@@ -122,7 +158,13 @@ function Joints({ hang }: { hang: HangResult }) {
                 <td className="num">{formatForce(joint.loadN, units)}</td>
                 <td className="num">{formatForce(joint.rearLinkN, units)}</td>
                 <td className="num">{formatForce(joint.frontPinN, units)}</td>
-                <td>{joint.comparisons.every((each) => each.verdict === 'within') ? 'within the rated values on file' : [...new Set(joint.comparisons.map((each) => (each.verdict === 'within' ? '' : each.verdict)))].filter(Boolean).join('; ')}</td>
+                <td>
+                  {joint.comparisons.every((each) => each.verdict === 'within')
+                    ? 'within the rated values on file'
+                    : [...new Set(joint.comparisons.map((each) => (each.verdict === 'within' ? '' : each.verdict)))]
+                        .filter(Boolean)
+                        .join('; ')}
+                </td>
               </tr>
             ))}
           </tbody>

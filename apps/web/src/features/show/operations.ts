@@ -11,7 +11,9 @@ export const showQuery = graphql(`
   }
 `);
 
-export const makePlan = graphql(`mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }`);
+export const makePlan = graphql(
+  `mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }`,
+);
 
 export const releasePlan = graphql(`
   mutation ReleasePackPlan($planId: ID!) {
@@ -24,9 +26,13 @@ export const releasePlan = graphql(`
   }
 `);
 
-export const differenceQuery = graphql(`query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }`);
+export const differenceQuery = graphql(
+  `query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }`,
+);
 
-export const tickMutation = graphql(`mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }`);
+export const tickMutation = graphql(
+  `mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }`,
+);
 
 export const confirmMutation = graphql(`
   mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {

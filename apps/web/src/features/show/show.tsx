@@ -24,8 +24,21 @@ export function Show({ me }: { me: Person }) {
       {(data) => {
         const shown = wantsDraft && data.draft ? data.draft : data.inForce;
         return (
-          <Page title={data.name} lede={<Lede data={data} shown={shown} />} actions={<Actions data={data} shown={shown} me={me} onDraft={setWantsDraft} />}>
-            {shown ? <Sheet data={data} shown={shown} onDraft={setWantsDraft} /> : <p>There is no plan yet. {me.role === 'safety' ? 'The system tech makes it.' : 'Make it from the design, the register and the floor as they now are.'}</p>}
+          <Page
+            title={data.name}
+            lede={<Lede data={data} shown={shown} />}
+            actions={<Actions data={data} shown={shown} me={me} onDraft={setWantsDraft} />}
+          >
+            {shown ? (
+              <Sheet data={data} shown={shown} onDraft={setWantsDraft} />
+            ) : (
+              <p>
+                There is no plan yet.{' '}
+                {me.role === 'safety'
+                  ? 'The system tech makes it.'
+                  : 'Make it from the design, the register and the floor as they now are.'}
+              </p>
+            )}
           </Page>
         );
       }}
@@ -38,13 +51,27 @@ function Lede({ data, shown }: { data: ShowData; shown: PlanInForce | null }) {
   const { show } = shown.plan;
   return (
     <>
-      <Link to={`/tours/${data.tourId}`}>{data.tourName}</Link> · show {show.number} of {show.of} · {show.venue}, {show.from === show.to ? show.from : `${show.from} to ${show.to}`} ·{' '}
-      <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span> {shown.releasedAt ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}` : `made ${shown.madeAt.slice(0, 10)} by ${shown.madeBy}, not released`}
+      <Link to={`/tours/${data.tourId}`}>{data.tourName}</Link> · show {show.number} of {show.of} · {show.venue},{' '}
+      {show.from === show.to ? show.from : `${show.from} to ${show.to}`} ·{' '}
+      <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>{' '}
+      {shown.releasedAt
+        ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}`
+        : `made ${shown.madeAt.slice(0, 10)} by ${shown.madeBy}, not released`}
     </>
   );
 }
 
-function Actions({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForce | null; me: Person; onDraft: (wants: boolean) => void }) {
+function Actions({
+  data,
+  shown,
+  me,
+  onDraft,
+}: {
+  data: ShowData;
+  shown: PlanInForce | null;
+  me: Person;
+  onDraft: (wants: boolean) => void;
+}) {
   const client = useQueryClient();
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
   const make = useMutation({
@@ -61,13 +88,26 @@ function Actions({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInFo
       await client.invalidateQueries();
     },
   });
-  const refusal = release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan.sentence : undefined;
+  const refusal =
+    release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan.sentence : undefined;
   const print = `/print/${data.tourId}/${data.showId}`;
   return (
     <>
-      {shown && <Link className="btn" to={`${print}/carts`} target="_blank">Print cart cards</Link>}
-      {shown && <Link className="btn plain" to={`${print}/all`} target="_blank">Print all sheets</Link>}
-      {me.role === 'system' && <Link className="btn plain" to={`${base}/hangs`}>Change the hangs</Link>}
+      {shown && (
+        <Link className="btn" to={`${print}/carts`} target="_blank">
+          Print cart cards
+        </Link>
+      )}
+      {shown && (
+        <Link className="btn plain" to={`${print}/all`} target="_blank">
+          Print all sheets
+        </Link>
+      )}
+      {me.role === 'system' && (
+        <Link className="btn plain" to={`${base}/hangs`}>
+          Change the hangs
+        </Link>
+      )}
       {me.role !== 'safety' && (
         <button type="button" className="plain" disabled={make.isPending} onClick={() => make.mutate()}>
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
@@ -83,7 +123,8 @@ function Actions({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInFo
   );
 }
 
-const nextLetter = (index: number): string => (index < 26 ? String.fromCharCode(65 + index) : nextLetter(Math.floor(index / 26) - 1) + String.fromCharCode(65 + (index % 26)));
+const nextLetter = (index: number): string =>
+  index < 26 ? String.fromCharCode(65 + index) : nextLetter(Math.floor(index / 26) - 1) + String.fromCharCode(65 + (index % 26));
 
 function Sheet({ data, shown, onDraft }: { data: ShowData; shown: PlanInForce; onDraft: (wants: boolean) => void }) {
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
@@ -117,15 +158,32 @@ function Sheet({ data, shown, onDraft }: { data: ShowData; shown: PlanInForce; o
 function Changes({ data }: { data: ShowData }) {
   const released = data.released;
   const [from, to] = released && data.draft ? [released.id, data.draft.id] : [data.revisions.at(-2)?.id, released?.id];
-  const query = useQuery({ queryKey: ['difference', from, to], queryFn: () => request(differenceQuery, { from: from!, to: to! }), enabled: Boolean(from && to) });
+  const query = useQuery({
+    queryKey: ['difference', from, to],
+    queryFn: () => request(differenceQuery, { from: from!, to: to! }),
+    enabled: Boolean(from && to),
+  });
   if (!from || !to) return null;
-  const title = data.draft && released ? `What the draft changes from revision ${released.revision}` : `What changed since revision ${data.revisions.at(-2)?.revision}`;
+  const title =
+    data.draft && released
+      ? `What the draft changes from revision ${released.revision}`
+      : `What changed since revision ${data.revisions.at(-2)?.revision}`;
   return (
     <details>
       <summary>{title}</summary>
       <div className="working">
         <Loaded query={query}>
-          {({ planDifference: { sentences } }) => (sentences.length === 0 ? <p>Nothing that can be seen on the floor.</p> : <ul>{sentences.map((each, index) => <li key={index}>{each}</li>)}</ul>)}
+          {({ planDifference: { sentences } }) =>
+            sentences.length === 0 ? (
+              <p>Nothing that can be seen on the floor.</p>
+            ) : (
+              <ul>
+                {sentences.map((each, index) => (
+                  <li key={index}>{each}</li>
+                ))}
+              </ul>
+            )
+          }
         </Loaded>
       </div>
     </details>

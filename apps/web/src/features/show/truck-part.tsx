@@ -19,7 +19,12 @@ export function TruckPart({ plan, base }: { plan: PackPlan; base: string }) {
           <Notes findings={plan.findings} section="truck" />
           {plan.truck.trucks.map((truck) => (
             <p key={truck.id} className="note">
-              <b>{truck.id}</b> {truck.axles.filter((axle) => axle.limitKg !== null).map((axle) => `${axle.axle} ${(axle.loadKg / 1000).toFixed(1)} of ${(axle.limitKg! / 1000).toFixed(1)} t`).join(', ')}.
+              <b>{truck.id}</b>{' '}
+              {truck.axles
+                .filter((axle) => axle.limitKg !== null)
+                .map((axle) => `${axle.axle} ${(axle.loadKg / 1000).toFixed(1)} of ${(axle.limitKg! / 1000).toFixed(1)} t`)
+                .join(', ')}
+              .
             </p>
           ))}
           <p className="caution">{plan.truck.caution}</p>
@@ -29,13 +34,18 @@ export function TruckPart({ plan, base }: { plan: PackPlan; base: string }) {
       {plan.truck.trucks.map((truck) => (
         <div key={truck.id}>
           <h3>
-            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}`}>{truck.id}, row by row</Link> · {truck.model}, {formatMass(truck.massKg, units)} of {formatMass(truck.payloadKg, units)}, {(truck.usedLengthMm / 1000).toFixed(2)} of {(truck.innerLengthMm / 1000).toFixed(2)} m
+            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}`}>{truck.id}, row by row</Link> · {truck.model},{' '}
+            {formatMass(truck.massKg, units)} of {formatMass(truck.payloadKg, units)}, {(truck.usedLengthMm / 1000).toFixed(2)} of{' '}
+            {(truck.innerLengthMm / 1000).toFixed(2)} m
           </h3>
           <Drawing of={drawTruckPlan(truck)} wide />
           <Why of={truck.working} />
         </div>
       ))}
-      <p className="quiet">No load of these pieces needs fewer than {plan.truck.bound.trucks} {plan.truck.bound.trucks === 1 ? 'truck' : 'trucks'} or less than {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}).</p>
+      <p className="quiet">
+        No load of these pieces needs fewer than {plan.truck.bound.trucks} {plan.truck.bound.trucks === 1 ? 'truck' : 'trucks'} or less than{' '}
+        {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}).
+      </p>
     </Part>
   );
 }

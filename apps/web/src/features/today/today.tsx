@@ -36,7 +36,9 @@ export function Today({ me }: { me: Person }) {
             )}
             {roles.map((role, index) => {
               const notes = attention.filter((each) => each.role === role);
-              const shows = [...new Map(notes.filter((each) => each.showId).map((each) => [`${each.tourId}/${each.showId}`, each])).values()];
+              const shows = [
+                ...new Map(notes.filter((each) => each.showId).map((each) => [`${each.tourId}/${each.showId}`, each])).values(),
+              ];
               return (
                 <Part
                   key={role}
@@ -51,7 +53,8 @@ export function Today({ me }: { me: Person }) {
                   {notes.length === 0 && <p className="quiet">{quietSentence[role]}</p>}
                   {notes.map((note, at) => (
                     <Note key={at} weight={note.weight as 'look'}>
-                      {note.sentence} {note.itemId && <Link to={`/register/${encodeURIComponent(note.itemId)}`}>Look at {note.itemId}</Link>}
+                      {note.sentence}{' '}
+                      {note.itemId && <Link to={`/register/${encodeURIComponent(note.itemId)}`}>Look at {note.itemId}</Link>}
                     </Note>
                   ))}
                 </Part>

@@ -31,8 +31,24 @@ export function newTour(form: NewTour, loadRule: string): Tour {
 }
 
 export function newShow(form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'from' | 'to'>, loadRule: string): Tour['shows'][number] {
-  return { id: slug(form.show), name: form.show.trim(), venue: form.venue.trim(), timeZone: form.timeZone.trim(), from: form.from, to: form.to, loadRule, personsBelow: true, hangs: [] };
+  return {
+    id: slug(form.show),
+    name: form.show.trim(),
+    venue: form.venue.trim(),
+    timeZone: form.timeZone.trim(),
+    from: form.from,
+    to: form.to,
+    loadRule,
+    personsBelow: true,
+    hangs: [],
+  };
 }
 
 export const slug = (text: string): string =>
-  text.trim().toLowerCase().normalize('NFKD').replaceAll(/[^a-z0-9]+/g, '-').replaceAll(/^-|-$/g, '').slice(0, 60) || 'tour';
+  text
+    .trim()
+    .toLowerCase()
+    .normalize('NFKD')
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-|-$/g, '')
+    .slice(0, 60) || 'tour';

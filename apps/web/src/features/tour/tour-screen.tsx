@@ -22,23 +22,38 @@ export function TourScreen() {
   return (
     <Loaded query={query}>
       {({ tour: { version, tour }, showStates }) => (
-        <Page title={tour.name} lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.join(', ')}.`}>
+        <Page
+          title={tour.name}
+          lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.join(', ')}.`}
+        >
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
             <div className="scroll">
               <table>
                 <thead>
-                  <tr><th>Show</th><th>Venue</th><th>Days</th><th className="num">Hangs</th><th>Plan</th></tr>
+                  <tr>
+                    <th>Show</th>
+                    <th>Venue</th>
+                    <th>Days</th>
+                    <th className="num">Hangs</th>
+                    <th>Plan</th>
+                  </tr>
                 </thead>
                 <tbody>
                   {tour.shows.map((show) => {
                     const state = showStates.find((each) => each.showId === show.id);
                     return (
                       <tr key={show.id}>
-                        <td><Link to={`/tours/${tourId}/shows/${show.id}`}>{show.name}</Link></td>
+                        <td>
+                          <Link to={`/tours/${tourId}/shows/${show.id}`}>{show.name}</Link>
+                        </td>
                         <td>{show.venue}</td>
                         <td>{show.from === show.to ? show.from : `${show.from} to ${show.to}`}</td>
                         <td className="num">{show.hangs.length}</td>
-                        <td>{!state ? 'no plan yet' : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}</td>
+                        <td>
+                          {!state
+                            ? 'no plan yet'
+                            : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}
+                        </td>
                       </tr>
                     );
                   })}
@@ -69,7 +84,10 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
   const save = useSave(version);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    save.mutate({ ...tour, shows: [...tour.shows, newShow(form, tour.shows[0]?.loadRule ?? '')].sort((a, b) => (a.from < b.from ? -1 : 1)) });
+    save.mutate({
+      ...tour,
+      shows: [...tour.shows, newShow(form, tour.shows[0]?.loadRule ?? '')].sort((a, b) => (a.from < b.from ? -1 : 1)),
+    });
   };
   const field = (key: keyof typeof form, label: string, type = 'text') => (
     <label>
@@ -89,7 +107,9 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
           {field('to', 'Load-out day', 'date')}
         </div>
         <Faults of={save.error} />
-        <button type="submit" disabled={save.isPending}>Add the show</button>
+        <button type="submit" disabled={save.isPending}>
+          Add the show
+        </button>
       </form>
     </details>
   );
@@ -108,7 +128,15 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
           <ul className="plain row">
             {data.trucks.edges.map(({ node }) => (
               <li key={node.id}>
-                <label className="row"><input type="checkbox" style={{ width: 24, minHeight: 24 }} checked={tour.trucks.includes(node.id)} onChange={() => save.mutate({ ...tour, trucks: toggle(tour.trucks, node.id) })} />{node.id} {node.model}</label>
+                <label className="row">
+                  <input
+                    type="checkbox"
+                    style={{ width: 24, minHeight: 24 }}
+                    checked={tour.trucks.includes(node.id)}
+                    onChange={() => save.mutate({ ...tour, trucks: toggle(tour.trucks, node.id) })}
+                  />
+                  {node.id} {node.model}
+                </label>
               </li>
             ))}
           </ul>
@@ -117,7 +145,22 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
             <ul className="plain row">
               {data.cases.edges.map(({ node }) => (
                 <li key={node.id}>
-                  <label className="row"><input type="checkbox" style={{ width: 24, minHeight: 24 }} checked={cases.includes(node.id)} onChange={() => save.mutate({ ...tour, freight: cases.includes(node.id) ? tour.freight.filter((each) => each.case !== node.id) : [...tour.freight, { case: node.id }] })} />{node.id} {node.model}</label>
+                  <label className="row">
+                    <input
+                      type="checkbox"
+                      style={{ width: 24, minHeight: 24 }}
+                      checked={cases.includes(node.id)}
+                      onChange={() =>
+                        save.mutate({
+                          ...tour,
+                          freight: cases.includes(node.id)
+                            ? tour.freight.filter((each) => each.case !== node.id)
+                            : [...tour.freight, { case: node.id }],
+                        })
+                      }
+                    />
+                    {node.id} {node.model}
+                  </label>
                 </li>
               ))}
             </ul>

@@ -24,12 +24,19 @@ export function Tours({ me }: { me: Person }) {
             <div className="scroll">
               <table>
                 <thead>
-                  <tr><th>Tour</th><th>First prep day</th><th>Last return day</th><th className="num">Shows</th></tr>
+                  <tr>
+                    <th>Tour</th>
+                    <th>First prep day</th>
+                    <th>Last return day</th>
+                    <th className="num">Shows</th>
+                  </tr>
                 </thead>
                 <tbody>
                   {tours.map((tour) => (
                     <tr key={tour.id}>
-                      <td><Link to={`/tours/${tour.id}`}>{tour.name}</Link></td>
+                      <td>
+                        <Link to={`/tours/${tour.id}`}>{tour.name}</Link>
+                      </td>
                       <td>{tour.prepFrom}</td>
                       <td>{tour.returnTo}</td>
                       <td className="num">{tour.shows}</td>
@@ -48,7 +55,18 @@ export function Tours({ me }: { me: Person }) {
 
 function NewTourForm() {
   const rules = useQuery({ queryKey: ['house-rules'], queryFn: () => request(rulesQuery) });
-  const [form, setForm] = useState({ name: '', depot: 'Ferry Lane', prepFrom: '', returnTo: '', jurisdiction: 'UK', show: '', venue: '', timeZone: 'Europe/London', from: '', to: '' });
+  const [form, setForm] = useState({
+    name: '',
+    depot: 'Ferry Lane',
+    prepFrom: '',
+    returnTo: '',
+    jurisdiction: 'UK',
+    show: '',
+    venue: '',
+    timeZone: 'Europe/London',
+    from: '',
+    to: '',
+  });
   const navigate = useNavigate();
   const client = useQueryClient();
   const loadRules = (rules.data?.rules as { loadRules: { id: string }[] } | undefined)?.loadRules ?? [];
@@ -86,7 +104,9 @@ function NewTourForm() {
           {field('to', 'Load-out day', 'date')}
         </div>
         <Faults of={save.error} />
-        <button type="submit" disabled={save.isPending}>Make the tour</button>
+        <button type="submit" disabled={save.isPending}>
+          Make the tour
+        </button>
       </form>
     </details>
   );

@@ -23,7 +23,8 @@ interface TourAnswer {
 }
 
 export function Import({ me }: { me: Person }) {
-  if (me.role === 'safety') return <Page title="Import">The warehouse and the system tech import. You see what came in on each item’s page.</Page>;
+  if (me.role === 'safety')
+    return <Page title="Import">The warehouse and the system tech import. You see what came in on each item’s page.</Page>;
   return (
     <Page title="Import" lede="First it is shown what would change. Then all rows come in, or none.">
       <Csv />
@@ -47,22 +48,75 @@ function Csv() {
     real.reset();
   };
   return (
-    <Part number={1} title="Items from a CSV file" margin={<><p><a href={`/api/csv/${kind}/example`}>Example file</a></p><p><a href={`/api/csv/${kind}`}>Everything of this kind as CSV</a></p></>}>
+    <Part
+      number={1}
+      title="Items from a CSV file"
+      margin={
+        <>
+          <p>
+            <a href={`/api/csv/${kind}/example`}>Example file</a>
+          </p>
+          <p>
+            <a href={`/api/csv/${kind}`}>Everything of this kind as CSV</a>
+          </p>
+        </>
+      }
+    >
       <div className="fields">
-        <label>Kind<select value={kind} onChange={(event) => { setKind(event.target.value); reset(); }}>{kinds.map((each) => <option key={each}>{each}</option>)}</select></label>
-        <label>File (CSV, UTF-8)<input type="file" accept=".csv,text/csv" onChange={(event) => { setFile(event.target.files?.[0] ?? null); reset(); }} /></label>
+        <label>
+          Kind
+          <select
+            value={kind}
+            onChange={(event) => {
+              setKind(event.target.value);
+              reset();
+            }}
+          >
+            {kinds.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        </label>
+        <label>
+          File (CSV, UTF-8)
+          <input
+            type="file"
+            accept=".csv,text/csv"
+            onChange={(event) => {
+              setFile(event.target.files?.[0] ?? null);
+              reset();
+            }}
+          />
+        </label>
       </div>
       <div className="row">
-        <button type="button" disabled={!file || dry.isPending} onClick={() => dry.mutate()}>Show what would change</button>
-        {dry.data && !real.data && <button type="button" disabled={real.isPending} onClick={() => real.mutate()}>Import all {dry.data.rows} rows</button>}
+        <button type="button" disabled={!file || dry.isPending} onClick={() => dry.mutate()}>
+          Show what would change
+        </button>
+        {dry.data && !real.data && (
+          <button type="button" disabled={real.isPending} onClick={() => real.mutate()}>
+            Import all {dry.data.rows} rows
+          </button>
+        )}
       </div>
       <Faults of={real.error ?? dry.error} />
       {answer && (
         <div role="status">
-          <p>{real.data ? 'Imported' : 'Would change'}: {answer.added.length} new, {answer.changed.length} changed, {answer.unchanged} as they are.</p>
+          <p>
+            {real.data ? 'Imported' : 'Would change'}: {answer.added.length} new, {answer.changed.length} changed, {answer.unchanged} as
+            they are.
+          </p>
           <ul>
-            {answer.added.slice(0, 30).map((id) => <li key={id}>new: <span className="mono">{id}</span></li>)}
-            {answer.changed.slice(0, 50).map((each) => <li key={each.id}><span className="mono">{each.id}</span>: {each.what}</li>)}
+            {answer.added.slice(0, 30).map((id) => (
+              <li key={id}>
+                new: <span className="mono">{id}</span>
+              </li>
+            ))}
+            {answer.changed.slice(0, 50).map((each) => (
+              <li key={each.id}>
+                <span className="mono">{each.id}</span>: {each.what}
+              </li>
+            ))}
           </ul>
         </div>
       )}
@@ -79,14 +133,46 @@ function TourFile() {
     onSuccess: () => client.invalidateQueries(),
   });
   return (
-    <Part number={2} title="A whole tour from a file" margin={<p className="note">The same file that <span className="mono">npm run plan</span> reads. What is on file already must be the same.</p>}>
-      <div className="fields"><label>File (JSON)<input type="file" accept=".json,application/json" onChange={(event) => { setFile(event.target.files?.[0] ?? null); dry.reset(); real.reset(); }} /></label></div>
+    <Part
+      number={2}
+      title="A whole tour from a file"
+      margin={
+        <p className="note">
+          The same file that <span className="mono">npm run plan</span> reads. What is on file already must be the same.
+        </p>
+      }
+    >
+      <div className="fields">
+        <label>
+          File (JSON)
+          <input
+            type="file"
+            accept=".json,application/json"
+            onChange={(event) => {
+              setFile(event.target.files?.[0] ?? null);
+              dry.reset();
+              real.reset();
+            }}
+          />
+        </label>
+      </div>
       <div className="row">
-        <button type="button" disabled={!file || dry.isPending} onClick={() => dry.mutate()}>Show what would come in</button>
-        {dry.data && !real.data && <button type="button" disabled={real.isPending} onClick={() => real.mutate()}>Import the tour</button>}
+        <button type="button" disabled={!file || dry.isPending} onClick={() => dry.mutate()}>
+          Show what would come in
+        </button>
+        {dry.data && !real.data && (
+          <button type="button" disabled={real.isPending} onClick={() => real.mutate()}>
+            Import the tour
+          </button>
+        )}
       </div>
       <Faults of={real.error ?? dry.error} />
-      {(real.data ?? dry.data) && <p role="status">{real.data ? 'Imported' : 'Would come in'}: {(real.data ?? dry.data)!.tour} with {(real.data ?? dry.data)!.shows} shows, {(real.data ?? dry.data)!.items} items, {(real.data ?? dry.data)!.models} models. {real.data && <Link to="/tours">Open it</Link>}</p>}
+      {(real.data ?? dry.data) && (
+        <p role="status">
+          {real.data ? 'Imported' : 'Would come in'}: {(real.data ?? dry.data)!.tour} with {(real.data ?? dry.data)!.shows} shows,{' '}
+          {(real.data ?? dry.data)!.items} items, {(real.data ?? dry.data)!.models} models. {real.data && <Link to="/tours">Open it</Link>}
+        </p>
+      )}
     </Part>
   );
 }
