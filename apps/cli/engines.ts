@@ -1,7 +1,4 @@
-import type { BadInput, Result } from '#kernel';
-
-/** Answers one case of an engine (formats: README, "Case files"); `seconds` limits the search. */
-export type EngineCall = (input: unknown, seconds: number) => Result<unknown, readonly BadInput[]>;
+import type { EngineCall } from './engine-call.js';
 
 /** Engine name -> its call, loaded only when asked for. */
 export const engines: Record<string, () => Promise<EngineCall>> = {

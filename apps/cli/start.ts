@@ -9,7 +9,7 @@ import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { PlanService } from '../api/src/features/plan/plan.service.js';
 import { systemClock, today } from '../api/src/platform/config.js';
-import type { Role } from '../api/src/platform/sign-in/signed-in.js';
+import type { Role } from '../api/src/platform/sign-in/person.js';
 import { DataSource } from 'typeorm';
 
 /** Everything on one port: database (embedded, or DATABASE_URL), API, screens, demo tour in an empty database. Runs until it is told to stop. */

@@ -140,7 +140,7 @@ async function startServer(
     env: cleanEnvironment(),
   });
   let said = '';
-  server.stderr!.on('data', (chunk: Buffer) => {
+  server.stderr.on('data', (chunk: Buffer) => {
     said = (said + chunk.toString()).slice(-4000);
   });
   for (let tries = 0; tries < 300; tries++) {

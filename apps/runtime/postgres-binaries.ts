@@ -23,7 +23,7 @@ export function findPostgresBinaries(): { readonly native: string; readonly bina
   return { native, binaries: binariesIn(native) };
 }
 
-export function binariesIn(native: string): PostgresBinaries {
+function binariesIn(native: string): PostgresBinaries {
   const end = process.platform === 'win32' ? '.exe' : '';
   return { initdb: join(native, 'bin', `initdb${end}`), postgres: join(native, 'bin', `postgres${end}`) };
 }

@@ -104,7 +104,7 @@ function drawBraces(hang: HangResult, at: (p: Point) => [number, number]): Node[
       return [
         node('path', { d: `M${x + 6},${top} H${x} V${bottom} H${x + 6}`, class: 'brace' }),
         node('text', { x: x - 6, y: middle, class: 'cart', 'text-anchor': 'end' }, `${index + 1}`),
-        node('text', { x: x - 6, y: middle + 14, class: 'mono small', 'text-anchor': 'end' }, group.cart!),
+        node('text', { x: x - 6, y: middle + 14, class: 'mono small', 'text-anchor': 'end' }, group.cart),
       ];
     });
 }

@@ -7,7 +7,7 @@ export interface SheetContext {
   readonly revision: string | null;
 }
 
-export const revisionText = (revision: string | null): string => (revision === null ? 'Draft, not released' : `Revision ${revision}`);
+const revisionText = (revision: string | null): string => (revision === null ? 'Draft, not released' : `Revision ${revision}`);
 
 export function sheet(context: SheetContext, title: string, sub: string, ...content: (Node | readonly Node[] | null)[]): Node {
   const { plan } = context;

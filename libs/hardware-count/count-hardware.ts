@@ -97,7 +97,7 @@ function sparesOf(
   const fullJoints = (jointSet.get(model) ?? 0) * hangs;
   if (!setting) return { spares: fullJoints, levelReached: null, mean: null };
   const { stopsAShow, model: item, ...line } = setting;
-  const losses = lossModelOf({ ...line, item, installed: fitted, uses: usesEach } as SpareLine);
+  const losses = lossModelOf({ ...line, item, installed: fitted, uses: usesEach });
   const spares = Math.max(smallestSpares(losses, setting.level).spares, fullJoints, stopsAShow ? 1 : 0);
   return { spares, levelReached: tailsOfLosses(losses, spares).atMost, mean: meanLosses(losses) };
 }

@@ -6,7 +6,7 @@
 const halfLogTwoPi = 0.9189385332046727;
 
 /** Natural logarithm of the gamma function for x > 0 (Lanczos, g = 7, nine terms; about 15 digits). */
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x);
   const terms = [
     676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059, 12.507343278686905, -0.13857109526572012,
@@ -19,14 +19,14 @@ export function logGamma(x: number): number {
 }
 
 /** ln(n!) minus Stirling's formula, for real n > 0. */
-export function stirlingError(n: number): number {
+function stirlingError(n: number): number {
   if (n <= 15) return logGamma(n + 1) - (n + 0.5) * Math.log(n) + n - halfLogTwoPi;
   const square = n * n;
   return (1 / 12 - (1 / 360 - (1 / 1260 - (1 / 1680 - 1 / 1188 / square) / square) / square) / square) / n;
 }
 
 /** x ln(x / m) + m - x, exact also where x is close to m. */
-export function deviance(x: number, m: number): number {
+function deviance(x: number, m: number): number {
   if (Math.abs(x - m) >= 0.1 * (x + m)) return x * Math.log(x / m) + m - x;
   const v = (x - m) / (x + m);
   let sum = (x - m) * v;

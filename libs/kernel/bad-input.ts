@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { type z } from 'zod';
 import { type Result, ok, refuse } from './result.js';
 
 /** One thing wrong with what was given: where, what was found, what would be right. */
@@ -69,6 +69,12 @@ function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
     (at, step) => (typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[step] : undefined),
     input,
   );
+}
+
+/** A wrong value as a text of at most a line, for tables and cells. */
+export function shownText(value: unknown): string {
+  const plain = shown(value);
+  return plain === null ? '' : typeof plain === 'string' ? plain : JSON.stringify(plain);
 }
 
 /** What is shown of a wrong value: never more than a line. */

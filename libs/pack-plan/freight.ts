@@ -111,7 +111,7 @@ function contentsMassKg(inputs: PlanInputs, id: string): number {
   }, 0);
 }
 
-export function ordinal(n: number): string {
+function ordinal(n: number): string {
   const tail = n % 100 >= 11 && n % 100 <= 13 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
   return `${n}${tail}`;
 }

@@ -61,7 +61,7 @@ function describe(
   const solved = answer.status !== 'infeasible';
   const complete = missing.size === 0 && solved;
   return {
-    status: complete ? (answer.status as 'optimal' | 'feasible') : 'infeasible',
+    status: complete ? answer.status : 'infeasible',
     boxMoves: solved ? answer.boxMoves : 0,
     bound: solved ? answer.bound : 0,
     loads: loads.map((load) => cartLoad(inputs, load, answer, missing)),

@@ -4,7 +4,7 @@ import { applicableIntervals } from './applicable-intervals.js';
 import type { DueItem, DueResult } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 
-export const dueCaution =
+const dueCaution =
   'Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and the maker’s instructions and local law come first.';
 
 /** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. */

@@ -5,13 +5,13 @@ import { type ChosenItem, usableBatches } from './chosen-items.js';
 import type { CartsResult, HardwareResult } from './plan.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
 
-export const hardwareCaution =
+const hardwareCaution =
   'Counts follow from the design and the figures on file. Count by hand before lifting: nothing leaves the ground with a pin missing, and the rigging system’s manual decides which pin goes where.';
 
 const travels = { box: 'with its box', cart: 'with its cart', trunk: 'loose' } as const;
 
 /** What every hang takes, piece by piece: pins by joint and role, shackles and slings by pick, base pins by cart, a loom for each cart load. */
-export function hardwareUses(inputs: PlanInputs, carts: CartsResult): readonly HardwareUse[] {
+function hardwareUses(inputs: PlanInputs, carts: CartsResult): readonly HardwareUse[] {
   const { catalogue } = inputs.file;
   const uses: HardwareUse[] = [];
   const addPins = (pins: readonly PinUse[], where: string) => {

@@ -7,7 +7,7 @@ import { compareJoint, comparePick } from './compare-loads.js';
 import type { CartsResult, HangResult, PickResult, PicksResult, Working } from './plan.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
 
-export const loadCaution =
+const loadCaution =
   'Loads are computed from the figures on file. A competent person confirms them against the maker’s rated data, local rules and the structure before anything is lifted.';
 
 /** What each hang weighs, where it balances, what each pick carries and what every joint passes on, compared with what is on file. */

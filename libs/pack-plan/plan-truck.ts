@@ -5,10 +5,10 @@ import type { CartsResult, Placement, TruckResult, TruckResultOne, TruckRow } fr
 import type { SolveLimits } from './plan-carts.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
 
-export const truckCaution =
+const truckCaution =
   'Axle loads are computed from the masses and lever arms on file. A weighbridge decides, and the driver secures the load by the rules of the road he drives on.';
 
-export function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): TruckCase {
+function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): TruckCase {
   const trucks = inputs.file.tour.trucks.filter((id) => inputs.availability.get(id)?.reason === null);
   return {
     trucks: trucks.map((id): Truck => {
@@ -93,7 +93,7 @@ function unloadingOrder(placements: readonly Placement[], loadingOrder: readonly
 }
 
 /** Slices across the truck that no piece reaches over: what a crew builds, bars and straps as one row. */
-export function rowsOf(placements: readonly Placement[], innerWidthMm: number): TruckRow[] {
+function rowsOf(placements: readonly Placement[], innerWidthMm: number): TruckRow[] {
   const rows: Placement[][] = [];
   let far = -1;
   for (const each of [...placements].sort((a, b) => a.xMm - b.xMm || a.yMm - b.yMm || a.zMm - b.zMm)) {

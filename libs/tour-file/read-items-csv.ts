@@ -1,4 +1,4 @@
-import { readInput } from '#kernel';
+import { readInput, shownText } from '#kernel';
 import { csvColumns } from './csv-columns.js';
 import { type Item, type ItemKind, item as itemSchema } from './item.js';
 
@@ -108,7 +108,7 @@ function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>
   if (read.ok) return read.value;
   for (const fault of read.error) {
     const field = fault.field.split(/[.[]/)[0]!;
-    faults.push({ row, column: headingOf[field] ?? field, value: String(fault.value ?? ''), wanted: fault.wanted });
+    faults.push({ row, column: headingOf[field] ?? field, value: shownText(fault.value), wanted: fault.wanted });
   }
   return undefined;
 }

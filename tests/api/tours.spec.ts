@@ -3,7 +3,6 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 const read = 'query { tour(id: "harbour-lights") { version tour } }';
 const save = 'mutation($tour: TourJson!, $v: Int) { saveTour(tour: $tour, expectedVersion: $v) { version tour } }';
 
-/* eslint-disable @typescript-eslint/no-explicit-any -- a test bends the tour in ways that its type forbids */
 describe('tours, shows and hangs', () => {
   let test: TestApp;
   let system: Agent;

@@ -8,7 +8,7 @@ import { loadIntegerProgramSolver } from '#runtime';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
-import type { Role } from '../../apps/api/src/platform/sign-in/signed-in.js';
+import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
 
 /** The day on which every test of the API lives; the demo tour's prep starts three days later. */
 export const testDay = '2027-02-26';
@@ -30,7 +30,6 @@ export interface GraphQlReply<T> {
 /** Somebody signed in, talking to the API over its own port. */
 export interface Agent {
   readonly cookie: string;
-  // eslint-disable-next-line @typescript-eslint/no-explicit-any -- replies are looked at field by field in the tests
   graphql<T = any>(query: string, variables?: object): Promise<GraphQlReply<T>>;
   fetch(path: string, init?: RequestInit): Promise<Response>;
 }

@@ -1,3 +1,4 @@
+import type { ServerResponse } from 'node:http';
 import 'reflect-metadata';
 import { join } from 'node:path';
 import { NestFactory } from '@nestjs/core';
@@ -60,7 +61,7 @@ function bodyFaults(
 function serveScreens(app: NestExpressApplication, folder: string): void {
   app.useStaticAssets(folder, {
     index: false,
-    setHeaders: (response, path) =>
+    setHeaders: (response: ServerResponse, path: string) =>
       response.setHeader('cache-control', path.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache'),
   });
   const page = join(folder, 'index.html');

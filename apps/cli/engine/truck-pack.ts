@@ -1,5 +1,5 @@
 import { readTruckCase, solveTruckPack } from '#truck-pack';
-import type { EngineCall } from '../engines.js';
+import type { EngineCall } from '../engine-call.js';
 
 export const answer: EngineCall = (input, seconds) => {
   const read = readTruckCase(input);

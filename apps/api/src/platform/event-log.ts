@@ -1,5 +1,5 @@
 import { Column, Entity, Index, PrimaryGeneratedColumn, type EntityManager } from 'typeorm';
-import type { SignedIn } from './sign-in/signed-in.js';
+import type { SignedIn } from './sign-in/person.js';
 
 /** Who did what, when: append only (a trigger refuses change and removal). */
 @Entity('event')
@@ -47,17 +47,15 @@ export async function recordEvents(
   events: readonly NewEvent[],
 ): Promise<void> {
   if (events.length === 0) return;
-  await manager
-    .getRepository(EventRow)
-    .insert(
-      events.map((each) => ({
-        at,
-        who: who.name,
-        what: each.what,
-        sentence: each.sentence,
-        itemId: each.itemId ?? null,
-        tourId: each.tourId ?? null,
-        place: each.place ?? null,
-      })),
-    );
+  await manager.getRepository(EventRow).insert(
+    events.map((each) => ({
+      at,
+      who: who.name,
+      what: each.what,
+      sentence: each.sentence,
+      itemId: each.itemId ?? null,
+      tourId: each.tourId ?? null,
+      place: each.place ?? null,
+    })),
+  );
 }

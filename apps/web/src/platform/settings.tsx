@@ -4,8 +4,8 @@ import type { Units } from '#drawings';
 interface Settings {
   readonly units: Units;
   readonly light: 'day' | 'dark';
-  setUnits(units: Units): void;
-  setLight(light: 'day' | 'dark'): void;
+  readonly setUnits: (units: Units) => void;
+  readonly setLight: (light: 'day' | 'dark') => void;
 }
 
 const Context = createContext<Settings | null>(null);

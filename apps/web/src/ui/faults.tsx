@@ -7,7 +7,7 @@ export function Faults({ of }: { of: unknown }) {
   return (
     <div className="faults" role="alert">
       <p>
-        <b>stop</b> {of instanceof Error ? of.message : String(of)}
+        <b>stop</b> {of instanceof Error ? of.message : 'That did not work.'}
       </p>
       {faults.length > 0 && (
         <ul>

@@ -6,7 +6,8 @@ import { checkPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import { Http, Me, Open, type RequestContext, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { Account, SignInRefusal, SignInResult } from './account.types.js';
 
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
@@ -31,7 +32,11 @@ export class AccountResolver {
 
   @Open()
   @Mutation(() => SignInResult)
-  async signIn(@Args('email') email: string, @Args('password') password: string, @Http() { res }: RequestContext): Promise<Account | SignInRefusal> {
+  async signIn(
+    @Args('email') email: string,
+    @Args('password') password: string,
+    @Http() { res }: RequestContext,
+  ): Promise<Account | SignInRefusal> {
     const key = email.trim().toLowerCase().slice(0, 200);
     if (this.mustWait(key)) return { sentence: 'Too many tries. Wait a minute, then try again.' };
     const account = await this.dataSource.getRepository(AccountRow).findOneBy({ email: key });

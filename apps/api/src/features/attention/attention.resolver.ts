@@ -52,15 +52,21 @@ export class AttentionResolver {
     const [tours, rows] = await Promise.all([this.tours.tours(manager), this.plans.current()]);
     const files = new Map(await Promise.all(tours.map(async (tour) => [tour.id, await this.tours.load(manager, tour.id)] as const)));
     const checks: { plan_id: string; load: string }[] = await manager.query(`SELECT plan_id, load FROM cart_check`);
-    const inForce = rows.map((row): PlanInForce => ({
-      tourId: row.tourId,
-      showId: row.showId,
-      state: row.state,
-      revision: row.revision,
-      plan: row.plan,
-      changed: files.has(row.tourId) ? changedInputs(row.plan, files.get(row.tourId)!) : [],
-      confirmedLoads: checks.filter((each) => each.plan_id === row.id).map((each) => each.load),
-    }));
-    return attentionNotes(tours.map((each) => each.data), inForce, today(this.clock));
+    const inForce = rows.map(
+      (row): PlanInForce => ({
+        tourId: row.tourId,
+        showId: row.showId,
+        state: row.state,
+        revision: row.revision,
+        plan: row.plan,
+        changed: files.has(row.tourId) ? changedInputs(row.plan, files.get(row.tourId)!) : [],
+        confirmedLoads: checks.filter((each) => each.plan_id === row.id).map((each) => each.load),
+      }),
+    );
+    return attentionNotes(
+      tours.map((each) => each.data),
+      inForce,
+      today(this.clock),
+    );
   }
 }

@@ -40,7 +40,7 @@ export async function replaceBookings(
 }
 
 /** Who else holds these serials on these days. */
-export async function findClashes(
+async function findClashes(
   manager: EntityManager,
   tourName: string,
   from: string,

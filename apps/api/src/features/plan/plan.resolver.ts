@@ -1,5 +1,6 @@
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
-import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { PlanQueries } from './plan.queries.js';
 import { PlanService } from './plan.service.js';
 import { BookingRefusal, CartCheckResult, PlanDifferenceView, PlanView, ReleaseResult, ShowPage, StaleRefusal } from './plan.types.js';
@@ -65,12 +66,22 @@ export class PlanResolver {
   }
 
   @Mutation(() => CartCheckResult, { description: 'Serials read off a cart, top first, against the load it should carry.' })
-  confirmCart(@Args('planId', id) planId: string, @Args('load') load: string, @Args('serials', { type: () => [String] }) serials: string[], @Me() me: SignedIn): Promise<CartCheckResult> {
+  confirmCart(
+    @Args('planId', id) planId: string,
+    @Args('load') load: string,
+    @Args('serials', { type: () => [String] }) serials: string[],
+    @Me() me: SignedIn,
+  ): Promise<CartCheckResult> {
     return this.service.confirmCart(planId, load, serials, me);
   }
 
   @Mutation(() => PlanView)
-  async tick(@Args('planId', id) planId: string, @Args('what') what: string, @Args('done') done: boolean, @Me() me: SignedIn): Promise<PlanView> {
+  async tick(
+    @Args('planId', id) planId: string,
+    @Args('what') what: string,
+    @Args('done') done: boolean,
+    @Me() me: SignedIn,
+  ): Promise<PlanView> {
     await this.service.tick(planId, what, done, me);
     return this.queries.plan(planId);
   }

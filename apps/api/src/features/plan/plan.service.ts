@@ -8,7 +8,7 @@ import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
-import type { SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
 import { replaceBookings, usesTogether } from './booking.repository.js';
 import type { BookingRefusal, CartCheckResult, StaleRefusal } from './plan.types.js';
@@ -34,8 +34,21 @@ export class PlanService {
       const plan = makePackPlan(file, showId, { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 });
       const id = randomUUID();
       await manager.getRepository(PackPlanRow).delete({ tourId, showId, state: 'draft' });
-      await manager.getRepository(PackPlanRow).insert({ id, tourId, showId, state: 'draft', revision: null, madeAt: this.clock.now(), madeBy: who.name, releasedAt: null, releasedBy: null, plan: plan as object });
-      await recordEvents(manager, who, this.clock.now(), [{ what: 'planned', tourId, sentence: `Made a draft plan of ${plan.show.name}.` }]);
+      await manager.getRepository(PackPlanRow).insert({
+        id,
+        tourId,
+        showId,
+        state: 'draft',
+        revision: null,
+        madeAt: this.clock.now(),
+        madeBy: who.name,
+        releasedAt: null,
+        releasedBy: null,
+        plan: plan as object,
+      });
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'planned', tourId, sentence: `Made a draft plan of ${plan.show.name}.` },
+      ]);
       return { ok: true, value: id };
     });
     if (!outcome.ok) throw new Error('a draft is never refused');
@@ -53,11 +66,16 @@ export class PlanService {
     }
   }
 
-  private async releaseIn(manager: EntityManager, planId: string, who: SignedIn): Promise<{ ok: true; value: string } | { ok: false; error: BookingRefusal | StaleRefusal }> {
+  private async releaseIn(
+    manager: EntityManager,
+    planId: string,
+    who: SignedIn,
+  ): Promise<{ ok: true; value: string } | { ok: false; error: BookingRefusal | StaleRefusal }> {
     const rows = manager.getRepository(PackPlanRow);
     const draft = await rows.findOneBy({ id: planId });
     if (!draft) throw new NotFoundError(`The plan ${planId}`);
-    if (draft.state !== 'draft') throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
+    if (draft.state !== 'draft')
+      throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
     const file = await this.reader.load(manager, draft.tourId);
     const changed = changedInputs(draft.plan, file).filter((each) => !each.startsWith('promises'));
     const { prepFrom, returnTo, name } = file.tour;
@@ -66,9 +84,19 @@ export class PlanService {
     const clashes = await replaceBookings(manager, name, prepFrom, returnTo, uses);
     if (clashes.length > 0) {
       const first = clashes[0]!;
-      return { ok: false, error: { sentence: `${first.item} is promised to ${first.tour} from ${first.from} to ${first.to}. ${draft.plan.show.name} was not released; make the plan again.`, clashes: [...clashes] } };
+      return {
+        ok: false,
+        error: {
+          sentence: `${first.item} is promised to ${first.tour} from ${first.from} to ${first.to}. ${draft.plan.show.name} was not released; make the plan again.`,
+          clashes: [...clashes],
+        },
+      };
     }
-    if (changed.length > 0) return { ok: false, error: { sentence: 'The inputs changed since this draft was made. Make the plan again, then release it.', changed: [...changed] } };
+    if (changed.length > 0)
+      return {
+        ok: false,
+        error: { sentence: 'The inputs changed since this draft was made. Make the plan again, then release it.', changed: [...changed] },
+      };
     const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
     const released = before.filter((each) => each.state !== 'draft').length;
     await rows.update({ tourId: draft.tourId, showId: draft.showId, state: 'released' }, { state: 'superseded' });
@@ -77,7 +105,12 @@ export class PlanService {
     const sentence = `Released revision ${revision} of ${draft.plan.show.name}.`;
     await recordEvents(manager, who, this.clock.now(), [
       { what: 'released', tourId: draft.tourId, sentence },
-      ...draft.plan.uses.map(({ item }) => ({ what: 'booked', itemId: item, tourId: draft.tourId, sentence: `Promised to ${name} from ${prepFrom} to ${returnTo}: ${sentence}` })),
+      ...draft.plan.uses.map(({ item }) => ({
+        what: 'booked',
+        itemId: item,
+        tourId: draft.tourId,
+        sentence: `Promised to ${name} from ${prepFrom} to ${returnTo}: ${sentence}`,
+      })),
     ]);
     return { ok: true, value: planId };
   }
@@ -86,13 +119,25 @@ export class PlanService {
     const outcome = await this.unitOfWork.run<CartCheckResult>(async (manager) => {
       const row = await this.planRow(manager, planId);
       const load = row.plan.carts.loads.find((each) => each.id === loadId);
-      if (!load) throw new BadInputError([{ field: 'load', value: loadId, wanted: `a cart load of this plan: ${row.plan.carts.loads.map((each) => each.id).join(', ')}` }]);
-      if (serials.length > 40) throw new BadInputError([{ field: 'serials', value: `a list of ${serials.length}`, wanted: 'at most 40 serials' }]);
+      if (!load)
+        throw new BadInputError([
+          { field: 'load', value: loadId, wanted: `a cart load of this plan: ${row.plan.carts.loads.map((each) => each.id).join(', ')}` },
+        ]);
+      if (serials.length > 40)
+        throw new BadInputError([{ field: 'serials', value: `a list of ${serials.length}`, wanted: 'at most 40 serials' }]);
       const slots = checkCart(row.plan, load, serials);
       const agrees = slots.every((each) => each.agrees);
-      if (agrees) await manager.getRepository(CartCheckRow).save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name });
-      const sentence = agrees ? `Confirmed ${load.cart} as ${loadId}.` : `Read ${load.cart} for ${loadId}: ${slots.filter((each) => !each.agrees).map((each) => each.sentence).join(' ')}`;
-      await recordEvents(manager, who, this.clock.now(), [{ what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) }]);
+      if (agrees)
+        await manager.getRepository(CartCheckRow).save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name });
+      const sentence = agrees
+        ? `Confirmed ${load.cart} as ${loadId}.`
+        : `Read ${load.cart} for ${loadId}: ${slots
+            .filter((each) => !each.agrees)
+            .map((each) => each.sentence)
+            .join(' ')}`;
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) },
+      ]);
       return { ok: true, value: { agrees, slots: [...slots] } };
     });
     if (!outcome.ok) throw new Error('a reading is never refused');
@@ -100,12 +145,19 @@ export class PlanService {
   }
 
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
-    if (what.trim() === '' || what.length > 120) throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: 'a row or a move, such as "T1 row 3"' }]);
+    if (what.trim() === '' || what.length > 120)
+      throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: 'a row or a move, such as "T1 row 3"' }]);
     await this.unitOfWork.run(async (manager) => {
       const row = await this.planRow(manager, planId);
       if (done) await manager.getRepository(TickRow).save({ planId, what, tickedAt: this.clock.now(), tickedBy: who.name });
       else await manager.getRepository(TickRow).delete({ planId, what });
-      await recordEvents(manager, who, this.clock.now(), [{ what: done ? 'ticked' : 'unticked', tourId: row.tourId, sentence: `${done ? 'Ticked' : 'Took back'} ${what} of ${row.plan.show.name}.` }]);
+      await recordEvents(manager, who, this.clock.now(), [
+        {
+          what: done ? 'ticked' : 'unticked',
+          tourId: row.tourId,
+          sentence: `${done ? 'Ticked' : 'Took back'} ${what} of ${row.plan.show.name}.`,
+        },
+      ]);
       return { ok: true, value: undefined };
     });
   }
@@ -117,10 +169,8 @@ export class PlanService {
   }
 }
 
-
 /** 0 is A, 25 is Z, 26 is AA. */
-export function revisionLetter(index: number): string {
+function revisionLetter(index: number): string {
   const letter = String.fromCharCode(65 + (index % 26));
   return index < 26 ? letter : revisionLetter(Math.floor(index / 26) - 1) + letter;
 }
-

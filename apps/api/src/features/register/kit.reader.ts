@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { Booking, Catalogue, Examination, Item, ItemKind, TourFile } from '#tour-file';
+import type { Booking, Catalogue, Examination, Item, TourFile } from '#tour-file';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
 
 export type Kit = Omit<TourFile, 'format' | 'note' | 'tour' | 'bookings'> & { readonly bookings?: Booking[] };
@@ -81,13 +81,13 @@ function itemOf(row: ItemRow, examinations: Examination[], events: Item['events'
     ...row.rest,
     examinations,
     events,
-  } as Item;
+  };
 }
 
 /** Columns of the item's own row; the stack of a cart is written on the boxes that stand on it. */
 export function itemColumns(item: Item): Pick<ItemRow, 'id' | 'kind' | 'model' | 'state' | 'depot' | 'count' | 'inItem' | 'rest'> {
   const { id, kind, model, state, depot, count, in: inItem, stack: _stack, examinations: _examinations, events: _events, ...rest } = item;
-  return { id, kind: kind as ItemKind, model, state, depot, count: count ?? null, inItem: inItem ?? null, rest };
+  return { id, kind, model, state, depot, count: count ?? null, inItem: inItem ?? null, rest };
 }
 
 function groupBy<T>(values: readonly T[], key: (value: T) => string): Map<string, T[]> {

@@ -34,13 +34,22 @@ export class RegisterQueries {
     if (filter.kind) query.andWhere('item.kind = :kind', { kind: filter.kind });
     if (filter.state) query.andWhere('item.state = :state', { state: filter.state });
     if (filter.model) query.andWhere('item.model = :model', { model: filter.model });
-    if (filter.search?.trim()) query.andWhere(`(item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE :like`, { like: `%${filter.search.trim().replaceAll(/[\\%_]/g, '\\$&')}%` });
+    if (filter.search?.trim())
+      query.andWhere(`(item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE :like`, {
+        like: `%${filter.search.trim().replaceAll(/[\\%_]/g, '\\$&')}%`,
+      });
     const totalCount = await query.getCount();
     const after = readCursor(filter.after);
     if (after !== undefined) query.andWhere('item.id > :after', { after });
-    const rows = await query.orderBy('item.id').take(size + 1).getMany();
+    const rows = await query
+      .orderBy('item.id')
+      .take(size + 1)
+      .getMany();
     const page = rows.slice(0, size);
-    const items = await this.kit.items(this.dataSource.manager, page.map((row) => row.id));
+    const items = await this.kit.items(
+      this.dataSource.manager,
+      page.map((row) => row.id),
+    );
     const byId = new Map(items.map((item) => [item.id, item]));
     const summarise = await this.summariser();
     const carts = new Map(page.map((row) => [row.id, row]));
@@ -57,12 +66,21 @@ export class RegisterQueries {
       `SELECT tour_name AS tour, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", count FROM booking WHERE item_id = $1 ORDER BY lower(period)`,
       [id],
     );
-    return { item, summary: (await this.summariser())(item, row), history: history.map((each): HistoryEvent => ({ at: each.at.toISOString(), who: each.who, what: each.what, sentence: each.sentence })), promises };
+    return {
+      item,
+      summary: (await this.summariser())(item, row),
+      history: history.map(
+        (each): HistoryEvent => ({ at: each.at.toISOString(), who: each.who, what: each.what, sentence: each.sentence }),
+      ),
+      promises,
+    };
   }
 
   async models(kind?: string | null): Promise<CatalogueModel[]> {
     const rows = await this.dataSource.getRepository(ModelRow).find({ where: kind ? { kind } : {}, order: { kind: 'ASC', place: 'ASC' } });
-    const counts: { model: string; count: string }[] = await this.dataSource.query(`SELECT model, count(*)::text AS count FROM item GROUP BY model`);
+    const counts: { model: string; count: string }[] = await this.dataSource.query(
+      `SELECT model, count(*)::text AS count FROM item GROUP BY model`,
+    );
     const countOf = new Map(counts.map((each) => [each.model, Number(each.count)]));
     return rows.map(({ kind: each, model, data }) => ({ kind: each, model, data, itemCount: countOf.get(model) ?? 0 }));
   }
@@ -76,14 +94,32 @@ export class RegisterQueries {
     const rules = (await this.rules('examination')) as TourFile['examinationRules'];
     const day = today(this.clock);
     return (item, row) => {
-      const intervals = item.intervals ?? [...new Set(rules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals))];
-      const judged = intervals.length > 0 ? judgeItem({ id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn }, { from: day, to: day }) : null;
-      return { id: item.id, kind: item.kind, model: item.model, state: item.state, depot: item.depot, count: item.count ?? null, place: placeOf(item, row), dueOn: judged?.dueOn ?? null, dueState: judged === null ? null : judged.state === 'in date throughout' || judged.state === 'falls due' ? 'in date' : judged.state };
+      const intervals = item.intervals ?? [
+        ...new Set(rules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals)),
+      ];
+      const judged =
+        intervals.length > 0
+          ? judgeItem(
+              { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
+              { from: day, to: day },
+            )
+          : null;
+      return {
+        id: item.id,
+        kind: item.kind,
+        model: item.model,
+        state: item.state,
+        depot: item.depot,
+        count: item.count ?? null,
+        place: placeOf(item, row),
+        dueOn: judged?.dueOn ?? null,
+        dueState: judged === null ? null : judged.state === 'in date throughout' || judged.state === 'falls due' ? 'in date' : judged.state,
+      };
     };
   }
 }
 
-export function placeOf(item: Pick<Item, 'kind' | 'depot' | 'in'>, row: Pick<ItemRow, 'stackCart' | 'stackSlot'>): string {
+function placeOf(item: Pick<Item, 'kind' | 'depot' | 'in'>, row: Pick<ItemRow, 'stackCart' | 'stackSlot'>): string {
   if (row.stackCart !== null) return `${row.stackCart}, slot ${row.stackSlot}`;
   if (item.in !== undefined) return `in ${item.in}`;
   return item.kind === 'box' ? `${item.depot}, on the floor` : item.depot;

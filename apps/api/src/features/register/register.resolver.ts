@@ -1,6 +1,7 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
-import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterQueries } from './register.queries.js';
 import { RegisterService } from './register.service.js';
 import { CatalogueModel, ItemConnection, ItemPage } from './register.types.js';
@@ -48,7 +49,11 @@ export class RegisterResolver {
 
   @Allow('safety')
   @Mutation(() => ItemPage)
-  async recordExamination(@Args('itemId', { type: () => ID }) id: string, @Args('examination', { type: () => AnyJson }) examination: object, @Me() me: SignedIn): Promise<ItemPage> {
+  async recordExamination(
+    @Args('itemId', { type: () => ID }) id: string,
+    @Args('examination', { type: () => AnyJson }) examination: object,
+    @Me() me: SignedIn,
+  ): Promise<ItemPage> {
     await this.service.recordExamination(id, examination, me);
     return this.queries.item(id);
   }
@@ -61,19 +66,32 @@ export class RegisterResolver {
 
   @Allow('safety')
   @Mutation(() => ItemPage)
-  async releaseFromQuarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemPage> {
+  async releaseFromQuarantine(
+    @Args('itemId', { type: () => ID }) id: string,
+    @Args('reason') reason: string,
+    @Me() me: SignedIn,
+  ): Promise<ItemPage> {
     await this.service.releaseFromQuarantine(id, reason, me);
     return this.queries.item(id);
   }
 
   @Mutation(() => ItemPage, { description: 'A shock load, an overload, an accident: blocks the item until it is examined.' })
-  async recordIncident(@Args('itemId', { type: () => ID }) id: string, @Args('on') on: string, @Args('what') what: string, @Me() me: SignedIn): Promise<ItemPage> {
+  async recordIncident(
+    @Args('itemId', { type: () => ID }) id: string,
+    @Args('on') on: string,
+    @Args('what') what: string,
+    @Me() me: SignedIn,
+  ): Promise<ItemPage> {
     await this.service.recordIncident(id, on, what, me);
     return this.queries.item(id);
   }
 
   @Mutation(() => ItemPage, { description: 'The boxes of a cart as they stand, top first.' })
-  async setStack(@Args('cart', { type: () => ID }) cart: string, @Args('serials', { type: () => [String] }) serials: string[], @Me() me: SignedIn): Promise<ItemPage> {
+  async setStack(
+    @Args('cart', { type: () => ID }) cart: string,
+    @Args('serials', { type: () => [String] }) serials: string[],
+    @Me() me: SignedIn,
+  ): Promise<ItemPage> {
     await this.service.setStack(cart, serials, me);
     return this.queries.item(cart);
   }

@@ -6,7 +6,7 @@ import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
-import type { SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
 import { writeStack } from './kit.writer.js';
 import { ExaminationRow, IncidentRow, ItemRow, RuleRow } from './rows.js';
 
@@ -22,11 +22,20 @@ export class RegisterService {
     const read = readInput(examinationSchema, input);
     if (!read.ok) throw new BadInputError(read.error);
     const data: Examination = read.value;
-    if (data.on > today(this.clock)) throw new BadInputError([{ field: 'on', value: data.on, wanted: `no later than today, ${today(this.clock)}` }]);
+    if (data.on > today(this.clock))
+      throw new BadInputError([{ field: 'on', value: data.on, wanted: `no later than today, ${today(this.clock)}` }]);
     await this.change(id, async (manager, item) => {
-      await manager.getRepository(ExaminationRow).insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes: null });
+      await manager
+        .getRepository(ExaminationRow)
+        .insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes: null });
       const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
-      return this.say(manager, who, id, 'examined', `Examined on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`);
+      return this.say(
+        manager,
+        who,
+        id,
+        'examined',
+        `Examined on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`,
+      );
     });
   }
 
@@ -34,7 +43,7 @@ export class RegisterService {
     const why = required('reason', reason);
     await this.change(id, async (manager, item) => {
       if (item.state === 'retired') throw new BadInputError([{ field: 'itemId', value: id, wanted: 'an item that is not retired' }]);
-      await manager.getRepository(ItemRow).update({ id }, { state: 'quarantined', rest: { ...item.rest, reason: why } as object });
+      await manager.getRepository(ItemRow).update({ id }, { state: 'quarantined', rest: { ...item.rest, reason: why } });
       await this.say(manager, who, id, 'quarantined', `Quarantined: ${why}.`);
     });
   }
@@ -42,7 +51,8 @@ export class RegisterService {
   async releaseFromQuarantine(id: string, reason: string, who: SignedIn): Promise<void> {
     const why = required('reason', reason);
     await this.change(id, async (manager, item) => {
-      if (item.state !== 'quarantined') throw new BadInputError([{ field: 'itemId', value: id, wanted: `an item in quarantine; ${id} is ${item.state}` }]);
+      if (item.state !== 'quarantined')
+        throw new BadInputError([{ field: 'itemId', value: id, wanted: `an item in quarantine; ${id} is ${item.state}` }]);
       const { reason: _reason, ...rest } = item.rest;
       await manager.getRepository(ItemRow).update({ id }, { state: 'in service', rest: rest as object });
       await this.say(manager, who, id, 'released', `Released from quarantine: ${why}.`);
@@ -51,7 +61,8 @@ export class RegisterService {
 
   async recordIncident(id: string, on: string, what: string, who: SignedIn): Promise<void> {
     const sentence = required('what', what);
-    if (!isPlainDate(on) || on > today(this.clock)) throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
+    if (!isPlainDate(on) || on > today(this.clock))
+      throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
     await this.change(id, async (manager) => {
       await manager.getRepository(IncidentRow).insert({ itemId: id, onDay: on, what: sentence });
       await this.say(manager, who, id, 'incident', `${sentence}, on ${on}. Out of use until it is examined.`);
@@ -72,7 +83,12 @@ export class RegisterService {
       await writeStack(manager, cart, serials);
       await recordEvents(manager, who, this.clock.now(), [
         { what: 'stacked', itemId: cart, sentence: `Holds ${serials.join(', ') || 'nothing'}, top first.` },
-        ...serials.map((serial, index) => ({ what: 'stacked', itemId: serial, sentence: `Stands on ${cart}, slot ${index + 1}.`, place: `${cart} ${index + 1}` })),
+        ...serials.map((serial, index) => ({
+          what: 'stacked',
+          itemId: serial,
+          sentence: `Stands on ${cart}, slot ${index + 1}.`,
+          place: `${cart} ${index + 1}`,
+        })),
       ]);
     });
   }
@@ -82,8 +98,10 @@ export class RegisterService {
       const rules = manager.getRepository(RuleRow);
       const row = await rules.findOneBy({ kind: 'system', id });
       if (!row) throw new NotFoundError(`The rigging system ${id}`);
-      await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } as object });
-      await recordEvents(manager, who, this.clock.now(), [{ what: 'approved', sentence: `Approved the data of the rigging system ${id}.` }]);
+      await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } });
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'approved', sentence: `Approved the data of the rigging system ${id}.` },
+      ]);
       return { ok: true, value: undefined };
     });
   }
@@ -104,6 +122,7 @@ export class RegisterService {
 
 function required(field: string, text: string): string {
   const trimmed = text.trim().replace(/\.$/, '');
-  if (trimmed === '' || trimmed.length > 300) throw new BadInputError([{ field, value: text.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
+  if (trimmed === '' || trimmed.length > 300)
+    throw new BadInputError([{ field, value: text.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
   return trimmed;
 }

@@ -1,7 +1,8 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { TourJson } from '../../platform/graphql/scalars.js';
-import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { TourFileReader } from './tour-file.reader.js';
 import { TourService } from './tour.service.js';
 import { TourHead, TourPage } from './tour.types.js';
@@ -27,7 +28,10 @@ export class TourResolver {
   }
 
   @Allow('system')
-  @Mutation(() => TourPage, { description: 'Saves a tour whole, with its shows and hangs; `expectedVersion` is that of the page it was read from, null for a new tour.' })
+  @Mutation(() => TourPage, {
+    description:
+      'Saves a tour whole, with its shows and hangs; `expectedVersion` is that of the page it was read from, null for a new tour.',
+  })
   async saveTour(
     @Args('tour', { type: () => TourJson }) tour: object,
     @Args('expectedVersion', { type: () => Int, nullable: true }) expectedVersion: number | null,

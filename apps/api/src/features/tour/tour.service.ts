@@ -6,7 +6,7 @@ import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/graphql/fault.js';
-import type { SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 import { TourFileReader } from './tour-file.reader.js';
@@ -32,7 +32,9 @@ export class TourService {
       const { id, name, prepFrom, returnTo } = read.value;
       const row = { id, name, prepFrom, returnTo, version: (before?.version ?? 0) + 1, data: read.value, written: before?.written ?? null };
       await rows.save(row);
-      await recordEvents(manager, who, this.clock.now(), [{ what: before ? 'changed' : 'made', tourId: id, sentence: `${before ? 'Changed' : 'Made'} the tour ${name}.` }]);
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: before ? 'changed' : 'made', tourId: id, sentence: `${before ? 'Changed' : 'Made'} the tour ${name}.` },
+      ]);
       return { ok: true, value: row };
     });
     if (!outcome.ok) throw new Error('a tour is never refused');
@@ -49,5 +51,11 @@ export class TourService {
 function versionFaults(before: TourRow | null, expected: number | null): BadInput[] {
   if ((before?.version ?? null) === expected) return [];
   if (!before) return [{ field: 'expectedVersion', value: expected, wanted: 'no version: this tour is new' }];
-  return [{ field: 'expectedVersion', value: expected, wanted: `${before.version}: somebody else changed this tour meanwhile; look at it again, then save` }];
+  return [
+    {
+      field: 'expectedVersion',
+      value: expected,
+      wanted: `${before.version}: somebody else changed this tour meanwhile; look at it again, then save`,
+    },
+  ];
 }

@@ -1,7 +1,8 @@
 import { Controller, Get, HttpCode, HttpException, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
 import type { ItemKind } from '#tour-file';
-import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { CsvService } from './csv.service.js';
 
 /** The register as CSV, one file for each kind of item. */
@@ -22,8 +23,20 @@ export class CsvController {
   @Allow('warehouse', 'system')
   @Post(':kind')
   @HttpCode(200)
-  async import(@Param('kind') kind: string, @Query('dryRun') dryRun: string | undefined, @Req() request: Request, @Me() me: SignedIn): Promise<object> {
-    if (!Buffer.isBuffer(request.body)) throw new HttpException({ message: 'Nothing was imported.', faults: [{ row: 1, column: '', value: String(request.headers['content-type'] ?? ''), wanted: 'a CSV file, sent as text/csv' }] }, 415);
+  async import(
+    @Param('kind') kind: string,
+    @Query('dryRun') dryRun: string | undefined,
+    @Req() request: Request,
+    @Me() me: SignedIn,
+  ): Promise<object> {
+    if (!Buffer.isBuffer(request.body))
+      throw new HttpException(
+        {
+          message: 'Nothing was imported.',
+          faults: [{ row: 1, column: '', value: String(request.headers['content-type'] ?? ''), wanted: 'a CSV file, sent as text/csv' }],
+        },
+        415,
+      );
     const answer = await this.csv.import(kindOf(kind), request.body, dryRun === 'true', me);
     if (answer.faults.length > 0) throw new HttpException({ message: 'Nothing was imported.', ...answer }, 422);
     return answer;

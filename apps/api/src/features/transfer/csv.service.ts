@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { parse } from 'csv-parse/sync';
 import { DataSource, type EntityManager } from 'typeorm';
-import { canonicalJson, writeCsv } from '#kernel';
+import { canonicalJson, shownText, writeCsv } from '#kernel';
 import { type CsvFault, type Item, type ItemKind, checkTourFile, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -35,7 +35,10 @@ export class CsvService {
   }
 
   async export(kind: ItemKind): Promise<string> {
-    return this.write(kind, (await this.kit.items(this.dataSource.manager)).filter((item) => item.kind === kind));
+    return this.write(
+      kind,
+      (await this.kit.items(this.dataSource.manager)).filter((item) => item.kind === kind),
+    );
   }
 
   example(kind: ItemKind): string {
@@ -63,7 +66,12 @@ export class CsvService {
   private async apply(manager: EntityManager, kind: ItemKind, given: readonly Item[], who: { readonly name: string }): Promise<CsvImport> {
     const kit = await this.kit.load(manager);
     const before = new Map(kit.items.map((item) => [item.id, item]));
-    const merged = given.map((item) => ({ ...item, examinations: before.get(item.id)?.examinations ?? [], events: before.get(item.id)?.events ?? [], intervals: before.get(item.id)?.intervals }));
+    const merged = given.map((item) => ({
+      ...item,
+      examinations: before.get(item.id)?.examinations ?? [],
+      events: before.get(item.id)?.events ?? [],
+      intervals: before.get(item.id)?.intervals,
+    }));
     const added = merged.filter((item) => !before.has(item.id));
     const changed = merged.flatMap((item) => {
       const what = before.has(item.id) ? differences(kind, before.get(item.id)!, item) : '';
@@ -72,15 +80,31 @@ export class CsvService {
     const byId = new Map(merged.map((item) => [item.id, item]));
     const moved = new Set(merged.flatMap((item) => item.stack ?? []));
     const after = [
-      ...kit.items.map((item) => byId.get(item.id) ?? (item.kind === 'cart' ? { ...item, stack: (item.stack ?? []).filter((serial) => !moved.has(serial)) } : item)),
+      ...kit.items.map(
+        (item) =>
+          byId.get(item.id) ??
+          (item.kind === 'cart' ? { ...item, stack: (item.stack ?? []).filter((serial) => !moved.has(serial)) } : item),
+      ),
       ...added,
     ];
     const faults = this.faultsAfter(kit, after, byId, given);
-    const answer = { rows: given.length, added: added.map((item) => item.id), changed: changed.map(({ id, what }) => ({ id, what })), unchanged: merged.length - added.length - changed.length, faults };
+    const answer = {
+      rows: given.length,
+      added: added.map((item) => item.id),
+      changed: changed.map(({ id, what }) => ({ id, what })),
+      unchanged: merged.length - added.length - changed.length,
+      faults,
+    };
     if (faults.length > 0) return answer;
-    await insertItems(manager, added.map(({ stack: _stack, ...item }) => item), who.name, this.clock.now());
+    await insertItems(
+      manager,
+      added.map(({ stack: _stack, ...item }) => item),
+      who.name,
+      this.clock.now(),
+    );
     for (const { item } of changed) await changeItem(manager, item);
-    for (const item of [...added, ...changed.map((each) => each.item)]) if (item.kind === 'cart') await writeStack(manager, item.id, item.stack ?? []);
+    for (const item of [...added, ...changed.map((each) => each.item)])
+      if (item.kind === 'cart') await writeStack(manager, item.id, item.stack ?? []);
     await recordEvents(manager, who, this.clock.now(), [
       ...added.map((item) => ({ what: 'imported', itemId: item.id, sentence: 'Came in from a CSV file.' })),
       ...changed.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed from a CSV file: ${what}.` })),
@@ -89,36 +113,65 @@ export class CsvService {
   }
 
   /** The whole register with these rows in it must agree with itself; faults are told at their rows. */
-  private faultsAfter(kit: Awaited<ReturnType<KitReader['load']>>, items: readonly Item[], given: ReadonlyMap<string, Item>, rows: readonly Item[]): CsvFault[] {
+  private faultsAfter(
+    kit: Awaited<ReturnType<KitReader['load']>>,
+    items: readonly Item[],
+    given: ReadonlyMap<string, Item>,
+    rows: readonly Item[],
+  ): CsvFault[] {
     const known = new Map(kit.items.map((item) => [item.id, item]));
     const kinds = rows.filter((item) => known.has(item.id) && known.get(item.id)!.kind !== item.kind);
     const file = { format: 'cartwright tour 1' as const, ...kit, items: [...items], bookings: [], tour: emptyTour };
     const faults = checkTourFile(file).filter((fault) => fault.field.startsWith('items['));
     const rowOf = (id: string) => rows.findIndex((item) => item.id === id) + 2;
     return [
-      ...kinds.map((item) => ({ row: rowOf(item.id), column: 'serial', value: item.id, wanted: `another serial: ${item.id} is a ${known.get(item.id)!.kind}` })),
+      ...kinds.map((item) => ({
+        row: rowOf(item.id),
+        column: 'serial',
+        value: item.id,
+        wanted: `another serial: ${item.id} is a ${known.get(item.id)!.kind}`,
+      })),
       ...faults.flatMap((fault) => {
         const [, index, rest] = /^items\[(\d+)\]\.?(.*)$/.exec(fault.field) ?? [];
         const item = items[Number(index)];
         const column = (rest ?? '').split('[')[0]!.replace('stack', 'boxes, top first').replace(/^id$/, 'serial');
-        return item && given.has(item.id) ? [{ row: rowOf(item.id), column, value: String(fault.value ?? ''), wanted: fault.wanted }] : [];
+        return item && given.has(item.id) ? [{ row: rowOf(item.id), column, value: shownText(fault.value), wanted: fault.wanted }] : [];
       }),
     ].slice(0, 200);
   }
 }
 
 const nothing: Omit<CsvImport, 'faults'> = { rows: 0, added: [], changed: [], unchanged: 0 };
-const emptyTour = { id: '-', name: '-', depot: '-', prepFrom: '2000-01-01', returnTo: '2000-01-01', jurisdictions: [], visitDays: [], trucks: [], freight: [], spares: [], shows: [] };
+const emptyTour = {
+  id: '-',
+  name: '-',
+  depot: '-',
+  prepFrom: '2000-01-01',
+  returnTo: '2000-01-01',
+  jurisdictions: [],
+  visitDays: [],
+  trucks: [],
+  freight: [],
+  spares: [],
+  shows: [],
+};
 
 function readRecords(bytes: Buffer): string[][] | CsvFault {
   if (bytes.length === 0) return { row: 1, column: '', value: '', wanted: 'a CSV file (RFC 4180) with a heading' };
-  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0)) return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0))
+    return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
   try {
-    const records = parse(bytes, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 }) as string[][];
-    if (records.length > 50_001) return { row: 50_002, column: '', value: `${records.length - 1} rows`, wanted: 'at most 50,000 rows in one file' };
+    const records: string[][] = parse(bytes, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
+    if (records.length > 50_001)
+      return { row: 50_002, column: '', value: `${records.length - 1} rows`, wanted: 'at most 50,000 rows in one file' };
     return records.map((record) => record.map(unguarded));
   } catch (fault) {
-    return { row: Number((fault as { lines?: number }).lines ?? 1), column: '', value: (fault as Error).message.slice(0, 100), wanted: 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled' };
+    return {
+      row: Number((fault as { lines?: number }).lines ?? 1),
+      column: '',
+      value: (fault as Error).message.slice(0, 100),
+      wanted: 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled',
+    };
   }
 }
 

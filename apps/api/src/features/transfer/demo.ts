@@ -6,7 +6,7 @@ import { daysBetween } from '#kernel';
 import { readTourFile, shiftDates } from '#tour-file';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
-import type { Role } from '../../platform/sign-in/signed-in.js';
+import type { Role } from '../../platform/sign-in/person.js';
 import type { TourFileService } from './tour-file.service.js';
 
 /** The made-up people of a fresh install: one for each role. */

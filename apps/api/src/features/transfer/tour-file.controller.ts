@@ -1,6 +1,7 @@
 import { Body, Controller, Get, HttpCode, HttpException, Param, Post, Query, Res } from '@nestjs/common';
 import type { Response } from 'express';
-import { Allow, Me, type SignedIn } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { TourFileService } from './tour-file.service.js';
 
 /** Tour files in and out: the same file that `npm run plan` reads. */

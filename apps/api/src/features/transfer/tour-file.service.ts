@@ -36,16 +36,29 @@ export class TourFileService {
     const read = readTourFile(input);
     if (!read.ok) return { tour: '', models: 0, items: 0, shows: 0, faults: read.error };
     const file = read.value;
-    const said = { tour: file.tour.name, models: Object.values(file.catalogue).reduce((sum, models) => sum + models.length, 0), items: file.items.length, shows: file.tour.shows.length };
+    const said = {
+      tour: file.tour.name,
+      models: Object.values(file.catalogue).reduce((sum, models) => sum + models.length, 0),
+      items: file.items.length,
+      shows: file.tour.shows.length,
+    };
     try {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
-        const faults = [...(await addTour(manager, file.tour, input as object)), ...(await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now()))];
+        const faults = [
+          ...(await addTour(manager, file.tour, input as object)),
+          ...(await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now())),
+        ];
         if (faults.length > 0) return { ok: false, error: faults };
         await addBookings(manager, file.bookings);
         const { id, name } = file.tour;
         await recordEvents(manager, who, this.clock.now(), [
           { what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` },
-          ...file.items.map((item) => ({ what: 'imported', itemId: item.id, tourId: id, sentence: `Came with the file of the tour ${name}.` })),
+          ...file.items.map((item) => ({
+            what: 'imported',
+            itemId: item.id,
+            tourId: id,
+            sentence: `Came with the file of the tour ${name}.`,
+          })),
         ]);
         if (dryRun) throw new DryRun();
         return { ok: true, value: undefined };
@@ -72,14 +85,21 @@ export class TourFileService {
 /** Only what the file brought: a larger register does not change it. */
 function within(now: TourFile, file: TourFile): TourFile {
   const names = (models: readonly { model: string }[]) => new Set(models.map((each) => each.model));
-  const catalogue = Object.fromEntries(Object.entries(now.catalogue).map(([kind, models]) => [kind, models.filter((each) => names(file.catalogue[kind as keyof TourFile['catalogue']]).has(each.model))]));
+  const catalogue = Object.fromEntries(
+    Object.entries(now.catalogue).map(([kind, models]) => [
+      kind,
+      models.filter((each) => names(file.catalogue[kind as keyof TourFile['catalogue']]).has(each.model)),
+    ]),
+  );
   const ids = new Set(file.items.map((each) => each.id));
   const tours = new Set(file.bookings.map((each) => each.tour));
   return {
     ...now,
     catalogue: catalogue as TourFile['catalogue'],
     systems: now.systems.filter((each) => file.systems.some((other) => other.id === each.id)),
-    examinationRules: now.examinationRules.filter((each) => file.examinationRules.some((other) => canonicalJson(other) === canonicalJson(each))),
+    examinationRules: now.examinationRules.filter((each) =>
+      file.examinationRules.some((other) => canonicalJson(other) === canonicalJson(each)),
+    ),
     loadRules: now.loadRules.filter((each) => file.loadRules.some((other) => other.id === each.id)),
     items: now.items.filter((each) => ids.has(each.id)),
     bookings: now.bookings.filter((each) => tours.has(each.tour)),
@@ -97,5 +117,7 @@ function same(a: TourFile, b: TourFile): boolean {
 
 /** Leaves out lists that are empty. */
 function withoutEmpty(file: TourFile): object {
-  return JSON.parse(JSON.stringify(file, (_key, value: unknown) => (Array.isArray(value) && value.length === 0 ? undefined : value))) as object;
+  return JSON.parse(
+    JSON.stringify(file, (_key, value: unknown) => (Array.isArray(value) && value.length === 0 ? undefined : value)),
+  ) as object;
 }

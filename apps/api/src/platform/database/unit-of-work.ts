@@ -6,8 +6,10 @@ import { databaseErrorOf } from './database-error.js';
 /** What a unit of work gives back: `ok` false is a refusal, and rolls back what was written. */
 export type Outcome<T, R> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: R };
 
-class RolledBack<R> {
-  constructor(readonly refusal: R) {}
+class RolledBack extends Error {
+  constructor(readonly refusal: unknown) {
+    super('rolled back');
+  }
 }
 
 /** 40001 serialization failure, 40P01 deadlock: the whole transaction is tried again. */

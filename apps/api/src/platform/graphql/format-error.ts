@@ -17,8 +17,8 @@ const logger = new Logger('fault');
 
 /** The one edge at which a fault is masked: logged whole with an incident id, told as that id alone. */
 export function formatError(formatted: GraphQLFormattedError, fault: unknown): GraphQLFormattedError {
-  const code = String(formatted.extensions?.code ?? '');
-  if (told.has(code)) {
+  const code = formatted.extensions?.code;
+  if (typeof code === 'string' && told.has(code)) {
     const { stacktrace: _stack, ...extensions } = formatted.extensions ?? {};
     return { ...formatted, extensions };
   }

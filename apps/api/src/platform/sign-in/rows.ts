@@ -1,5 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
-import type { Role } from './signed-in.js';
+import type { Role } from './person.js';
 
 @Entity('account')
 @Unique('account_email_unique', ['email'])

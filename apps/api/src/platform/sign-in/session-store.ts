@@ -5,7 +5,7 @@ import { DataSource } from 'typeorm';
 import { CLOCK, type Clock } from '../config.js';
 import { AccountRow, SessionRow } from './rows.js';
 import { sessionTokenOf } from './session-cookie.js';
-import type { SignedIn } from './signed-in.js';
+import type { SignedIn } from './person.js';
 
 const hours = 3_600_000;
 

@@ -4,17 +4,8 @@ import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { NotAllowedError } from '../graphql/fault.js';
+import type { Role, SignedIn } from './person.js';
 import { SessionStore } from './session-store.js';
-
-export type Role = 'warehouse' | 'system' | 'safety';
-
-/** Who asks: what guards and services may rely on. */
-export interface SignedIn {
-  readonly id: string;
-  readonly name: string;
-  readonly email: string;
-  readonly role: Role;
-}
 
 export interface RequestContext {
   readonly req: Request & { signedIn?: SignedIn };

@@ -185,13 +185,13 @@ function Catalogue() {
 }
 
 /** The figures of a model, a line each. */
-export function Figures({ of }: { of: unknown }) {
+function Figures({ of }: { of: unknown }) {
   const lines = Object.entries(of as Record<string, unknown>);
   return (
     <ul className="plain">
       {lines.map(([key, value]) => (
         <li key={key}>
-          {words(key)}: <span className="mono">{typeof value === 'object' ? JSON.stringify(value) : String(value)}</span>
+          {words(key)}: <span className="mono">{typeof value === 'string' ? value : JSON.stringify(value)}</span>
         </li>
       ))}
     </ul>

@@ -6,7 +6,7 @@ import { request } from '../../platform/request.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 
-export const attentionQuery = graphql(`
+const attentionQuery = graphql(`
   query Attention {
     attention { role weight code subject date sentence tourId showId itemId }
     tours { id name prepFrom returnTo shows }

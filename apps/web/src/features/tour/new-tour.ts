@@ -44,7 +44,7 @@ export function newShow(form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'fro
   };
 }
 
-export const slug = (text: string): string =>
+const slug = (text: string): string =>
   text
     .trim()
     .toLowerCase()

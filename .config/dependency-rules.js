@@ -1,0 +1,112 @@
+/**
+ * Who may import whom. Each rule says why; tests/architecture holds a file against each that breaks it.
+ * Read by `npm run check` and by those tests.
+ */
+export const rules = {
+  forbidden: [
+    {
+      name: 'no-circles',
+      comment: 'Two files that need each other are one idea in two places; two-way relations also crash at load under ES modules.',
+      severity: 'error',
+      from: { pathNot: '^libs/contracts/' },
+      to: { circular: true },
+    },
+    {
+      name: 'libs-are-pure',
+      comment: 'Engines know neither Node nor a framework: the same code runs in the API, in the browser and on the command line.',
+      severity: 'error',
+      from: { path: '^libs/', pathNot: ['\\.spec\\.ts$', '^libs/contracts/'] },
+      to: { pathNot: '^(libs/|node_modules/(zod|temporal-polyfill|lean-qr)/)' },
+    },
+    {
+      name: 'engines-stand-alone',
+      comment: 'An engine uses the kernel only: each can be read, tested and replaced without the others.',
+      severity: 'error',
+      from: {
+        path: '^libs/(hang-statics|cart-allocation|truck-pack|hardware-count|inspection-calendar)/',
+        pathNot: '\\.spec\\.ts$',
+      },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|$1)/' },
+    },
+    {
+      name: 'kernel-knows-nobody',
+      comment: 'The kernel is what everything else stands on.',
+      severity: 'error',
+      from: { path: '^libs/kernel/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/', pathNot: '^libs/kernel/' },
+    },
+    {
+      name: 'tour-file-before-plan',
+      comment: 'A tour file is input: it knows neither plans nor engines nor drawings.',
+      severity: 'error',
+      from: { path: '^libs/tour-file/' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|tour-file)/' },
+    },
+    {
+      name: 'plan-before-drawings',
+      comment: 'A plan is made without being drawn.',
+      severity: 'error',
+      from: { path: '^libs/pack-plan/' },
+      to: { path: '^libs/(drawings|contracts)/' },
+    },
+    {
+      name: 'web-sees-contracts-and-libs',
+      comment: 'The screens talk to the API through the generated operations; they never import its code.',
+      severity: 'error',
+      from: { path: '^apps/web/' },
+      to: { path: '^(apps/(?!web/)|migrations/)' },
+    },
+    {
+      name: 'platform-knows-no-feature',
+      comment: 'What no feature owns must not lean on one.',
+      severity: 'error',
+      from: { path: '^apps/api/src/platform/' },
+      to: { path: '^apps/api/src/features/' },
+    },
+    {
+      name: 'features-meet-at-readers-and-writers',
+      comment:
+        "A feature may use another's .reader.ts, and its .writer.ts inside a unit of work of its own; rows, queries and services stay at home.",
+      severity: 'error',
+      from: { path: '^apps/api/src/features/([^/]+)/' },
+      to: {
+        path: '^apps/api/src/features/([^/]+)/',
+        pathNot: ['^apps/api/src/features/$1/', '\\.(reader|writer)\\.ts$', '\\.module\\.ts$'],
+      },
+    },
+    {
+      name: 'rows-never-leave-the-api',
+      comment: 'Row classes are private to the API; only the list of entities and its own feature name them.',
+      severity: 'error',
+      from: { pathNot: '^(apps/api/src/|tests/)' },
+      to: { path: '/rows\\.ts$' },
+    },
+    {
+      name: 'nobody-imports-tests',
+      comment: 'A product that leans on its tests cannot be tested.',
+      severity: 'error',
+      from: { pathNot: '^tests/' },
+      to: { path: '(^tests/|\\.spec\\.tsx?$)' },
+    },
+    {
+      name: 'everything-resolves',
+      comment: 'An import that does not resolve is a fault that waits for its day.',
+      severity: 'error',
+      from: { pathNot: '^libs/contracts/' },
+      to: { couldNotResolve: true },
+    },
+  ],
+};
+
+export const cruiseOptions = {
+  ruleSet: rules,
+  validate: true,
+  doNotFollow: { path: 'node_modules' },
+  exclude: { path: '^(dist|\\.data|node_modules/\\.cache)/' },
+  tsPreCompilationDeps: true,
+  enhancedResolveOptions: {
+    conditionNames: ['cartwright-source', 'node', 'import', 'types', 'default'],
+    exportsFields: ['exports'],
+    extensions: ['.ts', '.tsx', '.js', '.json'],
+  },
+};

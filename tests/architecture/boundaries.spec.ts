@@ -1,0 +1,85 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { findViolations } from '../../apps/cli/boundaries.js';
+
+/** Rule -> files that break it, and nothing else in the folder. */
+const broken: Record<string, Record<string, string>> = {
+  'no-circles': {
+    'libs/kernel/a.ts': "import './b.js';\nexport const a = 1;",
+    'libs/kernel/b.ts': "import './a.js';\nexport const b = 1;",
+  },
+  'libs-are-pure': { 'libs/truck-pack/a.ts': "import { readFileSync } from 'node:fs';\nexport const a = readFileSync;" },
+  'engines-stand-alone': {
+    'libs/truck-pack/a.ts': "export { b } from '../hang-statics/b.js';",
+    'libs/hang-statics/b.ts': 'export const b = 1;',
+  },
+  'kernel-knows-nobody': { 'libs/kernel/a.ts': "export { b } from '../pack-plan/b.js';", 'libs/pack-plan/b.ts': 'export const b = 1;' },
+  'tour-file-before-plan': {
+    'libs/tour-file/a.ts': "export { b } from '../pack-plan/b.js';",
+    'libs/pack-plan/b.ts': 'export const b = 1;',
+  },
+  'plan-before-drawings': { 'libs/pack-plan/a.ts': "export { b } from '../drawings/b.js';", 'libs/drawings/b.ts': 'export const b = 1;' },
+  'web-sees-contracts-and-libs': {
+    'apps/web/src/a.ts': "export { b } from '../../api/src/platform/b.js';",
+    'apps/api/src/platform/b.ts': 'export const b = 1;',
+  },
+  'platform-knows-no-feature': {
+    'apps/api/src/platform/a.ts': "export { b } from '../features/tour/b.js';",
+    'apps/api/src/features/tour/b.ts': 'export const b = 1;',
+  },
+  'features-meet-at-readers-and-writers': {
+    'apps/api/src/features/plan/a.ts': "export { b } from '../tour/tour.queries.js';",
+    'apps/api/src/features/tour/tour.queries.ts': 'export const b = 1;',
+  },
+  'rows-never-leave-the-api': {
+    'apps/cli/a.ts': "export { b } from '../api/src/features/tour/rows.js';",
+    'apps/api/src/features/tour/rows.ts': 'export const b = 1;',
+  },
+  'nobody-imports-tests': { 'libs/kernel/a.ts': "export { b } from '../../tests/b.js';", 'tests/b.ts': 'export const b = 1;' },
+  'everything-resolves': { 'apps/api/src/a.ts': "export { b } from './nowhere.js';" },
+};
+
+describe('the dependency rules', () => {
+  const folders: string[] = [];
+  afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+
+  const holding = async (files: Record<string, string>) => {
+    const base = mkdtempSync(join(tmpdir(), 'cartwright-rules-'));
+    folders.push(base);
+    writeFileSync(join(base, 'package.json'), '{"type":"module"}');
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(base, name)), { recursive: true });
+      writeFileSync(join(base, name), text);
+    }
+    const tops = [...new Set(Object.keys(files).map((name) => name.split('/')[0]!))];
+    return (await findViolations(process.cwd(), base, tops)).map((each) => each.rule);
+  };
+
+  it.each(Object.entries(broken))('%s refuses a file that breaks it', async (rule, files) => {
+    expect(await holding(files)).toContain(rule);
+  });
+
+  it('says nothing of a reader of another feature, a lib under the screens and the kernel under an engine', async () => {
+    expect(
+      await holding({
+        'apps/api/src/features/plan/a.ts': "export { b } from '../tour/tour.reader.js';",
+        'apps/api/src/features/tour/tour.reader.ts': 'export const b = 1;',
+        'apps/web/src/a.ts': "export { c } from '../../../libs/truck-pack/c.js';",
+        'libs/truck-pack/c.ts': "export { d as c } from '../kernel/d.js';",
+        'libs/kernel/d.ts': 'export const d = 1;',
+      }),
+    ).toEqual([]);
+  });
+
+  it('has a broken file for every rule', async () => {
+    const file = '../../.config/dependency-rules.js';
+    const { rules } = (await import(file)) as { rules: { forbidden: { name: string; comment: string }[] } };
+    expect(rules.forbidden.map((each) => each.name).sort()).toEqual(Object.keys(broken).sort());
+    expect(rules.forbidden.every((each) => each.comment.length > 20)).toBe(true);
+  });
+
+  it('holds in this repository', async () => {
+    expect(await findViolations(process.cwd(), process.cwd(), ['apps', 'libs', 'migrations', 'tests'])).toEqual([]);
+  });
+});
