@@ -1,4 +1,5 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
-export const migrations = [CreateTables20261125132500];
+export const migrations = [CreateTables20261125132500, CreateSearch20261125155500];

@@ -7,6 +7,7 @@ import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
 import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
+import { SearchWorker } from '../api/src/features/search/search.worker.js';
 import { PlanService } from '../api/src/features/plan/plan.service.js';
 import { systemClock, today } from '../api/src/platform/config.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
@@ -33,6 +34,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
     });
     await app.init();
     const passwords = await demoIfEmpty(app, root, dataFolder);
+    await app.get(SearchWorker).listen();
     await listen(app, port);
     say(`Cartwright is at http://localhost:${port}`);
     if (passwords) {

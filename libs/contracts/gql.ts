@@ -27,6 +27,9 @@ type Documents = {
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
+    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
+    "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": typeof types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!) {\n    releasePackPlan(planId: $planId) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
@@ -53,6 +56,9 @@ const documents: Documents = {
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
+    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
+    "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!) {\n    releasePackPlan(planId: $planId) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n    }\n  }\n": types.ReleasePackPlanDocument,
@@ -115,6 +121,18 @@ export function graphql(source: "\n  query Items($search: String, $kind: String,
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }"): typeof import('./graphql.js').StartSearchDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -92,6 +92,29 @@ export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
+export type LatestSearchQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type LatestSearchQuery = { latestSearch: { id: string, state: string, progress: number, sentence: string, askedBy: string } | null };
+
+export type StartSearchMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type StartSearchMutation = { startSearch: { id: string, state: string } };
+
+export type StopSearchMutationVariables = Exact<{
+  searchId: string | number;
+}>;
+
+
+export type StopSearchMutation = { stopSearch: { id: string, state: string } };
+
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -413,6 +436,33 @@ export const ModelsDocument = new TypedDocumentString(`
   riggingSystems
 }
     `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+export const LatestSearchDocument = new TypedDocumentString(`
+    query LatestSearch($tourId: ID!, $showId: ID!) {
+  latestSearch(tourId: $tourId, showId: $showId) {
+    id
+    state
+    progress
+    sentence
+    askedBy
+  }
+}
+    `) as unknown as TypedDocumentString<LatestSearchQuery, LatestSearchQueryVariables>;
+export const StartSearchDocument = new TypedDocumentString(`
+    mutation StartSearch($tourId: ID!, $showId: ID!) {
+  startSearch(tourId: $tourId, showId: $showId) {
+    id
+    state
+  }
+}
+    `) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
+export const StopSearchDocument = new TypedDocumentString(`
+    mutation StopSearch($searchId: ID!) {
+  stopSearch(searchId: $searchId) {
+    id
+    state
+  }
+}
+    `) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {

@@ -8,6 +8,10 @@ export interface SolveLimits {
   readonly now: () => number;
   readonly integerProgram: IntegerProgramSolver;
   readonly timeLimitSeconds: number;
+  /** Orders in which the rows of a truck are tried; 1 where nothing is said. */
+  readonly truckWork?: number;
+  /** Told the part of the truck's work that is done, 0 to 1. */
+  readonly onProgress?: (part: number) => void;
 }
 
 /** The cart loads of the show, the boxes and carts found for them, and the shortest list of box moves. */

@@ -37,7 +37,8 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
     };
   // Rows first: what people build by hand. Only freight that no rows hold is loaded freely.
   const answer =
-    solveRows(problem) ?? solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+    solveRows(problem, { seed: 1, workLimit: limits.truckWork ?? 1, ...(limits.onProgress ? { onProgress: limits.onProgress } : {}) }) ??
+    solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
   return {
     status: answer.status,
     trucks: answer.trucks.map((load) =>

@@ -1,8 +1,17 @@
 import { outsideLoad } from './check-load.js';
+import { seededRandom } from '#kernel';
 import { LoadSpace, type Placed } from './load-space.js';
 import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
 import { boundOf } from './pack-bound.js';
 import type { Piece, Truck, TruckCase } from './truck-case.js';
+
+export interface RowLimits {
+  readonly seed: number;
+  /** Orders of the pieces that are tried. */
+  readonly workLimit: number;
+  /** Told the part that is done, 0 to 1. */
+  readonly onProgress?: (part: number) => void;
+}
 
 interface Row {
   readonly along: number;
@@ -22,24 +31,46 @@ interface Turned {
  * the next only when nothing of the first is left; so every row can be unloaded before the one behind it. undefined where rows do not hold all pieces
  * inside the limits.
  */
-export function solveRows(problem: TruckCase): TruckPackAnswer | undefined {
-  const sorted = [...problem.pieces].sort(
+export function solveRows(problem: TruckCase, limits: RowLimits = { seed: 1, workLimit: 1 }): TruckPackAnswer | undefined {
+  const bound = boundOf(problem, problem.pieces);
+  const random = seededRandom(limits.seed);
+  let best: TruckPackAnswer | undefined;
+  for (let round = 0; round < limits.workLimit && best?.status !== 'optimal'; round++) {
+    const answer = loadRows(problem, orderFor(problem, round, random), bound);
+    if (answer && (!best || isShorter(answer, best))) best = answer;
+    limits.onProgress?.((round + 1) / limits.workLimit);
+  }
+  return best;
+}
+
+/** The first round takes large pieces first; each later one shuffles what one stop and one group leave open. */
+function orderFor(problem: TruckCase, round: number, random: () => number): Piece[] {
+  const key = new Map(problem.pieces.map((piece) => [piece.id, round === 0 ? 0 : random()]));
+  return [...problem.pieces].sort(
     (a, b) =>
       b.firstOff - a.firstOff ||
-      (a.group ?? '').localeCompare(b.group ?? '') ||
+      (round % 2 === 0 ? (a.group ?? '').localeCompare(b.group ?? '') : 0) ||
+      key.get(a.id)! - key.get(b.id)! ||
       b.lengthMm * b.widthMm - a.lengthMm * a.widthMm ||
       (a.id < b.id ? -1 : 1),
   );
-  const bound = boundOf(problem, problem.pieces);
+}
+
+function loadRows(problem: TruckCase, sorted: readonly Piece[], bound: TruckPackAnswer['bound']): TruckPackAnswer | undefined {
   for (let count = Math.max(1, bound.trucks); count <= problem.trucks.length; count++) {
     const spaces = fillTrucks(problem, problem.trucks.slice(0, count), sorted);
     if (!spaces) continue;
     const trucks = spaces.filter((space) => space.placed.length > 0).map(truckAnswer);
-    const length = trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
-    return { status: trucks.length <= bound.trucks && length <= bound.usedLengthMm ? 'optimal' : 'feasible', trucks, leftOver: [], bound };
+    const isLeast = trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
+    return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver: [], bound };
   }
   return undefined;
 }
+
+const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
+
+const isShorter = (a: TruckPackAnswer, b: TruckPackAnswer): boolean =>
+  a.trucks.length < b.trucks.length || (a.trucks.length === b.trucks.length && usedLength(a.trucks) < usedLength(b.trucks));
 
 function fillTrucks(problem: TruckCase, trucks: readonly Truck[], sorted: readonly Piece[]): LoadSpace[] | undefined {
   const spaces: LoadSpace[] = [];

@@ -11,10 +11,14 @@ import { PlanQueries } from './features/plan/plan.queries.js';
 import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService, SOLVER } from './features/plan/plan.service.js';
+import { PlanWriter } from './features/plan/plan.writer.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { RegisterQueries } from './features/register/register.queries.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
+import { SearchResolver } from './features/search/search.resolver.js';
+import { SearchService } from './features/search/search.service.js';
+import { SearchWorker } from './features/search/search.worker.js';
 import { TourFileReader } from './features/tour/tour-file.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { TourService } from './features/tour/tour.service.js';
@@ -70,8 +74,12 @@ export class AppModule {
         TourResolver,
         PlanReader,
         PlanQueries,
+        PlanWriter,
         PlanService,
         PlanResolver,
+        SearchService,
+        SearchResolver,
+        SearchWorker,
         AttentionResolver,
         CsvService,
         TourFileService,

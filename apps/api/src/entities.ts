@@ -1,5 +1,6 @@
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './features/register/rows.js';
+import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
@@ -19,4 +20,5 @@ export const entities = [
   BookingRow,
   CartCheckRow,
   TickRow,
+  SearchRow,
 ];

@@ -3,6 +3,7 @@ import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
 import { UnitOfWork } from './database/unit-of-work.js';
 import { ToldFaultsFilter } from './graphql/told-faults.filter.js';
+import { JobQueue } from './job-queue.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
 
@@ -18,10 +19,11 @@ export class PlatformModule {
         { provide: CLOCK, useValue: clock },
         UnitOfWork,
         SessionStore,
+        JobQueue,
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: ToldFaultsFilter },
       ],
-      exports: [CONFIG, CLOCK, UnitOfWork, SessionStore],
+      exports: [CONFIG, CLOCK, UnitOfWork, SessionStore, JobQueue],
     };
   }
 }

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
@@ -11,6 +10,7 @@ import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
 import { replaceBookings, usesTogether } from './booking.repository.js';
+import { PlanWriter } from './plan.writer.js';
 import type { BookingRefusal, CartCheckResult, StaleRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
 
@@ -22,6 +22,7 @@ export class PlanService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly reader: TourFileReader,
+    private readonly writer: PlanWriter,
     @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
@@ -32,24 +33,7 @@ export class PlanService {
       const file = await this.reader.load(manager, tourId);
       if (!file.tour.shows.some((show) => show.id === showId)) throw new NotFoundError(`The show ${showId}`);
       const plan = makePackPlan(file, showId, { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 });
-      const id = randomUUID();
-      await manager.getRepository(PackPlanRow).delete({ tourId, showId, state: 'draft' });
-      await manager.getRepository(PackPlanRow).insert({
-        id,
-        tourId,
-        showId,
-        state: 'draft',
-        revision: null,
-        madeAt: this.clock.now(),
-        madeBy: who.name,
-        releasedAt: null,
-        releasedBy: null,
-        plan: plan as object,
-      });
-      await recordEvents(manager, who, this.clock.now(), [
-        { what: 'planned', tourId, sentence: `Made a draft plan of ${plan.show.name}.` },
-      ]);
-      return { ok: true, value: id };
+      return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
     });
     if (!outcome.ok) throw new Error('a draft is never refused');
     return outcome.value;

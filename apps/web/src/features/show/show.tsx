@@ -11,6 +11,7 @@ import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
 import { HardwarePart } from './hardware-part.js';
+import { LongerSearch } from './longer-search.js';
 import { TruckPart } from './truck-part.js';
 import { type PlanInForce, type ShowData, useShow } from './use-show.js';
 
@@ -30,7 +31,7 @@ export function Show({ me }: { me: Person }) {
             actions={<Actions data={data} shown={shown} me={me} onDraft={setWantsDraft} />}
           >
             {shown ? (
-              <Sheet data={data} shown={shown} onDraft={setWantsDraft} />
+              <Sheet data={data} shown={shown} me={me} onDraft={setWantsDraft} />
             ) : (
               <p>
                 There is no plan yet.{' '}
@@ -126,7 +127,7 @@ function Actions({
 const nextLetter = (index: number): string =>
   index < 26 ? String.fromCharCode(65 + index) : nextLetter(Math.floor(index / 26) - 1) + String.fromCharCode(65 + (index % 26));
 
-function Sheet({ data, shown, onDraft }: { data: ShowData; shown: PlanInForce; onDraft: (wants: boolean) => void }) {
+function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForce; me: Person; onDraft: (wants: boolean) => void }) {
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
   return (
     <>
@@ -148,7 +149,9 @@ function Sheet({ data, shown, onDraft }: { data: ShowData; shown: PlanInForce; o
       <HangParts plan={shown.plan} />
       <CartsPart plan={shown.plan} checks={shown.cartChecks} base={base} />
       <HardwarePart plan={shown.plan} />
-      <TruckPart plan={shown.plan} base={base} />
+      <TruckPart plan={shown.plan} base={base}>
+        {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
+      </TruckPart>
       <DuePart plan={shown.plan} />
     </>
   );

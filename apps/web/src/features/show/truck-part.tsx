@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'react-router';
 import { drawTruckPlan, formatMass } from '#drawings';
 import type { PackPlan } from '#pack-plan';
@@ -7,7 +8,7 @@ import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { Why } from './hang-parts.js';
 
-export function TruckPart({ plan, base }: { plan: PackPlan; base: string }) {
+export function TruckPart({ plan, base, children }: { plan: PackPlan; base: string; children?: ReactNode }) {
   const { units } = useSettings();
   return (
     <Part
@@ -46,6 +47,7 @@ export function TruckPart({ plan, base }: { plan: PackPlan; base: string }) {
         No load of these pieces needs fewer than {plan.truck.bound.trucks} {plan.truck.bound.trucks === 1 ? 'truck' : 'trucks'} or less than{' '}
         {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}).
       </p>
+      {children}
     </Part>
   );
 }

@@ -1,0 +1,50 @@
+import { randomUUID } from 'node:crypto';
+import { Inject, Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import { type PackPlan, changedInputs } from '#pack-plan';
+import type { TourFile } from '#tour-file';
+import { CLOCK, type Clock } from '../../platform/config.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { PackPlanRow } from './rows.js';
+
+/** Drafts of a show, written inside the caller's unit of work. */
+@Injectable()
+export class PlanWriter {
+  constructor(@Inject(CLOCK) private readonly clock: Clock) {}
+
+  /** The draft of the show, in the place of an older draft; gives its id. */
+  async putDraft(manager: EntityManager, plan: PackPlan, who: string): Promise<string> {
+    const id = randomUUID();
+    const at = { tourId: plan.tour.id, showId: plan.show.id };
+    const rows = manager.getRepository(PackPlanRow);
+    await rows.delete({ ...at, state: 'draft' });
+    await rows.insert({
+      id,
+      ...at,
+      state: 'draft',
+      revision: null,
+      madeAt: this.clock.now(),
+      madeBy: who,
+      releasedAt: null,
+      releasedBy: null,
+      plan: plan as object,
+    });
+    await recordEvents(manager, { name: who }, this.clock.now(), [
+      { what: 'planned', tourId: at.tourId, sentence: `Made a draft plan of ${plan.show.name}.` },
+    ]);
+    return id;
+  }
+
+  /** Puts in a plan that was made from `file` as it was a while ago, where it still holds and is better; tells in words what came of it. */
+  async replaceDraft(manager: EntityManager, file: TourFile, showId: string, plan: PackPlan, who: string): Promise<string> {
+    if (changedInputs(plan, file).length > 0) return 'The inputs changed while the search went on: its result was put away. Search again.';
+    const at = { tourId: file.tour.id, showId };
+    const rows = manager.getRepository(PackPlanRow);
+    const now = (await rows.findOneBy({ ...at, state: 'draft' })) ?? (await rows.findOneBy({ ...at, state: 'released' }));
+    const metres = (each: PackPlan) => each.truck.trucks.reduce((sum, truck) => sum + truck.usedLengthMm, 0) / 1000;
+    if (now && changedInputs(now.plan, file).length === 0 && metres(plan) >= metres(now.plan))
+      return `No shorter load was found: ${metres(now.plan).toFixed(2)} m are used as before.`;
+    await this.putDraft(manager, plan, who);
+    return `The draft now uses ${metres(plan).toFixed(2)} m of truck${now ? ` instead of ${metres(now.plan).toFixed(2)} m` : ''}.`;
+  }
+}
