@@ -17,16 +17,21 @@ import * as types from './graphql.js';
 type Documents = {
     "query Me { me { id name role } }": typeof types.MeDocument,
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
+    "query People { people { id name email role } }": typeof types.PeopleDocument,
+    "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
+    "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
-    "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n": typeof types.DatesDocument,
+    "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
-    "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }": typeof types.RecordExaminationDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
+    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
@@ -46,16 +51,21 @@ type Documents = {
 const documents: Documents = {
     "query Me { me { id name role } }": types.MeDocument,
     "mutation SignOut { signOut }": types.SignOutDocument,
+    "query People { people { id name email role } }": types.PeopleDocument,
+    "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
+    "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
-    "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n": types.DatesDocument,
+    "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
-    "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }": types.RecordExaminationDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
+    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
@@ -84,11 +94,23 @@ export function graphql(source: "mutation SignOut { signOut }"): typeof import('
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "query People { people { id name email role } }"): typeof import('./graphql.js').PeopleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }"): typeof import('./graphql.js').AddPersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }"): typeof import('./graphql.js').ChangePasswordDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').SignInDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Dates {\n    hoist: items(kind: \"hoist\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    grid: items(kind: \"grid\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    shackle: items(kind: \"shackle\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    sling: items(kind: \"sling\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n    pin: items(kind: \"pin\", first: 200) { edges { node { id kind model place dueOn dueState state count } } }\n  }\n"): typeof import('./graphql.js').DatesDocument;
+export function graphql(source: "query Dates { examinedItems { id kind model place dueOn dueState state count } }"): typeof import('./graphql.js').DatesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -96,7 +118,15 @@ export function graphql(source: "query HangModels { catalogueModels { kind model
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -108,10 +138,6 @@ export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $r
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }"): typeof import('./graphql.js').RecordExaminationDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -120,7 +146,11 @@ export function graphql(source: "\n  query Items($search: String, $kind: String,
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }"): typeof import('./graphql.js').ApproveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -6,6 +6,14 @@ export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' |
 import type { Item, Tour } from '../tour-file/index.js';
 import type { PackPlan } from '../pack-plan/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+export type PersonInput = {
+  email: string;
+  name: string;
+  password: string;
+  /** warehouse, system or safety */
+  role: string;
+};
+
 export type MeQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -15,6 +23,26 @@ export type SignOutMutationVariables = Exact<{ [key: string]: never; }>;
 
 
 export type SignOutMutation = { signOut: boolean };
+
+export type PeopleQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type PeopleQuery = { people: Array<{ id: string, name: string, email: string, role: string }> };
+
+export type AddPersonMutationVariables = Exact<{
+  person: PersonInput;
+}>;
+
+
+export type AddPersonMutation = { addPerson: { id: string } };
+
+export type ChangePasswordMutationVariables = Exact<{
+  old: string;
+  next: string;
+}>;
+
+
+export type ChangePasswordMutation = { changePassword: boolean };
 
 export type SignInMutationVariables = Exact<{
   email: string;
@@ -30,19 +58,33 @@ export type SignInMutation = { signIn:
 export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type DatesQuery = { hoist: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, grid: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, shackle: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, sling: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> }, pin: { edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> } };
+export type DatesQuery = { examinedItems: Array<{ id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null }> };
 
 export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type HangModelsQuery = { catalogueModels: Array<{ kind: string, model: string, data: unknown }> };
 
+export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+
+export type RecordExaminationMutationVariables = Exact<{
+  itemId: string | number;
+  examination: unknown;
+  supersedes?: string | number | null | undefined;
+}>;
+
+
+export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
+
 export type ItemPageQueryVariables = Exact<{
   id: string | number;
 }>;
 
 
-export type ItemPageQuery = { item: { item: Item, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, history: Array<{ at: string, who: string, what: string, sentence: string }>, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
+export type ItemPageQuery = { item: { item: Item, records: Array<{ id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null }>, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, history: Array<{ at: string, who: string, what: string, sentence: string }>, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
 
 export type QuarantineMutationVariables = Exact<{
   itemId: string | number;
@@ -59,14 +101,6 @@ export type ReleaseFromQuarantineMutationVariables = Exact<{
 
 
 export type ReleaseFromQuarantineMutation = { releaseFromQuarantine: { summary: { id: string, state: string } } };
-
-export type RecordExaminationMutationVariables = Exact<{
-  itemId: string | number;
-  examination: unknown;
-}>;
-
-
-export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
 
 export type RecordIncidentMutationVariables = Exact<{
   itemId: string | number;
@@ -87,10 +121,19 @@ export type ItemsQueryVariables = Exact<{
 
 export type ItemsQuery = { items: { totalCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
 
-export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
+export type ApproveRiggingSystemMutationVariables = Exact<{
+  id: string | number;
+}>;
 
 
-export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+export type ApproveRiggingSystemMutation = { approveRiggingSystem: boolean };
+
+export type SaveRiggingSystemMutationVariables = Exact<{
+  system: unknown;
+}>;
+
+
+export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
 
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
@@ -236,6 +279,28 @@ export const SignOutDocument = new TypedDocumentString(`
   signOut
 }
     `) as unknown as TypedDocumentString<SignOutMutation, SignOutMutationVariables>;
+export const PeopleDocument = new TypedDocumentString(`
+    query People {
+  people {
+    id
+    name
+    email
+    role
+  }
+}
+    `) as unknown as TypedDocumentString<PeopleQuery, PeopleQueryVariables>;
+export const AddPersonDocument = new TypedDocumentString(`
+    mutation AddPerson($person: PersonInput!) {
+  addPerson(person: $person) {
+    id
+  }
+}
+    `) as unknown as TypedDocumentString<AddPersonMutation, AddPersonMutationVariables>;
+export const ChangePasswordDocument = new TypedDocumentString(`
+    mutation ChangePassword($old: String!, $next: String!) {
+  changePassword(old: $old, next: $next)
+}
+    `) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
 export const SignInDocument = new TypedDocumentString(`
     mutation SignIn($email: String!, $password: String!) {
   signIn(email: $email, password: $password) {
@@ -251,75 +316,15 @@ export const SignInDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
     query Dates {
-  hoist: items(kind: "hoist", first: 200) {
-    edges {
-      node {
-        id
-        kind
-        model
-        place
-        dueOn
-        dueState
-        state
-        count
-      }
-    }
-  }
-  grid: items(kind: "grid", first: 200) {
-    edges {
-      node {
-        id
-        kind
-        model
-        place
-        dueOn
-        dueState
-        state
-        count
-      }
-    }
-  }
-  shackle: items(kind: "shackle", first: 200) {
-    edges {
-      node {
-        id
-        kind
-        model
-        place
-        dueOn
-        dueState
-        state
-        count
-      }
-    }
-  }
-  sling: items(kind: "sling", first: 200) {
-    edges {
-      node {
-        id
-        kind
-        model
-        place
-        dueOn
-        dueState
-        state
-        count
-      }
-    }
-  }
-  pin: items(kind: "pin", first: 200) {
-    edges {
-      node {
-        id
-        kind
-        model
-        place
-        dueOn
-        dueState
-        state
-        count
-      }
-    }
+  examinedItems {
+    id
+    kind
+    model
+    place
+    dueOn
+    dueState
+    state
+    count
   }
 }
     `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
@@ -332,10 +337,42 @@ export const HangModelsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+export const ModelsDocument = new TypedDocumentString(`
+    query Models {
+  catalogueModels {
+    kind
+    model
+    itemCount
+    data
+  }
+  riggingSystems
+}
+    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+export const RecordExaminationDocument = new TypedDocumentString(`
+    mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
+  recordExamination(
+    itemId: $itemId
+    examination: $examination
+    supersedes: $supersedes
+  ) {
+    summary {
+      id
+      dueOn
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
 export const ItemPageDocument = new TypedDocumentString(`
     query ItemPage($id: ID!) {
   item(id: $id) {
     item
+    records {
+      id
+      examination
+      recordedBy
+      recordedAt
+      supersededBy
+    }
     summary {
       id
       kind
@@ -382,16 +419,6 @@ export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
-export const RecordExaminationDocument = new TypedDocumentString(`
-    mutation RecordExamination($itemId: ID!, $examination: AnyJson!) {
-  recordExamination(itemId: $itemId, examination: $examination) {
-    summary {
-      id
-      dueOn
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
 export const RecordIncidentDocument = new TypedDocumentString(`
     mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) {
   recordIncident(itemId: $itemId, on: $on, what: $what) {
@@ -425,17 +452,16 @@ export const ItemsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
-export const ModelsDocument = new TypedDocumentString(`
-    query Models {
-  catalogueModels {
-    kind
-    model
-    itemCount
-    data
-  }
-  riggingSystems
+export const ApproveRiggingSystemDocument = new TypedDocumentString(`
+    mutation ApproveRiggingSystem($id: ID!) {
+  approveRiggingSystem(id: $id)
 }
-    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+    `) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
+export const SaveRiggingSystemDocument = new TypedDocumentString(`
+    mutation SaveRiggingSystem($system: ModelJson!) {
+  saveRiggingSystem(system: $system)
+}
+    `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestSearch(tourId: $tourId, showId: $showId) {

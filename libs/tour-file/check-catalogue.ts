@@ -1,9 +1,9 @@
 import type { Catalogue, PinUse } from './catalogue.js';
 import type { FaultList } from './fault-list.js';
-import type { TourFile } from './tour-file.js';
+import type { Kit } from './tour-file.js';
 
 /** Names given once, references that lead somewhere, figures that agree with one another. */
-export function checkCatalogue(file: TourFile, faults: FaultList): void {
+export function checkCatalogue(file: Kit, faults: FaultList): void {
   const { catalogue } = file;
   for (const [kind, models] of Object.entries(catalogue) as [keyof Catalogue, { model: string }[]][]) {
     const seen = new Set<string>();

@@ -1,7 +1,7 @@
 import type { Catalogue } from './catalogue.js';
 import type { FaultList } from './fault-list.js';
 import type { ItemKind } from './item.js';
-import type { TourFile } from './tour-file.js';
+import type { Kit, TourFile } from './tour-file.js';
 
 const cataloguePart: Record<ItemKind, keyof Catalogue> = {
   box: 'boxes',
@@ -24,7 +24,7 @@ export function modelsOfKind(catalogue: Catalogue, kind: ItemKind): ReadonlyMap<
 const batchKinds: readonly ItemKind[] = ['pin', 'shackle', 'sling', 'loom'];
 
 /** Every serial once and in one place, every model on file, dates that can be. */
-export function checkItems(file: TourFile, faults: FaultList): void {
+export function checkItems(file: Kit, faults: FaultList): void {
   const models = Object.fromEntries((Object.keys(cataloguePart) as ItemKind[]).map((kind) => [kind, modelsOfKind(file.catalogue, kind)]));
   const byId = new Map(file.items.map((each) => [each.id, each]));
   const seen = new Set<string>();
@@ -62,7 +62,11 @@ export function checkItems(file: TourFile, faults: FaultList): void {
       standing.set(serial, item.id);
     });
   });
+}
 
+/** Promises to other tours name items on file and days in order. */
+export function checkBookings(file: TourFile, faults: FaultList): void {
+  const byId = new Map(file.items.map((each) => [each.id, each]));
   file.bookings.forEach((booking, index) => {
     faults.unknown(`bookings[${index}].item`, booking.item, byId, 'an item');
     faults.range(`bookings[${index}]`, booking.from, booking.to);

@@ -7,4 +7,8 @@ export * from './tour.js';
 export * from './tour-file.js';
 export * from './whole-hang.js';
 export * from './csv-columns.js';
+export * from './csv-fault.js';
+export * from './model-columns.js';
+export * from './model-examples.js';
 export * from './read-items-csv.js';
+export * from './read-models-csv.js';

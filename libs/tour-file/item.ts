@@ -4,6 +4,33 @@ import { count, kgOrNone, name, period, plainDate, sentence } from './words.js';
 export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
 export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
 
+const text = z.string().max(2000);
+
+/**
+ * What a report of thorough examination holds besides its dates and outcome: contents of LOLER 1998 Schedule 1, in the order of its
+ * paragraphs. Texts are the examiner's own and are shown as his.
+ */
+export const reportParticulars = z.strictObject({
+  employer: text.optional(),
+  premises: text.optional(),
+  manufactured: text.optional(),
+  previousOn: plainDate.optional(),
+  workingLoadLimit: text.optional(),
+  firstAfterInstallation: z.boolean().optional(),
+  installedStatement: text.optional(),
+  basis: z.enum(['within 6 months', 'within 12 months', 'under a scheme', 'after exceptional circumstances']).optional(),
+  statement: text.optional(),
+  dangerousParts: text.optional(),
+  repairsNeeded: text.optional(),
+  repairsBeforeDanger: text.optional(),
+  tests: text.optional(),
+  examinerAddress: text.optional(),
+  qualifications: text.optional(),
+  employedBy: text.optional(),
+  authenticatedBy: text.optional(),
+  reportOn: plainDate.optional(),
+});
+
 /** The same shape as in an examinations case; who, what and which report may stand beside it. */
 export const examination = z.strictObject({
   on: plainDate,
@@ -14,6 +41,9 @@ export const examination = z.strictObject({
   defectBy: plainDate.optional(),
   examiner: sentence.optional(),
   report: sentence.optional(),
+  particulars: reportParticulars.optional(),
+  /** Id of the report itself, kept beside the record. */
+  reportFile: z.uuid().optional(),
 });
 
 /**

@@ -1,14 +1,7 @@
 import { readInput, shownText } from '#kernel';
+import { type CsvFault, headingFaults } from './csv-fault.js';
 import { csvColumns } from './csv-columns.js';
 import { type Item, type ItemKind, item as itemSchema } from './item.js';
-
-export interface CsvFault {
-  /** Row of the file, the heading being row 1. */
-  readonly row: number;
-  readonly column: string;
-  readonly value: string;
-  readonly wanted: string;
-}
 
 export interface ItemsCsv {
   /** Items as the rows give them, without examinations and events, which are not part of a CSV. */
@@ -37,14 +30,7 @@ const headingOf: Record<string, string> = {
 export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[])[]): ItemsCsv {
   const wanted = csvColumns(kind).map((each) => each.heading);
   const heading = (records[0] ?? []).map((each) => each.trim().toLowerCase());
-  const faults: CsvFault[] = [];
-  for (const [index, name] of heading.entries()) {
-    if (!wanted.includes(name))
-      faults.push({ row: 1, column: name || `column ${index + 1}`, value: name, wanted: `one of the headings: ${wanted.join('; ')}` });
-    else if (heading.indexOf(name) !== index) faults.push({ row: 1, column: name, value: name, wanted: 'each heading once' });
-  }
-  for (const name of ['serial', 'model', 'depot'])
-    if (!heading.includes(name)) faults.push({ row: 1, column: name, value: '', wanted: `a column headed "${name}"` });
+  const faults = headingFaults(heading, wanted, ['serial', 'model', 'depot']);
   if (faults.length > 0) return { items: [], faults };
 
   const items: Item[] = [];

@@ -17,6 +17,7 @@ export const tourFileSchema = z.strictObject({
   tour,
 });
 
+export type Kit = Pick<z.output<typeof tourFileSchema>, 'catalogue' | 'systems' | 'examinationRules' | 'loadRules' | 'items'>;
 export type TourFile = z.output<typeof tourFileSchema>;
 /** As it is written: fields with a default may be left out. */
 export type WrittenTourFile = z.input<typeof tourFileSchema>;

@@ -13,7 +13,7 @@ describe('the register', () => {
   afterAll(() => test.close());
 
   const upload = (agent: Agent, kind: string, body: string | Buffer, dryRun = false) =>
-    agent.fetch(`/api/csv/${kind}?dryRun=${dryRun}`, {
+    agent.fetch(`/api/csv/items/${kind}?dryRun=${dryRun}`, {
       method: 'POST',
       headers: { 'content-type': 'text/csv', 'x-cartwright': '1' },
       body: body as never,
@@ -30,7 +30,7 @@ describe('the register', () => {
       )
     ).json();
     expect(wrong).toMatchObject({ data: { signIn: { __typename: 'SignInRefusal', sentence: expect.stringContaining('No account') } } });
-    expect((await fetch(`${test.address}/api/csv/box`)).status).toBe(401);
+    expect((await fetch(`${test.address}/api/csv/items/box`)).status).toBe(401);
   });
 
   it('searches, filters and pages by key without leaving one out', async () => {
@@ -97,10 +97,10 @@ describe('the register', () => {
 
   it('gives each kind as CSV that comes in again unchanged', async () => {
     for (const kind of ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck']) {
-      const text = await (await warehouse.fetch(`/api/csv/${kind}`)).text();
+      const text = await (await warehouse.fetch(`/api/csv/items/${kind}`)).text();
       const answer = await (await upload(warehouse, kind, text, true)).json();
       expect(answer).toMatchObject({ added: [], changed: [] });
-      const example = await (await warehouse.fetch(`/api/csv/${kind}/example`)).text();
+      const example = await (await warehouse.fetch(`/api/csv/items/${kind}/example`)).text();
       expect(example.split('\r\n')[0]).toBe(text.split('\r\n')[0]);
     }
   });

@@ -6,6 +6,7 @@ import type { Request, Response } from 'express';
 import type { IntegerProgramSolver } from '#kernel';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
+import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
 import { PlanReader } from './features/plan/plan.reader.js';
@@ -19,11 +20,13 @@ import { RegisterService } from './features/register/register.service.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { SearchService } from './features/search/search.service.js';
 import { SearchWorker } from './features/search/search.worker.js';
+import { ReportController } from './features/register/report.controller.js';
 import { TourFileReader } from './features/tour/tour-file.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { TourService } from './features/tour/tour.service.js';
-import { CsvController } from './features/transfer/csv.controller.js';
+import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
 import { CsvService } from './features/transfer/csv.service.js';
+import { ModelCsvService } from './features/transfer/model-csv.service.js';
 import { TourFileController } from './features/transfer/tour-file.controller.js';
 import { TourFileService } from './features/transfer/tour-file.service.js';
 import { type Clock, type Config, systemClock } from './platform/config.js';
@@ -61,9 +64,10 @@ export class AppModule {
           context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
         }),
       ],
-      controllers: [HealthController, CsvController, TourFileController],
+      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController],
       providers: [
         { provide: SOLVER, useValue: integerProgram },
+        AccountService,
         AccountResolver,
         KitReader,
         RegisterQueries,
@@ -82,6 +86,7 @@ export class AppModule {
         SearchWorker,
         AttentionResolver,
         CsvService,
+        ModelCsvService,
         TourFileService,
       ],
     };

@@ -16,6 +16,7 @@ export async function createApp(options: AppOptions): Promise<NestExpressApplica
   app.use(securityHeaders);
   app.use('/graphql', express.json({ limit: '20mb' }));
   app.use('/api/csv', express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestBody }));
+  app.use('/api/reports', express.raw({ type: ['application/pdf', 'image/*'], limit: largestBody }));
   app.use('/api', express.json({ limit: largestBody }));
   app.use('/api', refuseForeignWrites);
   app.use(bodyFaults);

@@ -1,5 +1,5 @@
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
-import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './features/register/rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
@@ -15,6 +15,7 @@ export const entities = [
   ItemRow,
   ExaminationRow,
   IncidentRow,
+  ReportFileRow,
   TourRow,
   PackPlanRow,
   BookingRow,

@@ -1,5 +1,6 @@
 import { loadIntegerProgramSolver } from '#runtime';
 import { createApp } from './create-app.js';
+import { AccountService } from './features/account/account.service.js';
 import { migrate } from './data-source.js';
 
 /** The API alone, for a house with a server of its own: DATABASE_URL, PORT; migrates first. */
@@ -19,4 +20,8 @@ const app = await createApp({
   integerProgram: await loadIntegerProgramSolver(),
 });
 app.enableShutdownHooks();
+await app.init();
+const { FIRST_EMAIL, FIRST_PASSWORD } = process.env;
+if (FIRST_EMAIL && FIRST_PASSWORD && (await app.get(AccountService).addFirst(FIRST_EMAIL, FIRST_PASSWORD)))
+  process.stdout.write(`${FIRST_EMAIL} may sign in.\n`);
 await app.listen(Number(process.env.PORT ?? 4310));

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Route, Routes, useLocation } from 'react-router';
 import { graphql } from '#contracts';
+import { People } from '../features/account/people.js';
 import { SignIn } from '../features/account/sign-in.js';
 import { ConfirmCart } from '../features/cart/confirm-cart.js';
 import { Moves } from '../features/cart/moves.js';
@@ -49,9 +50,10 @@ export function App() {
         <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
         <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
         <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen />} />
-        <Route path="/register" element={<Register />} />
+        <Route path="/register" element={<Register me={person} />} />
         <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
         <Route path="/dates" element={<Dates />} />
+        <Route path="/people" element={<People me={person} />} />
         <Route path="/import" element={<Import me={person} />} />
         <Route path="/print/:tourId/:showId/:what" element={<Print />} />
         <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />

@@ -7,8 +7,9 @@ import { AccountRow } from '../../platform/sign-in/rows.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
-import { Account, SignInRefusal, SignInResult } from './account.types.js';
+import { Allow, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
+import { AccountService } from './account.service.js';
+import { Account, PersonInput, SignInRefusal, SignInResult } from './account.types.js';
 
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
 
@@ -20,6 +21,7 @@ export class AccountResolver {
   constructor(
     private readonly dataSource: DataSource,
     private readonly sessions: SessionStore,
+    private readonly accounts: AccountService,
     @Inject(CONFIG) private readonly config: Config,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
@@ -55,6 +57,24 @@ export class AccountResolver {
   async signOut(@Http() { req, res }: RequestContext): Promise<boolean> {
     await this.sessions.close(req);
     clearSessionCookie(res);
+    return true;
+  }
+
+  @Query(() => [Account], { description: 'Everybody who may sign in.' })
+  async people(): Promise<Account[]> {
+    const rows = await this.dataSource.getRepository(AccountRow).find({ order: { name: 'ASC' } });
+    return rows.map(({ id, name, email, role }) => ({ id, name, email, role }));
+  }
+
+  @Allow('system')
+  @Mutation(() => Account)
+  async addPerson(@Args('person') person: PersonInput, @Me() me: SignedIn): Promise<Account> {
+    return this.accounts.add(person, me);
+  }
+
+  @Mutation(() => Boolean, { description: 'Changes the own password; every other session of this person ends.' })
+  async changePassword(@Args('old') old: string, @Args('next') next: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.accounts.changePassword(me, old, next);
     return true;
   }
 

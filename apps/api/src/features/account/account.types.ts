@@ -1,4 +1,4 @@
-import { Field, ID, ObjectType, createUnionType } from '@nestjs/graphql';
+import { InputType, Field, ID, ObjectType, createUnionType } from '@nestjs/graphql';
 
 @ObjectType()
 export class Account {
@@ -27,3 +27,18 @@ export const SignInResult = createUnionType({
   types: () => [Account, SignInRefusal] as const,
   resolveType: (value: object) => ('sentence' in value ? SignInRefusal : Account),
 });
+
+@InputType()
+export class PersonInput {
+  @Field()
+  name: string;
+
+  @Field()
+  email: string;
+
+  @Field({ description: 'warehouse, system or safety' })
+  role: string;
+
+  @Field()
+  password: string;
+}

@@ -1,9 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { Booking, Catalogue, Examination, Item, TourFile } from '#tour-file';
+import type { Catalogue, Examination, Item, Kit, TourFile } from '#tour-file';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
-
-export type Kit = Omit<TourFile, 'format' | 'note' | 'tour' | 'bookings'> & { readonly bookings?: Booking[] };
 
 /** The register in the shape of a tour file: what every plan is made from. */
 @Injectable()

@@ -1,7 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
-import type { Catalogue, Item } from '#tour-file';
-import { type Kit, itemColumns } from './kit.reader.js';
+import type { Catalogue, Item, Kit, ModelKind } from '#tour-file';
+import { itemColumns } from './kit.reader.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
 
 /**
@@ -39,6 +39,11 @@ export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, re
   const freshItems = kit.items.filter((each, index) => !differs(`items[${index}]`, each.id, items.get(each.id), each));
   if (faults.length === 0) await insertItems(manager, freshItems, recordedBy, at);
   return faults;
+}
+
+/** Writes models whole; a known one keeps its place. */
+export async function putModels(manager: EntityManager, kind: ModelKind, models: readonly { readonly model: string }[]): Promise<void> {
+  for (const data of models) await manager.getRepository(ModelRow).upsert({ kind, model: data.model, data }, ['kind', 'model']);
 }
 
 /** A cart without boxes may say so or not. */

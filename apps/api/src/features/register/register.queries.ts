@@ -8,7 +8,7 @@ import { NotFoundError } from '../../platform/graphql/fault.js';
 import { pageSize, readCursor, writeCursor } from '../../platform/graphql/paging.js';
 import { KitReader } from './kit.reader.js';
 import type { CatalogueModel, HistoryEvent, ItemConnection, ItemPage, ItemPromise, ItemSummary } from './register.types.js';
-import { ItemRow, ModelRow, RuleRow } from './rows.js';
+import { ExaminationRow, ItemRow, ModelRow, RuleRow } from './rows.js';
 
 export interface ItemFilter {
   readonly search?: string | null;
@@ -66,14 +66,35 @@ export class RegisterQueries {
       `SELECT tour_name AS tour, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", count FROM booking WHERE item_id = $1 ORDER BY lower(period)`,
       [id],
     );
+    const records = await this.dataSource.getRepository(ExaminationRow).find({ where: { itemId: id }, order: { id: 'DESC' } });
     return {
       item,
+      records: records.map((each) => ({
+        id: each.id,
+        examination: each.data,
+        recordedBy: each.recordedBy,
+        recordedAt: each.recordedAt.toISOString(),
+        supersededBy: records.find((other) => other.supersedes === each.id)?.id ?? null,
+      })),
       summary: (await this.summariser())(item, row),
       history: history.map(
         (each): HistoryEvent => ({ at: each.at.toISOString(), who: each.who, what: each.what, sentence: each.sentence }),
       ),
       promises,
     };
+  }
+
+  /** Every item that some rule wants examined, retired ones left out. */
+  async examined(): Promise<ItemSummary[]> {
+    const rows = await this.dataSource.getRepository(ItemRow).find({ order: { id: 'ASC' } });
+    const items = new Map((await this.kit.items(this.dataSource.manager)).map((item) => [item.id, item]));
+    const summarise = await this.summariser();
+    const rank = (each: ItemSummary) => `${each.dueState === 'in date' && each.state === 'in service' ? 1 : 0}${each.dueOn ?? ''}`;
+    return rows
+      .filter((row) => row.state !== 'retired')
+      .map((row) => summarise(items.get(row.id)!, row))
+      .filter((each) => each.dueState !== null)
+      .sort((a, b) => (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
   }
 
   async models(kind?: string | null): Promise<CatalogueModel[]> {

@@ -4,7 +4,7 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterQueries } from './register.queries.js';
 import { RegisterService } from './register.service.js';
-import { CatalogueModel, ItemConnection, ItemPage } from './register.types.js';
+import { CatalogueModel, ItemConnection, ItemPage, ItemSummary } from './register.types.js';
 
 const optional = { nullable: true, type: () => String } as const;
 
@@ -32,6 +32,11 @@ export class RegisterResolver {
     return this.queries.item(id);
   }
 
+  @Query(() => [ItemSummary], { description: 'Everything that is examined, what may not be used first, then what runs out first.' })
+  examinedItems(): Promise<ItemSummary[]> {
+    return this.queries.examined();
+  }
+
   @Query(() => [CatalogueModel])
   catalogueModels(@Args('kind', optional) kind: string | null): Promise<CatalogueModel[]> {
     return this.queries.models(kind);
@@ -52,9 +57,10 @@ export class RegisterResolver {
   async recordExamination(
     @Args('itemId', { type: () => ID }) id: string,
     @Args('examination', { type: () => AnyJson }) examination: object,
+    @Args('supersedes', { type: () => ID, nullable: true, description: 'The record that this one corrects.' }) supersedes: string | null,
     @Me() me: SignedIn,
   ): Promise<ItemPage> {
-    await this.service.recordExamination(id, examination, me);
+    await this.service.recordExamination(id, examination, supersedes ?? null, me);
     return this.queries.item(id);
   }
 
@@ -94,6 +100,13 @@ export class RegisterResolver {
   ): Promise<ItemPage> {
     await this.service.setStack(cart, serials, me);
     return this.queries.item(cart);
+  }
+
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'Writes a rigging system from the maker’s manual; it then waits for approval.' })
+  async saveRiggingSystem(@Args('system', { type: () => ModelJson }) system: object, @Me() me: SignedIn): Promise<boolean> {
+    await this.service.saveSystem(system, me);
+    return true;
   }
 
   @Allow('safety')

@@ -1,14 +1,15 @@
+import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate, readInput } from '#kernel';
-import { type Examination, examination as examinationSchema } from '#tour-file';
+import { type Examination, examination as examinationSchema, riggingSystem } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { writeStack } from './kit.writer.js';
-import { ExaminationRow, IncidentRow, ItemRow, RuleRow } from './rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ReportFileRow, RuleRow } from './rows.js';
 
 /** What people do to single items; every act is an event of the item. */
 @Injectable()
@@ -18,25 +19,49 @@ export class RegisterService {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  async recordExamination(id: string, input: unknown, who: SignedIn): Promise<void> {
+  /** `supersedes` names the record that this one corrects; both stay on file. */
+  async recordExamination(id: string, input: unknown, supersedes: string | null, who: SignedIn): Promise<void> {
     const read = readInput(examinationSchema, input);
     if (!read.ok) throw new BadInputError(read.error);
     const data: Examination = read.value;
     if (data.on > today(this.clock))
       throw new BadInputError([{ field: 'on', value: data.on, wanted: `no later than today, ${today(this.clock)}` }]);
     await this.change(id, async (manager, item) => {
-      await manager
-        .getRepository(ExaminationRow)
-        .insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes: null });
+      const rows = manager.getRepository(ExaminationRow);
+      if (supersedes !== null) await this.mayBeCorrected(manager, item.id, supersedes);
+      if (data.reportFile !== undefined && !(await manager.getRepository(ReportFileRow).existsBy({ id: data.reportFile, itemId: item.id })))
+        throw new BadInputError([{ field: 'reportFile', value: data.reportFile, wanted: 'a report kept for this item' }]);
+      await rows.insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes });
       const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
       return this.say(
         manager,
         who,
         id,
         'examined',
-        `Examined on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`,
+        `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`,
       );
     });
+  }
+
+  private async mayBeCorrected(manager: EntityManager, itemId: string, id: string): Promise<void> {
+    const rows = manager.getRepository(ExaminationRow);
+    const known = /^\d{1,18}$/.test(id) && (await rows.existsBy({ id, itemId }));
+    if (!known) throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'an examination of this item on file' }]);
+    if (await rows.existsBy({ supersedes: id }))
+      throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'the newest record; this one has been corrected already' }]);
+  }
+
+  /** Keeps a report as it was handed in; gives its id. */
+  async keepReport(itemId: string, name: string, type: string, bytes: Buffer, who: SignedIn): Promise<string> {
+    const id = randomUUID();
+    const file = required('name', name);
+    await this.change(itemId, async (manager) => {
+      await manager
+        .getRepository(ReportFileRow)
+        .insert({ id, itemId, name: file, type, bytes, keptBy: who.name, keptAt: this.clock.now() });
+      await this.say(manager, who, itemId, 'report kept', `Kept the report file ${file}.`);
+    });
+    return id;
   }
 
   async quarantine(id: string, reason: string, who: SignedIn): Promise<void> {
@@ -101,6 +126,19 @@ export class RegisterService {
       await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } });
       await recordEvents(manager, who, this.clock.now(), [
         { what: 'approved', sentence: `Approved the data of the rigging system ${id}.` },
+      ]);
+      return { ok: true, value: undefined };
+    });
+  }
+
+  /** A rigging system from the maker's manual; whoever changes it takes its approval away. */
+  async saveSystem(input: unknown, who: SignedIn): Promise<void> {
+    const read = readInput(riggingSystem.omit({ approved: true }), input);
+    if (!read.ok) throw new BadInputError(read.error);
+    await this.unitOfWork.run(async (manager) => {
+      await manager.getRepository(RuleRow).upsert({ kind: 'system', id: read.value.id, data: read.value }, ['kind', 'id']);
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'changed', sentence: `Wrote the data of the rigging system ${read.value.id}; it waits for approval.` },
       ]);
       return { ok: true, value: undefined };
     });

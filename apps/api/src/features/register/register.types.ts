@@ -1,6 +1,6 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
-import type { Item } from '#tour-file';
-import { ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
+import type { Examination, Item } from '#tour-file';
+import { AnyJson, ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
 export class PageInfo {
@@ -95,12 +95,34 @@ export class ItemPromise {
 }
 
 @ObjectType()
+export class ExaminationRecord {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => AnyJson)
+  examination: Examination;
+
+  @Field()
+  recordedBy: string;
+
+  @Field()
+  recordedAt: string;
+
+  /** The record that took its place; null while it counts. */
+  @Field(() => ID, { nullable: true })
+  supersededBy: string | null;
+}
+
+@ObjectType()
 export class ItemPage {
   @Field(() => ItemJson)
   item: Item;
 
   @Field(() => ItemSummary)
   summary: ItemSummary;
+
+  @Field(() => [ExaminationRecord], { description: 'Every record, corrected ones too, newest first.' })
+  records: ExaminationRecord[];
 
   @Field(() => [HistoryEvent])
   history: HistoryEvent[];

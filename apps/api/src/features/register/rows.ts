@@ -104,6 +104,33 @@ export class ExaminationRow {
   supersedes: string | null;
 }
 
+/** A report as it was handed in: kept whole, never changed. */
+@Entity('report_file')
+@Index('report_file_item_index', ['itemId'])
+export class ReportFileRow {
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'report_file_pkey' })
+  id: string;
+
+  @Column('text', { name: 'item_id' })
+  @ForeignKey(() => ItemRow, { name: 'report_file_item_fkey' })
+  itemId: string;
+
+  @Column('text')
+  name: string;
+
+  @Column('text')
+  type: string;
+
+  @Column('bytea')
+  bytes: Buffer;
+
+  @Column('text', { name: 'kept_by' })
+  keptBy: string;
+
+  @Column('timestamptz', { name: 'kept_at' })
+  keptAt: Date;
+}
+
 /** Exceptional events of an item: shock load, overload, accident. */
 @Entity('incident')
 @Index('incident_item_index', ['itemId', 'id'])

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { Booking, TourFile } from '#tour-file';
+import type { BadInput } from '#kernel';
+import { type Booking, type Kit, type TourFile, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
@@ -24,6 +25,16 @@ export class TourFileReader {
       bookings: await this.otherBookings(manager, row.name),
       tour: row.data,
     };
+  }
+
+  /** What would be wrong in the tours on file if the register were this one; empty when nothing. */
+  async faultsWith(manager: EntityManager, kit: Kit): Promise<readonly BadInput[]> {
+    const rows = await this.tours(manager);
+    return rows.flatMap((row) =>
+      checkTourFile({ format: 'cartwright tour 1', ...kit, bookings: [], tour: row.data })
+        .filter((fault) => fault.field.startsWith('tour.'))
+        .map((fault) => ({ ...fault, field: `${row.name}: ${fault.field}` })),
+    );
   }
 
   async tours(manager: EntityManager): Promise<TourRow[]> {

@@ -1,51 +1,73 @@
 import { Controller, Get, HttpCode, HttpException, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
-import type { ItemKind } from '#tour-file';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import type { CsvImport } from './csv-import.js';
 import { CsvService } from './csv.service.js';
+import { ModelCsvService } from './model-csv.service.js';
 
 /** The register as CSV, one file for each kind of item. */
-@Controller('api/csv')
-export class CsvController {
+@Controller('api/csv/items')
+export class ItemCsvController {
   constructor(private readonly csv: CsvService) {}
 
   @Get(':kind')
   async export(@Param('kind') kind: string, @Res() response: Response): Promise<void> {
-    send(response, `${kindOf(kind)}s.csv`, await this.csv.export(kindOf(kind)));
+    send(response, `${kind}s.csv`, await this.csv.export(known(CsvService.kindOf(kind), kind)));
   }
 
   @Get(':kind/example')
   example(@Param('kind') kind: string, @Res() response: Response): void {
-    send(response, `example-${kindOf(kind)}s.csv`, this.csv.example(kindOf(kind)));
+    send(response, `example-${kind}s.csv`, this.csv.example(known(CsvService.kindOf(kind), kind)));
   }
 
   @Allow('warehouse', 'system')
   @Post(':kind')
   @HttpCode(200)
-  async import(
-    @Param('kind') kind: string,
-    @Query('dryRun') dryRun: string | undefined,
-    @Req() request: Request,
-    @Me() me: SignedIn,
-  ): Promise<object> {
-    if (!Buffer.isBuffer(request.body))
-      throw new HttpException(
-        {
-          message: 'Nothing was imported.',
-          faults: [{ row: 1, column: '', value: String(request.headers['content-type'] ?? ''), wanted: 'a CSV file, sent as text/csv' }],
-        },
-        415,
-      );
-    const answer = await this.csv.import(kindOf(kind), request.body, dryRun === 'true', me);
-    if (answer.faults.length > 0) throw new HttpException({ message: 'Nothing was imported.', ...answer }, 422);
-    return answer;
+  async import(@Param('kind') kind: string, @Query('dryRun') dryRun: string | undefined, @Req() request: Request, @Me() me: SignedIn) {
+    return told(await this.csv.import(known(CsvService.kindOf(kind), kind), bodyOf(request), dryRun === 'true', me));
   }
 }
 
-function kindOf(text: string): ItemKind {
-  const kind = CsvService.kindOf(text);
-  if (!kind) throw new HttpException({ message: `There is no kind of item called ${text.slice(0, 40)}.` }, 404);
+/** The catalogue as CSV, one file for each kind of model. */
+@Controller('api/csv/models')
+export class ModelCsvController {
+  constructor(private readonly csv: ModelCsvService) {}
+
+  @Get(':kind')
+  async export(@Param('kind') kind: string, @Res() response: Response): Promise<void> {
+    send(response, `models-${kind}.csv`, await this.csv.export(known(ModelCsvService.kindOf(kind), kind)));
+  }
+
+  @Get(':kind/example')
+  example(@Param('kind') kind: string, @Res() response: Response): void {
+    send(response, `example-models-${kind}.csv`, this.csv.example(known(ModelCsvService.kindOf(kind), kind)));
+  }
+
+  @Allow('warehouse', 'system')
+  @Post(':kind')
+  @HttpCode(200)
+  async import(@Param('kind') kind: string, @Query('dryRun') dryRun: string | undefined, @Req() request: Request, @Me() me: SignedIn) {
+    return told(await this.csv.import(known(ModelCsvService.kindOf(kind), kind), bodyOf(request), dryRun === 'true', me));
+  }
+}
+
+function bodyOf(request: Request): Buffer {
+  if (Buffer.isBuffer(request.body)) return request.body;
+  const value = String(request.headers['content-type'] ?? '');
+  throw new HttpException(
+    { message: 'Nothing was imported.', faults: [{ row: 1, column: '', value, wanted: 'a CSV file, sent as text/csv' }] },
+    415,
+  );
+}
+
+function told(answer: CsvImport): CsvImport {
+  if (answer.faults.length > 0) throw new HttpException({ message: 'Nothing was imported.', ...answer }, 422);
+  return answer;
+}
+
+function known<T>(kind: T | undefined, text: string): T {
+  if (kind === undefined) throw new HttpException({ message: `There is no kind called ${text.slice(0, 40)}.` }, 404);
   return kind;
 }
 

@@ -1,4 +1,5 @@
-export type Role = 'warehouse' | 'system' | 'safety';
+export const roles = ['warehouse', 'system', 'safety'] as const;
+export type Role = (typeof roles)[number];
 
 /** Who asks: what guards and services may rely on. */
 export interface SignedIn {

@@ -4,15 +4,7 @@ import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
 import { Loaded, Page } from '../../ui/page.js';
 
-const datesQuery = graphql(`
-  query Dates {
-    hoist: items(kind: "hoist", first: 200) { edges { node { id kind model place dueOn dueState state count } } }
-    grid: items(kind: "grid", first: 200) { edges { node { id kind model place dueOn dueState state count } } }
-    shackle: items(kind: "shackle", first: 200) { edges { node { id kind model place dueOn dueState state count } } }
-    sling: items(kind: "sling", first: 200) { edges { node { id kind model place dueOn dueState state count } } }
-    pin: items(kind: "pin", first: 200) { edges { node { id kind model place dueOn dueState state count } } }
-  }
-`);
+const datesQuery = graphql(`query Dates { examinedItems { id kind model place dueOn dueState state count } }`);
 
 const marks: Record<string, string> = { 'in date': '○', overdue: '■', 'no record': '■', blocked: '■', failed: '■' };
 
@@ -22,12 +14,7 @@ export function Dates() {
   return (
     <Page title="Dates" lede="Every lifting item on file, what may not be used first, then what runs out first. Judged as of today.">
       <Loaded query={query}>
-        {(data) => {
-          const items = [data.hoist, data.grid, data.shackle, data.sling, data.pin]
-            .flatMap((each) => each.edges.map((edge) => edge.node))
-            .filter((each) => each.dueState !== null && each.state !== 'retired');
-          const rank = (each: (typeof items)[number]) => `${each.dueState === 'in date' ? 1 : 0}${each.dueOn ?? ''}`;
-          items.sort((a, b) => (rank(a) < rank(b) ? -1 : 1));
+        {({ examinedItems: items }) => {
           return items.length === 0 ? (
             <p>
               Nothing that lifts is on file. <Link to="/import">Import the register.</Link>

@@ -6,11 +6,15 @@ import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { ExaminationForm } from './examination-form.js';
+import { ItemForm } from './item-form.js';
+import { type ExaminationRecord, Records } from './records.js';
 
 const itemQuery = graphql(`
   query ItemPage($id: ID!) {
     item(id: $id) {
       item
+      records { id examination recordedBy recordedAt supersededBy }
       summary { id kind model state depot count place dueOn dueState }
       history { at who what sentence }
       promises { tour from to count }
@@ -23,9 +27,6 @@ const quarantine = graphql(
 const release = graphql(
   `mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }`,
 );
-const examine = graphql(
-  `mutation RecordExamination($itemId: ID!, $examination: AnyJson!) { recordExamination(itemId: $itemId, examination: $examination) { summary { id dueOn } } }`,
-);
 const incident = graphql(
   `mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }`,
 );
@@ -35,7 +36,7 @@ export function ItemScreen({ me }: { me: Person }) {
   const query = useQuery({ queryKey: ['item', itemId], queryFn: () => request(itemQuery, { id: itemId }) });
   return (
     <Loaded query={query}>
-      {({ item: { item, summary, history, promises } }) => (
+      {({ item: { item, records, summary, history, promises } }) => (
         <Page
           title={summary.id}
           lede={`${summary.kind}${summary.count !== null ? `, batch of ${summary.count}` : ''} · ${summary.model} · ${summary.place}`}
@@ -62,35 +63,11 @@ export function ItemScreen({ me }: { me: Person }) {
                 Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
               </p>
             )}
+            {me.role !== 'safety' && <ItemForm item={item} />}
             <Acts id={summary.id} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">
-            {item.examinations.length === 0 ? (
-              <p className="quiet">No examination on file.</p>
-            ) : (
-              <table>
-                <thead>
-                  <tr>
-                    <th>Day</th>
-                    <th>Outcome</th>
-                    <th>Examiner</th>
-                    <th>Report</th>
-                    <th>Next at the latest</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {[...item.examinations].reverse().map((each, index) => (
-                    <tr key={index}>
-                      <td>{each.on}</td>
-                      <td>{each.outcome === 'pass' ? '○ passed' : '■ failed'}</td>
-                      <td>{each.examiner ?? ''}</td>
-                      <td>{each.report ?? ''}</td>
-                      <td>{each.nextLatestOn ?? ''}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            )}
+            <Records records={records as readonly ExaminationRecord[]} itemId={summary.id} mayCorrect={me.role === 'safety'} />
           </Part>
           <Part number={3} title="Promised to">
             {promises.length === 0 ? (
@@ -145,20 +122,10 @@ function Acts({ id, state, me, examined }: { id: string; state: string; me: Pers
         />
       )}
       {examined && me.role === 'safety' && (
-        <Act
-          title="Record an examination"
-          button="Record"
-          fields={[
-            ['on', 'Day', 'date'],
-            ['outcome', 'Outcome: pass or fail'],
-            ['examiner', 'Examiner'],
-            ['report', 'Report number'],
-            ['nextLatestOn', 'Next at the latest (if the report says so)', 'date'],
-          ]}
-          run={(values) =>
-            request(examine, { itemId: id, examination: Object.fromEntries(Object.entries(values).filter(([, value]) => value !== '')) })
-          }
-        />
+        <details>
+          <summary>Record an examination</summary>
+          <ExaminationForm itemId={id} />
+        </details>
       )}
       <Act
         title="Record an incident (shock load, overload, drop)"

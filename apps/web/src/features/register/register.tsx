@@ -1,10 +1,14 @@
-import { keepPreviousData, useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { graphql } from '#contracts';
+import { itemKinds, itemStates } from '#tour-file';
+import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { Loaded, Page } from '../../ui/page.js';
+import { Page } from '../../ui/page.js';
+import { Catalogue } from './catalogue.js';
+import { NewItem } from './item-form.js';
 
 const itemsQuery = graphql(`
   query Items($search: String, $kind: String, $state: String, $after: String) {
@@ -15,12 +19,8 @@ const itemsQuery = graphql(`
     }
   }
 `);
-const modelsQuery = graphql(`query Models { catalogueModels { kind model itemCount data } riggingSystems }`);
 
-const kinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'];
-const states = ['in service', 'quarantined', 'in repair', 'retired'];
-
-export function Register() {
+export function Register({ me }: { me: Person }) {
   const [search, setSearch] = useState('');
   const [kind, setKind] = useState('');
   const [state, setState] = useState('');
@@ -43,7 +43,7 @@ export function Register() {
           Kind
           <select value={kind} onChange={(event) => setKind(event.target.value)}>
             <option value="">all kinds</option>
-            {kinds.map((each) => (
+            {itemKinds.map((each) => (
               <option key={each}>{each}</option>
             ))}
           </select>
@@ -52,7 +52,7 @@ export function Register() {
           State
           <select value={state} onChange={(event) => setState(event.target.value)}>
             <option value="">all states</option>
-            {states.map((each) => (
+            {itemStates.map((each) => (
               <option key={each}>{each}</option>
             ))}
           </select>
@@ -105,97 +105,8 @@ export function Register() {
           Show more
         </button>
       )}
-      <Catalogue />
+      {me.role !== 'safety' && <NewItem />}
+      <Catalogue me={me} />
     </Page>
   );
 }
-
-function Catalogue() {
-  const query = useQuery({ queryKey: ['models'], queryFn: () => request(modelsQuery) });
-  return (
-    <details>
-      <summary>Catalogue models and rigging systems</summary>
-      <Loaded query={query}>
-        {({ catalogueModels, riggingSystems }) => (
-          <>
-            <table>
-              <thead>
-                <tr>
-                  <th>Model</th>
-                  <th>Kind</th>
-                  <th className="num">Items</th>
-                  <th>Figures on file</th>
-                </tr>
-              </thead>
-              <tbody>
-                {catalogueModels.map((each) => (
-                  <tr key={`${each.kind} ${each.model}`}>
-                    <td>{each.model}</td>
-                    <td>{each.kind}</td>
-                    <td className="num">{each.itemCount}</td>
-                    <td>
-                      <details>
-                        <summary>Show</summary>
-                        <Figures of={each.data} />
-                      </details>
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-            {(
-              riggingSystems as {
-                id: string;
-                manual: { title: string; revision: string };
-                approved?: { by: string; on: string };
-                goingUp: string[];
-                comingDown: string[];
-              }[]
-            ).map((system) => (
-              <div key={system.id}>
-                <h3>Rigging system {system.id}</h3>
-                <p>
-                  {system.manual.title}, revision {system.manual.revision}.{' '}
-                  {system.approved
-                    ? `Approved by ${system.approved.by} on ${system.approved.on}.`
-                    : '■ Example, not for use: not approved.'}
-                </p>
-                <h3>Going up</h3>
-                <ol>
-                  {system.goingUp.map((step) => (
-                    <li key={step}>{step}</li>
-                  ))}
-                </ol>
-                <h3>Coming down</h3>
-                <ol>
-                  {system.comingDown.map((step) => (
-                    <li key={step}>{step}</li>
-                  ))}
-                </ol>
-                <p className="caution">
-                  The maker’s manual comes first. Nothing leaves the ground until the person in charge of lifting says so.
-                </p>
-              </div>
-            ))}
-          </>
-        )}
-      </Loaded>
-    </details>
-  );
-}
-
-/** The figures of a model, a line each. */
-function Figures({ of }: { of: unknown }) {
-  const lines = Object.entries(of as Record<string, unknown>);
-  return (
-    <ul className="plain">
-      {lines.map(([key, value]) => (
-        <li key={key}>
-          {words(key)}: <span className="mono">{typeof value === 'string' ? value : JSON.stringify(value)}</span>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-const words = (key: string): string => key.replaceAll(/([A-Z])/g, ' $1').toLowerCase();

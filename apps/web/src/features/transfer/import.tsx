@@ -1,12 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { itemKinds, modelKinds } from '#tour-file';
 import type { Person } from '../../app/person.js';
 import { sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Page, Part } from '../../ui/page.js';
-
-const kinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'];
 
 interface CsvAnswer {
   readonly rows: number;
@@ -34,7 +33,7 @@ export function Import({ me }: { me: Person }) {
 }
 
 function Csv() {
-  const [kind, setKind] = useState('box');
+  const [kind, setKind] = useState('items/box');
   const [file, setFile] = useState<File | null>(null);
   const client = useQueryClient();
   const dry = useMutation({ mutationFn: () => sendFile(`/api/csv/${kind}?dryRun=true`, file!, 'text/csv') as Promise<CsvAnswer> });
@@ -50,7 +49,7 @@ function Csv() {
   return (
     <Part
       number={1}
-      title="Items from a CSV file"
+      title="Items or models from a CSV file"
       margin={
         <>
           <p>
@@ -72,9 +71,20 @@ function Csv() {
               reset();
             }}
           >
-            {kinds.map((each) => (
-              <option key={each}>{each}</option>
-            ))}
+            <optgroup label="Items">
+              {itemKinds.map((each) => (
+                <option key={each} value={`items/${each}`}>
+                  {each}
+                </option>
+              ))}
+            </optgroup>
+            <optgroup label="Catalogue models">
+              {modelKinds.map((each) => (
+                <option key={each} value={`models/${each}`}>
+                  models: {each}
+                </option>
+              ))}
+            </optgroup>
           </select>
         </label>
         <label>

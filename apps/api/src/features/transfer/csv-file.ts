@@ -1,0 +1,37 @@
+import { parse } from 'csv-parse/sync';
+import { writeCsv } from '#kernel';
+import type { CsvFault } from '#tour-file';
+
+const mostRows = 50_000;
+
+/** Cells that a spreadsheet would take for a formula are written with a quote before them, and read without it. */
+const guarded = (cell: string): string => (/^[=+\-@\t]/.test(cell) && !/^-?[\d.]/.test(cell) ? `'${cell}` : cell);
+const unguarded = (cell: string): string => (/^'[=+\-@\t]/.test(cell) ? cell.slice(1) : cell);
+
+export function writeCsvFile<T>(
+  columns: readonly { readonly heading: string }[],
+  rows: readonly T[],
+  cell: (row: T, column: number) => string,
+): string {
+  return writeCsv([columns.map((each) => each.heading), ...rows.map((row) => columns.map((_, index) => guarded(cell(row, index))))]);
+}
+
+/** The records of a file in UTF-8 (RFC 4180), the heading first; or what is wrong with the file as a whole. */
+export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
+  if (bytes.length === 0) return { row: 1, column: '', value: '', wanted: 'a CSV file (RFC 4180) with a heading' };
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0))
+    return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
+  try {
+    const records: string[][] = parse(bytes, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
+    if (records.length > mostRows + 1)
+      return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 50,000 rows in one file' };
+    return records.map((record) => record.map(unguarded));
+  } catch (fault) {
+    return {
+      row: Number((fault as { lines?: number }).lines ?? 1),
+      column: '',
+      value: (fault as Error).message.slice(0, 100),
+      wanted: 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled',
+    };
+  }
+}

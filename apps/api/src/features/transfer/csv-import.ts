@@ -1,0 +1,33 @@
+import type { CsvFault } from '#tour-file';
+
+/** What a CSV file changes, or would change; with faults nothing. */
+export interface CsvImport {
+  readonly rows: number;
+  readonly added: readonly string[];
+  readonly changed: readonly { readonly id: string; readonly what: string }[];
+  readonly unchanged: number;
+  readonly faults: readonly CsvFault[];
+}
+
+/** The first two hundred faults, and nothing imported. */
+export const nothingImported = (rows: number, faults: readonly CsvFault[]): CsvImport => ({
+  rows,
+  added: [],
+  changed: [],
+  unchanged: 0,
+  faults: faults.slice(0, 200),
+});
+
+/** "mass kg 62 to 63, maker nothing to Saltmarsh Works". */
+export function changedCells<T>(
+  columns: readonly { readonly heading: string }[],
+  cell: (row: T, column: number) => string,
+  before: T,
+  after: T,
+): string {
+  return columns
+    .map(({ heading }, index) => ({ heading, was: cell(before, index), is: cell(after, index) }))
+    .filter(({ was, is }) => was !== is)
+    .map(({ heading, was, is }) => `${heading} ${was || 'nothing'} to ${is || 'nothing'}`)
+    .join(', ');
+}

@@ -1,0 +1,114 @@
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { shownText } from '#kernel';
+import {
+  type CsvFault,
+  type Kit,
+  type ModelKind,
+  checkKit,
+  headingOf,
+  modelCell,
+  modelColumns,
+  modelExamples,
+  modelKinds,
+  readModelsCsv,
+} from '#tour-file';
+import { CLOCK, type Clock } from '../../platform/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { KitReader } from '../register/kit.reader.js';
+import { putModels } from '../register/kit.writer.js';
+import { TourFileReader } from '../tour/tour-file.reader.js';
+import { readCsvFile, writeCsvFile } from './csv-file.js';
+import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
+
+type Model = { readonly model: string };
+
+/** Catalogue models of one kind out to CSV and in again, all rows or none. */
+@Injectable()
+export class ModelCsvService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly dataSource: DataSource,
+    private readonly kit: KitReader,
+    private readonly tours: TourFileReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  static kindOf(text: string): ModelKind | undefined {
+    return modelKinds.find((kind) => kind === text);
+  }
+
+  async export(kind: ModelKind): Promise<string> {
+    const { catalogue } = await this.kit.load(this.dataSource.manager);
+    return this.write(kind, catalogue[kind]);
+  }
+
+  example(kind: ModelKind): string {
+    return this.write(kind, [modelExamples[kind]]);
+  }
+
+  private write(kind: ModelKind, models: readonly Model[]): string {
+    const columns = modelColumns(kind);
+    return writeCsvFile(columns, models, (model, column) => modelCell(model, columns[column]!));
+  }
+
+  /** A dry run says the same and saves nothing. */
+  async import(kind: ModelKind, bytes: Buffer, dryRun: boolean, who: SignedIn): Promise<CsvImport> {
+    const records = readCsvFile(bytes);
+    if (!Array.isArray(records)) return nothingImported(0, [records]);
+    const read = readModelsCsv(kind, records);
+    if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
+    const columns = modelColumns(kind);
+    const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
+      const kit = await this.kit.load(manager);
+      const before = new Map<string, Model>(kit.catalogue[kind].map((each) => [each.model, each]));
+      const added = read.models.filter((each) => !before.has(each.model));
+      const changed = read.models.flatMap((each) => {
+        const was = before.get(each.model);
+        const what = was ? changedCells(columns, (model: Model, column) => modelCell(model, columns[column]!), was, each) : '';
+        return what === '' ? [] : [{ id: each.model, what, model: each }];
+      });
+      const given = new Map(read.models.map((each) => [each.model, each]));
+      const after: Kit = {
+        ...kit,
+        catalogue: { ...kit.catalogue, [kind]: [...kit.catalogue[kind].map((each) => given.get(each.model) ?? each), ...added] },
+      };
+      const rowOf = (model: string) => read.models.findIndex((each) => each.model === model) + 2;
+      const faults = [...faultsAfter(kind, after, rowOf), ...(await this.faultsInTours(manager, after))].slice(0, 200);
+      const answer: CsvImport = {
+        rows: read.models.length,
+        added: added.map((each) => each.model),
+        changed: changed.map(({ id, what }) => ({ id, what })),
+        unchanged: read.models.length - added.length - changed.length,
+        faults,
+      };
+      if (faults.length > 0 || dryRun) return { ok: false, error: answer };
+      await putModels(manager, kind, [...added, ...changed.map((each) => each.model)]);
+      await recordEvents(manager, who, this.clock.now(), [
+        ...added.map((each) => ({ what: 'came in', sentence: `The model ${each.model} came on file.` })),
+        ...changed.map(({ id, what }) => ({ what: 'changed', sentence: `Changed the model ${id}: ${what}.` })),
+      ]);
+      return { ok: true, value: answer };
+    });
+    return outcome.ok ? outcome.value : outcome.error;
+  }
+
+  private async faultsInTours(...[manager, kit]: Parameters<TourFileReader['faultsWith']>): Promise<CsvFault[]> {
+    const faults = await this.tours.faultsWith(manager, kit);
+    return faults.map(({ field, value, wanted }) => ({ row: 2, column: field, value: shownText(value), wanted }));
+  }
+}
+
+/** The whole register with these models in it must agree with itself. */
+function faultsAfter(kind: ModelKind, kit: Kit, rowOf: (model: string) => number): CsvFault[] {
+  const faults = checkKit(kit);
+  return faults.flatMap((fault) => {
+    const [, ofKind, index, rest] = /^catalogue\.(\w+)\[(\d+)\]\.?(.*)$/.exec(fault.field) ?? [];
+    const model = ofKind === kind ? kit.catalogue[kind][Number(index)]?.model : undefined;
+    const row = model === undefined ? 0 : rowOf(model);
+    if (row >= 2) return [{ row, column: headingOf(kind, rest!), value: shownText(fault.value), wanted: fault.wanted }];
+    return [{ row: 2, column: fault.field, value: shownText(fault.value), wanted: fault.wanted }];
+  });
+}

@@ -1,0 +1,144 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import { graphql } from '#contracts';
+import type { Examination } from '#tour-file';
+import { request, sendFile } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+
+const examine = graphql(`
+  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
+    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }
+  }
+`);
+
+type Field = readonly [key: string, label: string, form?: 'date' | 'text' | 'long' | 'yes or no' | readonly string[]];
+
+const main: readonly Field[] = [
+  ['on', 'Day of the examination', 'date'],
+  ['outcome', 'Outcome', ['pass', 'fail']],
+  ['nextLatestOn', 'Next at the latest, as the report says', 'date'],
+  ['defectBy', 'A defect could become dangerous by', 'date'],
+  ['satisfies', 'Intervals it satisfies, if not all (P12M P4Y)'],
+  ['underScheme', 'Under an examination scheme', 'yes or no'],
+  ['examiner', 'Examiner'],
+  ['report', 'Report number'],
+];
+
+/** In the order of the paragraphs of LOLER 1998 Schedule 1. */
+const particulars: readonly Field[] = [
+  ['employer', 'Made for (name and address)', 'long'],
+  ['premises', 'Premises where it was made', 'long'],
+  ['manufactured', 'Made in (year or day)'],
+  ['previousOn', 'Last examination before', 'date'],
+  ['workingLoadLimit', 'Working load limit, with the configuration'],
+  ['firstAfterInstallation', 'First after installation or assembly at a new site', 'yes or no'],
+  ['installedStatement', 'If so: the examiner’s statement on the installation', 'long'],
+  ['basis', 'Made', ['', 'within 6 months', 'within 12 months', 'under a scheme', 'after exceptional circumstances']],
+  ['statement', 'The examiner’s statement on operation', 'long'],
+  ['dangerousParts', 'Parts with a defect that is or could become a danger', 'long'],
+  ['repairsNeeded', 'Repair, renewal or alteration needed', 'long'],
+  ['repairsBeforeDanger', 'Repair before a defect becomes dangerous', 'long'],
+  ['tests', 'Tests made', 'long'],
+  ['examinerAddress', 'Examiner’s address', 'long'],
+  ['qualifications', 'Examiner’s qualifications'],
+  ['employedBy', 'Examiner’s employer, or self-employed'],
+  ['authenticatedBy', 'Signed or authenticated by'],
+  ['reportOn', 'Day of the report', 'date'],
+];
+
+const yes = (value: unknown): string => (value === true ? 'yes' : value === false ? 'no' : '');
+const textOf = (value: unknown): string =>
+  Array.isArray(value) ? value.join(' ') : typeof value === 'boolean' ? yes(value) : typeof value === 'string' ? value : '';
+
+/** Records an examination with what its report says and the report itself; `of` is the record that is corrected. */
+export function ExaminationForm({ itemId, of }: { itemId: string; of?: { id: string; examination: Examination } }) {
+  const start = () => ({
+    ...Object.fromEntries(main.map(([key]) => [key, textOf((of?.examination as Record<string, unknown> | undefined)?.[key])])),
+    ...Object.fromEntries(
+      particulars.map(([key]) => [key, textOf((of?.examination.particulars as Record<string, unknown> | undefined)?.[key])]),
+    ),
+    outcome: of?.examination.outcome ?? 'pass',
+  });
+  const [values, setValues] = useState<Record<string, string>>(start);
+  const [file, setFile] = useState<File | null>(null);
+  const client = useQueryClient();
+  const record = useMutation({
+    mutationFn: async () => {
+      const kept = file
+        ? ((await sendFile(`/api/reports/${encodeURIComponent(itemId)}?name=${encodeURIComponent(file.name)}`, file, file.type)) as {
+            id: string;
+          })
+        : undefined;
+      const reportFile = kept?.id ?? of?.examination.reportFile;
+      return request(examine, { itemId, examination: examinationOf(values, reportFile), supersedes: of?.id ?? null });
+    },
+    onSuccess: async () => {
+      setValues(start());
+      setFile(null);
+      await client.invalidateQueries();
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    record.mutate();
+  };
+  const input = ([key, label, form]: Field) => {
+    const change = (value: string) => setValues({ ...values, [key]: value });
+    const value = values[key] ?? '';
+    return (
+      <label key={key}>
+        {label}
+        {form === 'long' ? (
+          <textarea rows={2} value={value} onChange={(event) => change(event.target.value)} />
+        ) : form === 'yes or no' || Array.isArray(form) ? (
+          <select value={value} onChange={(event) => change(event.target.value)}>
+            {(form === 'yes or no' ? ['', 'yes', 'no'] : (form as readonly string[])).map((each) => (
+              <option key={each} value={each}>
+                {each || 'not said'}
+              </option>
+            ))}
+          </select>
+        ) : (
+          <input type={form === 'date' ? 'date' : 'text'} value={value} onChange={(event) => change(event.target.value)} />
+        )}
+      </label>
+    );
+  };
+  return (
+    <form onSubmit={submit}>
+      <div className="fields">{main.map(input)}</div>
+      <details>
+        <summary>What else the report says</summary>
+        <div className="fields">{particulars.map(input)}</div>
+      </details>
+      <div className="fields">
+        <label>
+          The report itself (PDF, JPEG or PNG)
+          <input type="file" accept="application/pdf,image/jpeg,image/png" onChange={(event) => setFile(event.target.files?.[0] ?? null)} />
+        </label>
+      </div>
+      <Faults of={record.error} />
+      {record.isSuccess && <p role="status">Recorded.</p>}
+      <button type="submit" disabled={record.isPending}>
+        {of ? 'Record the correction' : 'Record'}
+      </button>
+    </form>
+  );
+}
+
+function examinationOf(values: Readonly<Record<string, string>>, reportFile: string | undefined): object {
+  const given = (fields: readonly Field[]) =>
+    Object.fromEntries(
+      fields
+        .map(([key, , form]) => [key, form === 'yes or no' && values[key] ? values[key] === 'yes' : values[key]] as const)
+        .filter(([, value]) => value !== '' && value !== undefined),
+    );
+  const { satisfies, ...first } = given(main);
+  const more = given(particulars);
+  return {
+    ...first,
+    ...(typeof satisfies === 'string' ? { satisfies: satisfies.split(/[\s,]+/).filter((each) => each !== '') } : {}),
+    ...(Object.keys(more).length > 0 ? { particulars: more } : {}),
+    ...(reportFile === undefined ? {} : { reportFile }),
+  };
+}

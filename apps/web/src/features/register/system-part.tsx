@@ -1,0 +1,142 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import { graphql } from '#contracts';
+import type { RiggingSystem } from '#tour-file';
+import type { Person } from '../../app/person.js';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+
+const approveMutation = graphql(`mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }`);
+const saveMutation = graphql(`mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }`);
+
+/** The data of a rigging system with its running order; changed data waits for the safety officer again. */
+export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }) {
+  const client = useQueryClient();
+  const approve = useMutation({
+    mutationFn: () => request(approveMutation, { id: system.id }),
+    onSuccess: () => client.invalidateQueries(),
+  });
+  return (
+    <div>
+      <h3>Rigging system {system.id}</h3>
+      <p>
+        {system.manual.title}, revision {system.manual.revision}.{' '}
+        {system.approved ? `Approved by ${system.approved.by} on ${system.approved.on}.` : '■ Example, not for use: not approved.'}
+      </p>
+      {!system.approved && me.role === 'safety' && (
+        <p>
+          <button type="button" onClick={() => approve.mutate()} disabled={approve.isPending}>
+            Approve revision {system.manual.revision}
+          </button>
+        </p>
+      )}
+      <Faults of={approve.error} />
+      <h3>Going up</h3>
+      <ol>
+        {system.goingUp.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <h3>Coming down</h3>
+      <ol>
+        {system.comingDown.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <p className="caution">The maker’s manual comes first. Nothing leaves the ground until the person in charge of lifting says so.</p>
+      {me.role !== 'warehouse' && (
+        <details>
+          <summary>Change the data of {system.id}</summary>
+          <SystemForm key={JSON.stringify(system)} system={system} />
+        </details>
+      )}
+    </div>
+  );
+}
+
+const lines = (text: string): string[] =>
+  text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+const numberOrNone = (text: string): number | string | undefined =>
+  text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
+
+function SystemForm({ system }: { system: RiggingSystem }) {
+  const [values, setValues] = useState({
+    title: system.manual.title,
+    revision: system.manual.revision,
+    splaySetAt: system.splaySetAt as string,
+    jointBetweenCarts: system.jointBetweenCarts as string,
+    mostBoxes: String(system.mostBoxes ?? ''),
+    mostMassKg: String(system.mostMassKg ?? ''),
+    windLimitMps: String(system.windLimitMps ?? ''),
+    goingUp: system.goingUp.join('\n'),
+    comingDown: system.comingDown.join('\n'),
+  });
+  const client = useQueryClient();
+  const save = useMutation({
+    mutationFn: () =>
+      request(saveMutation, {
+        system: JSON.parse(
+          JSON.stringify({
+            id: system.id,
+            manual: { title: values.title, revision: values.revision },
+            splaySetAt: values.splaySetAt,
+            jointBetweenCarts: values.jointBetweenCarts,
+            mostBoxes: numberOrNone(values.mostBoxes),
+            mostMassKg: numberOrNone(values.mostMassKg),
+            windLimitMps: numberOrNone(values.windLimitMps),
+            goingUp: lines(values.goingUp),
+            comingDown: lines(values.comingDown),
+          }),
+        ) as object,
+      }),
+    onSuccess: () => client.invalidateQueries(),
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    save.mutate();
+  };
+  const field = (key: keyof typeof values, label: string) => (
+    <label>
+      {label}
+      <input value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })} />
+    </label>
+  );
+  const choice = (key: keyof typeof values, label: string, choices: readonly string[]) => (
+    <label>
+      {label}
+      <select value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })}>
+        {choices.map((each) => (
+          <option key={each}>{each}</option>
+        ))}
+      </select>
+    </label>
+  );
+  const steps = (key: 'goingUp' | 'comingDown', label: string) => (
+    <label>
+      {label}
+      <textarea rows={8} value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })} />
+    </label>
+  );
+  return (
+    <form onSubmit={submit}>
+      <div className="fields">
+        {field('title', 'Manual')}
+        {field('revision', 'Revision of the manual')}
+        {choice('splaySetAt', 'Splay is set at the', ['upper box', 'lower box'])}
+        {choice('jointBetweenCarts', 'Joint between two carts', ['set at the point', 'set in the cart'])}
+        {field('mostBoxes', 'Most boxes')}
+        {field('mostMassKg', 'Most mass kg')}
+        {field('windLimitMps', 'Wind limit m/s')}
+      </div>
+      {steps('goingUp', 'Going up, one step a line')}
+      {steps('comingDown', 'Coming down, one step a line')}
+      <Faults of={save.error} />
+      <button type="submit" disabled={save.isPending}>
+        Save; approval is asked for again
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,98 @@
+/** How a value of a model is written in one cell and read back; `hint` tells people the form by an example. */
+export interface CellForm {
+  readonly hint: string;
+  readonly write: (value: never) => string;
+  /** undefined when the text is not of this form. */
+  readonly read: (text: string) => unknown;
+}
+
+const parts = (text: string, separator: string): string[] =>
+  text
+    .split(separator)
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+
+const number = (text: string): number | undefined => (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined);
+
+/** All of them, or undefined when one is not of the form. */
+function all<T>(texts: readonly string[], read: (text: string) => T | undefined): T[] | undefined {
+  const values = texts.map(read);
+  return values.some((each) => each === undefined) ? undefined : (values as T[]);
+}
+
+const pinUse = /^(front link|rear link|lock): (\d+) (.+), (box|cart|trunk)$/;
+const countOf = /^(\d+) (.+)$/;
+const rating = /^([\d.]+) (kg|t|short ton|lb|kN)(?:, (.+))?$/;
+
+export const cellForms = {
+  text: { hint: 'text', write: (value: string) => value, read: (text) => text },
+  number: { hint: 'a number, with a point for decimals', write: (value: number) => String(value), read: number },
+  'yes or no': {
+    hint: 'yes or no',
+    write: (value: boolean) => (value ? 'yes' : 'no'),
+    read: (text) => (text === 'yes' ? true : text === 'no' ? false : undefined),
+  },
+  numbers: {
+    hint: 'numbers with blanks between: 0 0.5 1 2',
+    write: (value: readonly number[]) => value.join(' '),
+    read: (text) => all(text.split(/\s+/), number),
+  },
+  names: {
+    hint: 'names with ; between',
+    write: (value: readonly string[]) => value.join('; '),
+    read: (text) => parts(text, ';'),
+  },
+  'rated load': {
+    hint: 'value, unit (kg, t, short ton, lb, kN), then the source: 3.25 t, maker’s certificate',
+    write: (value: { value: number; unit: string; source?: string }) =>
+      `${value.value} ${value.unit}${value.source ? `, ${value.source}` : ''}`,
+    read: (text) => {
+      const [, value, unit, source] = rating.exec(text) ?? [];
+      return value === undefined || number(value) === undefined ? undefined : { value: Number(value), unit, ...(source ? { source } : {}) };
+    },
+  },
+  pins: {
+    hint: 'role: count pin, travels with; next: front link: 2 Link pin 12, box; lock: 1 Lock pin 8, box',
+    write: (value: readonly { role: string; count: number; pin: string; stowed: string }[]) =>
+      value.map((each) => `${each.role}: ${each.count} ${each.pin}, ${each.stowed}`).join('; '),
+    read: (text) =>
+      all(parts(text, ';'), (each) => {
+        const [, role, count, pin, stowed] = pinUse.exec(each) ?? [];
+        return role === undefined ? undefined : { role, pin, count: Number(count), stowed };
+      }),
+  },
+  'count and pin': {
+    hint: 'count and pin: 4 Base pin 12',
+    write: (value: { count: number; pin: string }) => `${value.count} ${value.pin}`,
+    read: (text) => {
+      const [, count, pin] = countOf.exec(text) ?? [];
+      return pin === undefined ? undefined : { pin, count: Number(count) };
+    },
+  },
+  holes: {
+    hint: 'hole, mm behind, mm above; next: A -160 130; B -85 130',
+    write: (value: readonly { hole: string; behindMm: number; aboveMm: number }[]) =>
+      value.map((each) => `${each.hole} ${each.behindMm} ${each.aboveMm}`).join('; '),
+    read: (text) =>
+      all(parts(text, ';'), (each) => {
+        const words = each.split(/\s+/);
+        const [behindMm, aboveMm] = words.slice(-2).map(number);
+        if (words.length < 3 || behindMm === undefined || aboveMm === undefined) return undefined;
+        return { hole: words.slice(0, -2).join(' '), behindMm, aboveMm };
+      }),
+  },
+  'blocked places': {
+    hint: 'x y z length width height in mm; next: 0 0 0 300 2480 400',
+    write: (value: readonly Record<string, number>[]) =>
+      value.map((each) => [each.xMm, each.yMm, each.zMm, each.lengthMm, each.widthMm, each.heightMm].join(' ')).join('; '),
+    read: (text) =>
+      all(parts(text, ';'), (each) => {
+        const six = all(each.split(/\s+/), number);
+        if (six?.length !== 6) return undefined;
+        const [xMm, yMm, zMm, lengthMm, widthMm, heightMm] = six;
+        return { xMm, yMm, zMm, lengthMm, widthMm, heightMm };
+      }),
+  },
+} satisfies Record<string, CellForm>;
+
+export type CellFormName = keyof typeof cellForms;
