@@ -5,4 +5,17 @@ export interface Bench {
 }
 
 /** Name -> bench; the list that `npm run bench` prints. */
-export const benches: Record<string, Bench> = {};
+export const benches: Record<string, Bench> = {
+  'cart-allocation': {
+    does: 'cart-allocation cases with known optima: --data DIR [--seconds S]',
+    load: () => import('./bench/cart-allocation.js'),
+  },
+  blocks: {
+    does: 'planning-competition blocks problems: --data DIR [--seconds S] [--most BLOCKS]',
+    load: () => import('./bench/blocks.js'),
+  },
+  'cart-allocation-scale': {
+    does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--seconds S]',
+    load: () => import('./bench/cart-allocation-scale.js'),
+  },
+};

@@ -58,6 +58,10 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
   const inLoad = loads.map((): string[] => []);
   const comeIn = Array.from({ length: floor.kindCount }, (): string[] => []);
   const comeOff = Array.from({ length: floor.kindCount }, (): string[] => []);
+  const openPlaces = Array.from({ length: floor.kindCount }, (): string[] => []);
+  /** By what comes off in kinds: the columns of carts that stand closed at first. */
+  const closed = new Map<string, { off: ReadonlyMap<number, number>; columns: string[] }>();
+  const single = singleKinds(floor);
   carts.forEach(([first], cartClass) => {
     const cart = floor.carts[first!]!;
     loads.forEach(([load], loadClass) => {
@@ -66,11 +70,24 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
       const column = `x${cartClass}_${loadClass}`;
       columns.set(column, { cartClass, loadClass });
       const kept = keptBoxes(floor, cart.stack, wanted.kinds);
-      cost.push(`${wanted.kinds.length + cart.stack.length - 2 * kept} ${column}`);
       inCart[cartClass]!.push(column);
       inLoad[loadClass]!.push(column);
-      for (const [kind, count] of tally(wanted.kinds.slice(kept))) comeIn[kind]!.push(`${count} ${column}`);
-      for (const [kind, count] of tally(cart.stack.slice(kept).map((box) => floor.kindOf[box]!))) comeOff[kind]!.push(`${count} ${column}`);
+      const on = tally(wanted.kinds.slice(kept));
+      const off = tally(cart.stack.slice(kept).map((box) => floor.kindOf[box]!));
+      // A box that there is once cannot go straight from a cart into another place of the same cart.
+      const turned = [...off.keys()].filter((kind) => single.has(kind) && on.has(kind));
+      cost.push(`${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length} ${column}`);
+      for (const [kind, count] of on) comeIn[kind]!.push(`${count} ${column}`);
+      for (const [kind, count] of off) comeOff[kind]!.push(`${count} ${column}`);
+      if (off.size === 0) for (const [kind, count] of on) openPlaces[kind]!.push(`${count} ${column}`);
+      else {
+        // Those have been paid for already.
+        const free = new Map([...off].filter(([kind]) => !turned.includes(kind)).sort(([a], [b]) => a - b));
+        const key = [...free].join(' ');
+        const group = closed.get(key) ?? { off: free, columns: [] };
+        group.columns.push(column);
+        closed.set(key, group);
+      }
     });
     for (let taken = 1; taken <= cart.stack.length; taken++) {
       const kinds = cart.stack.slice(-taken).map((box) => floor.kindOf[box]!);
@@ -87,6 +104,7 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
   inLoad.forEach((terms, index) => rows.push(`l${index}: ${sum(terms)} = ${loads[index]!.length}`));
   inCart.forEach((terms, index) => terms.length > 0 && rows.push(`c${index}: ${sum(terms)} <= ${carts[index]!.length}`));
   const both: string[] = [];
+  const firsts = [...closed.values()];
   for (let kind = 1; kind < floor.kindCount; kind++) {
     const [ins, offs] = [comeIn[kind]!, comeOff[kind]!];
     if (ins.length === 0) continue;
@@ -95,11 +113,36 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
     if (offs.length === 0) continue;
     cost.push(`-1 b${kind}`);
     both.push(`b${kind}`);
-    rows.push(`i${kind}: b${kind} - ${sum(ins, ' - ')} <= 0`, `o${kind}: b${kind} - ${sum(offs, ' - ')} <= 0`);
+    rows.push(`i${kind}: b${kind} - ${sum(ins, ' - ')} <= 0`, `o${kind}: b${kind} + w${kind} - ${sum(offs, ' - ')} <= 0`);
+    both.push(`w${kind}`);
+    const first = firsts.flatMap(({ off }, group) => (off.has(kind) ? [`${off.get(kind)} y${group}`] : []));
+    const open = openPlaces[kind]!;
+    if (first.length > 0) rows.push(`w${kind}: w${kind} - ${sum(first, ' - ')}${open.length > 0 ? ` + ${sum(open)}` : ''} >= 0`);
   }
-  const integers = [...columns.keys()];
+  rows.push(...firstRows(firsts, Math.min(floor.carts.length, floor.loads.length)));
+  const integers = [...columns.keys(), ...firsts.map((_, group) => `y${group}`), ...(firsts.length > 0 ? ['anyclosed'] : [])];
   const text = `Minimize\n${wrapped(`obj: ${sum(cost)}`)}\nSubject To\n${rows.map((row) => wrapped(row)).join('\n')}\nBounds\n${both.map((each) => `${each} >= 0`).join('\n')}\nGeneral\n${integers.join('\n')}\nEnd\n`;
   return { text, columns };
+}
+
+/**
+ * One of the carts that stand closed is the first to stand open: until then what comes off it goes straight only into places that were open
+ * from the start (`w`: the boxes of it that find none). y: what comes off the first one.
+ */
+function firstRows(firsts: readonly { readonly columns: readonly string[] }[], most: number): string[] {
+  if (firsts.length === 0) return [];
+  return [
+    `first: ${sum(firsts.map((_, group) => `y${group}`))} - anyclosed >= 0`,
+    'anyclosed: anyclosed <= 1',
+    ...firsts.map(({ columns }, group) => `f${group}: y${group} - ${sum(columns, ' - ')} <= 0`),
+    ...firsts.map(({ columns }, group) => `a${group}: ${most} anyclosed - ${sum(columns, ' - ')} >= 0`),
+  ];
+}
+
+/** Kinds of which there is one box only: pinned serials, and models with a single box that may be used. */
+function singleKinds(floor: FloorPlan): ReadonlySet<number> {
+  const counts = tally(floor.kindOf);
+  return new Set([...counts].filter(([kind, count]) => kind !== 0 && count === 1).map(([kind]) => kind));
 }
 
 function tally(kinds: readonly number[]): Map<number, number> {

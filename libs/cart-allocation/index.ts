@@ -1,3 +1,4 @@
+export * from './blocks-problem.js';
 export * from './allocation-case.js';
 export * from './cut-hang.js';
 export * from './describe-moves.js';

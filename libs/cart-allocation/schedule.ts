@@ -1,3 +1,4 @@
+import { invariant } from '#kernel';
 import type { Choice } from './bound-program.js';
 import { type FloorPlan, keptBoxes } from './floor-plan.js';
 
@@ -8,173 +9,194 @@ export interface NumberedMove {
   readonly to: number;
 }
 
-const floorPlace = -1;
-
-/**
- * Carries a choice out: takes every move that loses nothing (straight into place; surplus to the floor; from the floor where the floor must serve
- * anyway), and where all carts wait for one another sets one box on the floor. `random` breaks ties, so that several tries differ.
- */
-export function scheduleChoice(floor: FloorPlan, choice: Choice, random: () => number): NumberedMove[] {
-  return new Schedule(floor, choice, random).run();
+/** A cart with work: what comes off it, top first, then what comes onto it, bottom first. Progress counts through both. */
+interface WorkCart {
+  readonly cart: number;
+  readonly off: readonly number[];
+  readonly on: readonly number[];
+  /** It gets no load and only gives. */
+  readonly gives: boolean;
+  /** Number of its class: carts of one class have the same kinds coming off and on. */
+  readonly alike: number;
 }
 
-class Schedule {
-  private readonly stacks: number[][];
-  /** By cart: kinds wanted, bottom first; undefined for carts without a load. */
-  private readonly wanted: (readonly number[] | undefined)[];
-  /** By cart: how many boxes must still come off. */
-  private readonly off: number[];
-  /** By kind: boxes still to come into place, boxes still to come off, boxes on the floor. */
-  private readonly comeIn: number[];
-  private readonly comeOff: number[];
-  private readonly onFloor: number[][];
-  /** By kind: carts that wait for it next; carts that offer it on top. */
-  private readonly waiting: Set<number>[];
-  private readonly offering: Set<number>[];
-  private readonly moves: NumberedMove[] = [];
+interface State {
+  readonly progress: Uint8Array;
+  readonly comeIn: Int32Array;
+  readonly comeOff: Int32Array;
+  readonly onFloor: Int32Array;
+  readonly loss: number;
+  readonly worth: number;
+  readonly parent: State | undefined;
+  /** Index of the work cart that gives (-1: the floor) and that takes (-1: the floor). */
+  readonly from: number;
+  readonly to: number;
+  readonly kind: number;
+}
 
-  constructor(
-    private readonly floor: FloorPlan,
-    choice: Choice,
-    private readonly random: () => number,
-  ) {
-    const kinds = floor.kindCount;
-    const perKind = <T>(make: () => T) => Array.from({ length: kinds }, make);
-    this.stacks = floor.carts.map((cart) => [...cart.stack]);
-    this.wanted = floor.carts.map(() => undefined);
-    choice.cartOf.forEach((cart, load) => (this.wanted[cart] = floor.loads[load]!.kinds));
-    this.comeIn = perKind(() => 0);
-    this.comeOff = perKind(() => 0);
-    this.onFloor = perKind(() => []);
-    this.waiting = perKind(() => new Set());
-    this.offering = perKind(() => new Set());
-    this.off = floor.carts.map((cart, index) => {
-      const wanted = this.wanted[index];
-      return wanted ? cart.stack.length - keptBoxes(floor, cart.stack, wanted) : (choice.taken.get(index) ?? 0);
-    });
-    floor.carts.forEach((cart, index) => {
-      for (const box of cart.stack.slice(cart.stack.length - this.off[index]!)) this.comeOff[floor.kindOf[box]!]!++;
-      for (const kind of this.wanted[index]?.slice(cart.stack.length - this.off[index]!) ?? []) this.comeIn[kind]!++;
-    });
-    for (const box of floor.loose) this.onFloor[floor.kindOf[box]!]!.push(box);
-    floor.carts.forEach((_, index) => this.list(index));
-  }
+interface Child {
+  readonly parent: State;
+  readonly from: number;
+  readonly to: number;
+  readonly kind: number;
+  readonly loss: number;
+  readonly worth: number;
+}
 
-  run(): NumberedMove[] {
-    while (this.straight() || this.fromFloor() || this.surplusToFloor() || this.breakWait());
-    return this.moves;
+/**
+ * Carries a choice out by beam search: after every move the `width` states go on that have lost the fewest moves, and among them those whose
+ * carts are the nearest to standing open. `random` breaks ties; once `isLate` only the
+ * best state goes on. A choice that the bound program gives can always be carried out.
+ */
+export function beamSchedule(floor: FloorPlan, choice: Choice, width: number, random: () => number, isLate: () => boolean): NumberedMove[] {
+  const work = workOf(floor, choice);
+  let states: State[] = [firstState(floor, work)];
+  for (;;) {
+    const done = states.find((state) => isDone(work, state));
+    if (done) return movesOf(floor, work, done);
+    states = nextStates(work, states, isLate() ? 1 : width, random);
+    invariant(states.length > 0, 'a choice can always be carried out');
   }
+}
 
-  private straight(): boolean {
-    const kind = this.pickKind((each) => this.offering[each]!.size > 0 && this.waiting[each]!.size > 0);
-    if (kind === 0) return false;
-    const from = this.pick(this.offering[kind]!, (cart) => this.off[cart]!);
-    this.move(
-      from,
-      this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length),
-    );
-    return true;
-  }
+function workOf(floor: FloorPlan, choice: Choice): WorkCart[] {
+  const loadOf = new Map(choice.cartOf.map((cart, load) => [cart, load]));
+  const classes = new Map<string, number>();
+  return floor.carts.flatMap((cart, index) => {
+    const load = loadOf.get(index);
+    const wanted = load === undefined ? undefined : floor.loads[load]!.kinds;
+    const kept = wanted ? keptBoxes(floor, cart.stack, wanted) : cart.stack.length - (choice.taken.get(index) ?? 0);
+    const off = cart.stack
+      .slice(kept)
+      .reverse()
+      .map((box) => floor.kindOf[box]!);
+    const on = wanted?.slice(kept) ?? [];
+    if (off.length + on.length === 0) return [];
+    const gives = wanted === undefined;
+    const key = `${off.join()}|${on.join()}|${gives}`;
+    if (!classes.has(key)) classes.set(key, classes.size);
+    return [{ cart: index, off, on, gives, alike: classes.get(key)! }];
+  });
+}
 
-  private fromFloor(): boolean {
-    const kind = this.pickKind(
-      (each) => this.waiting[each]!.size > 0 && this.onFloor[each]!.length > 0 && this.comeIn[each]! > this.comeOff[each]!,
-    );
-    if (kind === 0) return false;
-    this.move(
-      floorPlace,
-      this.pick(this.waiting[kind]!, (cart) => this.wanted[cart]!.length - this.stacks[cart]!.length),
-      kind,
-    );
-    return true;
+function firstState(floor: FloorPlan, work: readonly WorkCart[]): State {
+  const comeIn = new Int32Array(floor.kindCount);
+  const comeOff = new Int32Array(floor.kindCount);
+  const onFloor = new Int32Array(floor.kindCount);
+  for (const { off, on } of work) {
+    for (const kind of off) comeOff[kind]!++;
+    for (const kind of on) comeIn[kind]!++;
   }
+  for (const box of floor.loose) onFloor[floor.kindOf[box]!]!++;
+  const progress = new Uint8Array(work.length);
+  return { progress, comeIn, comeOff, onFloor, loss: 0, worth: 0, parent: undefined, from: -1, to: -1, kind: 0 };
+}
 
-  private surplusToFloor(): boolean {
-    if (this.offering[0]!.size > 0) {
-      this.move(
-        this.pick(this.offering[0]!, (cart) => this.off[cart]!),
-        floorPlace,
-      );
-      return true;
-    }
-    const kind = this.pickKind((each) => this.offering[each]!.size > 0 && this.comeOff[each]! > this.comeIn[each]!);
-    if (kind === 0) return false;
-    this.move(
-      this.pick(this.offering[kind]!, (cart) => this.off[cart]!),
-      floorPlace,
-    );
-    return true;
-  }
+/** Every place is filled and nothing stands on a wanted load; what a giving cart still holds may stay there. */
+const isDone = (work: readonly WorkCart[], { comeIn, progress }: State): boolean =>
+  comeIn.every((count) => count === 0) && work.every(({ gives, off }, index) => gives || progress[index]! >= off.length);
 
-  /** All wait for one another: the cart with the fewest boxes to come off gives its top box to the floor. */
-  private breakWait(): boolean {
-    const carts = new Set<number>();
-    for (const each of this.offering) for (const cart of each) carts.add(cart);
-    if (carts.size === 0) return this.servedFromFloor();
-    this.move(
-      this.pick(carts, (cart) => this.off[cart]! + (this.wanted[cart] ? 0 : 0.5)),
-      floorPlace,
-    );
-    return true;
+function nextStates(work: readonly WorkCart[], states: readonly State[], width: number, random: () => number): State[] {
+  const children = states.flatMap((state) => childrenOf(work, state, random));
+  children.sort((a, b) => a.loss - b.loss || b.worth - a.worth);
+  const seen = new Set<string>();
+  const kept: State[] = [];
+  for (const child of children) {
+    if (kept.length >= width) break;
+    const state = stateOf(child);
+    const key = keyOf(work, state);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    kept.push(state);
   }
+  return kept;
+}
 
-  /** Nothing more comes off: what is left to fill is filled from the floor. */
-  private servedFromFloor(): boolean {
-    const kind = this.pickKind((each) => this.waiting[each]!.size > 0 && this.onFloor[each]!.length > 0);
-    if (kind === 0) return false;
-    this.move(
-      floorPlace,
-      this.pick(this.waiting[kind]!, () => 0),
-      kind,
-    );
-    return true;
-  }
+/** Carts of one class that have come equally far are alike: what counts is how many. */
+function keyOf(work: readonly WorkCart[], { progress }: State): string {
+  const steps = new Array<number>(work.length);
+  for (let index = 0; index < work.length; index++) steps[index] = work[index]!.alike * 32 + progress[index]!;
+  steps.sort((a, b) => a - b);
+  return String.fromCharCode(...steps);
+}
 
-  private pickKind(fits: (kind: number) => boolean): number {
-    let [found, seen] = [0, 0];
-    for (let kind = 1; kind < this.floor.kindCount; kind++) if (fits(kind) && this.random() * ++seen < 1) found = kind;
-    return found;
+function childrenOf(work: readonly WorkCart[], state: State, random: () => number): Child[] {
+  const { progress, comeIn, comeOff, onFloor } = state;
+  const givers = new Map<number, number>();
+  const takers = new Map<number, number>();
+  for (let index = 0; index < work.length; index++) {
+    const { off, on, alike } = work[index]!;
+    const at = progress[index]!;
+    const signature = alike * 32 + at;
+    if (at < off.length) {
+      if (!givers.has(signature)) givers.set(signature, index);
+    } else if (at - off.length < on.length && !takers.has(signature)) takers.set(signature, index);
   }
+  const children: Child[] = [];
+  const add = (from: number, to: number, kind: number, extra: number, worth: number) => {
+    children.push({ parent: state, from, to, kind, loss: state.loss + extra, worth: state.worth + worth + random() * 0.3 });
+  };
+  for (const giver of givers.values()) {
+    const { off, on } = work[giver]!;
+    const at = progress[giver]!;
+    const kind = off[at]!;
+    // A box of no use goes to the floor: nothing better can come of it later.
+    if (kind === 0) return [{ parent: state, from: giver, to: -1, kind, loss: state.loss, worth: state.worth }];
+    // The nearer a cart is to standing open, the more its next step is worth: one place for each box that it then takes.
+    const nearer = on.length / (off.length - at);
+    add(giver, -1, kind, comeOff[kind]! > comeIn[kind]! ? 0 : 1, nearer);
+    for (const taker of takers.values())
+      if (nextKind(work[taker]!, progress[taker]!) === kind)
+        add(giver, taker, kind, 0, nearer + placesAfter(work[taker]!, progress[taker]!));
+  }
+  for (const taker of takers.values()) {
+    const kind = nextKind(work[taker]!, progress[taker]!)!;
+    if (onFloor[kind] === 0) continue;
+    add(-1, taker, kind, comeIn[kind]! > comeOff[kind]! ? 0 : 1, placesAfter(work[taker]!, progress[taker]!) - 0.1);
+  }
+  return children;
+}
 
-  /** One of the carts with the least cost, the first hundred looked at. */
-  private pick(carts: ReadonlySet<number>, cost: (cart: number) => number): number {
-    let [best, least, ties, looked] = [-1, Infinity, 0, 0];
-    for (const cart of carts) {
-      const each = cost(cart);
-      if (each < least) [best, least, ties] = [cart, each, 1];
-      else if (each === least && this.random() * ++ties < 1) best = cart;
-      if (++looked >= 100) break;
-    }
-    return best;
-  }
+const nextKind = ({ off, on }: WorkCart, progress: number): number | undefined => on[progress - off.length];
 
-  private move(from: number, to: number, kindOnFloor = 0): void {
-    const box = from === floorPlace ? this.onFloor[kindOnFloor]!.shift()! : this.stacks[from]!.at(-1)!;
-    const kind = this.floor.kindOf[box]!;
-    for (const cart of [from, to]) if (cart !== floorPlace) this.unlist(cart);
-    if (from !== floorPlace) {
-      this.stacks[from]!.pop();
-      this.off[from]!--;
-      this.comeOff[kind]!--;
-    }
-    if (to === floorPlace) this.onFloor[kind]!.push(box);
-    else {
-      this.stacks[to]!.push(box);
-      this.comeIn[kind]!--;
-    }
-    for (const cart of [from, to]) if (cart !== floorPlace) this.list(cart);
-    this.moves.push({ box, from, to });
-  }
+/** Places that taking the next box opens, less the one that it uses: above a box of another kind a whole run of places waits. */
+function placesAfter({ off, on }: WorkCart, progress: number): number {
+  const at = progress - off.length;
+  const next = on[at + 1];
+  if (next === undefined || next === on[at]) return -1;
+  let run = 0;
+  for (let index = at + 1; index < on.length && on[index] === next; index++) run++;
+  return run - 1;
+}
 
-  private list(cart: number): void {
-    const stack = this.stacks[cart]!;
-    if (this.off[cart]! > 0) this.offering[this.floor.kindOf[stack.at(-1)!]!]!.add(cart);
-    else if (this.wanted[cart] && stack.length < this.wanted[cart].length) this.waiting[this.wanted[cart][stack.length]!]!.add(cart);
-  }
+function stateOf({ parent, from, to, kind, loss, worth }: Child): State {
+  const progress = parent.progress.slice();
+  const comeIn = parent.comeIn.slice();
+  const comeOff = parent.comeOff.slice();
+  const onFloor = parent.onFloor.slice();
+  if (from >= 0) {
+    progress[from]!++;
+    comeOff[kind]!--;
+  } else onFloor[kind]!--;
+  if (to >= 0) {
+    progress[to]!++;
+    comeIn[kind]!--;
+  } else onFloor[kind]!++;
+  return { progress, comeIn, comeOff, onFloor, loss, worth, parent, from, to, kind };
+}
 
-  private unlist(cart: number): void {
-    const stack = this.stacks[cart]!;
-    if (this.off[cart]! > 0) this.offering[this.floor.kindOf[stack.at(-1)!]!]!.delete(cart);
-    else if (this.wanted[cart] && stack.length < this.wanted[cart].length) this.waiting[this.wanted[cart][stack.length]!]!.delete(cart);
-  }
+function movesOf(floor: FloorPlan, work: readonly WorkCart[], last: State): NumberedMove[] {
+  const steps: State[] = [];
+  for (let state: State | undefined = last; state?.parent; state = state.parent) steps.unshift(state);
+  const stacks = floor.carts.map((cart) => [...cart.stack]);
+  const onFloor: number[][] = Array.from({ length: floor.kindCount }, () => []);
+  for (const box of floor.loose) onFloor[floor.kindOf[box]!]!.push(box);
+  return steps.map(({ from, to, kind }) => {
+    const source = from < 0 ? -1 : work[from]!.cart;
+    const target = to < 0 ? -1 : work[to]!.cart;
+    const box = source < 0 ? onFloor[kind]!.pop()! : stacks[source]!.pop()!;
+    if (target < 0) onFloor[kind]!.push(box);
+    else stacks[target]!.push(box);
+    return { box, from: source, to: target };
+  });
 }

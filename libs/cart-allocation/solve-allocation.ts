@@ -4,7 +4,7 @@ import { type Choice, solveBound } from './bound-program.js';
 import { findShortage } from './check-feasible.js';
 import { searchExactly } from './exact-search.js';
 import { type FloorPlan, floorPlanOf, keptBoxes, mayCarry } from './floor-plan.js';
-import { type NumberedMove, scheduleChoice } from './schedule.js';
+import { type NumberedMove, beamSchedule } from './schedule.js';
 
 export interface AllocationLimits {
   readonly timeLimitSeconds: number;
@@ -60,12 +60,12 @@ export function solveAllocation(problem: AllocationCase, limits: AllocationLimit
   return answerOf(problem, floor, best, Math.min(bound, best.moves.length));
 }
 
-/** Several tries with other ties; ends as soon as the bound is met. */
+/** Wider and wider beams; ends as soon as the bound is met. */
 function carryOut(floor: FloorPlan, choice: Choice, bound: number, mustStop: () => boolean): Plan {
   let best: NumberedMove[] | undefined;
-  const tries = floor.loads.length > 400 ? 6 : 60;
-  for (let seed = 1; seed <= tries && !(best && (best.length <= bound || mustStop())); seed++) {
-    const moves = scheduleChoice(floor, choice, seededRandom(seed));
+  for (const width of [4, 16, 64, 256]) {
+    if (best && (best.length <= bound || mustStop())) break;
+    const moves = beamSchedule(floor, choice, width, seededRandom(width), mustStop);
     if (!best || moves.length < best.length) best = moves;
   }
   return { cartOf: choice.cartOf, moves: best! };

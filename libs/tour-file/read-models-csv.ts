@@ -59,7 +59,7 @@ function readRow(
   }
   if (faults.length > before) return undefined;
   const read = readInput(catalogue.shape[kind], [given]);
-  if (read.ok) return (read.value as Catalogue[ModelKind])[0];
+  if (read.ok) return read.value[0];
   for (const fault of read.error)
     faults.push({
       row,

@@ -66,8 +66,8 @@ function SystemForm({ system }: { system: RiggingSystem }) {
   const [values, setValues] = useState({
     title: system.manual.title,
     revision: system.manual.revision,
-    splaySetAt: system.splaySetAt as string,
-    jointBetweenCarts: system.jointBetweenCarts as string,
+    splaySetAt: system.splaySetAt,
+    jointBetweenCarts: system.jointBetweenCarts,
     mostBoxes: String(system.mostBoxes ?? ''),
     mostMassKg: String(system.mostMassKg ?? ''),
     windLimitMps: String(system.windLimitMps ?? ''),

@@ -1,0 +1,66 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { naiveBoxMoves, readAllocationCase, solveAllocation, verifyAllocation } from '#cart-allocation';
+import { loadIntegerProgramSolver } from '#runtime';
+import { folderFrom, median, numberFrom, readArguments, say } from './arguments.js';
+
+/**
+ * Cases below --data DIR (recursively), against the known optima in the optimal.json beside them. Wrong: an answer that fails the checker,
+ * that is not the optimum or claims a bound above it, or that misses what is infeasible.
+ */
+export async function run(args: readonly string[]): Promise<number> {
+  const values = readArguments(args);
+  const folder = folderFrom(values);
+  const seconds = numberFrom(values, 'seconds', 10);
+  const integerProgram = await loadIntegerProgramSolver();
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => /case[^/]*\.json$/.test(name));
+  let [optimal, wrong, boxMoves, naive, infeasible] = [0, 0, 0, 0, 0];
+  const times: number[] = [];
+  for (const name of files.sort()) {
+    const file = join(folder, name);
+    const known = optimumOf(file);
+    const read = readAllocationCase(JSON.parse(readFileSync(file, 'utf8')));
+    if (!read.ok) {
+      wrong++;
+      say(`${name}: malformed, ${read.error[0]!.field}`);
+      continue;
+    }
+    const start = performance.now();
+    const answer = solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram });
+    times.push(performance.now() - start);
+    const faults = answer.status === 'infeasible' ? [] : verifyAllocation(read.value, answer);
+    const misses = known === null ? answer.status !== 'infeasible' : answer.status === 'infeasible' || answer.bound > known;
+    if (faults.length > 0 || misses || (known !== null && answer.status === 'optimal' && answer.boxMoves !== known)) {
+      wrong++;
+      say(`${name}: ${faults[0] ?? `${answer.status}, ${answer.boxMoves} moves, bound ${answer.bound}; known ${known}`}`);
+    }
+    if (answer.status === 'infeasible') {
+      infeasible++;
+      continue;
+    }
+    if (answer.status === 'optimal' && answer.boxMoves === known) optimal++;
+    boxMoves += answer.boxMoves;
+    naive += naiveBoxMoves(read.value);
+  }
+  say(
+    JSON.stringify({
+      cases: files.length,
+      optimal,
+      infeasible,
+      wrong,
+      medianMs: Number(median(times).toFixed(2)),
+      boxMoves,
+      naiveBoxMoves: naive,
+    }),
+  );
+  return wrong === 0 && files.length > 0 ? 0 : 1;
+}
+
+/** The optimum on file: optimal.json is one object by name, or a list of objects with a file name in them. null: infeasible. */
+function optimumOf(file: string): number | null {
+  const table = JSON.parse(readFileSync(join(dirname(file), 'optimal.json'), 'utf8')) as Record<string, unknown>;
+  const entry = table[basename(file)] ?? table[basename(file, '.json')];
+  const value =
+    typeof entry === 'object' && entry !== null ? Object.values(entry).find((each) => each === null || typeof each === 'number') : entry;
+  return (value ?? null) as number | null;
+}
