@@ -6,6 +6,8 @@ export interface Bench {
 
 /** Name -> bench; the list that `npm run bench` prints. */
 export const benches: Record<string, Bench> = {
+  plan: { does: 'the demo show planned whole: [--rounds N]', load: () => import('./bench/plan.js') },
+  'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--seconds S]',
     load: () => import('./bench/cart-allocation.js'),

@@ -18,6 +18,7 @@ const needs = {
   solve: ['server'],
   plan: ['server'],
   generate: ['server'],
+  pictures: ['server', 'web'],
   build: ['server', 'web'],
 };
 

@@ -1,3 +1,4 @@
+import { isoWeekOf } from '#kernel';
 import type { CartLoad, HangResult, TruckResultOne } from '#pack-plan';
 import { drawDue } from './draw-due.js';
 import { drawHang } from './draw-hang.js';
@@ -249,7 +250,7 @@ export function dueSheet(context: SheetContext): Node {
     item.dueOn ?? '–',
     item.state,
   ]);
-  const visits = due.visits.days.map((day) => [day.on, day.items.join(', ')]);
+  const visits = due.visits.days.map((day) => [day.on, isoWeekOf(day.on).week, day.items.join(', ')]);
   return sheet(
     context,
     'Examinations due',
@@ -257,7 +258,7 @@ export function dueSheet(context: SheetContext): Node {
     drawDue(due),
     table(['Item', 'Kind', 'Where', 'Last examined', 'Due', 'State'], rows),
     node('h2', {}, due.visits.count === 0 ? 'No examiner visit is needed' : `Fewest examiner visits: ${due.visits.count}`),
-    visits.length > 0 ? table(['Day', 'To be examined'], visits) : null,
+    visits.length > 0 ? table(['Day', 'Week', 'To be examined'], visits) : null,
     due.visits.cannotBeSaved.length > 0
       ? node('p', { class: 'stop' }, `No visit day on the list can keep these in date: ${due.visits.cannotBeSaved.join(', ')}.`)
       : null,

@@ -1,3 +1,4 @@
+export * from './bridle.js';
 export * from './hang-case.js';
 export * from './hang-geometry.js';
 export * from './hang-outline.js';

@@ -3,6 +3,7 @@ export * from './canonical-json.js';
 export * from './csv.js';
 export * from './integer-program.js';
 export * from './invariant.js';
+export * from './iso-week.js';
 export * from './plain-date.js';
 export * from './result.js';
 export * from './seeded-random.js';

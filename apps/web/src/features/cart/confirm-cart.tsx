@@ -68,7 +68,7 @@ function FindCart({ loads, onFound }: { loads: readonly CartLoad[]; onFound: (id
     else setSaid(`${text.trim() || 'Nothing'} is no cart of this show.`);
   };
   return (
-    <form onSubmit={submit} className="floor" style={{ maxWidth: 420 }}>
+    <form onSubmit={submit} className="floor" style={{ maxWidth: 420, marginBottom: 16 }}>
       <label>
         Scan or type the cart
         <input value={text} autoFocus onChange={(event) => setText(event.target.value)} style={{ minHeight: 56 }} />

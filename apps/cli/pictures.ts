@@ -1,0 +1,84 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright-core';
+import { DataSource } from 'typeorm';
+import { loadIntegerProgramSolver, startEmbeddedDatabase } from '#runtime';
+import { createApp } from '../api/src/create-app.js';
+import { migrate } from '../api/src/data-source.js';
+import { PlanService } from '../api/src/features/plan/plan.service.js';
+import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
+import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
+import { findBrowser } from './find-browser.js';
+
+const day = '2027-02-26';
+const password = 'pictures only';
+const tour = '/tours/harbour-lights/shows/quayside';
+
+/** Picture -> screen, width, and a part of the page where it is not the whole first screen. */
+const pictures: readonly {
+  readonly name: string;
+  readonly path: string;
+  readonly width: number;
+  readonly height: number;
+  readonly scrollTo?: string;
+}[] = [
+  { name: 'today', path: '/', width: 1280, height: 800 },
+  { name: 'show', path: tour, width: 1280, height: 980 },
+  { name: 'truck', path: tour, width: 1280, height: 620, scrollTo: '#trucks' },
+  { name: 'cart-on-a-phone', path: `${tour}/carts`, width: 390, height: 780 },
+];
+
+/** Takes the pictures of the README from the demo tour, in a Chromium on this machine. */
+export async function main(_args: readonly string[], root: string): Promise<number> {
+  const executablePath = findBrowser();
+  if (!executablePath) {
+    process.stderr.write('No Chromium was found. Set CHROMIUM to its path.\n');
+    return 1;
+  }
+  const folder = mkdtempSync(join(tmpdir(), 'cartwright-pictures-'));
+  const database = await startEmbeddedDatabase({ folder, durable: false, say: () => undefined });
+  const app = await startDemo(database.url, root);
+  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
+  try {
+    mkdirSync(join(root, 'apps', 'web', 'pictures'), { recursive: true });
+    for (const { name, path, width, height, scrollTo } of pictures) {
+      const page = await (await browser.newContext({ viewport: { width, height } })).newPage();
+      await signIn(page, app.address);
+      await page.goto(app.address + path);
+      await page.locator('h1').waitFor();
+      if (scrollTo) await page.locator(scrollTo).scrollIntoViewIfNeeded();
+      await page.waitForTimeout(500);
+      await page.screenshot({ path: join(root, 'apps', 'web', 'pictures', `${name}.png`) });
+      await page.context().close();
+    }
+    return 0;
+  } finally {
+    await browser.close();
+    await app.close();
+    await database.stop();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function startDemo(databaseUrl: string, root: string) {
+  await migrate(databaseUrl);
+  const app = await createApp({
+    config: { databaseUrl, port: 0, webFolder: join(root, 'dist', 'web'), secureCookies: false },
+    integerProgram: await loadIntegerProgramSolver(),
+    clock: { now: () => new Date(`${day}T09:00:00Z`) },
+  });
+  await app.listen(0, '127.0.0.1');
+  await loadDemo(app.get(DataSource), app.get(TourFileService), root, day, () => password);
+  await app.get(PlanService).make('harbour-lights', 'quayside', { id: '', email: '', name: 'Sol Achterberg', role: 'system' });
+  return { address: `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`, close: () => app.close() };
+}
+
+async function signIn(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await page.getByLabel('Email').fill(demoPeople[0]!.email);
+  await page.getByLabel('Password').fill(password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByRole('navigation').waitFor();
+}

@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs';
+import { loadIntegerProgramSolver } from '#runtime';
+import { type TourFile, readTourFile } from '#tour-file';
+import { type PackPlan, changedInputs, checkCart, differenceBetween, makePackPlan } from '#pack-plan';
+
+const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
+
+function tourFile(change: (file: any) => void = () => undefined): TourFile {
+  const copy = structuredClone(written);
+  change(copy);
+  const read = readTourFile(copy);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+describe('the pack plan of the demo tour', () => {
+  let plan: (file: TourFile, show?: string) => PackPlan;
+  let demo: PackPlan;
+  beforeAll(async () => {
+    const integerProgram = await loadIntegerProgramSolver();
+    plan = (file, show = 'quayside') => makePackPlan(file, show, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
+    demo = plan(tourFile());
+  });
+
+  const sentences = (of: PackPlan, code: string) => of.findings.filter((each) => each.code === code).map((each) => each.sentence);
+
+  it('says the four troubles plainly: a hoist that runs out, a quarantined box in a wanted cart, a model short, an axle nearly over', () => {
+    expect(sentences(demo, 'falls-due')).toEqual([expect.stringContaining('H-07 (hoist, Centre, hole L) runs out on 2027-03-10')]);
+    expect(sentences(demo, 'out-of-service-in-cart')).toEqual([expect.stringContaining('K07 slot 2 holds P-047: quarantined')]);
+    expect(sentences(demo, 'model-short')).toEqual([expect.stringContaining('Dunlin is 1 box short on 2027-03-14')]);
+    expect(sentences(demo, 'axle-nearly-over')).toEqual([expect.stringContaining('T1: drive axle 9.9 t of 10.3 t')]);
+  });
+
+  /** Counted by hand from the drawing: hangs of 24, 24 and 12 boxes on one grid each, two picks a hang, carts of four. */
+  it.each([
+    // 60 joints: three at the grids, 57 between boxes; two front pins each, one rear, one lock. The grids' pins lie in the trunk.
+    ['Link pin 12', { fitted: 120, withBox: 114, withCart: 0, loose: 6, spares: 6, missing: 0 }],
+    ['Link pin 10', { fitted: 60, withBox: 57, withCart: 0, loose: 3, spares: 3, missing: 0 }],
+    ['Lock pin 8', { fitted: 60, withBox: 57, withCart: 0, loose: 3, spares: 3, missing: 0 }],
+    // Six picks: two shackles and one sling each.
+    ['Bow shackle 3.25', { fitted: 12, withBox: 0, withCart: 0, loose: 12, spares: 1, missing: 0 }],
+    ['Round sling 1 m', { fitted: 6, withBox: 0, withCart: 0, loose: 6, spares: 1, missing: 0 }],
+    // 15 carts, four base pins each; a loom for each cart load.
+    ['Base pin 12', { fitted: 60, withBox: 0, withCart: 60, loose: 0, missing: 0 }],
+    ['Loom of four, 20 m', { fitted: 15, withBox: 0, withCart: 0, loose: 15, missing: 0 }],
+  ])('counts %s as a hand does', (model, counted) => {
+    expect(demo.hardware.lines.find((line) => line.model === model)).toMatchObject(counted);
+  });
+
+  it('has a line for nothing else, and hoists and grids by serial', () => {
+    expect(demo.hardware.lines).toHaveLength(7);
+    expect(demo.hardware.chosen.filter((each) => each.kind === 'hoist')).toHaveLength(6);
+    expect(demo.hardware.chosen.filter((each) => each.kind === 'grid')).toHaveLength(3);
+  });
+
+  /** Common practice of the trade, no published source. */
+  it('cuts carts of four from the top: cart 1 is boxes 1 to 4, the top of the stack highest in the air', () => {
+    const [first, second] = demo.carts.loads.filter((load) => load.hang === 'Main left');
+    expect(first!.boxes.map((box) => box.position)).toEqual([1, 2, 3, 4]);
+    expect(second!.boxes.map((box) => box.position)).toEqual([5, 6, 7, 8]);
+    expect(first!.boxes.map((box) => box.slot)).toEqual([1, 2, 3, 4]);
+    expect(first!.boxes[0]!.splayDeg).toBe(0.5);
+  });
+
+  it('is equal for equal input, and not stale; a changed splay makes it stale and says which hang', () => {
+    expect(JSON.stringify(plan(tourFile()))).toBe(JSON.stringify(demo));
+    expect(changedInputs(demo, tourFile())).toEqual([]);
+    const changed = tourFile((file) => (file.tour.shows[0].hangs[0].boxes[3].splayDeg = 2));
+    expect(changedInputs(demo, changed)).toEqual(['the hang Main left has changed', 'the hang Main right has changed']);
+  });
+
+  it('tells the difference between two plans in words, box by box', () => {
+    const other = plan(
+      tourFile((file) => {
+        const box = file.items.find((each: any) => each.id === demo.carts.loads[0]!.boxes[1]!.serial);
+        box.state = 'quarantined';
+        box.reason = 'grille torn';
+      }),
+    );
+    const gone = demo.carts.loads[0]!.boxes[1]!.serial!;
+    const difference = differenceBetween(demo, other);
+    expect(difference.boxes.some((each) => each.from === gone)).toBe(true);
+    expect(other.carts.loads.flatMap((load) => load.boxes.map((box) => box.serial))).not.toContain(gone);
+    expect(other.uses.map((each) => each.item).filter((item) => item === gone).length).toBeLessThanOrEqual(1);
+    expect(difference.sentences.length).toBeGreaterThan(0);
+    expect(differenceBetween(demo, demo)).toMatchObject({ boxes: [], hangsChanged: [] });
+  });
+
+  it('names the slot that is wrong and what belongs there', () => {
+    const load = demo.carts.loads[1]!;
+    const serials = load.boxes.map((box) => box.serial!);
+    expect(checkCart(demo, load, serials).every((slot) => slot.agrees)).toBe(true);
+    const swapped = [serials[1]!, serials[0]!, serials[2]!, serials[3]!];
+    const verdicts = checkCart(demo, load, swapped);
+    expect(verdicts.map((slot) => slot.agrees)).toEqual([false, false, true, true]);
+    expect(verdicts[0]!.sentence).toContain(serials[0]!);
+  });
+
+  it('flies nothing that is quarantined, out of date or promised, and uses no serial twice', () => {
+    const serials = demo.carts.loads.flatMap((load) => load.boxes.map((box) => box.serial));
+    expect(serials).not.toContain('P-047');
+    expect(new Set(serials).size).toBe(serials.length);
+    const items = demo.uses.map((each) => each.item);
+    expect(new Set(items).size).toBe(items.length);
+    expect(items).not.toContain('H-05');
+    expect(items).not.toContain('H-08');
+  });
+
+  it('plans what can be planned when boxes are short, and says how many and when', () => {
+    const file = tourFile((each) => {
+      for (const item of each.items) if (item.model === 'Dunlin' && item.id > 'D-002') item.state = 'in repair';
+    });
+    const short = plan(file);
+    expect(short.carts.short.length).toBeGreaterThan(0);
+    expect(short.findings.some((each) => each.weight === 'stop' && /Dunlin/.test(each.sentence))).toBe(true);
+    expect(short.carts.loads.length).toBe(demo.carts.loads.length);
+  });
+
+  it('puts a caution on every result, and never says that anything is safe', () => {
+    for (const part of [demo.picks, demo.hardware, demo.truck, demo.due]) expect(part.caution.length).toBeGreaterThan(40);
+    expect(JSON.stringify(demo)).not.toMatch(/\bsafe\b/i);
+  });
+});
