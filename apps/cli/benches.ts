@@ -1,7 +1,7 @@
 export interface Bench {
   readonly does: string;
   /** The module's `run(args, root)` prints its lines and gives the exit code. */
-  readonly load: () => Promise<{ run: (args: readonly string[], root: string) => Promise<number> }>;
+  readonly load: () => Promise<{ run: (args: readonly string[], root: string) => number | Promise<number> }>;
 }
 
 /** Name -> bench; the list that `npm run bench` prints. */

@@ -1,5 +1,5 @@
 import { readInput, shownText } from '#kernel';
-import { catalogue, type Catalogue } from './catalogue.js';
+import { catalogue } from './catalogue.js';
 import { type CsvFault, headingFaults } from './csv-fault.js';
 import { type ModelColumn, type ModelKind, modelColumns } from './model-columns.js';
 

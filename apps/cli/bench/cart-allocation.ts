@@ -56,11 +56,10 @@ export async function run(args: readonly string[]): Promise<number> {
   return wrong === 0 && files.length > 0 ? 0 : 1;
 }
 
-/** The optimum on file: optimal.json is one object by name, or a list of objects with a file name in them. null: infeasible. */
+/** The fewest box moves on file in optimal.json beside the case. null: infeasible. */
 function optimumOf(file: string): number | null {
   const table = JSON.parse(readFileSync(join(dirname(file), 'optimal.json'), 'utf8')) as Record<string, unknown>;
-  const entry = table[basename(file)] ?? table[basename(file, '.json')];
-  const value =
-    typeof entry === 'object' && entry !== null ? Object.values(entry).find((each) => each === null || typeof each === 'number') : entry;
-  return (value ?? null) as number | null;
+  const entry = table[basename(file, '.json')] as { readonly boxMoves: number | null } | undefined;
+  if (entry === undefined) throw new Error(`optimal.json has no line for ${basename(file)}`);
+  return entry.boxMoves;
 }

@@ -3,7 +3,7 @@ import { seededRandom } from '#kernel';
 import { median, numberFrom, readArguments, say } from './arguments.js';
 
 /** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves. */
-export async function run(args: readonly string[]): Promise<number> {
+export function run(args: readonly string[]): number {
   const values = readArguments(args);
   const count = numberFrom(values, 'hangs', 10_000);
   const boxes = numberFrom(values, 'boxes', 24);
