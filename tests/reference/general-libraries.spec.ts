@@ -7,8 +7,8 @@ import { bodiesAt, place } from '../../libs/hang-statics/hang-geometry.js';
 
 /** General-purpose libraries as second opinions: jstat for distributions, ml-matrix for linear algebra. */
 describe('spares beside a statistics package', () => {
-  // Its factorials end at 170.
-  const means = [0.05, 0.3, 1, 2.6, 7.5, 20, 64, 100];
+  // Its powers overflow for larger means.
+  const means = [0.05, 0.3, 1, 2.6, 7.5, 20, 40, 64];
 
   it.each(means)('gives the Poisson probabilities of jstat with mean %s', (mean) => {
     for (let n = 0; n <= mean + 6 * Math.sqrt(mean) + 4; n++)
