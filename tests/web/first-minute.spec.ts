@@ -77,6 +77,7 @@ describe('the first minute in a browser', () => {
     await page.goto(`${test.address}/tours/harbour-lights/shows/quayside/carts`);
     await page.getByLabel('Scan or type the cart').fill('K03');
     await page.keyboard.press('Enter');
+    await page.getByLabel('Slot 1, the top').waitFor();
     for (const serial of ['P-012', 'P-011', 'P-999', 'P-009']) {
       await page.keyboard.type(serial);
       await page.keyboard.press('Enter');

@@ -166,9 +166,7 @@ function ReadCart({
           );
         })}
         <div className="row">
-          <button type="submit" disabled={confirm.isPending}>
-            Compare with the plan
-          </button>
+          <button type="submit">Compare with the plan</button>
           <button type="button" className="plain" onClick={() => setSerials(load.boxes.map(() => ''))}>
             Empty the slots
           </button>
@@ -181,16 +179,20 @@ function ReadCart({
   );
 }
 
-/** High and short: agrees; low and long: look. Silent where the browser has no sound. */
+let audio: AudioContext | undefined;
+
+/** High and short: agrees; low and long: look. Silent where the browser has no sound; never in the way of the next Enter. */
 function sound(agrees: boolean): void {
-  try {
-    const audio = new AudioContext();
-    const tone = audio.createOscillator();
-    tone.frequency.value = agrees ? 880 : 220;
-    tone.connect(audio.destination);
-    tone.start();
-    tone.stop(audio.currentTime + (agrees ? 0.12 : 0.5));
-  } catch {
-    // no sound here: word and shape have said it
-  }
+  setTimeout(() => {
+    try {
+      audio ??= new AudioContext();
+      const tone = audio.createOscillator();
+      tone.frequency.value = agrees ? 880 : 220;
+      tone.connect(audio.destination);
+      tone.start();
+      tone.stop(audio.currentTime + (agrees ? 0.12 : 0.5));
+    } catch {
+      // no sound here: word and shape have said it
+    }
+  });
 }
