@@ -27,7 +27,7 @@ function answerOf(
     output_flag: false,
     time_limit: Math.max(0.01, timeLimitSeconds),
     mip_rel_gap: 0,
-    mip_abs_gap: 0.999,
+    mip_abs_gap: 0.4,
     random_seed: 0,
     threads: 1,
     ...(relaxed ? { solve_relaxation: true } : {}),

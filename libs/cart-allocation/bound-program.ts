@@ -1,4 +1,5 @@
 import { type IntegerProgramSolver, invariant } from '#kernel';
+import { Openings, singleKinds, tally } from './first-event.js';
 import { type FloorPlan, keptBoxes, mayCarry } from './floor-plan.js';
 
 /** Which cart each load gets, and from how many of the top boxes of other carts are taken. */
@@ -18,8 +19,14 @@ export interface BoundAnswer {
 /**
  * The least F + O - D over all choices: F boxes that must come into place, O boxes that must come off, D moves that do both. Carts with the
  * same stack of kinds, and loads of the same kinds, are one class each, so the program stays small however large the fleet is.
+ * `vary` gives 0 to 1: equal choices weighed anew, for another one of them.
  */
-export function solveBound(floor: FloorPlan, integerProgram: IntegerProgramSolver, timeLimitSeconds: number): BoundAnswer {
+export function solveBound(
+  floor: FloorPlan,
+  integerProgram: IntegerProgramSolver,
+  timeLimitSeconds: number,
+  vary: () => number = () => 1,
+): BoundAnswer {
   const carts = classesOf(
     floor.carts.map(
       (cart) =>
@@ -29,10 +36,10 @@ export function solveBound(floor: FloorPlan, integerProgram: IntegerProgramSolve
   const loads = classesOf(
     floor.loads.map((load) => load.kinds.join(',') + (load.models.length > 0 ? `|${[...new Set(load.models)].sort().join(',')}` : '')),
   );
-  const program = writeProgram(floor, carts, loads);
+  const program = writeProgram(floor, carts, loads, vary);
   const answer = integerProgram.solve(program.text, { timeLimitSeconds });
   if (answer.status === 'optimal' && answer.objective !== undefined)
-    return { bound: Math.ceil(answer.objective - 1e-6), choice: readChoice(floor, carts, loads, program.columns, answer.values) };
+    return { bound: Math.floor(answer.objective + 1e-6), choice: readChoice(floor, carts, loads, program.columns, answer.values) };
   const relaxed = integerProgram.solve(program.text, { timeLimitSeconds: Math.max(1, timeLimitSeconds / 2), relaxed: true });
   return { bound: relaxed.objective === undefined ? 0 : Math.max(0, Math.ceil(relaxed.objective - 1e-6)), choice: undefined };
 }
@@ -51,7 +58,7 @@ interface Program {
   readonly columns: ReadonlyMap<string, Column>;
 }
 
-function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][]): Program {
+function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][], vary: () => number): Program {
   const columns = new Map<string, Column>();
   const cost: string[] = [];
   const inCart = carts.map((): string[] => []);
@@ -59,9 +66,11 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
   const comeIn = Array.from({ length: floor.kindCount }, (): string[] => []);
   const comeOff = Array.from({ length: floor.kindCount }, (): string[] => []);
   const openPlaces = Array.from({ length: floor.kindCount }, (): string[] => []);
-  /** By what comes off in kinds: the columns of carts that stand closed at first. */
-  const closed = new Map<string, { off: ReadonlyMap<number, number>; columns: string[] }>();
-  const single = singleKinds(floor);
+  /** By kind, by the boxes of it that must have gone before: the columns that can open the first later place for it. */
+  const events = Array.from({ length: floor.kindCount }, () => new Map<number, string[]>());
+  // Of choices with equally many moves the one that lifts the fewest boxes off leaves the most ways to carry it out.
+  const slack = 0.4 / Math.max(1, floor.serials.length);
+  const openings = new Openings(floor, singleKinds(floor));
   carts.forEach(([first], cartClass) => {
     const cart = floor.carts[first!]!;
     loads.forEach(([load], loadClass) => {
@@ -73,20 +82,20 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
       inCart[cartClass]!.push(column);
       inLoad[loadClass]!.push(column);
       const on = tally(wanted.kinds.slice(kept));
-      const off = tally(cart.stack.slice(kept).map((box) => floor.kindOf[box]!));
+      const offKinds = cart.stack.slice(kept).map((box) => floor.kindOf[box]!);
+      const off = tally(offKinds);
       // A box that there is once cannot go straight from a cart into another place of the same cart.
-      const turned = [...off.keys()].filter((kind) => single.has(kind) && on.has(kind));
-      cost.push(`${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length} ${column}`);
+      const turned = [...off.keys()].filter((kind) => openings.single.has(kind) && on.has(kind));
+      const usable = offKinds.filter((kind) => kind !== 0).length;
+      cost.push(`${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length + usable * slack * vary()} ${column}`);
       for (const [kind, count] of on) comeIn[kind]!.push(`${count} ${column}`);
       for (const [kind, count] of off) comeOff[kind]!.push(`${count} ${column}`);
-      if (off.size === 0) for (const [kind, count] of on) openPlaces[kind]!.push(`${count} ${column}`);
-      else {
-        // Those have been paid for already.
-        const free = new Map([...off].filter(([kind]) => !turned.includes(kind)).sort(([a], [b]) => a - b));
-        const key = [...free].join(' ');
-        const group = closed.get(key) ?? { off: free, columns: [] };
-        group.columns.push(column);
-        closed.set(key, group);
+      const { open, later } = openings.of(first!, offKinds, wanted.kinds.slice(kept));
+      for (const [kind, count] of open) openPlaces[kind]!.push(`${count} ${column}`);
+      for (const [kind, gone] of later) {
+        if (turned.includes(kind)) continue;
+        if (!events[kind]!.has(gone)) events[kind]!.set(gone, []);
+        events[kind]!.get(gone)!.push(column);
       }
     });
     for (let taken = 1; taken <= cart.stack.length; taken++) {
@@ -94,7 +103,7 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
       if (kinds[0] === 0) continue; // the deepest box taken is one that is wanted
       const column = `d${cartClass}_${taken}`;
       columns.set(column, { cartClass, taken });
-      cost.push(`${taken} ${column}`);
+      cost.push(`${taken + taken * slack * vary()} ${column}`);
       inCart[cartClass]!.push(column);
       for (const [kind, count] of tally(kinds)) comeOff[kind]!.push(`${count} ${column}`);
     }
@@ -104,7 +113,8 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
   inLoad.forEach((terms, index) => rows.push(`l${index}: ${sum(terms)} = ${loads[index]!.length}`));
   inCart.forEach((terms, index) => terms.length > 0 && rows.push(`c${index}: ${sum(terms)} <= ${carts[index]!.length}`));
   const both: string[] = [];
-  const firsts = [...closed.values()];
+  const firsts: string[] = [];
+  const most = Math.min(floor.carts.length, floor.loads.length);
   for (let kind = 1; kind < floor.kindCount; kind++) {
     const [ins, offs] = [comeIn[kind]!, comeOff[kind]!];
     if (ins.length === 0) continue;
@@ -115,40 +125,39 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
     both.push(`b${kind}`);
     rows.push(`i${kind}: b${kind} - ${sum(ins, ' - ')} <= 0`, `o${kind}: b${kind} + w${kind} - ${sum(offs, ' - ')} <= 0`);
     both.push(`w${kind}`);
-    const first = firsts.flatMap(({ off }, group) => (off.has(kind) ? [`${off.get(kind)} y${group}`] : []));
-    const open = openPlaces[kind]!;
-    if (first.length > 0) rows.push(`w${kind}: w${kind} - ${sum(first, ' - ')}${open.length > 0 ? ` + ${sum(open)}` : ''} >= 0`);
+    rows.push(...firstRows(kind, [...events[kind]!], openPlaces[kind]!, most, firsts));
   }
-  rows.push(...firstRows(firsts, Math.min(floor.carts.length, floor.loads.length)));
-  const integers = [...columns.keys(), ...firsts.map((_, group) => `y${group}`), ...(firsts.length > 0 ? ['anyclosed'] : [])];
+  const integers = [...columns.keys(), ...firsts];
   const text = `Minimize\n${wrapped(`obj: ${sum(cost)}`)}\nSubject To\n${rows.map((row) => wrapped(row)).join('\n')}\nBounds\n${both.map((each) => `${each} >= 0`).join('\n')}\nGeneral\n${integers.join('\n')}\nEnd\n`;
   return { text, columns };
 }
 
 /**
- * One of the carts that stand closed is the first to stand open: until then what comes off it goes straight only into places that were open
- * from the start (`w`: the boxes of it that find none). y: what comes off the first one.
+ * One column opens the first later place for a kind; until then boxes of the kind go straight only into places that were open from the start
+ * (`w`: those that find none). y: how many must have gone before it; z: whether there is a later place at all.
  */
-function firstRows(firsts: readonly { readonly columns: readonly string[] }[], most: number): string[] {
-  if (firsts.length === 0) return [];
+function firstRows(
+  kind: number,
+  events: readonly (readonly [gone: number, columns: readonly string[]])[],
+  open: readonly string[],
+  most: number,
+  integers: string[],
+): string[] {
+  // An event before which nothing of the kind has to go costs nothing.
+  if (events.every(([gone]) => gone === 0)) return [];
+  const y = (gone: number) => `y${kind}_${gone}`;
+  integers.push(`z${kind}`, ...events.map(([gone]) => y(gone)));
+  const all = events.flatMap(([, columns]) => columns);
   return [
-    `first: ${sum(firsts.map((_, group) => `y${group}`))} - anyclosed >= 0`,
-    'anyclosed: anyclosed <= 1',
-    ...firsts.map(({ columns }, group) => `f${group}: y${group} - ${sum(columns, ' - ')} <= 0`),
-    ...firsts.map(({ columns }, group) => `a${group}: ${most} anyclosed - ${sum(columns, ' - ')} >= 0`),
+    `w${kind}: w${kind} - ${sum(
+      events.filter(([gone]) => gone > 0).map(([gone]) => `${gone} ${y(gone)}`),
+      ' - ',
+    )}${open.length > 0 ? ` + ${sum(open)}` : ''} >= 0`,
+    `f${kind}: ${sum(events.map(([gone]) => y(gone)))} - z${kind} >= 0`,
+    `z${kind}: z${kind} <= 1`,
+    `a${kind}: ${most} z${kind} - ${sum(all, ' - ')} >= 0`,
+    ...events.map(([gone, columns]) => `y${kind}_${gone}: ${y(gone)} - ${sum(columns, ' - ')} <= 0`),
   ];
-}
-
-/** Kinds of which there is one box only: pinned serials, and models with a single box that may be used. */
-function singleKinds(floor: FloorPlan): ReadonlySet<number> {
-  const counts = tally(floor.kindOf);
-  return new Set([...counts].filter(([kind, count]) => kind !== 0 && count === 1).map(([kind]) => kind));
-}
-
-function tally(kinds: readonly number[]): Map<number, number> {
-  const counts = new Map<number, number>();
-  for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-  return counts;
 }
 
 const sum = (terms: readonly string[], plus = ' + '): string => (terms.length === 0 ? '0 dummy' : terms.join(plus).replaceAll('+ -', '- '));

@@ -32,18 +32,18 @@ type Found = { cartOf: readonly number[]; moves: readonly NumberedMove[] };
 function searchTarget(floor: FloorPlan, target: number, limits: SearchLimits): Found | 'stopped' | undefined {
   let stopped = false;
   let found: Found | undefined;
-  forEachChoice(floor, target, (cartOf) => {
+  forEachChoice(floor, target, limits, (cartOf) => {
     const search = new FixedSearch(floor, cartOf, limits);
     const moves = search.run(target);
     stopped = search.stopped;
     if (moves) found = { cartOf: [...cartOf], moves };
     return stopped || found !== undefined;
   });
-  return stopped ? 'stopped' : found;
+  return stopped || (!found && limits.mustStop()) ? 'stopped' : found;
 }
 
-/** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so. */
-function forEachChoice(floor: FloorPlan, target: number, visit: (cartOf: readonly number[]) => boolean): boolean {
+/** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so or time is up. */
+function forEachChoice(floor: FloorPlan, target: number, limits: SearchLimits, visit: (cartOf: readonly number[]) => boolean): boolean {
   const cartKeys = floor.carts.map(
     (cart) =>
       `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join() : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join()}`,
@@ -55,6 +55,7 @@ function forEachChoice(floor: FloorPlan, target: number, visit: (cartOf: readonl
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
   const used = new Set<number>();
   const step = (at: number, comeIn: number): boolean => {
+    if (limits.mustStop()) return true;
     if (at === order.length) return visit(cartOf);
     const load = order[at]!;
     const tried = new Set<string>();

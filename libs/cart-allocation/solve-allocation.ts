@@ -32,6 +32,12 @@ export interface AllocationAnswer {
   readonly measures: { readonly cartsTouched: number };
 }
 
+/** Choices that are tried beside the first before the exact search. */
+const otherChoices = 8;
+/** Widths of the beam that carries a choice out: another choice is often cheaper than a wider beam. */
+const narrow = [4, 16];
+const wide = [16, 64];
+
 interface Plan {
   readonly cartOf: readonly number[];
   readonly moves: readonly NumberedMove[];
@@ -50,8 +56,16 @@ export function solveAllocation(problem: AllocationCase, limits: AllocationLimit
   const deadline = limits.now() + limits.timeLimitSeconds * 1000;
   const secondsLeft = () => Math.max(0, (deadline - limits.now()) / 1000);
   const program = solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.7));
-  const first = carryOut(floor, program.choice ?? plainChoice(floor), program.bound, () => secondsLeft() <= 0);
+  const first = carryOut(floor, program.choice ?? plainChoice(floor), program.bound, narrow, () => secondsLeft() <= 0);
   let [best, bound] = [first, program.bound];
+  // Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few more.
+  const random = seededRandom(1);
+  for (let more = 0; program.choice && more < otherChoices && best.moves.length > bound && secondsLeft() > 0; more++) {
+    const other = solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.3), random);
+    if (!other.choice) break;
+    const plan = carryOut(floor, other.choice, bound, more < 3 ? narrow : wide, () => secondsLeft() <= 0);
+    if (plan.moves.length < best.moves.length) best = plan;
+  }
   if (best.moves.length > bound) {
     const search = searchExactly(floor, bound, best.moves.length, { mustStop: () => secondsLeft() <= 0 });
     bound = Math.max(bound, search.bound);
@@ -61,9 +75,9 @@ export function solveAllocation(problem: AllocationCase, limits: AllocationLimit
 }
 
 /** Wider and wider beams; ends as soon as the bound is met. */
-function carryOut(floor: FloorPlan, choice: Choice, bound: number, mustStop: () => boolean): Plan {
+function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], mustStop: () => boolean): Plan {
   let best: NumberedMove[] | undefined;
-  for (const width of [4, 16, 64, 256]) {
+  for (const width of widths) {
     if (best && (best.length <= bound || mustStop())) break;
     const moves = beamSchedule(floor, choice, width, seededRandom(width), mustStop);
     if (!best || moves.length < best.length) best = moves;
