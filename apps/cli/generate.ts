@@ -62,6 +62,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
             enumsAsTypes: true,
             scalars: {
               PackPlanJson: '../pack-plan/index.js#PackPlan',
+              WorkListJson: '../pack-plan/index.js#WorkList',
               TourJson: '../tour-file/index.js#Tour',
               ItemJson: '../tour-file/index.js#Item',
               ModelJson: 'unknown',

@@ -21,6 +21,9 @@ type Documents = {
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
+    "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
+    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
@@ -41,6 +44,7 @@ type Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
+    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": typeof types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": typeof types.AttentionDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
@@ -55,6 +59,9 @@ const documents: Documents = {
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
+    "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
+    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
@@ -75,6 +82,7 @@ const documents: Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
+    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": types.AttentionDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
@@ -107,6 +115,18 @@ export function graphql(source: "mutation ChangePassword($old: String!, $next: S
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').SignInDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WorkList($planId: ID!) { workList(planId: $planId) }"): typeof import('./graphql.js').WorkListDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }"): typeof import('./graphql.js').DoMoveDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -187,6 +207,10 @@ export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $do
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n"): typeof import('./graphql.js').SwapBoxDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -4,7 +4,7 @@ type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 /** Internal type. DO NOT USE DIRECTLY. */
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
 import type { Item, Tour } from '../tour-file/index.js';
-import type { PackPlan } from '../pack-plan/index.js';
+import type { PackPlan, WorkList } from '../pack-plan/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
 export type PersonInput = {
   email: string;
@@ -54,6 +54,31 @@ export type SignInMutation = { signIn:
     | { __typename: 'Account', id: string }
     | { __typename: 'SignInRefusal', sentence: string }
    };
+
+export type WorkListQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type WorkListQuery = { workList: WorkList };
+
+export type DoMoveMutationVariables = Exact<{
+  planId: string | number;
+  box: string;
+  from: string;
+  to: string;
+}>;
+
+
+export type DoMoveMutation = { doMove: WorkList };
+
+export type SetStackMutationVariables = Exact<{
+  cart: string | number;
+  serials: Array<string> | string;
+}>;
+
+
+export type SetStackMutation = { setStack: { summary: { id: string } } };
 
 export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -211,6 +236,15 @@ export type ConfirmCartMutationVariables = Exact<{
 
 export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }> } };
 
+export type SwapBoxMutationVariables = Exact<{
+  planId: string | number;
+  serial: string;
+  reason: string;
+}>;
+
+
+export type SwapBoxMutation = { swapBox: { draftId: string, marked: Array<string>, difference: { sentences: Array<string> } } };
+
 export type AttentionQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -314,6 +348,25 @@ export const SignInDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
+export const WorkListDocument = new TypedDocumentString(`
+    query WorkList($planId: ID!) {
+  workList(planId: $planId)
+}
+    `) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
+export const DoMoveDocument = new TypedDocumentString(`
+    mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
+  doMove(planId: $planId, box: $box, from: $from, to: $to)
+}
+    `) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
+export const SetStackDocument = new TypedDocumentString(`
+    mutation SetStack($cart: ID!, $serials: [String!]!) {
+  setStack(cart: $cart, serials: $serials) {
+    summary {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
     query Dates {
   examinedItems {
@@ -607,6 +660,17 @@ export const ConfirmCartDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+export const SwapBoxDocument = new TypedDocumentString(`
+    mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
+  swapBox(planId: $planId, serial: $serial, reason: $reason) {
+    draftId
+    marked
+    difference {
+      sentences
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SwapBoxMutation, SwapBoxMutationVariables>;
 export const AttentionDocument = new TypedDocumentString(`
     query Attention {
   attention {

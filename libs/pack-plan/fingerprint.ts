@@ -30,7 +30,7 @@ export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'sh
   const changed = [...keys].filter((key) => plan.fingerprint[key] !== now[key]).map((key) => describeChange(key, plan.fingerprint, now));
   return floorFits(plan, file)
     ? changed
-    : [...changed, 'the boxes stand on the carts neither as they did when the plan was made nor as it wants them'];
+    : [...changed, 'the boxes stand on the carts as they do at no point of the list of moves'];
 }
 
 function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {
@@ -38,12 +38,15 @@ function describeChange(key: string, then: Readonly<Record<string, string>>, now
   return then[key] === undefined ? `${key} is new` : `${key} has changed`;
 }
 
-/** True while each planned cart stands as it did when the plan was made, or already as the plan wants it. */
+/** True while every cart stands as it does at some point of the plan's list: before it, after some of its moves, or after all. */
 function floorFits(plan: Pick<PackPlan, 'carts'>, file: TourFile): boolean {
   const now = new Map(file.items.filter((each) => each.kind === 'cart').map((each) => [each.id, (each.stack ?? []).join('\n')]));
-  const after = new Map(plan.carts.floorAfter.carts.map((each) => [each.cart, each.boxes.join('\n')]));
-  const before = plan.carts.floorBefore.carts.map((each) => [each.cart, each.boxes.join('\n')] as const);
-  const untouched = before.every(([cart, boxes]) => now.get(cart) === boxes);
-  const wanted = plan.carts.loads.filter((each) => each.cart !== null).every((each) => now.get(each.cart!) === after.get(each.cart!));
-  return untouched || wanted;
+  const stacks = new Map(plan.carts.floorBefore.carts.map(({ cart, boxes }) => [cart, [...boxes]]));
+  const points = new Map([...stacks].map(([cart, boxes]) => [cart, new Set([boxes.join('\n')])]));
+  for (const { box, from, to } of plan.carts.moves) {
+    stacks.get(from)?.shift();
+    stacks.get(to)?.unshift(box);
+    for (const cart of [from, to]) points.get(cart)?.add(stacks.get(cart)!.join('\n'));
+  }
+  return [...points].every(([cart, wanted]) => wanted.has(now.get(cart) ?? ''));
 }

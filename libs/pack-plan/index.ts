@@ -7,3 +7,4 @@ export { allocationCase } from './allocation-case.js';
 export { gatherInputs } from './plan-inputs.js';
 export { hangCase } from './plan-picks.js';
 export * from './check-cart.js';
+export * from './work-list.js';

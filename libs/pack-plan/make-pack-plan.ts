@@ -4,6 +4,7 @@ import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js'
 import { cartFindings, dueFindings, hardwareFindings, inputFindings, pickFindings, truckFindings } from './findings.js';
 import { fingerprintOf } from './fingerprint.js';
 import type { CartsResult, HardwareResult, PackPlan, TruckResult } from './plan.js';
+import { keepBoxes } from './keep-boxes.js';
 import { type SolveLimits, planCarts } from './plan-carts.js';
 import { planDue } from './plan-due.js';
 import { planHardware } from './plan-hardware.js';
@@ -11,12 +12,18 @@ import { type PlanInputs, gatherInputs } from './plan-inputs.js';
 import { planPicks } from './plan-picks.js';
 import { planTruck } from './plan-truck.js';
 
+/** An earlier plan whose boxes stay where they are, but for those that failed. */
+export interface KeptPlan {
+  readonly plan: PackPlan;
+  readonly failed: ReadonlySet<string>;
+}
+
 /**
  * The five results of one show of a tour file that was read without faults. Pure: equal file and limits of work give the equal plan.
  * Steps: who may fly; carts and box moves; grids and hoists; loads; hardware; trucks; dates of everything that lifts.
  */
-export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits): PackPlan {
-  const inputs = gatherInputs(file, showId);
+export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits, keep?: KeptPlan): PackPlan {
+  const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId);
   const carts = planCarts(inputs, limits);
   const chosen = chooseItems(inputs);
   const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);

@@ -13,6 +13,8 @@ import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService, SOLVER } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
+import { WorkResolver } from './features/plan/work.resolver.js';
+import { WorkService } from './features/plan/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { RegisterQueries } from './features/register/register.queries.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -81,6 +83,8 @@ export class AppModule {
         PlanWriter,
         PlanService,
         PlanResolver,
+        WorkService,
+        WorkResolver,
         SearchService,
         SearchResolver,
         SearchWorker,

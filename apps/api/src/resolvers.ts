@@ -1,9 +1,10 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
+import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
 /** Every resolver: what the schema is made of. */
-export const resolvers = [AccountResolver, AttentionResolver, PlanResolver, RegisterResolver, SearchResolver, TourResolver];
+export const resolvers = [AccountResolver, AttentionResolver, PlanResolver, RegisterResolver, SearchResolver, TourResolver, WorkResolver];

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { changedInputs, differenceBetween } from '#pack-plan';
+import { type PlanDifference, changedInputs, differenceBetween } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
@@ -39,8 +39,7 @@ export class PlanQueries {
 
   async difference(fromId: string, toId: string): Promise<PlanDifferenceView> {
     const [from, to] = await Promise.all([this.row(fromId), this.row(toId)]);
-    const { sentences, boxes, hangsChanged } = differenceBetween(from.plan, to.plan);
-    return { sentences: [...sentences], boxes: [...boxes], hangsChanged: [...hangsChanged] };
+    return differenceViewOf(differenceBetween(from.plan, to.plan));
   }
 
   /** Newest plan of every show of a tour: the released one, else the draft. */
@@ -82,6 +81,12 @@ export class PlanQueries {
     };
   }
 }
+
+export const differenceViewOf = ({ sentences, boxes, hangsChanged }: PlanDifference): PlanDifferenceView => ({
+  sentences: [...sentences],
+  boxes: [...boxes],
+  hangsChanged: [...hangsChanged],
+});
 
 function headOf(row: PackPlanRow): PlanHead {
   return {

@@ -107,6 +107,18 @@ export class PlanDifferenceView {
   hangsChanged: string[];
 }
 
+@ObjectType({ description: 'A failed box taken out of a plan: the new draft, and the other plans that counted on the box.' })
+export class SwapResult {
+  @Field(() => ID)
+  draftId: string;
+
+  @Field(() => [String])
+  marked: string[];
+
+  @Field(() => PlanDifferenceView)
+  difference: PlanDifferenceView;
+}
+
 @ObjectType()
 export class BookingClash {
   @Field()

@@ -75,6 +75,30 @@ export async function changeItem(manager: EntityManager, item: Item): Promise<vo
   await manager.getRepository(ItemRow).update({ id: item.id }, itemColumns(item) as object);
 }
 
+/** Takes a box off the top of a cart (or the floor) and sets it on top of another (or the floor); tells why it cannot be done. */
+export async function moveBox(manager: EntityManager, box: string, from: string, to: string): Promise<BadInput | undefined> {
+  const rows = manager.getRepository(ItemRow);
+  const stackOf = async (cart: string) =>
+    (await rows.find({ where: { stackCart: cart }, order: { stackSlot: 'ASC' } })).map((each) => each.id);
+  const row = await rows.findOneBy({ id: box, kind: 'box' });
+  const standsOn = row?.stackCart ?? 'floor';
+  if (!row || standsOn !== from) return { field: 'box', value: box, wanted: `a box on ${from}; ${box} is on ${standsOn}` };
+  const source = from === 'floor' ? [] : await stackOf(from);
+  if (from !== 'floor' && source[0] !== box) return { field: 'box', value: box, wanted: `the top box of ${from}, which is ${source[0]}` };
+  const target = to === 'floor' ? [] : await stackOf(to);
+  await rows.update({ id: box }, { stackCart: null, stackSlot: null });
+  if (from !== 'floor') await writeStack(manager, from, source.slice(1));
+  if (to !== 'floor') await writeStack(manager, to, [box, ...target]);
+  return undefined;
+}
+
+/** Out of service from now on; the caller records who did it. */
+export async function quarantineItem(manager: EntityManager, id: string, reason: string): Promise<void> {
+  const rows = manager.getRepository(ItemRow);
+  const row = await rows.findOneByOrFail({ id });
+  await rows.update({ id }, { state: 'quarantined', rest: { ...row.rest, reason } });
+}
+
 /** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. */
 export async function writeStack(manager: EntityManager, cart: string, serials: readonly string[]): Promise<void> {
   const rows = manager.getRepository(ItemRow);

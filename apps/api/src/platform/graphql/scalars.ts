@@ -15,4 +15,5 @@ export const TourJson = json('TourJson', 'A tour with its shows and hangs: Tour 
 export const ItemJson = json('ItemJson', 'An item of the register: Item of libs/tour-file.');
 export const ModelJson = json('ModelJson', 'A catalogue model or a rigging system: libs/tour-file.');
 export const KitJson = json('KitJson', 'Catalogue, rigging systems and rules: parts of TourFile of libs/tour-file.');
+export const WorkListJson = json('WorkListJson', 'What is left to do on the floor: WorkList of libs/pack-plan.');
 export const AnyJson = json('AnyJson', 'A value as it was given.');

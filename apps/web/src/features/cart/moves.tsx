@@ -1,113 +1,205 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
+import { graphql } from '#contracts';
 import { drawStacks } from '#drawings';
+import type { WorkList } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
-import { Notes } from '../../ui/notes.js';
+import { Note, Notes } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { tickMutation } from '../show/operations.js';
-import { useShow } from '../show/use-show.js';
+import { type PlanInForce, useShow } from '../show/use-show.js';
 
-/** The floor as it stands, the moves in an order that can be carried out, the floor as it will be. */
+const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
+const doMutation = graphql(
+  `mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }`,
+);
+const stackMutation = graphql(
+  `mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }`,
+);
+
+/** The work list of a crew: what is left from the floor as it stands, one line a box move. */
 export function Moves() {
   const { tourId = '', showId = '' } = useParams();
   const query = useShow(tourId, showId);
+  return (
+    <Loaded query={query}>
+      {({ name, inForce }) =>
+        inForce ? (
+          <Work key={inForce.id} plan={inForce} name={name} base={`/tours/${tourId}/shows/${showId}`} />
+        ) : (
+          <Page title="Box moves">There is no plan of this show yet.</Page>
+        )
+      }
+    </Loaded>
+  );
+}
+
+function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: string }) {
   const client = useQueryClient();
-  const tick = useMutation({
-    mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
+  const key = ['work-list', plan.id];
+  const query = useQuery({ queryKey: key, queryFn: async () => (await request(listQuery, { planId: plan.id })).workList });
+  const move = useMutation({
+    mutationFn: ({ box, from, to }: { box: string; from: string; to: string }) => request(doMutation, { planId: plan.id, box, from, to }),
+    onSuccess: ({ doMove }) => client.setQueryData(key, doMove),
+    onSettled: () => client.invalidateQueries({ queryKey: ['show'] }),
   });
   return (
     <Loaded query={query}>
-      {({ name, inForce }) => {
-        if (!inForce) return <Page title="Box moves">There is no plan of this show yet.</Page>;
-        const { carts, findings } = inForce.plan;
-        const moving = new Set(carts.moves.map((each) => each.box));
-        const touched = new Set([...carts.moves.flatMap((each) => [each.from, each.to]), ...carts.loads.map((each) => each.cart ?? '')]);
-        const proof = carts.status === 'optimal' ? 'no shorter list exists' : `at least ${carts.bound} are needed`;
-        return (
-          <Page
-            title="Box moves"
-            lede={
-              <>
-                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {carts.boxMoves} moves, {proof}
-              </>
-            }
-          >
-            <Part number={1} title="The moves" margin={<Notes findings={findings} section="carts" />}>
-              <Faults of={tick.error} />
-              <div className="scroll floor">
-                <table className="ticks">
-                  <thead>
-                    <tr>
-                      <th>Done</th>
-                      <th className="num">Round</th>
-                      <th>Box</th>
-                      <th>From</th>
-                      <th>To</th>
-                      <th>Why</th>
-                    </tr>
-                  </thead>
-                  <tbody>
-                    {carts.moves.map((move) => {
-                      const what = `move ${move.number}`;
-                      return (
-                        <tr key={move.number}>
-                          <td>
-                            <input
-                              type="checkbox"
-                              aria-label={`Move ${move.number} done`}
-                              checked={inForce.ticks.includes(what)}
-                              onChange={(event) => tick.mutate({ planId: inForce.id, what, done: event.target.checked })}
-                            />
-                          </td>
-                          <td className="num">{move.round}</td>
-                          <td className="mono">{move.box}</td>
-                          <td className="mono">{move.from}</td>
-                          <td className="mono">{move.to}</td>
-                          <td>{move.why}</td>
-                        </tr>
-                      );
-                    })}
-                  </tbody>
-                </table>
-              </div>
-              {carts.moves.length === 0 && <p>Every cart stands as it is wanted.</p>}
-            </Part>
-            <Part
-              number={2}
-              title="The floor as it stands"
-              margin={
-                <p className="note">
-                  <b>Hatched</b> boxes move.
-                </p>
-              }
-            >
-              <Drawing
-                of={drawStacks(
-                  carts.floorBefore.carts.filter((each) => touched.has(each.cart)),
-                  moving,
+      {(list) => (
+        <Page
+          title="Box moves"
+          lede={
+            <>
+              <Link to={base}>{name}</Link> · {list.sentence}
+            </>
+          }
+        >
+          <Part number={1} title="To do" margin={<Notes findings={plan.plan.findings} section="carts" />}>
+            {list.status === 'anew' && (
+              <Note weight="look">
+                Somebody did it differently. This is the shortest list from the floor as it now stands.
+                {list.otherCarts.map(
+                  (each) => ` ${each.load} now rides on ${each.now} instead of ${each.planned}: release a new revision.`,
                 )}
-                wide
-              />
-              {carts.floorBefore.loose.length > 0 && (
-                <p>
-                  On the floor: <span className="mono">{carts.floorBefore.loose.join(', ')}</span>
-                </p>
-              )}
-            </Part>
-            <Part number={3} title="The floor as it will be">
-              <Drawing of={drawStacks(carts.floorAfter.carts.filter((each) => touched.has(each.cart)))} wide />
-              {carts.floorAfter.loose.length > 0 && (
-                <p>
-                  On the floor: <span className="mono">{carts.floorAfter.loose.join(', ')}</span>
-                </p>
-              )}
-            </Part>
-          </Page>
-        );
-      }}
+              </Note>
+            )}
+            <Faults of={move.error} />
+            <ToDo list={list} onDone={(each) => move.mutate(each)} isBusy={move.isPending} />
+            <OtherFloor planId={plan.id} list={list} />
+          </Part>
+          <FloorParts list={list} plan={plan} />
+        </Page>
+      )}
     </Loaded>
+  );
+}
+
+function ToDo({ list, onDone, isBusy }: { list: WorkList; onDone: (move: WorkList['moves'][number]) => void; isBusy: boolean }) {
+  if (list.moves.length === 0) return <p>{list.status === 'cannot' ? list.sentence : 'Every cart stands as it is wanted.'}</p>;
+  return (
+    <div className="scroll floor">
+      <table className="ticks">
+        <thead>
+          <tr>
+            <th>Done</th>
+            <th className="num">Round</th>
+            <th>Box</th>
+            <th>From</th>
+            <th>To</th>
+            <th>Why</th>
+          </tr>
+        </thead>
+        <tbody>
+          {list.moves.map((move, index) => (
+            <tr key={`${move.box} ${move.from} ${move.to}`} aria-current={index === 0 ? 'step' : undefined}>
+              <td>
+                <button type="button" disabled={isBusy} aria-label={`Done: ${move.box} to ${move.to}`} onClick={() => onDone(move)}>
+                  Done
+                </button>
+              </td>
+              <td className="num">{move.round}</td>
+              <td className="mono">{move.box}</td>
+              <td className="mono">{move.from}</td>
+              <td className="mono">{move.to}</td>
+              <td>{move.why}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">
+        Moves of one round wait for none of each other: a crew of four shares them. A box to the floor stands alone, beside its cart.
+      </p>
+    </div>
+  );
+}
+
+/** Takes the floor as somebody reads it off, cart by cart. */
+function OtherFloor({ planId, list }: { planId: string; list: WorkList }) {
+  const carts = list.floor.carts;
+  const [cart, setCart] = useState(carts[0]?.cart ?? '');
+  const [text, setText] = useState<string | null>(null);
+  const client = useQueryClient();
+  const standing = carts.find((each) => each.cart === cart)?.boxes.join(' ') ?? '';
+  const save = useMutation({
+    mutationFn: () => request(stackMutation, { cart, serials: (text ?? standing).split(/[\s,]+/).filter((each) => each !== '') }),
+    onSuccess: async () => {
+      setText(null);
+      await client.invalidateQueries({ queryKey: ['work-list', planId] });
+      await client.invalidateQueries({ queryKey: ['show'] });
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    save.mutate();
+  };
+  return (
+    <details>
+      <summary>A cart stands otherwise than shown here</summary>
+      <form onSubmit={submit} className="floor">
+        <div className="fields">
+          <label>
+            Cart
+            <select
+              value={cart}
+              onChange={(event) => {
+                setCart(event.target.value);
+                setText(null);
+              }}
+            >
+              {carts.map((each) => (
+                <option key={each.cart}>{each.cart}</option>
+              ))}
+            </select>
+          </label>
+          <label>
+            Its boxes, top first
+            <input value={text ?? standing} onChange={(event) => setText(event.target.value)} autoCapitalize="characters" />
+          </label>
+        </div>
+        <Faults of={save.error} />
+        <button type="submit" disabled={save.isPending}>
+          Take the floor as it now is
+        </button>
+      </form>
+    </details>
+  );
+}
+
+function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
+  const { carts } = plan.plan;
+  const next = list.moves[0];
+  const touched = new Set([...list.moves.flatMap((each) => [each.from, each.to]), ...carts.loads.map((each) => each.cart ?? '')]);
+  return (
+    <>
+      <Part
+        number={2}
+        title="The floor as it stands"
+        margin={
+          next && (
+            <p className="note">
+              <b>Hatched:</b> {next.box} moves next, from {next.from} to {next.to}.
+            </p>
+          )
+        }
+      >
+        <Drawing
+          of={drawStacks(
+            list.floor.carts.filter((each) => touched.has(each.cart)),
+            new Set(next ? [next.box] : []),
+          )}
+          wide
+        />
+        {list.floor.loose.length > 0 && (
+          <p>
+            On the floor: <span className="mono">{list.floor.loose.join(', ')}</span>
+          </p>
+        )}
+      </Part>
+      <Part number={3} title="The floor as the plan wants it">
+        <Drawing of={drawStacks(carts.floorAfter.carts.filter((each) => touched.has(each.cart)))} wide />
+      </Part>
+    </>
   );
 }

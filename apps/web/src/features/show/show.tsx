@@ -12,6 +12,7 @@ import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
 import { HardwarePart } from './hardware-part.js';
 import { LongerSearch } from './longer-search.js';
+import { SwapBox } from './swap-box.js';
 import { TruckPart } from './truck-part.js';
 import { type PlanInForce, type ShowData, useShow } from './use-show.js';
 
@@ -148,6 +149,13 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
       <Changes data={data} />
       <HangParts plan={shown.plan} />
       <CartsPart plan={shown.plan} checks={shown.cartChecks} base={base} />
+      {me.role !== 'safety' && (
+        <SwapBox
+          planId={shown.id}
+          serials={shown.plan.carts.loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []))}
+          onDraft={onDraft}
+        />
+      )}
       <HardwarePart plan={shown.plan} />
       <TruckPart plan={shown.plan} base={base}>
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}

@@ -1,0 +1,44 @@
+import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
+import type { WorkList } from '#pack-plan';
+import { WorkListJson } from '../../platform/graphql/scalars.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { differenceViewOf } from './plan.queries.js';
+import { SwapResult } from './plan.types.js';
+import { WorkService } from './work.service.js';
+
+const id = { type: () => ID } as const;
+
+@Resolver()
+export class WorkResolver {
+  constructor(private readonly service: WorkService) {}
+
+  @Query(() => WorkListJson, { description: 'What is left to do for a plan on the floor as it now stands.' })
+  workList(@Args('planId', id) planId: string): Promise<WorkList> {
+    return this.service.list(planId);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => WorkListJson, { description: 'One box move of the list, carried out.' })
+  doMove(
+    @Args('planId', id) planId: string,
+    @Args('box') box: string,
+    @Args('from') from: string,
+    @Args('to') to: string,
+    @Me() me: SignedIn,
+  ): Promise<WorkList> {
+    return this.service.doMove(planId, box, from, to, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => SwapResult, { description: 'A box failed: quarantine it and make a draft that changes least.' })
+  async swapBox(
+    @Args('planId', id) planId: string,
+    @Args('serial') serial: string,
+    @Args('reason') reason: string,
+    @Me() me: SignedIn,
+  ): Promise<SwapResult> {
+    const { draftId, marked, difference } = await this.service.swap(planId, serial, reason, me);
+    return { draftId, marked: [...marked], difference: differenceViewOf(difference) };
+  }
+}

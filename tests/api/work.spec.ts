@@ -1,0 +1,94 @@
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }';
+const list = 'query($id: ID!) { workList(planId: $id) }';
+const move = 'mutation($id: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $id, box: $box, from: $from, to: $to) }';
+const stack = 'mutation($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }';
+const swap =
+  'mutation($id: ID!, $serial: String!, $reason: String!) { swapBox(planId: $id, serial: $serial, reason: $reason) { draftId marked difference { sentences boxes { hang position from to } } } }';
+
+describe('work on the floor', () => {
+  let test: TestApp;
+  let system: Agent;
+  let warehouse: Agent;
+  let plan: any;
+  beforeAll(async () => {
+    test = await startTestApp();
+    [system, warehouse] = await Promise.all([test.as('system'), test.as('warehouse')]);
+    plan = (await system.graphql(make)).data.makePackPlan;
+  });
+  afterAll(() => test.close());
+
+  const workList = async () => (await warehouse.graphql(list, { id: plan.id })).data.workList;
+  const changed = async () =>
+    (await warehouse.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { draft { changed } } }')).data.showPage.draft
+      .changed;
+
+  it('gives the list of the plan, and what is left of it after each move; the plan is not stale meanwhile', async () => {
+    const before = await workList();
+    expect(before).toMatchObject({ status: 'as planned', moves: plan.plan.carts.moves, bound: plan.plan.carts.boxMoves });
+    const first = before.moves[0];
+    const { data, errors } = await warehouse.graphql(move, { id: plan.id, ...pick(first) });
+    expect(errors).toBeUndefined();
+    expect(data.doMove).toMatchObject({ status: 'as planned', moves: before.moves.slice(1) });
+    expect(await changed()).toEqual([]);
+    const { item } = (await warehouse.graphql('query($id: ID!) { item(id: $id) { history { what sentence } } }', { id: first.box })).data;
+    expect(item.history[0]).toMatchObject({ what: 'moved', sentence: expect.stringContaining(`Moved from ${first.from} to ${first.to}`) });
+  });
+
+  it('refuses a move that is not on the list as it now is, and moves nothing', async () => {
+    const before = await workList();
+    const { errors } = await warehouse.graphql(move, { id: plan.id, ...pick(plan.plan.carts.moves[0]) });
+    expect(errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field: 'box' }] });
+    expect(await workList()).toEqual(before);
+  });
+
+  it('takes the floor as somebody else left it, and gives the shortest list from there, which ends in the plan', async () => {
+    const before = await workList();
+    const cart = before.floor.carts.find(
+      (each: any) => each.boxes.length === 4 && plan.plan.carts.loads.some((load: any) => load.cart === each.cart),
+    );
+    const [top, second, ...rest] = cart.boxes;
+    await warehouse.graphql(stack, { cart: cart.cart, serials: [second, top, ...rest] });
+    let now = await workList();
+    expect(now.status).toBe('anew');
+    expect(now.moves.length).toBe(now.bound);
+    for (let guard = 0; now.moves.length > 0 && guard < 60; guard++) {
+      const left: number = now.moves.length;
+      now = (await warehouse.graphql(move, { id: plan.id, ...pick(now.moves[0]) })).data.doMove;
+      expect(now.moves.length).toBe(left - 1);
+    }
+    expect(now).toMatchObject({ status: 'done', moves: [] });
+    const stacks = now.floor.carts.map((each: any) => each.boxes.join());
+    for (const load of plan.plan.carts.loads) expect(stacks).toContain(load.boxes.map((box: any) => box.serial).join());
+  });
+
+  it('swaps a failed box for the change that is least, quarantines it, and marks the other plans that counted on it', async () => {
+    await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "fenland") { id } }');
+    const current = (await system.graphql(make)).data.makePackPlan;
+    const failed = current.plan.carts.loads[2].boxes[0].serial;
+    const { data, errors } = await warehouse.graphql(swap, { id: current.id, serial: failed, reason: 'Driver open' });
+    expect(errors).toBeUndefined();
+    const { draftId, difference, marked } = data.swapBox;
+    expect(difference.boxes).toHaveLength(1);
+    expect(difference.boxes[0]).toMatchObject({ from: failed, to: expect.any(String) });
+    const after = (await system.graphql('query($id: ID!) { plan(id: $id) { plan changed } }', { id: draftId })).data.plan;
+    expect(after.changed).toEqual([]);
+    expect(after.plan.carts.loads.flatMap((load: any) => load.boxes.map((box: any) => box.serial))).not.toContain(failed);
+    expect((await system.graphql('query($id: ID!) { item(id: $id) { summary { state } } }', { id: failed })).data.item.summary.state).toBe(
+      'quarantined',
+    );
+    expect(marked.every((each: string) => /Fenland Dome/.test(each))).toBe(true);
+  });
+
+  it.each([
+    ['a box that is not in the plan', 'P-999', 'dent', 'serial'],
+    ['no reason', 'P-010', ' ', 'reason'],
+  ])('refuses a swap with %s', async (_what, serial, reason, field) => {
+    const { id } = (await system.graphql(make)).data.makePackPlan;
+    const { errors } = await warehouse.graphql(swap, { id, serial, reason });
+    expect(errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field }] });
+  });
+});
+
+const pick = ({ box, from, to }: { box: string; from: string; to: string }) => ({ box, from, to });
