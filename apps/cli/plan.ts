@@ -25,7 +25,19 @@ export async function main(args: readonly string[]): Promise<number> {
   if (options.json) {
     const { carts, picks, hardware, truck, due, findings } = plan;
     process.stdout.write(`${JSON.stringify({ carts, picks, hardware, truck, due, findings })}\n`);
-  } else writePlan(plan, options.out);
+    return 0;
+  }
+  try {
+    writePlan(plan, options.out);
+  } catch (fault) {
+    return refuse([
+      {
+        field: '--out',
+        value: options.out,
+        wanted: `a folder that can be written (${(fault as NodeJS.ErrnoException).code ?? 'unknown'})`,
+      },
+    ]);
+  }
   return 0;
 }
 

@@ -21,15 +21,17 @@ export async function main(args: readonly string[]): Promise<number> {
 }
 
 function answerFile(file: string, solve: (input: unknown) => Result<unknown, readonly BadInput[]>): Result<unknown, readonly BadInput[]> {
-  let text: string;
+  let bytes: Buffer;
   try {
-    text = readFileSync(file, 'utf8');
+    bytes = readFileSync(file);
   } catch {
     return { ok: false, error: [{ field: '(file)', value: file, wanted: 'a file that can be read' }] };
   }
+  if (bytes[0] === 0xff || bytes[0] === 0xfe || bytes.subarray(0, 64).includes(0))
+    return { ok: false, error: [{ field: '(whole file)', value: 'UTF-16', wanted: 'JSON (RFC 8259) in UTF-8; save it again as UTF-8' }] };
   let input: unknown;
   try {
-    input = JSON.parse(text.replace(/^\uFEFF/, ''));
+    input = JSON.parse(bytes.toString('utf8').replace(/^\uFEFF/, ''));
   } catch (fault) {
     return {
       ok: false,

@@ -1,4 +1,5 @@
 export * from './bad-input.js';
+export * from './group-digits.js';
 export * from './canonical-json.js';
 export * from './csv.js';
 export * from './integer-program.js';

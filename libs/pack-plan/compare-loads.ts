@@ -1,4 +1,4 @@
-import { standardGravityMps2 } from '#kernel';
+import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { BoxModel, GridModel, Pick } from '#tour-file';
 import type { Comparison } from './plan.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
@@ -34,7 +34,7 @@ export function compareJoint(box: BoxModel, joint: { readonly rearLinkN: number;
 }
 
 function compare(what: string, value: number, limit: number | null, unit: string, share: number): Comparison {
-  const shown = `${Math.round(value).toLocaleString('en-GB')} ${unit}`;
+  const shown = `${groupDigits(value)} ${unit}`;
   if (limit === null)
     return {
       what,
@@ -53,7 +53,7 @@ function compare(what: string, value: number, limit: number | null, unit: string
       verdict: 'over',
       sentence: `${what} would be pushed with ${shown.replace('-', '')} and cannot push. Do not lift like this.`,
     };
-  const allowed = `${Math.round(limit).toLocaleString('en-GB')} ${unit}`;
+  const allowed = `${groupDigits(limit)} ${unit}`;
   const reduced = share < 1 ? ` (${Math.round(share * 100)} % of the rated load, persons below)` : '';
   return value <= limit
     ? {

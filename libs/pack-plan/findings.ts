@@ -1,4 +1,4 @@
-import { eachDay } from '#kernel';
+import { groupDigits, eachDay } from '#kernel';
 import { systemMass } from './hang-limits.js';
 import type { CartsResult, DueResult, Finding, HangResult, HardwareResult, PicksResult, Section, TruckResult, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
@@ -12,7 +12,7 @@ const say = (section: Section, weight: Weight, code: string, subject: string, da
   date,
   sentence,
 });
-const kilograms = (value: number): string => `${Math.round(value).toLocaleString('en-GB')} kg`;
+const kilograms = (value: number): string => `${groupDigits(value)} kg`;
 const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
 const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 

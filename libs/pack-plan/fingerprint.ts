@@ -28,9 +28,7 @@ export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'sh
   const now = fingerprintOf(file, plan.show.id);
   const keys = new Set([...Object.keys(plan.fingerprint), ...Object.keys(now)]);
   const changed = [...keys].filter((key) => plan.fingerprint[key] !== now[key]).map((key) => describeChange(key, plan.fingerprint, now));
-  return floorFits(plan, file)
-    ? changed
-    : [...changed, 'the boxes stand on the carts as they do at no point of the list of moves'];
+  return floorFits(plan, file) ? changed : [...changed, 'the boxes stand on the carts as they do at no point of the list of moves'];
 }
 
 function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {

@@ -8,3 +8,5 @@ export { gatherInputs } from './plan-inputs.js';
 export { hangCase } from './plan-picks.js';
 export * from './check-cart.js';
 export * from './work-list.js';
+export * from './fleet-calendar.js';
+export * from './between-shows.js';

@@ -115,5 +115,8 @@ function caseFrom(plan: PackPlan, floor: Floor): AllocationCase {
 function movesOf(problem: AllocationCase, answer: AllocationAnswer): BoxMove[] {
   const reasons = moveReasons(problem, answer);
   const rounds = groupMoves(problem, answer);
-  return answer.moves.map((move, index) => ({ number: index + 1, ...move, why: reasons[index]!, round: rounds[index]! }));
+  return answer.moves
+    .map((move, index) => ({ ...move, why: reasons[index]!, round: rounds[index]! }))
+    .sort((a, b) => a.round - b.round)
+    .map((move, index) => ({ number: index + 1, ...move }));
 }

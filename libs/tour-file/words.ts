@@ -14,7 +14,7 @@ export const sentence = z
   .string()
   .max(400)
   .refine((text) => printable.test(text), 'one line of text');
-export const plainDate = z.string().refine(isPlainDate, 'a day that exists, written YYYY-MM-DD');
+export const plainDate = z.string().refine(isPlainDate, 'a day from 1900 to 2999 that exists, written YYYY-MM-DD');
 export const period = z.string().refine((text) => readPeriod(text) !== undefined, 'a period of ISO 8601 such as P6M or P1Y');
 
 export const kg = z.number().positive().max(100_000);

@@ -43,7 +43,7 @@ function refuseForeignWrites(request: Request, response: Response, next: NextFun
 
 /** What is wrong with a body, in words; never a stack. */
 function bodyFaults(
-  fault: { type?: string; status?: number; message?: string } | undefined,
+  fault: { type?: string; status?: number; message?: string; body?: string } | undefined,
   _request: Request,
   response: Response,
   next: NextFunction,
@@ -55,6 +55,8 @@ function bodyFaults(
       .json({ message: `Nothing was read: wanted ${wanted}.`, faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }] });
   if (fault.type === 'entity.too.large') say(413, 'a larger file', `a file of at most ${largestBody.toUpperCase()}`);
   else if (fault.type === 'charset.unsupported' || fault.type === 'encoding.unsupported') say(415, 'another encoding', 'UTF-8');
+  else if (fault.body !== undefined && /[\u0000\ufffd]/.test(fault.body.slice(0, 200)))
+    say(400, 'UTF-16', 'JSON (RFC 8259) in UTF-8; save it again as UTF-8');
   else if ((fault.status ?? 500) < 500) say(400, (fault.message ?? '').slice(0, 100), 'JSON (RFC 8259) in UTF-8');
   else next(fault);
 }

@@ -73,7 +73,7 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
           code: finding.code,
           subject: finding.subject,
           date: finding.date,
-          sentence: finding.sentence,
+          sentence: `${show.name}: ${finding.sentence}`,
           tourId: tour.id,
           showId: show.id,
           itemId,
@@ -85,16 +85,17 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
   return once(notes).sort((a, b) => order[a.weight] - order[b.weight]);
 }
 
-/** What several shows of one tour say of the same thing is said once, for the first of them. */
+/** What several shows of one tour say of the same thing is said once, with the most weight it has. */
 function once(notes: readonly Note[]): Note[] {
-  const seen = new Set<string>();
-  return notes.filter((each) => {
+  const order = { stop: 0, look: 1, agrees: 2 };
+  const best = new Map<string, Note>();
+  for (const each of notes) {
     const key =
-      each.code === 'cart-exception' || each.weight === 'stop'
-        ? `${each.tourId} ${each.sentence}`
-        : `${each.tourId} ${each.code} ${each.subject}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+      each.code === 'cart-exception'
+        ? `${each.tourId} ${each.showId} ${each.sentence}`
+        : `${each.tourId} ${each.code} ${each.subject} ${each.date}`;
+    const known = best.get(key);
+    if (!known || order[each.weight] < order[known.weight]) best.set(key, each);
+  }
+  return [...best.values()];
 }

@@ -1,16 +1,41 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
+import type { BadInput } from '#kernel';
 import type { Booking } from '#tour-file';
 import { BookingRow } from './rows.js';
 
-/** Puts the promises of other tours on file as a tour file tells them. */
-export async function addBookings(manager: EntityManager, bookings: readonly Booking[]): Promise<void> {
-  const rows = bookings.map((each) => ({
+/**
+ * Puts the promises of other tours on file as a tour file tells them. One that is on file already stays; one that overlaps another tour's
+ * promise of the same serial is refused by name.
+ */
+export async function addBookings(manager: EntityManager, bookings: readonly Booking[]): Promise<readonly BadInput[]> {
+  const rows = manager.getRepository(BookingRow);
+  const onFile: (Booking & { count: number | null })[] = await manager.query(
+    `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking WHERE item_id = ANY($1)`,
+    [bookings.map((each) => each.item)],
+  );
+  const same = (a: Booking, b: Booking) => a.item === b.item && a.tour === b.tour;
+  const fresh = bookings.filter((each) => !onFile.some((other) => same(each, other)));
+  const faults = bookings.flatMap((each, index): BadInput[] => {
+    const other = onFile.find(
+      (known) =>
+        known.item === each.item &&
+        known.from <= each.to &&
+        each.from <= known.to &&
+        (known.tour === each.tour ? known.from !== each.from || known.to !== each.to : known.count === null && each.count === undefined),
+    );
+    if (!other) return [];
+    const wanted = `days on which nobody holds ${each.item}: ${other.tour} holds it from ${other.from} to ${other.to}`;
+    return [{ field: `bookings[${index}]`, value: `${each.item}, ${each.from} to ${each.to}`, wanted }];
+  });
+  if (faults.length > 0) return faults;
+  const values = fresh.map((each) => ({
     id: randomUUID(),
     itemId: each.item,
     tourName: each.tour,
     period: `[${each.from},${each.to}]`,
     count: each.count ?? null,
   }));
-  if (rows.length > 0) await manager.getRepository(BookingRow).insert(rows);
+  if (values.length > 0) await rows.insert(values);
+  return [];
 }

@@ -2,14 +2,14 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate, readInput } from '#kernel';
-import { type Examination, examination as examinationSchema, riggingSystem } from '#tour-file';
+import { type CartModel, type Examination, examination as examinationSchema, riggingSystem } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { writeStack } from './kit.writer.js';
-import { ExaminationRow, IncidentRow, ItemRow, ReportFileRow, RuleRow } from './rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './rows.js';
 
 /** What people do to single items; every act is an event of the item. */
 @Injectable()
@@ -104,6 +104,7 @@ export class RegisterService {
         if (!box) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'the serial of a box on file' });
         if (serials.indexOf(serial) !== index) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'each serial once' });
       }
+      faults.push(...(await this.stackFaults(manager, item, serials)));
       if (faults.length > 0) throw new BadInputError(faults);
       await writeStack(manager, cart, serials);
       await recordEvents(manager, who, this.clock.now(), [
@@ -116,6 +117,22 @@ export class RegisterService {
         })),
       ]);
     });
+  }
+
+  /** A stack within the cart's capacity, of models that it may carry. */
+  private async stackFaults(manager: EntityManager, cart: ItemRow, serials: readonly string[]): Promise<BadInput[]> {
+    const row = await manager.getRepository(ModelRow).findOneByOrFail({ kind: 'carts', model: cart.model });
+    const { capacity, carries } = row.data as CartModel;
+    const faults: BadInput[] = [];
+    if (serials.length > capacity)
+      faults.push({ field: 'serials', value: serials.length, wanted: `at most ${capacity} boxes on ${cart.id}` });
+    if (carries)
+      for (const [index, id] of serials.entries()) {
+        const box = await manager.getRepository(ItemRow).findOneBy({ id });
+        if (box && !carries.includes(box.model))
+          faults.push({ field: `serials[${index}]`, value: id, wanted: `a box that ${cart.id} may carry: ${carries.join(', ')}` });
+      }
+    return faults;
   }
 
   async approveSystem(id: string, who: SignedIn): Promise<void> {

@@ -48,8 +48,8 @@ export class TourFileService {
           ...(await addTour(manager, file.tour, input as object)),
           ...(await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now())),
         ];
+        if (faults.length === 0) faults.push(...(await addBookings(manager, file.bookings)));
         if (faults.length > 0) return { ok: false, error: faults };
-        await addBookings(manager, file.bookings);
         const { id, name } = file.tour;
         await recordEvents(manager, who, this.clock.now(), [
           { what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` },

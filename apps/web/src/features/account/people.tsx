@@ -23,24 +23,26 @@ export function People({ me }: { me: Person }) {
       <Part number={1} title="On file">
         <Loaded query={query}>
           {({ people }) => (
-            <table>
-              <thead>
-                <tr>
-                  <th>Name</th>
-                  <th>Email</th>
-                  <th>Role</th>
-                </tr>
-              </thead>
-              <tbody>
-                {people.map((each) => (
-                  <tr key={each.id}>
-                    <td>{each.name}</td>
-                    <td>{each.email}</td>
-                    <td>{roleWords[each.role] ?? each.role}</td>
+            <div className="scroll">
+              <table>
+                <thead>
+                  <tr>
+                    <th>Name</th>
+                    <th>Email</th>
+                    <th>Role</th>
                   </tr>
-                ))}
-              </tbody>
-            </table>
+                </thead>
+                <tbody>
+                  {people.map((each) => (
+                    <tr key={each.id}>
+                      <td>{each.name}</td>
+                      <td>{each.email}</td>
+                      <td>{roleWords[each.role] ?? each.role}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </div>
           )}
         </Loaded>
         {me.role === 'system' && <AddPerson />}

@@ -33,14 +33,16 @@ export function Print() {
   return (
     <Loaded query={query}>
       {({ inForce }) =>
-        inForce ? (
+        !inForce ? (
+          <p>There is no plan of this show yet: nothing to print.</p>
+        ) : sheetsOf(inForce, what, units).length === 0 ? (
+          <p>There are no such sheets. There are: carts, hangs, hardware, trucks, due, moves, all.</p>
+        ) : (
           <>
             {sheetsOf(inForce, what, units).map((each, index) => (
               <Drawing key={index} of={each} />
             ))}
           </>
-        ) : (
-          <p>There is no plan of this show yet: nothing to print.</p>
         )
       }
     </Loaded>
@@ -62,7 +64,9 @@ function sheetsOf({ plan, revision }: PlanInForce, what: string, units: Units): 
       return [dueSheet(context)];
     case 'moves':
       return [moveSheet(context)];
-    default:
+    case 'all':
       return allSheets(context, units, drawCode);
+    default:
+      return [];
   }
 }

@@ -1,0 +1,158 @@
+import { type PlainDate, addDays, eachDay } from '#kernel';
+import { judgeItem } from '#inspection-calendar';
+import { type Booking, type Item, type Kit, type Tour, wholeHangs } from '#tour-file';
+
+export interface FleetInput {
+  readonly kit: Pick<Kit, 'items' | 'examinationRules'>;
+  /** Promises of every tour and hold. */
+  readonly bookings: readonly Booking[];
+  /** Tours on file; those that hold nothing yet are wanted on top. */
+  readonly tours: readonly Tour[];
+}
+
+export interface FleetDay {
+  readonly day: PlainDate;
+  /** Boxes that may be used on that day and nobody holds. */
+  readonly free: number;
+  readonly promised: number;
+  /** Quarantined, in repair, not hired in, out of date. */
+  readonly out: number;
+  /** What tours without a released plan want beyond what is free; 0 where all is served. */
+  readonly short: number;
+}
+
+export interface FleetModel {
+  readonly model: string;
+  readonly count: number;
+  readonly days: readonly FleetDay[];
+}
+
+/** Every model of box on every day from the first to the last: what is free, promised, out, and where it runs short. */
+export function fleetCalendar(input: FleetInput, from: PlainDate, to: PlainDate): readonly FleetModel[] {
+  const boxes = input.kit.items.filter((item) => item.kind === 'box' && item.state !== 'retired');
+  const models = [...new Set(boxes.map((box) => box.model))].sort();
+  const wants = wantsOf(input);
+  return models.map((model) => {
+    const own = boxes.filter((box) => box.model === model);
+    return {
+      model,
+      count: own.length,
+      days: eachDay(from, to).map((day) => {
+        const states = own.map((box) => stateOn(input, box, day));
+        const free = states.filter((each) => each === 'free').length;
+        const wanted = wants
+          .filter((each) => each.from <= day && day <= each.to)
+          .reduce((sum, each) => sum + (each.boxes.get(model) ?? 0), 0);
+        return {
+          day,
+          free,
+          promised: states.filter((each) => each === 'promised').length,
+          out: states.filter((each) => each === 'out').length,
+          short: Math.max(0, wanted - free),
+        };
+      }),
+    };
+  });
+}
+
+/** Boxes by model that tours without a promise want, first prep day to last return day: the most of any of their shows. */
+function wantsOf({ tours, bookings }: FleetInput): { from: PlainDate; to: PlainDate; boxes: ReadonlyMap<string, number> }[] {
+  const held = new Set(bookings.map((each) => each.tour));
+  return tours
+    .filter((tour) => !held.has(tour.name))
+    .map((tour) => {
+      const boxes = new Map<string, number>();
+      for (const show of tour.shows) for (const [model, count] of designOf(show)) boxes.set(model, Math.max(count, boxes.get(model) ?? 0));
+      return { from: tour.prepFrom, to: tour.returnTo, boxes };
+    });
+}
+
+/** Boxes by model of a show's hangs. */
+export function designOf(show: Tour['shows'][number]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const hang of wholeHangs(show)) for (const { model } of hang.boxes) counts.set(model, (counts.get(model) ?? 0) + 1);
+  return counts;
+}
+
+/** The first day on which a design can be served for `days` days on end; undefined where the calendar ends before. */
+export function firstDayFor(calendar: readonly FleetModel[], design: ReadonlyMap<string, number>, days: number): PlainDate | undefined {
+  const all = calendar[0]?.days ?? [];
+  const serves = (index: number) =>
+    [...design].every(([model, count]) => (calendar.find((each) => each.model === model)?.days[index]?.free ?? 0) >= count);
+  let run = 0;
+  for (let index = 0; index < all.length; index++) {
+    run = serves(index) ? run + 1 : 0;
+    if (run >= days) return all[index - days + 1]!.day;
+  }
+  return undefined;
+}
+
+export interface Remedy {
+  readonly serial: string;
+  /** The quickest first: an examination, a release from quarantine, a repair, another depot, a return, a longer hire. */
+  readonly kind: 'examination' | 'release from quarantine' | 'repair' | 'return' | 'longer hire';
+  readonly sentence: string;
+}
+
+const ranks: readonly Remedy['kind'][] = ['examination', 'release from quarantine', 'repair', 'return', 'longer hire'];
+
+/** What would free a box of the model on a day, one line each box that is held back, ranked. */
+export function remediesFor(input: FleetInput, model: string, day: PlainDate): readonly Remedy[] {
+  return input.kit.items
+    .filter((item) => item.kind === 'box' && item.model === model && item.state !== 'retired')
+    .flatMap((item) => {
+      const remedy = remedyOf(input, item, day);
+      return remedy ? [remedy] : [];
+    })
+    .sort((a, b) => ranks.indexOf(a.kind) - ranks.indexOf(b.kind) || (a.serial < b.serial ? -1 : 1));
+}
+
+function remedyOf(input: FleetInput, item: Item, day: PlainDate): Remedy | undefined {
+  const serial = item.id;
+  const why = item.reason ? `: ${item.reason}` : '';
+  if (item.state === 'quarantined')
+    return {
+      serial,
+      kind: 'release from quarantine',
+      sentence: `${serial} is quarantined${why}. The safety officer releases it once that is mended.`,
+    };
+  if (item.state === 'in repair') return { serial, kind: 'repair', sentence: `${serial} is in repair${why}.` };
+  if (item.hire && (day < item.hire.from || day > item.hire.to))
+    return {
+      serial,
+      kind: 'longer hire',
+      sentence: `${serial} is hired in from ${item.hire.from} to ${item.hire.to} only; ask its owner for ${day}.`,
+    };
+  const promise = promiseOn(input, item, day);
+  if (promise)
+    return {
+      serial,
+      kind: 'return',
+      sentence: `${serial} is promised to ${promise.tour} until ${promise.to}; it is free from ${addDays(promise.to, 1)}, or sooner if they give it back.`,
+    };
+  if (!isInDate(input, item, day))
+    return { serial, kind: 'examination', sentence: `${serial} is not in date on ${day}: an examination before then frees it.` };
+  return undefined;
+}
+
+function stateOn(input: FleetInput, item: Item, day: PlainDate): 'free' | 'promised' | 'out' {
+  if (promiseOn(input, item, day)) return 'promised';
+  if (item.state !== 'in service') return 'out';
+  if (item.hire && (day < item.hire.from || day > item.hire.to)) return 'out';
+  return isInDate(input, item, day) ? 'free' : 'out';
+}
+
+const promiseOn = ({ bookings }: FleetInput, item: Item, day: PlainDate): Booking | undefined =>
+  bookings.find((each) => each.item === item.id && each.count === undefined && each.from <= day && day <= each.to);
+
+function isInDate({ kit }: FleetInput, item: Item, day: PlainDate): boolean {
+  const intervals = item.intervals ?? [
+    ...new Set(kit.examinationRules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals)),
+  ];
+  if (intervals.length === 0) return true;
+  const { dueOn } = judgeItem(
+    { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
+    { from: day, to: day },
+  );
+  return dueOn !== null && dueOn >= day;
+}

@@ -1,0 +1,66 @@
+import { readFileSync } from 'node:fs';
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+/** Things that nobody means to send: always an answer in words, never a fault of ours. */
+describe('what cannot be read', () => {
+  let test: TestApp;
+  let system: Agent;
+  beforeAll(async () => {
+    test = await startTestApp();
+    system = await test.as('system');
+  });
+  afterAll(() => test.close());
+
+  it.each([
+    ['an id that is none', '{ plan(id: "zz") { id } }'],
+    ['another', 'mutation { stopSearch(searchId: "zz") { id } }'],
+    ['a difference of nothing', '{ planDifference(from: "a", to: "b") { sentences } }'],
+    ['a release of nothing', 'mutation { releasePackPlan(planId: "zz") { __typename } }'],
+    ['a work list of nothing', '{ workList(planId: "zz") }'],
+    ['NUL in an id', '{ item(id: "a\\u0000") { history { at } } }'],
+    ['NUL in a search', '{ items(search: "\\u0000") { totalCount } }'],
+  ])('answers %s as bad input', async (_what, query) => {
+    expect((await system.graphql(query)).errors?.[0]?.extensions.code).toMatch(/^(BAD_INPUT|NOT_FOUND)$/);
+  });
+
+  it('answers a GET of the API and a NUL in an address without a fault', async () => {
+    expect((await system.fetch('/graphql')).status).toBe(400);
+    expect((await system.fetch('/api/tours/%00/file')).status).toBe(422);
+    expect((await system.fetch('/api/reports/zz')).status).toBe(400);
+  });
+
+  it('takes the same kit under another tour, and refuses a promise that overlaps one on file', async () => {
+    const demo = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8'));
+    const send = (file: object) =>
+      system.fetch('/api/tours/file?dryRun=false', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
+        body: JSON.stringify(file),
+      });
+    const now = (await (await system.fetch('/api/tours/harbour-lights/file')).json()) as typeof demo;
+    const again = await send({ ...now, tour: { ...now.tour, id: 'again', name: 'Again' } });
+    expect(again.status).toBe(200);
+    const clash = await send({
+      ...now,
+      tour: { ...now.tour, id: 'third', name: 'Third' },
+      bookings: [{ ...now.bookings[0], tour: 'Somebody else' }],
+    });
+    expect(clash.status).toBe(422);
+    expect(((await clash.json()) as { faults: { field: string }[] }).faults[0]!.field).toBe('bookings[0]');
+  });
+
+  it('keeps no more boxes on a cart than it holds', async () => {
+    const stack = 'mutation { setStack(cart: "K01", serials: ["P-001", "P-002", "P-003", "P-004", "P-005"]) { summary { id } } }';
+    expect((await system.graphql(stack)).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'serials', value: 5 });
+  });
+
+  it('tells a tour file in UTF-16 by its name', async () => {
+    const reply = await system.fetch('/api/tours/file?dryRun=true', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
+      body: Buffer.from('\ufeff{"format":1}', 'utf16le'),
+    });
+    expect(reply.status).toBe(400);
+    expect(await reply.text()).toContain('UTF-16');
+  });
+});
