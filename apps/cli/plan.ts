@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { drawCode, wholePlanHtml } from '#drawings';
 import { type PackPlan, makePackPlan } from '#pack-plan';
@@ -87,7 +87,8 @@ function refuse(faults: readonly Fault[]): number {
 }
 
 function writePlan(plan: PackPlan, out: string): void {
-  mkdirSync(out, { recursive: true });
+  // One level only: a folder below one that does not exist is a slip of the pen.
+  if (!existsSync(out)) mkdirSync(out);
   const files: [string, string][] = [
     ['plan.json', `${JSON.stringify(plan, null, 1)}\n`],
     ['plan.html', wholePlanHtml({ plan, revision: null }, 'metric', drawCode)],

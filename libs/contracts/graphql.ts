@@ -189,7 +189,7 @@ export type ShowPageQueryVariables = Exact<{
 }>;
 
 
-export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
+export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
 
 export type MakePackPlanMutationVariables = Exact<{
   tourId: string | number;
@@ -201,6 +201,7 @@ export type MakePackPlanMutation = { makePackPlan: { id: string } };
 
 export type ReleasePackPlanMutationVariables = Exact<{
   planId: string | number;
+  despite?: string | null | undefined;
 }>;
 
 
@@ -208,6 +209,7 @@ export type ReleasePackPlanMutation = { releasePackPlan:
     | { __typename: 'BookingRefusal', sentence: string, clashes: Array<{ item: string, from: string, to: string, tour: string }> }
     | { __typename: 'PlanView', id: string, revision: string | null }
     | { __typename: 'StaleRefusal', sentence: string, changed: Array<string> }
+    | { __typename: 'StopRefusal', sentence: string, stops: Array<string> }
    };
 
 export type PlanDifferenceQueryVariables = Exact<{
@@ -557,6 +559,7 @@ export const ShowPageDocument = new TypedDocumentString(`
       madeBy
       releasedAt
       releasedBy
+      releasedDespite
       changed
       plan
       ticks
@@ -574,6 +577,7 @@ export const ShowPageDocument = new TypedDocumentString(`
       madeBy
       releasedAt
       releasedBy
+      releasedDespite
       changed
       plan
       ticks
@@ -601,8 +605,8 @@ export const MakePackPlanDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
 export const ReleasePackPlanDocument = new TypedDocumentString(`
-    mutation ReleasePackPlan($planId: ID!) {
-  releasePackPlan(planId: $planId) {
+    mutation ReleasePackPlan($planId: ID!, $despite: String) {
+  releasePackPlan(planId: $planId, despite: $despite) {
     __typename
     ... on PlanView {
       id
@@ -620,6 +624,10 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
     ... on StaleRefusal {
       sentence
       changed
+    }
+    ... on StopRefusal {
+      sentence
+      stops
     }
   }
 }

@@ -15,18 +15,19 @@ export const drawingStyle = `
 
 /** Sheets on A4 and Letter, black on white. */
 export const sheetStyle = `
-.sheetpage{--paper:#fff;--ink:#000;--soft:#fff;--line:#777;--quiet:#333;--warn:#000;--act:#000;color:#000;background:#fff;font-family:var(--text);font-size:14.5px;line-height:1.4;max-width:186mm;margin:0 auto;padding:6mm 0;break-after:page}
-.sheetpage:last-child{break-after:auto}
+.sheetpage{--paper:#fff;--ink:#000;--soft:#fff;--line:#777;--quiet:#333;--warn:#000;--act:#000;color:#000;background:#fff;font-family:var(--text);font-size:14.5px;line-height:1.4;max-width:186mm;margin:0 auto;padding:6mm 0}
+.sheetpage + .sheetpage,div + div > .sheetpage{break-before:page}
 .sheetpage h1{font-size:26px;line-height:1.1;margin:0}.sheetpage h2{font-size:17px;margin:5mm 0 2mm}
 .sheetpage .top{display:grid;grid-template-columns:1fr auto;align-items:end;gap:6mm;border-bottom:3px solid #000;padding-bottom:2mm;margin-bottom:3mm}.sheetpage .top p{margin:0}.sheetpage .top p.right{text-align:right}
 .sheetpage .big{font-size:60px;font-weight:800;line-height:1}
-.sheetpage table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}.sheetpage th,.sheetpage td{text-align:left;padding:1.2mm 2mm;border-bottom:1px solid #777;vertical-align:top}.sheetpage th{border-bottom:1.5px solid #000}.sheetpage td.n,.sheetpage th.n{text-align:right;white-space:nowrap}.sheetpage .half td,.sheetpage .half th{padding:.55mm 1.2mm;font-size:12.5px}.sheetpage ul{margin:2mm 0;padding-left:5mm;font-size:13px}.sheetpage .findings{list-style:none;padding:0}.sheetpage tr{break-inside:avoid}
+.sheetpage table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}.sheetpage th,.sheetpage td{text-align:left;padding:1.2mm 2mm;border-bottom:1px solid #777;vertical-align:top}.sheetpage th{border-bottom:1.5px solid #000}.sheetpage td.n,.sheetpage th.n{text-align:right}.sheetpage td.n{white-space:nowrap}.sheetpage .half td,.sheetpage .half th{padding:.2mm 1mm;font-size:12px;line-height:1.28}.sheetpage ul{margin:2mm 0;padding-left:5mm;font-size:13px}.sheetpage .findings{list-style:none;padding:0}.sheetpage tr{break-inside:avoid}
 .sheetpage .mono{font-family:var(--mono);font-weight:600}
 .sheetpage .slots td{border:2px solid #000;padding:3mm 4mm;font-size:30px}.sheetpage .slots .k{font-weight:800;font-size:54px;width:20mm;text-align:center}.sheetpage .slots .s{font-family:var(--mono);font-weight:700;font-size:38px}.sheetpage .slots .a{font-family:var(--mono);font-weight:700;font-size:38px;text-align:right;white-space:nowrap}.sheetpage .slots small{display:block;font:400 14px var(--text)}.sheetpage .slots .tick{width:18mm}
 .sheetpage .caution{border-top:1.5px solid #000;margin-top:4mm;padding-top:2mm}
-.sheetpage .half{display:grid;grid-template-columns:92mm 1fr;gap:6mm}.sheetpage .draw{max-height:200mm}
+.sheetpage .half{display:grid;grid-template-columns:84mm 1fr;gap:6mm}.sheetpage .draw{max-height:200mm}.sheetpage .half .draw{max-height:120mm}.sheetpage .half ~ ul{columns:2;column-gap:6mm;font-size:12px}
 .sheetpage .sign{display:grid;grid-template-columns:1fr 1fr 1fr;gap:6mm;margin-top:6mm}.sheetpage .sign span{border-top:1px solid #000;padding-top:1mm;font-size:12.5px}
 .sheetpage .tickbox{display:inline-block;width:5mm;height:5mm;border:1.5px solid #000;vertical-align:-1mm}
 .sheetpage .stop{font-weight:700}
+@media print{.sheetpage{padding:0}}
 @page{margin:12mm}
 `;

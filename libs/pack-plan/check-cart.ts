@@ -18,7 +18,7 @@ export function checkCart(plan: Pick<PackPlan, 'carts'>, load: CartLoad, serials
   const slots = Math.max(load.boxes.length, serials.length);
   return Array.from({ length: slots }, (_, index): SlotVerdict => {
     const expected = load.boxes[index]?.serial ?? null;
-    const found = serials[index]?.trim() || null;
+    const found = asOnFile(serials[index]?.trim() || null, places);
     const agrees = expected !== null && expected === found;
     return {
       slot: index + 1,
@@ -27,9 +27,24 @@ export function checkCart(plan: Pick<PackPlan, 'carts'>, load: CartLoad, serials
       agrees,
       sentence: agrees
         ? `Slot ${index + 1} agrees: ${expected}.`
-        : wrongSentence(index + 1, expected, found, found === null ? undefined : places.get(found), load),
+        : wrongSentence(
+            index + 1,
+            expected,
+            found,
+            found === null ? undefined : places.get(found),
+            load,
+            plan,
+            serials.filter((each) => each.trim() === found).length > 1,
+          ),
     };
   });
+}
+
+/** Capitals do not count where only one serial can be meant. */
+function asOnFile(found: string | null, places: ReadonlyMap<string, unknown>): string | null {
+  if (found === null || places.has(found)) return found;
+  const alike = [...places.keys()].filter((each) => each.toLowerCase() === found.toLowerCase());
+  return alike.length === 1 ? alike[0]! : found;
 }
 
 function wrongSentence(
@@ -38,14 +53,20 @@ function wrongSentence(
   found: string | null,
   place: { load: CartLoad; slot: number } | undefined,
   load: CartLoad,
+  plan: Pick<PackPlan, 'carts'>,
+  isTwice: boolean,
 ): string {
   const belongs = expected === null ? `nothing belongs in slot ${slot}` : `${expected} belongs there`;
   if (found === null) return `Slot ${slot} is empty: ${belongs}.`;
+  if (isTwice && place === undefined) return `Slot ${slot}: ${found} was read twice; ${belongs}.`;
+  const isCart = plan.carts.loads.some((each) => each.cart === found);
   const home =
     place === undefined
-      ? `${found} is in no cart of this show`
+      ? isCart
+        ? `${found} is a cart: read the boxes on it`
+        : `${found} is in no cart of this show`
       : place.load === load
         ? `${found} belongs in slot ${place.slot} of this cart`
         : `${found} belongs in ${place.load.cart ?? place.load.id}, slot ${place.slot} (${place.load.id})`;
-  return `Wrong box in slot ${slot}: ${found}; ${belongs}. ${home}.`;
+  return `Wrong box in slot ${slot}: ${found}; ${belongs}. ${home}${isTwice ? '; it was read twice' : ''}.`;
 }

@@ -33,7 +33,10 @@ export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'sh
 
 function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {
   if (now[key] === undefined) return `${key} is no longer on file`;
-  return then[key] === undefined ? `${key} is new` : `${key} has changed`;
+  const many = /^(the other shows|the dates|the examination rules|the load rules|the rigging systems|promises|which items|the venue)/.test(
+    key,
+  );
+  return then[key] === undefined ? `${key} ${many ? 'are' : 'is'} new` : `${key} ${many ? 'have' : 'has'} changed`;
 }
 
 /** True while every cart stands as it does at some point of the plan's list: before it, after some of its moves, or after all. */

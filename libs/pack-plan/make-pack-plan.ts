@@ -60,6 +60,18 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   };
 }
 
+/** The plan with the boxes of an earlier one in their places where that costs no box move more, so that a new revision changes what must change. */
+export function makeSteadyPlan(file: TourFile, showId: string, limits: SolveLimits, before: PackPlan | undefined): PackPlan {
+  const plan = makePackPlan(file, showId, limits);
+  if (!before) return plan;
+  const kept = makePackPlan(file, showId, limits, { plan: before, failed: new Set() });
+  const isAsGood =
+    kept.carts.status === plan.carts.status &&
+    kept.carts.boxMoves <= plan.carts.boxMoves &&
+    kept.carts.short.length <= plan.carts.short.length;
+  return isAsGood ? kept : plan;
+}
+
 /** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
 function whereabouts(
   inputs: PlanInputs,

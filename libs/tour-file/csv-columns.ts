@@ -37,16 +37,16 @@ export const csvColumns = (kind: ItemKind): readonly CsvColumn[] => [...common, 
 
 /** A made-up row of each kind, for the example file. */
 export const csvExamples: Record<ItemKind, Item> = {
-  box: example('box', 'B-0001', 'Plover', { uses: 12 }),
-  cart: example('cart', 'K01', 'Cart of four', { stack: ['B-0004', 'B-0003', 'B-0002', 'B-0001'] }),
-  grid: example('grid', 'G-1', 'Grid 14', { in: 'GC-1' }),
-  hoist: example('hoist', 'H-01', 'Chain hoist 2.5 t', { in: 'HC-1', uses: 40 }),
-  shackle: example('shackle', 'SH-1', 'Bow shackle 3.25', { count: 24, in: 'HT-1' }),
-  sling: example('sling', 'SL-1', 'Round sling 1 m', { count: 12, in: 'HT-1' }),
-  pin: example('pin', 'FP-1', 'Link pin 12', { count: 40, in: 'HT-1' }),
-  loom: example('loom', 'LM-1', 'Loom of four, 20 m', { count: 16 }),
-  case: example('case', 'HT-1', 'Hardware trunk', { contentsKg: 30 }),
-  truck: example('truck', 'T1', 'Semi-trailer 13.6 m', {
+  box: example('box', 'EX-B1', 'Plover', { uses: 12 }),
+  cart: example('cart', 'EX-K1', 'Cart of four', { stack: [] }),
+  grid: example('grid', 'EX-G1', 'Grid 14', { in: 'GC-1' }),
+  hoist: example('hoist', 'EX-H1', 'Chain hoist 2.5 t', { in: 'HC-1', uses: 40 }),
+  shackle: example('shackle', 'EX-SH1', 'Bow shackle 3.25', { count: 24, in: 'HT-1' }),
+  sling: example('sling', 'EX-SL1', 'Round sling 1 m', { count: 12, in: 'HT-1' }),
+  pin: example('pin', 'EX-FP1', 'Link pin 12', { count: 40, in: 'HT-1' }),
+  loom: example('loom', 'EX-LM1', 'Loom of four, 20 m', { count: 16 }),
+  case: example('case', 'EX-HT1', 'Hardware trunk', { contentsKg: 30 }),
+  truck: example('truck', 'EX-T1', 'Semi-trailer 13.6 m', {
     owner: 'Wharf Haulage (invented)',
     hire: { from: '2027-03-01', to: '2027-03-19' },
   }),

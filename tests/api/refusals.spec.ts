@@ -63,4 +63,44 @@ describe('what cannot be read', () => {
     expect(reply.status).toBe(400);
     expect(await reply.text()).toContain('UTF-16');
   });
+
+  it('refuses a CSV in another encoding than UTF-8, and saves nothing', async () => {
+    const reply = await system.fetch('/api/csv/items/box?dryRun=false', {
+      method: 'POST',
+      headers: { 'content-type': 'text/csv', 'x-cartwright': '1' },
+      body: Buffer.from('serial,model,depot,state,reason\nP-001,Plover,Ferry Lane,in repair,caf\xe9\n', 'latin1'),
+    });
+    expect(reply.status).toBe(422);
+    expect(await reply.text()).toContain('UTF-8');
+    const { item } = (await system.graphql('{ item(id: "P-001") { summary { state } } }')).data;
+    expect(item.summary.state).toBe('in service');
+  });
+
+  it.each([
+    ['a kind', '{ items(kind: "zzz") { totalCount } }', 'kind'],
+    ['a state', '{ items(state: "zzz") { totalCount } }', 'state'],
+    ['a cursor', '{ items(after: "zz!") { totalCount } }', 'after'],
+  ])('names %s that there is not', async (_what, query, field) => {
+    expect((await system.graphql(query)).errors?.[0]?.extensions.faults?.[0]?.field).toBe(field);
+  });
+
+  it('releases a plan that says stop only with a reason, which is kept', async () => {
+    const { id } = (await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "fenland") { id } }')).data
+      .makePackPlan;
+    const release = `mutation($id: ID!, $despite: String) { releasePackPlan(planId: $id, despite: $despite) {
+      __typename ... on PlanView { revision releasedDespite } ... on StopRefusal { sentence stops } } }`;
+    const first = (await system.graphql(release, { id })).data.releasePackPlan;
+    expect(first).toMatchObject({ __typename: 'StopRefusal', stops: expect.arrayContaining([expect.stringContaining('Dunlin')]) });
+    const second = (await system.graphql(release, { id, despite: 'A box comes from Northgate' })).data.releasePackPlan;
+    expect(second).toEqual({ __typename: 'PlanView', revision: 'A', releasedDespite: 'A box comes from Northgate' });
+  });
+
+  it('keeps the boxes of the plan before where that costs no move more', async () => {
+    const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { plan } }';
+    const loadsOf = (plan: any) => plan.carts.loads.map((load: any) => load.boxes.map((box: any) => box.serial).join());
+    const before = (await system.graphql(make)).data.makePackPlan.plan;
+    const loose = before.carts.floorBefore.loose.find((serial: string) => !loadsOf(before).join().includes(serial));
+    await system.graphql('mutation($id: ID!) { quarantine(itemId: $id, reason: "scuffed") { summary { id } } }', { id: loose });
+    expect(loadsOf((await system.graphql(make)).data.makePackPlan.plan)).toEqual(loadsOf(before));
+  });
 });

@@ -3,7 +3,7 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { id plan } }';
 const release =
-  'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { revision } ... on BookingRefusal { sentence clashes { item from to tour } } } }';
+  'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a race, nothing flies") { __typename ... on PlanView { revision } ... on BookingRefusal { sentence clashes { item from to tour } } } }';
 
 describe('two people who release at the same moment', () => {
   let test: TestApp;

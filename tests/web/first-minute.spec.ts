@@ -2,6 +2,15 @@ import type { Browser, Page } from 'playwright-core';
 import { browserPath, itInBrowser, openBrowser, signInOn } from '../support/browser.js';
 import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
 
+/** Pages of a PDF, by its page objects. */
+const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length ?? 0;
+
+/** Elements of a sheet that reach beyond it. */
+const tooWide = `[...document.querySelectorAll('.sheetpage')].flatMap((sheet) => {
+  const edge = sheet.getBoundingClientRect().right + 1;
+  return [...sheet.querySelectorAll('*')].filter((each) => !each.closest('svg') && each.getBoundingClientRect().right > edge).map((each) => each.outerHTML.slice(0, 80));
+})`;
+
 describe('the first minute in a browser', () => {
   let test: TestApp;
   let browser: Browser;
@@ -35,7 +44,13 @@ describe('the first minute in a browser', () => {
     await sheets.waitForSelector('.sheetpage');
     expect(await sheets.locator('.sheetpage').count()).toBe(15);
     expect(await sheets.locator('.sheetpage').first().innerText()).toMatch(/Main left[\s\S]*K\d\d[\s\S]*P-\d{3}/);
-    expect((await sheets.pdf({ format: 'A4' })).length).toBeGreaterThan(10_000);
+    expect(pagesOf(await sheets.pdf({ format: 'A4' }))).toBe(15);
+    expect(pagesOf(await sheets.pdf({ format: 'Letter' }))).toBe(15);
+    for (const what of ['hangs', 'hardware', 'trucks', 'due', 'moves']) {
+      await sheets.goto(`${test.address}/print/harbour-lights/quayside/${what}`);
+      await sheets.waitForSelector('.sheetpage');
+      expect({ what, tooWide: await sheets.evaluate(tooWide) }).toEqual({ what, tooWide: [] });
+    }
     expect(faults).toEqual([]);
   });
 

@@ -13,6 +13,9 @@ import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService, SOLVER } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
+import { FleetQueries } from './features/plan/fleet.queries.js';
+import { FleetResolver } from './features/plan/fleet.resolver.js';
+import { HoldService } from './features/plan/hold.service.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { WorkService } from './features/plan/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
@@ -84,6 +87,9 @@ export class AppModule {
         PlanService,
         PlanResolver,
         WorkService,
+        HoldService,
+        FleetQueries,
+        FleetResolver,
         WorkResolver,
         SearchService,
         SearchResolver,

@@ -1,5 +1,6 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -7,4 +8,13 @@ import { SearchResolver } from './features/search/search.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
 /** Every resolver: what the schema is made of. */
-export const resolvers = [AccountResolver, AttentionResolver, PlanResolver, RegisterResolver, SearchResolver, TourResolver, WorkResolver];
+export const resolvers = [
+  AccountResolver,
+  AttentionResolver,
+  FleetResolver,
+  PlanResolver,
+  RegisterResolver,
+  SearchResolver,
+  TourResolver,
+  WorkResolver,
+];

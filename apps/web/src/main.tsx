@@ -1,3 +1,4 @@
+import './platform/no-code-from-text.js';
 import '@fontsource-variable/atkinson-hyperlegible-next';
 import '@fontsource-variable/atkinson-hyperlegible-mono';
 import './app/style.css';
@@ -5,15 +6,11 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { BrowserRouter } from 'react-router';
-import { z } from 'zod';
 import { drawingStyle, sheetStyle } from '#drawings';
 import { App } from './app/app.js';
 import { Refused } from './platform/request.js';
 import { keepLastRead } from './platform/saved-cache.js';
 import { SettingsProvider } from './platform/settings.js';
-
-// The page's rules forbid code from text, so the reader of forms does without it.
-z.config({ jitless: true });
 
 const style = document.createElement('style');
 style.textContent = drawingStyle + sheetStyle;

@@ -39,8 +39,13 @@ export async function replaceBookings(
   return [];
 }
 
+/** Holds whose time is over are gone before anybody looks. */
+export async function dropExpiredHolds(manager: EntityManager, now: Date): Promise<void> {
+  await manager.query('DELETE FROM booking WHERE hold_until <= $1', [now]);
+}
+
 /** Who else holds these serials on these days. */
-async function findClashes(
+export async function findClashes(
   manager: EntityManager,
   tourName: string,
   from: string,

@@ -97,5 +97,6 @@ function headOf(row: PackPlanRow): PlanHead {
     madeBy: row.madeBy,
     releasedAt: row.releasedAt?.toISOString() ?? null,
     releasedBy: row.releasedBy,
+    releasedDespite: row.releasedDespite,
   };
 }

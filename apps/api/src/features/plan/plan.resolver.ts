@@ -3,7 +3,16 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { PlanQueries } from './plan.queries.js';
 import { PlanService } from './plan.service.js';
-import { BookingRefusal, CartCheckResult, PlanDifferenceView, PlanView, ReleaseResult, ShowPage, StaleRefusal } from './plan.types.js';
+import {
+  BookingRefusal,
+  CartCheckResult,
+  PlanDifferenceView,
+  PlanView,
+  ReleaseResult,
+  ShowPage,
+  StaleRefusal,
+  StopRefusal,
+} from './plan.types.js';
 
 @ObjectType()
 export class ShowState {
@@ -60,8 +69,12 @@ export class PlanResolver {
 
   @Allow('system')
   @Mutation(() => ReleaseResult)
-  async releasePackPlan(@Args('planId', id) planId: string, @Me() me: SignedIn): Promise<PlanView | BookingRefusal | StaleRefusal> {
-    const outcome = await this.service.release(planId, me);
+  async releasePackPlan(
+    @Args('planId', id) planId: string,
+    @Args('despite', { type: () => String, nullable: true, description: 'Why, where the plan says stop.' }) despite: string | null,
+    @Me() me: SignedIn,
+  ): Promise<PlanView | BookingRefusal | StaleRefusal | StopRefusal> {
+    const outcome = await this.service.release(planId, despite ?? null, me);
     return outcome.ok ? this.queries.plan(outcome.value) : outcome.error;
   }
 

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
-import { changedInputs, checkCart, makePackPlan } from '#pack-plan';
+import { changedInputs, checkCart, makeSteadyPlan } from '#pack-plan';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -9,10 +9,13 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
-import { replaceBookings, usesTogether } from './booking.repository.js';
+import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
 import { PlanWriter } from './plan.writer.js';
-import type { BookingRefusal, CartCheckResult, StaleRefusal } from './plan.types.js';
+import type { BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
+
+type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
+type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
 
 export const SOLVER = Symbol('integer program solver');
 
@@ -32,7 +35,15 @@ export class PlanService {
     const outcome = await this.unitOfWork.run<string>(async (manager) => {
       const file = await this.reader.load(manager, tourId);
       if (!file.tour.shows.some((show) => show.id === showId)) throw new NotFoundError(`The show ${showId}`);
-      const plan = makePackPlan(file, showId, { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 });
+      const earlier = await manager.getRepository(PackPlanRow).find({
+        where: [
+          { tourId, showId, state: 'released' },
+          { tourId, showId, state: 'draft' },
+        ],
+      });
+      const before = (earlier.find((row) => row.state === 'released') ?? earlier[0])?.plan;
+      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 };
+      const plan = makeSteadyPlan(file, showId, limits, before);
       return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
     });
     if (!outcome.ok) throw new Error('a draft is never refused');
@@ -40,21 +51,18 @@ export class PlanService {
   }
 
   /** Draft to next revision: its predecessor is superseded and the tour's promises replaced in the same transaction. */
-  async release(planId: string, who: SignedIn): Promise<{ ok: true; value: string } | { ok: false; error: BookingRefusal | StaleRefusal }> {
+  async release(planId: string, despite: string | null, who: SignedIn): Promise<Released> {
     try {
-      return await this.unitOfWork.run<string, BookingRefusal | StaleRefusal>((manager) => this.releaseIn(manager, planId, who));
+      return await this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
     } catch (fault) {
       // The other one was quicker between our look and our end: the constraint says so, and we look again who it was.
       if (databaseErrorOf(fault)?.constraint !== 'booking_no_overlap') throw fault;
-      return this.unitOfWork.run<string, BookingRefusal | StaleRefusal>((manager) => this.releaseIn(manager, planId, who));
+      return this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
     }
   }
 
-  private async releaseIn(
-    manager: EntityManager,
-    planId: string,
-    who: SignedIn,
-  ): Promise<{ ok: true; value: string } | { ok: false; error: BookingRefusal | StaleRefusal }> {
+  private async releaseIn(manager: EntityManager, planId: string, despite: string | null, who: SignedIn): Promise<Released> {
+    await dropExpiredHolds(manager, this.clock.now());
     const rows = manager.getRepository(PackPlanRow);
     const draft = await rows.findOneBy({ id: planId });
     if (!draft) throw new NotFoundError(`The plan ${planId}`);
@@ -81,12 +89,21 @@ export class PlanService {
         ok: false,
         error: { sentence: 'The inputs changed since this draft was made. Make the plan again, then release it.', changed: [...changed] },
       };
+    const why = despite?.trim() ?? '';
+    const stops = draft.plan.findings.filter((each) => each.weight === 'stop').map((each) => each.sentence);
+    if (stops.length > 0 && (why === '' || why.length > 300)) {
+      const sentence = `This plan says stop ${stops.length === 1 ? 'once' : `${stops.length} times`}. Who releases it says why; the reason is printed on every sheet.`;
+      return { ok: false, error: { sentence, stops } };
+    }
     const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
     const released = before.filter((each) => each.state !== 'draft').length;
     await rows.update({ tourId: draft.tourId, showId: draft.showId, state: 'released' }, { state: 'superseded' });
     const revision = revisionLetter(released);
-    await rows.update({ id: planId }, { state: 'released', revision, releasedAt: this.clock.now(), releasedBy: who.name });
-    const sentence = `Released revision ${revision} of ${draft.plan.show.name}.`;
+    await rows.update(
+      { id: planId },
+      { state: 'released', revision, releasedAt: this.clock.now(), releasedBy: who.name, releasedDespite: stops.length > 0 ? why : null },
+    );
+    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${stops.length > 0 ? `, although it says stop: ${why}` : ''}.`;
     await recordEvents(manager, who, this.clock.now(), [
       { what: 'released', tourId: draft.tourId, sentence },
       ...draft.plan.uses.map(({ item }) => ({
@@ -129,10 +146,13 @@ export class PlanService {
   }
 
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
-    if (what.trim() === '' || what.length > 120)
-      throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: 'a row or a move, such as "T1 row 3"' }]);
     await this.unitOfWork.run(async (manager) => {
       const row = await this.planRow(manager, planId);
+      const rows = row.plan.truck.trucks.flatMap((truck) => truck.rows.map((each) => `${truck.id} row ${each.number}`));
+      if (!rows.includes(what))
+        throw new BadInputError([
+          { field: 'what', value: what.slice(0, 80), wanted: `a row of a truck of this plan, such as "${rows[0] ?? 'T1 row 1'}"` },
+        ]);
       if (done) await manager.getRepository(TickRow).save({ planId, what, tickedAt: this.clock.now(), tickedBy: who.name });
       else await manager.getRepository(TickRow).delete({ planId, what });
       await recordEvents(manager, who, this.clock.now(), [

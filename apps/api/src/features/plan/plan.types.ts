@@ -37,6 +37,10 @@ export class PlanHead {
 
   @Field(() => String, { nullable: true })
   releasedBy: string | null;
+
+  /** Why it was released although it says stop. */
+  @Field(() => String, { nullable: true })
+  releasedDespite: string | null;
 }
 
 @ObjectType()
@@ -153,10 +157,20 @@ export class StaleRefusal {
   changed: string[];
 }
 
+@ObjectType({ description: 'The plan says stop: it is released only with a reason.' })
+export class StopRefusal {
+  @Field()
+  sentence: string;
+
+  @Field(() => [String])
+  stops: string[];
+}
+
 export const ReleaseResult = createUnionType({
   name: 'ReleaseResult',
-  types: () => [PlanView, BookingRefusal, StaleRefusal] as const,
-  resolveType: (value: object) => ('clashes' in value ? BookingRefusal : 'sentence' in value ? StaleRefusal : PlanView),
+  types: () => [PlanView, BookingRefusal, StaleRefusal, StopRefusal] as const,
+  resolveType: (value: object) =>
+    'clashes' in value ? BookingRefusal : 'stops' in value ? StopRefusal : 'sentence' in value ? StaleRefusal : PlanView,
 });
 
 @ObjectType()

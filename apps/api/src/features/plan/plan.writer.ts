@@ -27,6 +27,7 @@ export class PlanWriter {
       madeBy: who,
       releasedAt: null,
       releasedBy: null,
+      releasedDespite: null,
       plan: plan as object,
     });
     await recordEvents(manager, { name: who }, this.clock.now(), [

@@ -38,6 +38,10 @@ export class PackPlanRow {
   @Column('text', { name: 'released_by', nullable: true })
   releasedBy: string | null;
 
+  /** Why it was released although it says stop; null where it does not. */
+  @Column('text', { name: 'released_despite', nullable: true })
+  releasedDespite: string | null;
+
   @Column('jsonb')
   plan: PackPlan;
 }
@@ -68,6 +72,10 @@ export class BookingRow {
   /** Of a batch; null for a serial. */
   @Column('int', { nullable: true })
   count: number | null;
+
+  /** A hold ends by itself at this instant; null for a promise. */
+  @Column('timestamptz', { name: 'hold_until', nullable: true })
+  holdUntil: Date | null;
 }
 
 /** A cart whose boxes were read and agreed with a released plan. */

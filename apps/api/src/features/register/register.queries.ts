@@ -1,10 +1,10 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { judgeItem } from '#inspection-calendar';
-import type { Item, TourFile } from '#tour-file';
+import { type Item, type TourFile, itemKinds, itemStates } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { EventRow } from '../../platform/event-log.js';
-import { NotFoundError } from '../../platform/graphql/fault.js';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import { pageSize, readCursor, writeCursor } from '../../platform/graphql/paging.js';
 import { KitReader } from './kit.reader.js';
 import type { CatalogueModel, HistoryEvent, ItemConnection, ItemPage, ItemPromise, ItemSummary } from './register.types.js';
@@ -30,6 +30,8 @@ export class RegisterQueries {
 
   async items(filter: ItemFilter): Promise<ItemConnection> {
     const size = pageSize(filter.first);
+    known('kind', filter.kind, itemKinds);
+    known('state', filter.state, itemStates);
     const query = this.dataSource.getRepository(ItemRow).createQueryBuilder('item');
     if (filter.kind) query.andWhere('item.kind = :kind', { kind: filter.kind });
     if (filter.state) query.andWhere('item.state = :state', { state: filter.state });
@@ -138,6 +140,11 @@ export class RegisterQueries {
       };
     };
   }
+}
+
+function known(field: string, value: string | null | undefined, among: readonly string[]): void {
+  if (value && !among.includes(value))
+    throw new BadInputError([{ field, value: value.slice(0, 80), wanted: `one of: ${among.join(', ')}` }]);
 }
 
 function placeOf(item: Pick<Item, 'kind' | 'depot' | 'in'>, row: Pick<ItemRow, 'stackCart' | 'stackSlot'>): string {

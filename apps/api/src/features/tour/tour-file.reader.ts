@@ -50,7 +50,7 @@ export class TourFileReader {
   private async otherBookings(manager: EntityManager, tourName: string): Promise<Booking[]> {
     const rows: { item: string; count: number | null; from: string; to: string; tour: string }[] = await manager.query(
       `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour
-       FROM booking WHERE tour_name <> $1 ORDER BY lower(period), item_id, tour_name`,
+       FROM booking WHERE tour_name <> $1 AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id, tour_name`,
       [tourName],
     );
     return rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) }));

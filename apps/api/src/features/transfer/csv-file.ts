@@ -21,8 +21,11 @@ export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
   if (bytes.length === 0) return { row: 1, column: '', value: '', wanted: 'a CSV file (RFC 4180) with a heading' };
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0))
     return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
+  const text = textOf(bytes);
+  if (text === undefined)
+    return { row: 1, column: '', value: 'another encoding', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
   try {
-    const records: string[][] = parse(bytes, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
+    const records: string[][] = parse(text, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
     if (records.length > mostRows + 1)
       return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 50,000 rows in one file' };
     return records.map((record) => record.map(unguarded));
@@ -33,5 +36,14 @@ export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
       value: (fault as Error).message.slice(0, 100),
       wanted: 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled',
     };
+  }
+}
+
+/** undefined where the bytes are no UTF-8. */
+function textOf(bytes: Buffer): string | undefined {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    return undefined;
   }
 }

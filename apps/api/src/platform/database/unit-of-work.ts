@@ -15,15 +15,24 @@ class RolledBack extends Error {
 /** 40001 serialization failure, 40P01 deadlock: the whole transaction is tried again. */
 const tryAgain = new Set(['40001', '40P01']);
 
-/** The only way to write: one SERIALIZABLE transaction, tried again as a whole; the manager is the only handle in scope. */
+/** How often a transaction that others got in the way of is tried. */
+const attempts = 12;
+
+/**
+ * The only way to write: one SERIALIZABLE transaction, tried again as a whole; the manager is the only handle in scope. READ COMMITTED is for
+ * work that locks every row it decides on, in one order.
+ */
 @Injectable()
 export class UnitOfWork {
   constructor(private readonly dataSource: DataSource) {}
 
-  async run<T, R = never>(work: (manager: EntityManager) => Promise<Outcome<T, R>>, attempts = 12): Promise<Outcome<T, R>> {
+  async run<T, R = never>(
+    work: (manager: EntityManager) => Promise<Outcome<T, R>>,
+    isolation: 'SERIALIZABLE' | 'READ COMMITTED' = 'SERIALIZABLE',
+  ): Promise<Outcome<T, R>> {
     for (let attempt = 1; ; attempt++) {
       try {
-        return await this.dataSource.transaction('SERIALIZABLE', async (manager) => {
+        return await this.dataSource.transaction(isolation, async (manager) => {
           const outcome = await work(manager);
           if (!outcome.ok) throw new RolledBack(outcome.error);
           return outcome;

@@ -2,8 +2,13 @@ import { BadInputError } from './fault.js';
 
 /** Keyset paging: a cursor is the key of the last row, opaque to the caller. */
 export const writeCursor = (key: string): string => Buffer.from(key, 'utf8').toString('base64url');
-export const readCursor = (cursor: string | null | undefined): string | undefined =>
-  cursor ? Buffer.from(cursor, 'base64url').toString('utf8') : undefined;
+export function readCursor(cursor: string | null | undefined): string | undefined {
+  if (!cursor) return undefined;
+  const key = Buffer.from(cursor, 'base64url').toString('utf8');
+  if (key === '' || writeCursor(key) !== cursor)
+    throw new BadInputError([{ field: 'after', value: cursor.slice(0, 80), wanted: 'a cursor of an earlier page' }]);
+  return key;
+}
 
 export function pageSize(first: number | null | undefined): number {
   const size = first ?? 50;

@@ -63,7 +63,7 @@ function FindCart({ loads, onFound }: { loads: readonly CartLoad[]; onFound: (id
   const [said, setSaid] = useState('');
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const found = loads.find((each) => each.cart === text.trim());
+    const found = loads.find((each) => each.cart?.toLowerCase() === text.trim().toLowerCase());
     if (found) onFound(found.id);
     else setSaid(`${text.trim() || 'Nothing'} is no cart of this show.`);
   };

@@ -9,6 +9,7 @@ import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Note, Notes } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { useNarrow } from '../../ui/use-narrow.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 
 const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
@@ -84,7 +85,7 @@ function ToDo({ list, onDone, isBusy }: { list: WorkList; onDone: (move: WorkLis
         <thead>
           <tr>
             <th>Done</th>
-            <th className="num">Round</th>
+            <th className="num opt">Round</th>
             <th>Box</th>
             <th>From</th>
             <th>To</th>
@@ -99,7 +100,7 @@ function ToDo({ list, onDone, isBusy }: { list: WorkList; onDone: (move: WorkLis
                   Done
                 </button>
               </td>
-              <td className="num">{move.round}</td>
+              <td className="num opt">{move.round}</td>
               <td className="mono">{move.box}</td>
               <td className="mono">{move.from}</td>
               <td className="mono">{move.to}</td>
@@ -170,6 +171,7 @@ function OtherFloor({ planId, list }: { planId: string; list: WorkList }) {
 function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
   const { carts } = plan.plan;
   const next = list.moves[0];
+  const across = useNarrow() ? 3 : 6;
   const touched = new Set([...list.moves.flatMap((each) => [each.from, each.to]), ...carts.loads.map((each) => each.cart ?? '')]);
   return (
     <>
@@ -188,8 +190,8 @@ function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
           of={drawStacks(
             list.floor.carts.filter((each) => touched.has(each.cart)),
             new Set(next ? [next.box] : []),
+            across,
           )}
-          wide
         />
         {list.floor.loose.length > 0 && (
           <p>
@@ -198,7 +200,13 @@ function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
         )}
       </Part>
       <Part number={3} title="The floor as the plan wants it">
-        <Drawing of={drawStacks(carts.floorAfter.carts.filter((each) => touched.has(each.cart)))} wide />
+        <Drawing
+          of={drawStacks(
+            carts.floorAfter.carts.filter((each) => touched.has(each.cart)),
+            new Set(),
+            across,
+          )}
+        />
       </Part>
     </>
   );

@@ -25,11 +25,11 @@ export function Dates() {
                 <thead>
                   <tr>
                     <th>Item</th>
+                    <th>State</th>
+                    <th>Last day of use</th>
                     <th>Kind</th>
                     <th>Model</th>
                     <th>Where</th>
-                    <th>Last day of use</th>
-                    <th>State</th>
                   </tr>
                 </thead>
                 <tbody>
@@ -38,14 +38,14 @@ export function Dates() {
                       <td className="mono">
                         <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
                       </td>
+                      <td>{each.state === 'in service' ? `${marks[each.dueState!] ?? '◐'} ${each.dueState}` : `■ ${each.state}`}</td>
+                      <td>{each.dueOn ?? 'none'}</td>
                       <td>
                         {each.kind}
                         {each.count ? ` batch of ${each.count}` : ''}
                       </td>
                       <td>{each.model}</td>
                       <td>{each.place}</td>
-                      <td>{each.dueOn ?? 'none'}</td>
-                      <td>{each.state === 'in service' ? `${marks[each.dueState!] ?? '◐'} ${each.dueState}` : `■ ${each.state}`}</td>
                     </tr>
                   ))}
                 </tbody>

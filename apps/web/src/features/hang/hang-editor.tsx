@@ -246,6 +246,12 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
         <Boxes hang={hang} kit={kit} faultsAt={faultsAt} onChange={onChange} />
       )}
       {preview && <Drawing of={drawHang(preview, units)} />}
+      {preview && (
+        <p className="caution">
+          Loads are computed from the figures on file. A competent person confirms them against the maker’s rated data, local rules and the
+          structure before anything is lifted.
+        </p>
+      )}
       <button type="button" className="plain small" onClick={onRemove}>
         Remove this hang
       </button>

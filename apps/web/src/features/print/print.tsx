@@ -49,8 +49,11 @@ export function Print() {
   );
 }
 
-function sheetsOf({ plan, revision }: PlanInForce, what: string, units: Units): readonly Node[] {
-  const context = { plan, revision: revision ?? null };
+function sheetsOf({ plan, revision, releasedDespite }: PlanInForce, what: string, units: Units): readonly Node[] {
+  const context = {
+    plan,
+    revision: revision && releasedDespite ? `${revision}, released although it says stop: ${releasedDespite}` : (revision ?? null),
+  };
   switch (what) {
     case 'carts':
       return plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : drawCode(load.cart), units));

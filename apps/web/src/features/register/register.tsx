@@ -72,11 +72,11 @@ export function Register({ me }: { me: Person }) {
           <thead>
             <tr>
               <th>Serial</th>
+              <th>State</th>
+              <th>Last day of use</th>
               <th>Kind</th>
               <th>Model</th>
               <th>Where</th>
-              <th>State</th>
-              <th>Last day of use</th>
             </tr>
           </thead>
           <tbody>
@@ -86,15 +86,15 @@ export function Register({ me }: { me: Person }) {
                   <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
                 </td>
                 <td>
+                  {each.state === 'in service' ? '○' : '■'} {each.state}
+                </td>
+                <td>{each.dueState === null ? '' : (each.dueOn ?? each.dueState)}</td>
+                <td>
                   {each.kind}
                   {each.count !== null ? ` × ${each.count}` : ''}
                 </td>
                 <td>{each.model}</td>
                 <td>{each.place}</td>
-                <td>
-                  {each.state === 'in service' ? '○' : '■'} {each.state}
-                </td>
-                <td>{each.dueState === null ? '' : (each.dueOn ?? each.dueState)}</td>
               </tr>
             ))}
           </tbody>

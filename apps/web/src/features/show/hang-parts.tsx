@@ -97,7 +97,7 @@ function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; nu
               <p>
                 <b>{formatMass(pick.hookLoadKg, units)}</b> at the hook of{' '}
                 {pick.hoistSerial ? <span className="mono">{pick.hoistSerial}</span> : `a ${pick.hoist} that is not found`}. The point
-                carries {formatForce(pick.pointLoadN, units)}, with factor {plan.picks.loadRule.dynamicFactor}{' '}
+                carries {formatForce(pick.pointLoadN, units)}, times {plan.picks.loadRule.dynamicFactor}:{' '}
                 {formatForce(pick.pointLoadDynamicN, units)}.
               </p>
               <ul>

@@ -4,8 +4,8 @@ export const showQuery = graphql(`
   query ShowPage($tourId: ID!, $showId: ID!) {
     showPage(tourId: $tourId, showId: $showId) {
       tourId showId name tourName
-      released { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }
-      draft { id state revision madeAt madeBy releasedAt releasedBy changed plan ticks cartChecks { load checkedAt checkedBy } }
+      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }
+      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }
       revisions { id state revision releasedAt releasedBy }
     }
   }
@@ -16,12 +16,13 @@ export const makePlan = graphql(
 );
 
 export const releasePlan = graphql(`
-  mutation ReleasePackPlan($planId: ID!) {
-    releasePackPlan(planId: $planId) {
+  mutation ReleasePackPlan($planId: ID!, $despite: String) {
+    releasePackPlan(planId: $planId, despite: $despite) {
       __typename
       ... on PlanView { id revision }
       ... on BookingRefusal { sentence clashes { item from to tour } }
       ... on StaleRefusal { sentence changed }
+      ... on StopRefusal { sentence stops }
     }
   }
 `);

@@ -57,7 +57,7 @@ function Lede({ data, shown }: { data: ShowData; shown: PlanInForce | null }) {
       {show.from === show.to ? show.from : `${show.from} to ${show.to}`} ·{' '}
       <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>{' '}
       {shown.releasedAt
-        ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}`
+        ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}${shown.releasedDespite ? `, although it says stop: ${shown.releasedDespite}` : ''}`
         : `made ${shown.madeAt.slice(0, 10)} by ${shown.madeBy}, not released`}
     </>
   );
@@ -83,15 +83,15 @@ function Actions({
       onDraft(true);
     },
   });
+  const [despite, setDespite] = useState('');
   const release = useMutation({
-    mutationFn: () => request(releasePlan, { planId: data.draft!.id }),
+    mutationFn: () => request(releasePlan, { planId: data.draft!.id, despite: despite.trim() || null }),
     onSuccess: async (answer) => {
       if (answer.releasePackPlan.__typename === 'PlanView') onDraft(false);
       await client.invalidateQueries();
     },
   });
-  const refusal =
-    release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan.sentence : undefined;
+  const refusal = release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan : undefined;
   const print = `/print/${data.tourId}/${data.showId}`;
   return (
     <>
@@ -120,7 +120,24 @@ function Actions({
           Release as revision {nextLetter(data.revisions.length)}
         </button>
       )}
-      <Faults of={refusal ?? make.error ?? release.error} />
+      <Faults of={make.error ?? release.error} />
+      {refusal && <Note weight="stop">{refusal.sentence}</Note>}
+      {refusal?.__typename === 'StopRefusal' && (
+        <>
+          <ul>
+            {refusal.stops.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+          <label>
+            Why it is released all the same
+            <input value={despite} onChange={(event) => setDespite(event.target.value)} />
+          </label>
+          <button type="button" disabled={despite.trim() === '' || release.isPending} onClick={() => release.mutate()}>
+            Release despite this
+          </button>
+        </>
+      )}
     </>
   );
 }

@@ -1,0 +1,63 @@
+import { Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { addDays, isPlainDate } from '#kernel';
+import { type FleetInput, designOf, firstDayFor, fleetCalendar, remediesFor } from '#pack-plan';
+import type { Booking } from '#tour-file';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
+import { KitReader } from '../register/kit.reader.js';
+import { TourFileReader } from '../tour/tour-file.reader.js';
+import type { FleetModelView, RemedyView } from './fleet.types.js';
+
+const mostDays = 400;
+
+/** The fleet over a season. */
+@Injectable()
+export class FleetQueries {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly kit: KitReader,
+    private readonly tours: TourFileReader,
+  ) {}
+
+  async calendar(from: string, days: number): Promise<FleetModelView[]> {
+    const to = lastDay(from, days);
+    return fleetCalendar(await this.input(), from, to).map((each) => ({ ...each, days: [...each.days] }));
+  }
+
+  async remedies(model: string, day: string): Promise<RemedyView[]> {
+    lastDay(day, 1);
+    return [...remediesFor(await this.input(), model, day)];
+  }
+
+  async firstDayFor(tourId: string, showId: string, from: string, days: number): Promise<string | null> {
+    lastDay(from, days);
+    const { data } = await this.tours.tour(this.dataSource.manager, tourId);
+    const show = data.shows.find((each) => each.id === showId);
+    if (!show) throw new NotFoundError(`The show ${showId}`);
+    const calendar = fleetCalendar(await this.input(), from, addDays(from, mostDays - 1));
+    return firstDayFor(calendar, designOf(show), days) ?? null;
+  }
+
+  private async input(): Promise<FleetInput> {
+    const { manager } = this.dataSource;
+    const kit = await this.kit.load(manager);
+    const rows: (Omit<Booking, 'count'> & { count: number | null })[] = await manager.query(
+      `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour
+       FROM booking WHERE hold_until IS NULL OR hold_until > now() ORDER BY lower(period), item_id`,
+    );
+    const tours = await this.tours.tours(manager);
+    return {
+      kit,
+      bookings: rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) })),
+      tours: tours.map((tour) => tour.data),
+    };
+  }
+}
+
+function lastDay(from: string, days: number): string {
+  if (!isPlainDate(from))
+    throw new BadInputError([{ field: 'from', value: from.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' }]);
+  if (!Number.isInteger(days) || days < 1 || days > mostDays)
+    throw new BadInputError([{ field: 'days', value: days, wanted: `1 to ${mostDays} days` }]);
+  return addDays(from, days - 1);
+}
