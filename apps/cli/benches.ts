@@ -20,4 +20,8 @@ export const benches: Record<string, Bench> = {
     does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--seconds S]',
     load: () => import('./bench/cart-allocation-scale.js'),
   },
+  bookings: {
+    does: 'racing holds of the same 50 boxes through the API: [--attempts N] [--at-once N]',
+    load: () => import('./bench/bookings.js'),
+  },
 };

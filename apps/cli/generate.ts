@@ -63,6 +63,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
             scalars: {
               PackPlanJson: '../pack-plan/index.js#PackPlan',
               WorkListJson: '../pack-plan/index.js#WorkList',
+              BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
               TourJson: '../tour-file/index.js#Tour',
               ItemJson: '../tour-file/index.js#Item',
               ModelJson: 'unknown',

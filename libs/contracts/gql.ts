@@ -25,6 +25,13 @@ type Documents = {
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
+    "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
+    "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
+    "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
+    "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }": typeof types.RemediesDocument,
+    "query OpenHolds { openHolds { name from to until items } }": typeof types.OpenHoldsDocument,
+    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
+    "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": typeof types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
@@ -46,6 +53,7 @@ type Documents = {
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": typeof types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": typeof types.AttentionDocument,
+    "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
@@ -63,6 +71,13 @@ const documents: Documents = {
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
+    "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
+    "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
+    "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
+    "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }": types.RemediesDocument,
+    "query OpenHolds { openHolds { name from to until items } }": types.OpenHoldsDocument,
+    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
+    "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
@@ -84,6 +99,7 @@ const documents: Documents = {
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": types.AttentionDocument,
+    "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
@@ -131,6 +147,34 @@ export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query Dates { examinedItems { id kind model place dueOn dueState state count } }"): typeof import('./graphql.js').DatesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query ShowsToServe { tours { id name showNames { showId name } } }"): typeof import('./graphql.js').ShowsToServeDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n"): typeof import('./graphql.js').FirstDayForDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n"): typeof import('./graphql.js').FleetCalendarDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }"): typeof import('./graphql.js').RemediesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query OpenHolds { openHolds { name from to until items } }"): typeof import('./graphql.js').OpenHoldsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').PlaceHoldDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }"): typeof import('./graphql.js').GiveHoldBackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -215,6 +259,10 @@ export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: Str
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n"): typeof import('./graphql.js').AttentionDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }"): typeof import('./graphql.js').BetweenShowsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -3,9 +3,19 @@
 type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 /** Internal type. DO NOT USE DIRECTLY. */
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
+import type { BetweenShows, PackPlan, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour } from '../tour-file/index.js';
-import type { PackPlan, WorkList } from '../pack-plan/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+export type HoldInput = {
+  from: string;
+  /** The hold ends by itself after so many hours. */
+  hours: number;
+  items: Array<string>;
+  /** Who or what it is held for. */
+  name: string;
+  to: string;
+};
+
 export type PersonInput = {
   email: string;
   name: string;
@@ -84,6 +94,59 @@ export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type DatesQuery = { examinedItems: Array<{ id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null }> };
+
+export type ShowsToServeQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ShowsToServeQuery = { tours: Array<{ id: string, name: string, showNames: Array<{ showId: string, name: string }> }> };
+
+export type FirstDayForQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+  from: string;
+  days: number;
+}>;
+
+
+export type FirstDayForQuery = { firstDayFor: string | null };
+
+export type FleetCalendarQueryVariables = Exact<{
+  from: string;
+  days: number;
+}>;
+
+
+export type FleetCalendarQuery = { fleetCalendar: Array<{ model: string, count: number, days: Array<{ day: string, free: number, promised: number, out: number, short: number }> }> };
+
+export type RemediesQueryVariables = Exact<{
+  model: string;
+  day: string;
+}>;
+
+
+export type RemediesQuery = { remedies: Array<{ serial: string, kind: string, sentence: string }> };
+
+export type OpenHoldsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type OpenHoldsQuery = { openHolds: Array<{ name: string, from: string, to: string, until: string, items: Array<string> }> };
+
+export type PlaceHoldMutationVariables = Exact<{
+  hold: HoldInput;
+}>;
+
+
+export type PlaceHoldMutation = { placeHold:
+    | { __typename: 'BookingRefusal', sentence: string }
+    | { __typename: 'Hold', name: string }
+   };
+
+export type GiveHoldBackMutationVariables = Exact<{
+  name: string;
+}>;
+
+
+export type GiveHoldBackMutation = { giveHoldBack: number };
 
 export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -252,6 +315,13 @@ export type AttentionQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type AttentionQuery = { attention: Array<{ role: string, weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string | null, showId: string | null, itemId: string | null }>, tours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, shows: number }> };
 
+export type BetweenShowsQueryVariables = Exact<{
+  tourId: string | number;
+}>;
+
+
+export type BetweenShowsQuery = { betweenShows: Array<{ from: string, to: string, what: BetweenShows }> };
+
 export type TourQueryVariables = Exact<{
   id: string | number;
 }>;
@@ -383,6 +453,76 @@ export const DatesDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+export const ShowsToServeDocument = new TypedDocumentString(`
+    query ShowsToServe {
+  tours {
+    id
+    name
+    showNames {
+      showId
+      name
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ShowsToServeQuery, ShowsToServeQueryVariables>;
+export const FirstDayForDocument = new TypedDocumentString(`
+    query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {
+  firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)
+}
+    `) as unknown as TypedDocumentString<FirstDayForQuery, FirstDayForQueryVariables>;
+export const FleetCalendarDocument = new TypedDocumentString(`
+    query FleetCalendar($from: String!, $days: Int!) {
+  fleetCalendar(from: $from, days: $days) {
+    model
+    count
+    days {
+      day
+      free
+      promised
+      out
+      short
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<FleetCalendarQuery, FleetCalendarQueryVariables>;
+export const RemediesDocument = new TypedDocumentString(`
+    query Remedies($model: String!, $day: String!) {
+  remedies(model: $model, day: $day) {
+    serial
+    kind
+    sentence
+  }
+}
+    `) as unknown as TypedDocumentString<RemediesQuery, RemediesQueryVariables>;
+export const OpenHoldsDocument = new TypedDocumentString(`
+    query OpenHolds {
+  openHolds {
+    name
+    from
+    to
+    until
+    items
+  }
+}
+    `) as unknown as TypedDocumentString<OpenHoldsQuery, OpenHoldsQueryVariables>;
+export const PlaceHoldDocument = new TypedDocumentString(`
+    mutation PlaceHold($hold: HoldInput!) {
+  placeHold(hold: $hold) {
+    __typename
+    ... on Hold {
+      name
+    }
+    ... on BookingRefusal {
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<PlaceHoldMutation, PlaceHoldMutationVariables>;
+export const GiveHoldBackDocument = new TypedDocumentString(`
+    mutation GiveHoldBack($name: String!) {
+  giveHoldBack(name: $name)
+}
+    `) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
 export const HangModelsDocument = new TypedDocumentString(`
     query HangModels {
   catalogueModels {
@@ -701,6 +841,15 @@ export const AttentionDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
+export const BetweenShowsDocument = new TypedDocumentString(`
+    query BetweenShows($tourId: ID!) {
+  betweenShows(tourId: $tourId) {
+    from
+    to
+    what
+  }
+}
+    `) as unknown as TypedDocumentString<BetweenShowsQuery, BetweenShowsQueryVariables>;
 export const TourDocument = new TypedDocumentString(`
     query Tour($id: ID!) {
   tour(id: $id) {

@@ -29,7 +29,9 @@ export function betweenShows(before: PackPlan, after: PackPlan, limits: SolveLim
     else if (cart === undefined) restacked.push({ load: load.id, cart: load.cart, why: whyRestacked(load, earlier) });
   }
   const flying = new Set([...rollOn.map((each) => each.cart), ...after.carts.loads.map((load) => load.cart)]);
-  const { moves, bound, sentence, status } = workListOf(after, floor, new Set(after.carts.moves.map((move) => move.number)), limits);
+  const { moves, bound, status, sentence: why } = workListOf(after, floor, new Set(after.carts.moves.map((move) => move.number)), limits);
+  const proof = moves.length <= bound ? '; no shorter list exists' : `; at least ${bound} are needed`;
+  const sentence = status === 'cannot' ? why : `${moves.length} box moves from the floor that the show before leaves${proof}.`;
   return {
     rollOn,
     stayOnTruck: earlier.filter((load) => !flying.has(load.cart)).map((load) => ({ cart: load.cart!, load: load.id })),

@@ -6,6 +6,7 @@ import { SignIn } from '../features/account/sign-in.js';
 import { ConfirmCart } from '../features/cart/confirm-cart.js';
 import { Moves } from '../features/cart/moves.js';
 import { Dates } from '../features/due/dates.js';
+import { Fleet } from '../features/fleet/fleet.js';
 import { HangEditor } from '../features/hang/hang-editor.js';
 import { Print } from '../features/print/print.js';
 import { ItemScreen } from '../features/register/item-screen.js';
@@ -52,6 +53,7 @@ export function App() {
         <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen />} />
         <Route path="/register" element={<Register me={person} />} />
         <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
+        <Route path="/fleet" element={<Fleet me={person} />} />
         <Route path="/dates" element={<Dates />} />
         <Route path="/people" element={<People me={person} />} />
         <Route path="/import" element={<Import me={person} />} />

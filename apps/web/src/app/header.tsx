@@ -41,6 +41,7 @@ export function Header({ me }: { me: Person }) {
         </NavLink>
         <NavLink to="/tours">Tours</NavLink>
         <NavLink to="/register">Register</NavLink>
+        <NavLink to="/fleet">Fleet</NavLink>
         <NavLink to="/dates">Dates</NavLink>
         <NavLink to="/import">Import</NavLink>
         <NavLink to="/people">People</NavLink>

@@ -1,11 +1,23 @@
-import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
-import type { WorkList } from '#pack-plan';
-import { WorkListJson } from '../../platform/graphql/scalars.js';
+import { Args, Field, ID, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
+import type { BetweenShows, WorkList } from '#pack-plan';
+import { BetweenShowsJson, WorkListJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { differenceViewOf } from './plan.queries.js';
 import { SwapResult } from './plan.types.js';
 import { WorkService } from './work.service.js';
+
+@ObjectType()
+export class BetweenShowsView {
+  @Field()
+  from: string;
+
+  @Field()
+  to: string;
+
+  @Field(() => BetweenShowsJson)
+  what: BetweenShows;
+}
 
 const id = { type: () => ID } as const;
 
@@ -16,6 +28,11 @@ export class WorkResolver {
   @Query(() => WorkListJson, { description: 'What is left to do for a plan on the floor as it now stands.' })
   workList(@Args('planId', id) planId: string): Promise<WorkList> {
     return this.service.list(planId);
+  }
+
+  @Query(() => [BetweenShowsView], { description: 'What happens to the carts between the shows of a tour.' })
+  betweenShows(@Args('tourId', id) tourId: string): Promise<BetweenShowsView[]> {
+    return this.service.between(tourId);
   }
 
   @Allow('warehouse', 'system')

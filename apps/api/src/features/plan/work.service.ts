@@ -1,7 +1,17 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
-import { type Floor, type PackPlan, type PlanDifference, type WorkList, differenceBetween, makePackPlan, workListOf } from '#pack-plan';
+import {
+  type BetweenShows,
+  type Floor,
+  type PackPlan,
+  type PlanDifference,
+  type WorkList,
+  betweenShows,
+  differenceBetween,
+  makePackPlan,
+  workListOf,
+} from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -94,6 +104,26 @@ export class WorkService {
     });
     if (!outcome.ok) throw new Error('a swap is never refused');
     return outcome.value;
+  }
+
+  /** From each show of a tour to the next, where both have a plan: the released one, else the draft. */
+  async between(tourId: string): Promise<{ from: string; to: string; what: BetweenShows }[]> {
+    const { data } = await this.reader.tour(this.dataSource.manager, tourId);
+    const rows = await this.dataSource.getRepository(PackPlanRow).find({
+      where: [
+        { tourId, state: 'released' },
+        { tourId, state: 'draft' },
+      ],
+    });
+    const inForce = (showId: string) =>
+      rows.find((row) => row.showId === showId && row.state === 'released') ?? rows.find((row) => row.showId === showId);
+    const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 2 };
+    return data.shows.slice(1).flatMap((show, index) => {
+      const before = inForce(data.shows[index]!.id);
+      const after = inForce(show.id);
+      if (!before || !after) return [];
+      return [{ from: before.plan.show.name, to: after.plan.show.name, what: betweenShows(before.plan, after.plan, limits) }];
+    });
   }
 
   private async listIn(manager: EntityManager, row: PackPlanRow): Promise<WorkList> {

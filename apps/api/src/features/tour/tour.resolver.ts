@@ -18,7 +18,14 @@ export class TourResolver {
   @Query(() => [TourHead])
   async tours(): Promise<TourHead[]> {
     const rows = await this.reader.tours(this.dataSource.manager);
-    return rows.map(({ id, name, prepFrom, returnTo, data }) => ({ id, name, prepFrom, returnTo, shows: data.shows.length }));
+    return rows.map(({ id, name, prepFrom, returnTo, data }) => ({
+      id,
+      name,
+      prepFrom,
+      returnTo,
+      shows: data.shows.length,
+      showNames: data.shows.map((show) => ({ showId: show.id, name: show.name })),
+    }));
   }
 
   @Query(() => TourPage)

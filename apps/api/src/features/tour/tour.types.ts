@@ -3,6 +3,15 @@ import type { Tour } from '#tour-file';
 import { TourJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
+export class ShowName {
+  @Field(() => ID)
+  showId: string;
+
+  @Field()
+  name: string;
+}
+
+@ObjectType()
 export class TourHead {
   @Field(() => ID)
   id: string;
@@ -18,6 +27,9 @@ export class TourHead {
 
   @Field(() => Int)
   shows: number;
+
+  @Field(() => [ShowName])
+  showNames: ShowName[];
 }
 
 @ObjectType()

@@ -16,4 +16,5 @@ export const ItemJson = json('ItemJson', 'An item of the register: Item of libs/
 export const ModelJson = json('ModelJson', 'A catalogue model or a rigging system: libs/tour-file.');
 export const KitJson = json('KitJson', 'Catalogue, rigging systems and rules: parts of TourFile of libs/tour-file.');
 export const WorkListJson = json('WorkListJson', 'What is left to do on the floor: WorkList of libs/pack-plan.');
+export const BetweenShowsJson = json('BetweenShowsJson', 'What happens to the carts between two shows: BetweenShows of libs/pack-plan.');
 export const AnyJson = json('AnyJson', 'A value as it was given.');

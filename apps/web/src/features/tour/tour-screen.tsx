@@ -6,6 +6,7 @@ import type { Tour } from '#tour-file';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { BetweenShows } from './between-shows.js';
 import { newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
 
@@ -62,7 +63,10 @@ export function TourScreen() {
             </div>
             <AddShow tour={tour} version={version} />
           </Part>
-          <Part number={2} title="Trucks and freight">
+          <Part number={2} title="Carts between the shows">
+            <BetweenShows tourId={tourId} />
+          </Part>
+          <Part number={3} title="Trucks and freight">
             <TravellingKit tour={tour} version={version} />
           </Part>
         </Page>
