@@ -40,6 +40,8 @@ function answerOf(
   }
   const values = new Map(Object.entries(answer.Columns ?? {}).map(([column, { Primal }]) => [column, Primal ?? 0]));
   if (answer.Status === 'Optimal') return { status: 'optimal', objective: answer.ObjectiveValue, bound: answer.ObjectiveValue, values };
+  if (answer.Status === 'Time limit reached' && Number.isFinite(answer.ObjectiveValue))
+    return { status: 'feasible', objective: answer.ObjectiveValue, bound: undefined, values };
   if (answer.Status === 'Infeasible') return { status: 'infeasible', objective: undefined, bound: undefined, values: new Map() };
   return { status: 'unknown', objective: undefined, bound: undefined, values: new Map() };
 }

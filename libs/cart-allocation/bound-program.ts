@@ -1,6 +1,6 @@
-import { type IntegerProgramSolver, invariant } from '#kernel';
+import type { IntegerProgramSolver } from '#kernel';
 import { Openings, singleKinds, tally } from './first-event.js';
-import { type FloorPlan, keptBoxes, mayCarry } from './floor-plan.js';
+import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from './floor-plan.js';
 
 /** Which cart each load gets, and from how many of the top boxes of other carts are taken. */
 export interface Choice {
@@ -9,6 +9,9 @@ export interface Choice {
   /** By cart: how many boxes are taken from its top; only carts that get no load. */
   readonly taken: ReadonlyMap<number, number>;
 }
+
+/** What is least among choices with equally many moves. */
+export type Tie = 'boxes lifted' | 'carts touched';
 
 export interface BoundAnswer {
   /** No plan has fewer box moves. */
@@ -26,22 +29,59 @@ export function solveBound(
   integerProgram: IntegerProgramSolver,
   timeLimitSeconds: number,
   vary: () => number = () => 1,
+  fewest: Tie = 'boxes lifted',
 ): BoundAnswer {
-  const carts = classesOf(
-    floor.carts.map(
-      (cart) =>
-        `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join(',') : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join(',')}`,
-    ),
-  );
-  const loads = classesOf(
-    floor.loads.map((load) => load.kinds.join(',') + (load.models.length > 0 ? `|${[...new Set(load.models)].sort().join(',')}` : '')),
-  );
-  const program = writeProgram(floor, carts, loads, vary);
-  const answer = integerProgram.solve(program.text, { timeLimitSeconds });
-  if (answer.status === 'optimal' && answer.objective !== undefined)
-    return { bound: Math.floor(answer.objective + 1e-6), choice: readChoice(floor, carts, loads, program.columns, answer.values) };
-  const relaxed = integerProgram.solve(program.text, { timeLimitSeconds: Math.max(1, timeLimitSeconds / 2), relaxed: true });
-  return { bound: relaxed.objective === undefined ? 0 : Math.max(0, Math.ceil(relaxed.objective - 1e-6)), choice: undefined };
+  const carts = classesOf(floor.carts.map((cart) => cartKey(floor, cart)));
+  const loads = classesOf(floor.loads.map(loadKey));
+  const promising = promisingPairs(floor, carts, loads, Math.min(60_000, Math.round(12_000 * Math.max(0.25, timeLimitSeconds))));
+  const program = writeProgram(floor, carts, loads, vary, fewest, promising);
+  const answer = integerProgram.solve(program.text, { timeLimitSeconds: 0.6 * timeLimitSeconds });
+  const choice = answer.values.size > 0 ? readChoice(floor, carts, loads, program.columns, answer.values) : undefined;
+  // A program without all its pairs bounds nothing: then only what must come into place counts.
+  if (promising) return { bound: leastComingIn(floor, carts, loads), choice };
+  if (answer.status === 'optimal') return { bound: Math.floor(answer.objective! + 1e-6), choice };
+  const relaxed = integerProgram.solve(program.text, { timeLimitSeconds: 0.3 * timeLimitSeconds, relaxed: true });
+  const bound = relaxed.objective === undefined ? 0 : Math.max(0, Math.ceil(relaxed.objective - 1e-6));
+  return { bound: Math.max(bound, leastComingIn(floor, carts, loads)), choice };
+}
+
+/**
+ * Where there are more pairs of cart and load classes than a program may have: for each load class the carts that need the fewest moves, and some
+ * others all around, so that every load can have a cart. undefined: all pairs.
+ */
+function promisingPairs(
+  floor: FloorPlan,
+  carts: readonly number[][],
+  loads: readonly number[][],
+  most: number,
+): ReadonlySet<number> | undefined {
+  if (carts.length * loads.length <= most) return undefined;
+  const each = Math.max(4, Math.floor(most / loads.length / 2));
+  const pairs = new Set<number>();
+  loads.forEach(([load], loadClass) => {
+    const wanted = floor.loads[load!]!;
+    const options = carts
+      .map(([cart], cartClass) => ({ cartClass, stack: floor.carts[cart!]!.stack, may: mayCarry(floor.carts[cart!]!, wanted) }))
+      .filter(({ may }) => may)
+      .map(({ cartClass, stack }) => ({ cartClass, moves: stack.length - 2 * keptBoxes(floor, stack, wanted.kinds) }));
+    const start = Math.floor((loadClass * options.length) / loads.length);
+    for (let step = 0; step < Math.min(each, options.length); step++)
+      pairs.add(options[(start + step) % options.length]!.cartClass * loads.length + loadClass);
+    for (const { cartClass } of options.sort((a, b) => a.moves - b.moves).slice(0, each)) pairs.add(cartClass * loads.length + loadClass);
+  });
+  return pairs;
+}
+
+/** Boxes that must come into place however the carts are chosen. */
+function leastComingIn(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][]): number {
+  return loads.reduce((sum, members) => {
+    const wanted = floor.loads[members[0]!]!;
+    const most = Math.max(
+      0,
+      ...carts.map(([cart]) => (mayCarry(floor.carts[cart!]!, wanted) ? keptBoxes(floor, floor.carts[cart!]!.stack, wanted.kinds) : 0)),
+    );
+    return sum + members.length * (wanted.kinds.length - most);
+  }, 0);
 }
 
 /** Members of each class, in order of first appearance. */
@@ -58,7 +98,14 @@ interface Program {
   readonly columns: ReadonlyMap<string, Column>;
 }
 
-function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][], vary: () => number): Program {
+function writeProgram(
+  floor: FloorPlan,
+  carts: readonly number[][],
+  loads: readonly number[][],
+  vary: () => number,
+  fewest: Tie,
+  promising: ReadonlySet<number> | undefined,
+): Program {
   const columns = new Map<string, Column>();
   const cost: string[] = [];
   const inCart = carts.map((): string[] => []);
@@ -68,14 +115,16 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
   const openPlaces = Array.from({ length: floor.kindCount }, (): string[] => []);
   /** By kind, by the boxes of it that must have gone before: the columns that can open the first later place for it. */
   const events = Array.from({ length: floor.kindCount }, () => new Map<number, string[]>());
-  // Of choices with equally many moves the one that lifts the fewest boxes off leaves the most ways to carry it out.
-  const slack = 0.4 / Math.max(1, floor.serials.length);
+  // Of choices with equally many moves the one that lifts the fewest boxes off leaves the most ways to carry it out; or the one that
+  // touches the fewest carts.
+  const slack = fewest === 'boxes lifted' ? 0.4 / Math.max(1, floor.serials.length) : 0;
+  const touch = fewest === 'carts touched' ? 0.4 / Math.max(1, floor.carts.length) : 0;
   const openings = new Openings(floor, singleKinds(floor));
   carts.forEach(([first], cartClass) => {
     const cart = floor.carts[first!]!;
     loads.forEach(([load], loadClass) => {
       const wanted = floor.loads[load!]!;
-      if (!mayCarry(cart, wanted)) return;
+      if (promising ? !promising.has(cartClass * loads.length + loadClass) : !mayCarry(cart, wanted)) return;
       const column = `x${cartClass}_${loadClass}`;
       columns.set(column, { cartClass, loadClass });
       const kept = keptBoxes(floor, cart.stack, wanted.kinds);
@@ -87,7 +136,9 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
       // A box that there is once cannot go straight from a cart into another place of the same cart.
       const turned = [...off.keys()].filter((kind) => openings.single.has(kind) && on.has(kind));
       const usable = offKinds.filter((kind) => kind !== 0).length;
-      cost.push(`${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length + usable * slack * vary()} ${column}`);
+      cost.push(
+        `${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length + usable * slack * vary() + (on.size + off.size > 0 ? touch : 0)} ${column}`,
+      );
       for (const [kind, count] of on) comeIn[kind]!.push(`${count} ${column}`);
       for (const [kind, count] of off) comeOff[kind]!.push(`${count} ${column}`);
       const { open, later } = openings.of(first!, offKinds, wanted.kinds.slice(kept));
@@ -103,7 +154,7 @@ function writeProgram(floor: FloorPlan, carts: readonly number[][], loads: reado
       if (kinds[0] === 0) continue; // the deepest box taken is one that is wanted
       const column = `d${cartClass}_${taken}`;
       columns.set(column, { cartClass, taken });
-      cost.push(`${taken + taken * slack * vary()} ${column}`);
+      cost.push(`${taken + taken * slack * vary() + touch} ${column}`);
       inCart[cartClass]!.push(column);
       for (const [kind, count] of tally(kinds)) comeOff[kind]!.push(`${count} ${column}`);
     }
@@ -170,22 +221,37 @@ function readChoice(
   loads: readonly number[][],
   columns: Program['columns'],
   values: ReadonlyMap<string, number>,
-): Choice {
+): Choice | undefined {
   const cartsLeft = carts.map((members) => [...members]);
   const loadsLeft = loads.map((members) => [...members]);
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
   const taken = new Map<number, number>();
   for (const [name, column] of columns) {
-    for (let count = Math.round(values.get(name) ?? 0); count > 0; count--) {
+    const value = values.get(name) ?? 0;
+    // A solver that was cut off may hold no whole solution.
+    if (Math.abs(value - Math.round(value)) > 1e-5) return undefined;
+    for (let count = Math.round(value); count > 0; count--) {
       const cart = cartsLeft[column.cartClass]!.shift();
-      invariant(cart !== undefined, 'the program takes no cart twice');
+      const load = 'taken' in column ? -1 : loadsLeft[column.loadClass]!.shift();
+      if (cart === undefined || load === undefined) return undefined;
       if ('taken' in column) taken.set(cart, column.taken);
-      else cartOf[loadsLeft[column.loadClass]!.shift()!] = cart;
+      else cartOf[load] = cart;
     }
   }
-  invariant(
-    cartOf.every((cart) => cart >= 0),
-    'every load has a cart',
-  );
-  return { cartOf, taken };
+  return cartOf.every((cart) => cart >= 0) && suffices(floor, cartOf, taken) ? { cartOf, taken } : undefined;
+}
+
+/** Whether what comes off and what lies loose fills every place. */
+function suffices(floor: FloorPlan, cartOf: readonly number[], taken: ReadonlyMap<number, number>): boolean {
+  const left = new Array<number>(floor.kindCount).fill(0);
+  for (const box of floor.loose) left[floor.kindOf[box]!]!++;
+  for (const [cart, count] of taken) for (const box of floor.carts[cart]!.stack.slice(-count)) left[floor.kindOf[box]!]!++;
+  cartOf.forEach((cart, load) => {
+    const { kinds } = floor.loads[load]!;
+    const { stack } = floor.carts[cart]!;
+    const kept = keptBoxes(floor, stack, kinds);
+    for (const box of stack.slice(kept)) left[floor.kindOf[box]!]!++;
+    for (const kind of kinds.slice(kept)) left[kind]!--;
+  });
+  return left.every((count, kind) => kind === 0 || count >= 0);
 }

@@ -2,7 +2,8 @@ import type { AllocationCase } from './allocation-case.js';
 import { type FloorPlan, mayCarry } from './floor-plan.js';
 
 export interface Shortage {
-  readonly short?: readonly { readonly model: string; readonly missing: number }[];
+  /** `serial`: the pinned one that is short. */
+  readonly short?: readonly { readonly model: string; readonly missing: number; readonly serial?: string }[];
   readonly reason?: string;
 }
 
@@ -18,7 +19,10 @@ function pinnedFault(problem: AllocationCase): Shortage | undefined {
     for (const box of load.boxes) {
       if (!('serial' in box)) continue;
       if (unusable.has(box.serial))
-        return { short: [{ model: box.serial, missing: 1 }], reason: `${box.serial} is wanted in ${load.id} but may not be used.` };
+        return {
+          short: [{ model: problem.boxes[box.serial]!, missing: 1, serial: box.serial }],
+          reason: `${box.serial} is wanted in ${load.id} but may not be used.`,
+        };
       if (pinned.has(box.serial))
         return { reason: `${box.serial} is wanted in ${pinned.get(box.serial)} and in ${load.id}: one box cannot be in two places.` };
       pinned.set(box.serial, load.id);
@@ -62,7 +66,7 @@ function cartsShort(floor: FloorPlan): Shortage | undefined {
 function findUnmatched(floor: FloorPlan): string | undefined {
   const classes = new Map<string, { cart: FloorPlan['carts'][number]; places: number; held: number[] }>();
   for (const cart of floor.carts) {
-    const key = `${cart.capacity} ${cart.carries ? [...cart.carries].sort().join('\n') : '*'}`;
+    const key = JSON.stringify([cart.capacity, cart.carries ? [...cart.carries].sort() : null]);
     const found = classes.get(key);
     if (found) found.places++;
     else classes.set(key, { cart, places: 1, held: [] });

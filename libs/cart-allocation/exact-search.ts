@@ -1,5 +1,5 @@
 import type { Choice } from './bound-program.js';
-import { type FloorPlan, keptBoxes, mayCarry } from './floor-plan.js';
+import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from './floor-plan.js';
 import type { NumberedMove } from './schedule.js';
 
 export interface SearchAnswer {
@@ -44,11 +44,8 @@ function searchTarget(floor: FloorPlan, target: number, limits: SearchLimits): F
 
 /** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so or time is up. */
 function forEachChoice(floor: FloorPlan, target: number, limits: SearchLimits, visit: (cartOf: readonly number[]) => boolean): boolean {
-  const cartKeys = floor.carts.map(
-    (cart) =>
-      `${cart.capacity}|${cart.carries ? [...cart.carries].sort().join() : '*'}|${cart.stack.map((box) => floor.kindOf[box]).join()}`,
-  );
-  const loadKeys = floor.loads.map((load) => load.kinds.join());
+  const cartKeys = floor.carts.map((cart) => cartKey(floor, cart));
+  const loadKeys = floor.loads.map(loadKey);
   const order = floor.loads
     .map((_, index) => index)
     .sort((a, b) => (loadKeys[a]! < loadKeys[b]! ? -1 : loadKeys[a]! > loadKeys[b]! ? 1 : a - b));

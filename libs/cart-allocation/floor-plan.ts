@@ -22,8 +22,19 @@ export interface FloorPlan {
   readonly kindNames: readonly string[];
 }
 
-export function floorPlanOf(problem: AllocationCase): FloorPlan {
-  const byId = <T extends { id: string }>(values: readonly T[]) => [...values].sort((a, b) => (a.id < b.id ? -1 : 1));
+/** Among choices with equally many moves: boxes of low rank first, loads of neighbouring rank on carts that are alike. */
+export interface Preferences {
+  readonly boxRank: (serial: string) => number;
+  readonly loadRank: (load: string) => number;
+}
+
+export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { boxRank: () => 0, loadRank: () => 0 }): FloorPlan {
+  const inOrder = <T extends { id: string }>(values: readonly T[], rank: (value: T) => number) =>
+    values
+      .map((value) => ({ value, rank: rank(value) }))
+      .sort((a, b) => a.rank - b.rank || (a.value.id < b.value.id ? -1 : 1))
+      .map(({ value }) => value);
+  const ofStack = (stack: readonly string[]) => stack.reduce((sum, serial) => sum + prefer.boxRank(serial), 0);
   const serials = Object.keys(problem.boxes).sort();
   const numberOf = new Map(serials.map((serial, index) => [serial, index]));
   const unusable = new Set(problem.unusable);
@@ -32,7 +43,7 @@ export function floorPlanOf(problem: AllocationCase): FloorPlan {
     if (!kindNumbers.has(key)) kindNumbers.set(key, kindNumbers.size + 1);
     return kindNumbers.get(key)!;
   };
-  const loads = byId(problem.loads).map((load) => ({
+  const loads = inOrder(problem.loads, (load) => prefer.loadRank(load.id)).map((load) => ({
     id: load.id,
     kinds: [...load.boxes].reverse().map((box) => ('serial' in box ? kind(`serial ${box.serial}`) : kind(`model ${box.model}`))),
     models: load.boxes.map((box) => ('serial' in box ? problem.boxes[box.serial]! : box.model)),
@@ -41,20 +52,30 @@ export function floorPlanOf(problem: AllocationCase): FloorPlan {
     unusable.has(serial) ? 0 : (kindNumbers.get(`serial ${serial}`) ?? kindNumbers.get(`model ${problem.boxes[serial]}`) ?? 0),
   );
   return {
-    carts: byId(problem.carts).map((cart) => ({
+    carts: inOrder(problem.carts, (cart) => ofStack(cart.stack)).map((cart) => ({
       id: cart.id,
       capacity: cart.capacity,
       stack: [...cart.stack].reverse().map((serial) => numberOf.get(serial)!),
       carries: cart.carries && new Set(cart.carries),
     })),
     loads,
-    loose: problem.loose.map((serial) => numberOf.get(serial)!).sort((a, b) => a - b),
+    // Taken from the end: what is preferred stands last.
+    loose: problem.loose
+      .map((serial) => numberOf.get(serial)!)
+      .sort((a, b) => prefer.boxRank(serials[b]!) - prefer.boxRank(serials[a]!) || a - b),
     serials,
     kindOf,
     kindCount: kindNumbers.size + 1,
     kindNames: ['', ...[...kindNumbers.keys()].map((key) => key.slice(key.indexOf(' ') + 1))],
   };
 }
+
+/** Equal for carts that stand alike in kinds and may carry the same. */
+export const cartKey = (floor: FloorPlan, cart: FloorPlan['carts'][number]): string =>
+  JSON.stringify([cart.capacity, cart.carries ? [...cart.carries].sort() : null, cart.stack.map((box) => floor.kindOf[box])]);
+
+/** Equal for loads of the same kinds and models. */
+export const loadKey = (load: FloorPlan['loads'][number]): string => JSON.stringify([load.kinds, [...new Set(load.models)].sort()]);
 
 /** How many boxes at the bottom of the cart already stand as the load wants them. */
 export function keptBoxes(floor: FloorPlan, stack: readonly number[], kinds: readonly number[]): number {

@@ -45,18 +45,70 @@ interface Child {
 
 /**
  * Carries a choice out by beam search: after every move the `width` states go on that have lost the fewest moves, and among them those whose
- * carts are the nearest to standing open. `random` breaks ties; once `isLate` only the
- * best state goes on. A choice that the bound program gives can always be carried out.
+ * carts are the nearest to standing open. `random` breaks ties; once `isLate` the rest
+ * is done without a search. A choice that the bound program gives can always be carried out.
  */
 export function beamSchedule(floor: FloorPlan, choice: Choice, width: number, random: () => number, isLate: () => boolean): NumberedMove[] {
   const work = workOf(floor, choice);
   let states: State[] = [firstState(floor, work)];
   for (;;) {
     const done = states.find((state) => isDone(work, state));
-    if (done) return movesOf(floor, work, done);
-    states = nextStates(work, states, isLate() ? 1 : width, random);
+    if (done) return movesOf(floor, work, stepsTo(done));
+    if (isLate()) return movesOf(floor, work, [...stepsTo(states[0]!), ...restOf(work, states[0]!)]);
+    states = nextStates(work, states, width, random);
     invariant(states.length > 0, 'a choice can always be carried out');
   }
+}
+
+interface Step {
+  /** Index of the work cart that gives (-1: the floor) and that takes (-1: the floor). */
+  readonly from: number;
+  readonly to: number;
+  readonly kind: number;
+}
+
+function stepsTo(last: State): Step[] {
+  const steps: Step[] = [];
+  for (let state: State | undefined = last; state?.parent; state = state.parent) steps.push(state);
+  return steps.reverse();
+}
+
+/** The rest without looking for the best of it: straight where a place waits, else to the floor; then from the floor. */
+function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, comeIn: wanted }: State): Step[] {
+  const progress = from.slice();
+  const onFloor = floor.slice();
+  const comeIn = wanted.slice();
+  const steps: Step[] = [];
+  /** By kind: carts that wait for a box of it. */
+  const waiting = new Map<number, number[]>();
+  const wait = (cart: number) => {
+    const kind = nextKind(work[cart]!, progress[cart]!);
+    if (kind === undefined || progress[cart]! < work[cart]!.off.length) return;
+    if (onFloor[kind]! > 0) take(-1, cart, kind);
+    else waiting.set(kind, [...(waiting.get(kind) ?? []), cart]);
+  };
+  const take = (giver: number, cart: number, kind: number) => {
+    steps.push({ from: giver, to: cart, kind });
+    if (giver < 0) onFloor[kind]!--;
+    comeIn[kind]!--;
+    progress[cart]!++;
+    wait(cart);
+  };
+  work.forEach((_, cart) => wait(cart));
+  work.forEach(({ off, gives }, cart) => {
+    while (progress[cart]! < off.length && (!gives || comeIn.some((count) => count > 0))) {
+      const kind = off[progress[cart]!]!;
+      progress[cart]!++;
+      const taker = waiting.get(kind)?.pop();
+      if (taker !== undefined) take(cart, taker, kind);
+      else {
+        steps.push({ from: cart, to: -1, kind });
+        onFloor[kind]!++;
+      }
+    }
+    if (!gives) wait(cart);
+  });
+  return steps;
 }
 
 function workOf(floor: FloorPlan, choice: Choice): WorkCart[] {
@@ -124,13 +176,20 @@ function childrenOf(work: readonly WorkCart[], state: State, random: () => numbe
   const { progress, comeIn, comeOff, onFloor } = state;
   const givers = new Map<number, number>();
   const takers = new Map<number, number>();
+  const takersOf = new Map<number, number[]>();
   for (let index = 0; index < work.length; index++) {
     const { off, on, alike } = work[index]!;
     const at = progress[index]!;
     const signature = alike * 32 + at;
     if (at < off.length) {
       if (!givers.has(signature)) givers.set(signature, index);
-    } else if (at - off.length < on.length && !takers.has(signature)) takers.set(signature, index);
+    } else if (at - off.length < on.length && !takers.has(signature)) {
+      takers.set(signature, index);
+      const kind = on[at - off.length]!;
+      const alikes = takersOf.get(kind);
+      if (alikes) alikes.push(index);
+      else takersOf.set(kind, [index]);
+    }
   }
   const children: Child[] = [];
   const add = (from: number, to: number, kind: number, extra: number, worth: number) => {
@@ -145,9 +204,7 @@ function childrenOf(work: readonly WorkCart[], state: State, random: () => numbe
     // The nearer a cart is to standing open, the more its next step is worth: one place for each box that it then takes.
     const nearer = on.length / (off.length - at);
     add(giver, -1, kind, comeOff[kind]! > comeIn[kind]! ? 0 : 1, nearer);
-    for (const taker of takers.values())
-      if (nextKind(work[taker]!, progress[taker]!) === kind)
-        add(giver, taker, kind, 0, nearer + placesAfter(work[taker]!, progress[taker]!));
+    for (const taker of takersOf.get(kind) ?? []) add(giver, taker, kind, 0, nearer + placesAfter(work[taker]!, progress[taker]!));
   }
   for (const taker of takers.values()) {
     const kind = nextKind(work[taker]!, progress[taker]!)!;
@@ -185,9 +242,7 @@ function stateOf({ parent, from, to, kind, loss, worth }: Child): State {
   return { progress, comeIn, comeOff, onFloor, loss, worth, parent, from, to, kind };
 }
 
-function movesOf(floor: FloorPlan, work: readonly WorkCart[], last: State): NumberedMove[] {
-  const steps: State[] = [];
-  for (let state: State | undefined = last; state?.parent; state = state.parent) steps.unshift(state);
+function movesOf(floor: FloorPlan, work: readonly WorkCart[], steps: readonly Step[]): NumberedMove[] {
   const stacks = floor.carts.map((cart) => [...cart.stack]);
   const onFloor: number[][] = Array.from({ length: floor.kindCount }, () => []);
   for (const box of floor.loose) onFloor[floor.kindOf[box]!]!.push(box);

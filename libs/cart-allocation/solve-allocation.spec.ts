@@ -8,7 +8,7 @@ import {
   solveAllocation,
   verifyAllocation,
 } from '#cart-allocation';
-import type { IntegerProgramSolver } from '#kernel';
+import { type IntegerProgramSolver, seededRandom } from '#kernel';
 import { loadIntegerProgramSolver } from '#runtime';
 
 let integerProgram: IntegerProgramSolver;
@@ -199,7 +199,7 @@ describe('cart allocation', () => {
         carts: [{ id: 'K1', capacity: 4, stack: ['S1'] }],
         loads: [{ id: 'L', boxes: [{ serial: 'S1' }] }],
       },
-      [{ model: 'S1', missing: 1 }],
+      [{ model: 'A', missing: 1, serial: 'S1' }],
     ],
     [
       'a serial pinned twice',
@@ -303,4 +303,103 @@ describe('cutting a hang', () => {
       ),
     );
   });
+
+  it('keeps apart models whose names hold commas and other marks', () => {
+    const answer = solve(
+      read({
+        carts: [
+          { id: 'K1', capacity: 4, stack: [], carries: ['A,B'] },
+          { id: 'K2', capacity: 4, stack: [], carries: ['A', 'B'] },
+          { id: 'K3', capacity: 4, stack: ['a1', 'a2'] },
+        ],
+        loose: ['ab1'],
+        boxes: { a1: 'A', a2: 'B', ab1: 'A,B' },
+        unusable: [],
+        loads: [
+          { id: 'L', boxes: [{ model: 'B' }, { model: 'A' }] },
+          { id: 'M', boxes: [{ model: 'A,B' }] },
+        ],
+      }),
+    );
+    expect(answer).toMatchObject({ status: 'optimal', boxMoves: 3, bound: 3 });
+  });
+
+  it('gives a plan that can be carried out, and an honest gap, when there is no time at all', () => {
+    const serials = Array.from({ length: 240 }, (_, index) => `S${String(index).padStart(3, '0')}`);
+    const problem = read({
+      carts: Array.from({ length: 60 }, (_, index) => ({ id: `K${index}`, capacity: 4, stack: serials.slice(4 * index, 4 * index + 4) })),
+      loose: [],
+      boxes: Object.fromEntries(serials.map((serial, index) => [serial, index % 3 === 0 ? 'A' : 'B'])),
+      unusable: serials.filter((_, index) => index % 17 === 0),
+      loads: Array.from({ length: 20 }, (_, index) => ({
+        id: `L${index}`,
+        boxes: [{ serial: serials[(index * 37 + 1) % 240]! }, { model: 'B' }, { model: 'B' }, { model: 'A' }],
+      })).filter((load) => Number((load.boxes[0] as { serial: string }).serial.slice(1)) % 17 !== 0),
+    });
+    let ticks = 0;
+    const answer = solveAllocation(problem, { timeLimitSeconds: 0.001, now: () => ticks++, integerProgram });
+    expect(answer.status).toBe('feasible');
+    expect(verifyAllocation(problem, answer)).toEqual([]);
+    expect(answer.bound).toBeGreaterThan(0);
+    expect(answer.bound).toBeLessThanOrEqual(answer.boxMoves);
+  });
+
+  it('with ample loose boxes and carts full of boxes of no use, is an assignment: HiGHS on the plain assignment program agrees', () => {
+    const random = seededRandom(7);
+    for (let round = 0; round < 12; round++) {
+      const count = 4 + Math.floor(random() * 5);
+      let made = 0;
+      const boxes: Record<string, string> = {};
+      const box = (model: string) => {
+        const serial = `${model}-${made++}`;
+        boxes[serial] = model;
+        return serial;
+      };
+      const wanted = Array.from({ length: count }, () => Array.from({ length: 3 }, () => 'ABC'[Math.floor(random() * 3)]!));
+      const unusable: string[] = [];
+      const carts = Array.from({ length: count + 2 }, (_, index) => {
+        const good = round % 2 === 0 ? [] : wanted[Math.floor(random() * count)]!.slice(3 - Math.floor(random() * 3));
+        const stack = good.map(box);
+        for (let junk = Math.floor(random() * 4); junk > 0; junk--) {
+          const serial = box('A');
+          unusable.push(serial);
+          stack.unshift(serial);
+        }
+        return { id: `K${index}`, capacity: 6, stack };
+      });
+      const loose = ['A', 'B', 'C'].flatMap((model) => Array.from({ length: 3 * count }, () => box(model)));
+      const problem = read({
+        carts,
+        loose,
+        boxes,
+        unusable,
+        loads: wanted.map((load, index) => ({ id: `L${index}`, boxes: load.map((model) => ({ model })) })),
+      });
+      const answer = solve(problem);
+      const least = assignmentOf(problem);
+      // Boxes that come off one chosen cart may go straight onto another: the plain assignment is then only an upper bound.
+      expect(answer.boxMoves).toBeLessThanOrEqual(least);
+      expect(verifyAllocation(problem, answer)).toEqual([]);
+      expect(answer.status).toBe('optimal');
+      if (round % 2 === 0) expect(answer.boxMoves).toBe(least);
+    }
+  });
+
+  /** Least sum of boxes that come off and on, each load on a cart of its own, nothing going straight: HiGHS as a general-purpose reference. */
+  function assignmentOf(problem: AllocationCase): number {
+    const cost = (cart: AllocationCase['carts'][number], load: AllocationCase['loads'][number]) => {
+      const out = new Set(problem.unusable);
+      const stack = [...cart.stack].reverse();
+      const models = [...load.boxes].reverse().map((each) => ('model' in each ? each.model : each.serial));
+      let kept = 0;
+      while (kept < stack.length && kept < models.length && !out.has(stack[kept]!) && problem.boxes[stack[kept]!] === models[kept]) kept++;
+      return stack.length + models.length - 2 * kept;
+    };
+    const name = (cart: number, load: number) => `x${cart}_${load}`;
+    const terms = problem.carts.flatMap((cart, c) => problem.loads.map((load, l) => `${cost(cart, load)} ${name(c, l)}`));
+    const each = problem.loads.map((_, l) => `l${l}: ${problem.carts.map((__, c) => name(c, l)).join(' + ')} = 1`);
+    const once = problem.carts.map((_, c) => `c${c}: ${problem.loads.map((__, l) => name(c, l)).join(' + ')} <= 1`);
+    const text = `Minimize\nobj: ${terms.join('\n + ')}\nSubject To\n${[...each, ...once].join('\n')}\nEnd\n`;
+    return Math.round(integerProgram.solve(text, { timeLimitSeconds: 10, relaxed: true }).objective!);
+  }
 });

@@ -3,7 +3,7 @@ import type { AllocationCase } from './allocation-case.js';
 import { type Choice, solveBound } from './bound-program.js';
 import { findShortage } from './check-feasible.js';
 import { searchExactly } from './exact-search.js';
-import { type FloorPlan, floorPlanOf, keptBoxes, mayCarry } from './floor-plan.js';
+import { type FloorPlan, type Preferences, floorPlanOf, keptBoxes, mayCarry } from './floor-plan.js';
 import { type NumberedMove, beamSchedule } from './schedule.js';
 
 export interface AllocationLimits {
@@ -11,6 +11,8 @@ export interface AllocationLimits {
   /** Milliseconds of any clock that does not go back. */
   readonly now: () => number;
   readonly integerProgram: IntegerProgramSolver;
+  /** Ties and wishes: never at the price of a move. */
+  readonly prefer?: Preferences;
 }
 
 export interface BoxMoveAnswer {
@@ -27,7 +29,7 @@ export interface AllocationAnswer {
   /** Serials top first. */
   readonly assignments: readonly { readonly load: string; readonly cart: string; readonly boxes: readonly string[] }[];
   readonly moves: readonly BoxMoveAnswer[];
-  readonly short?: readonly { readonly model: string; readonly missing: number }[];
+  readonly short?: readonly { readonly model: string; readonly missing: number; readonly serial?: string }[];
   readonly reason?: string;
   readonly measures: { readonly cartsTouched: number };
 }
@@ -36,7 +38,12 @@ export interface AllocationAnswer {
 const otherChoices = 8;
 /** Widths of the beam that carries a choice out: another choice is often cheaper than a wider beam. */
 const narrow = [4, 16];
+/** Above this many carts ties are left as they fall. */
+const mostCartsForTies = 100;
 const wide = [16, 64];
+const widest = [64, 256];
+/** After so many other choices the first one is looked at again with the widest beam. */
+const widestAt = 6;
 
 interface Plan {
   readonly cartOf: readonly number[];
@@ -48,7 +55,7 @@ interface Plan {
  * from carrying its choice out; where they do not meet, an exact search closes what it can in the time given.
  */
 export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
-  const floor = floorPlanOf(problem);
+  const floor = floorPlanOf(problem, limits.prefer);
   const shortage = findShortage(problem, floor);
   if (shortage)
     return { status: 'infeasible', boxMoves: 0, bound: 0, assignments: [], moves: [], ...shortage, measures: { cartsTouched: 0 } };
@@ -61,9 +68,10 @@ export function solveAllocation(problem: AllocationCase, limits: AllocationLimit
   // Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few more.
   const random = seededRandom(1);
   for (let more = 0; program.choice && more < otherChoices && best.moves.length > bound && secondsLeft() > 0; more++) {
-    const other = solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.3), random);
+    const isLate = () => secondsLeft() <= 0;
+    const other = more === widestAt ? program : solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.3), random);
     if (!other.choice) break;
-    const plan = carryOut(floor, other.choice, bound, more < 3 ? narrow : wide, () => secondsLeft() <= 0);
+    const plan = carryOut(floor, other.choice, bound, more === widestAt ? widest : more < 3 ? narrow : wide, isLate);
     if (plan.moves.length < best.moves.length) best = plan;
   }
   if (best.moves.length > bound) {
@@ -71,7 +79,18 @@ export function solveAllocation(problem: AllocationCase, limits: AllocationLimit
     bound = Math.max(bound, search.bound);
     if (search.found) best = search.found;
   }
+  if (floor.carts.length <= mostCartsForTies && best.moves.length === bound && secondsLeft() > 0)
+    best = fewerCarts(floor, best, limits.integerProgram, secondsLeft());
   return answerOf(problem, floor, best, Math.min(bound, best.moves.length));
+}
+
+/** Another plan of as few moves that touches fewer carts, where the program finds one that can be carried out. */
+function fewerCarts(floor: FloorPlan, best: Plan, integerProgram: IntegerProgramSolver, seconds: number): Plan {
+  const { choice } = solveBound(floor, integerProgram, Math.min(1, seconds), () => 1, 'carts touched');
+  if (!choice) return best;
+  const other = carryOut(floor, choice, best.moves.length, narrow, () => false);
+  const touched = (plan: Plan) => new Set(plan.moves.flatMap(({ from, to }) => [from, to]).filter((cart) => cart >= 0)).size;
+  return other.moves.length === best.moves.length && touched(other) < touched(best) ? other : best;
 }
 
 /** Wider and wider beams; ends as soon as the bound is met. */

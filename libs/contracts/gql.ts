@@ -27,8 +27,8 @@ type Documents = {
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
-    "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
-    "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }": typeof types.RemediesDocument,
+    "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
+    "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": typeof types.RemediesDocument,
     "query OpenHolds { openHolds { name from to until items } }": typeof types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": typeof types.GiveHoldBackDocument,
@@ -73,8 +73,8 @@ const documents: Documents = {
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
-    "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
-    "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }": types.RemediesDocument,
+    "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
+    "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": types.RemediesDocument,
     "query OpenHolds { openHolds { name from to until items } }": types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": types.GiveHoldBackDocument,
@@ -158,11 +158,11 @@ export function graphql(source: "\n  query FirstDayFor($tourId: ID!, $showId: ID
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query FleetCalendar($from: String!, $days: Int!) {\n    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }\n  }\n"): typeof import('./graphql.js').FleetCalendarDocument;
+export function graphql(source: "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n"): typeof import('./graphql.js').FleetCalendarDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }"): typeof import('./graphql.js').RemediesDocument;
+export function graphql(source: "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }"): typeof import('./graphql.js').RemediesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -113,14 +113,16 @@ export type FirstDayForQuery = { firstDayFor: string | null };
 export type FleetCalendarQueryVariables = Exact<{
   from: string;
   days: number;
+  depot?: string | null | undefined;
 }>;
 
 
-export type FleetCalendarQuery = { fleetCalendar: Array<{ model: string, count: number, days: Array<{ day: string, free: number, promised: number, out: number, short: number }> }> };
+export type FleetCalendarQuery = { depots: Array<string>, fleetCalendar: Array<{ model: string, count: number, days: Array<{ day: string, free: number, promised: number, out: number, short: number }> }> };
 
 export type RemediesQueryVariables = Exact<{
   model: string;
   day: string;
+  depot?: string | null | undefined;
 }>;
 
 
@@ -471,8 +473,9 @@ export const FirstDayForDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<FirstDayForQuery, FirstDayForQueryVariables>;
 export const FleetCalendarDocument = new TypedDocumentString(`
-    query FleetCalendar($from: String!, $days: Int!) {
-  fleetCalendar(from: $from, days: $days) {
+    query FleetCalendar($from: String!, $days: Int!, $depot: String) {
+  depots
+  fleetCalendar(from: $from, days: $days, depot: $depot) {
     model
     count
     days {
@@ -486,8 +489,8 @@ export const FleetCalendarDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<FleetCalendarQuery, FleetCalendarQueryVariables>;
 export const RemediesDocument = new TypedDocumentString(`
-    query Remedies($model: String!, $day: String!) {
-  remedies(model: $model, day: $day) {
+    query Remedies($model: String!, $day: String!, $depot: String) {
+  remedies(model: $model, day: $day, depot: $depot) {
     serial
     kind
     sentence

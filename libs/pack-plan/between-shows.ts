@@ -1,5 +1,5 @@
 import type { CartLoad, PackPlan } from './plan.js';
-import { type WorkList, workListOf } from './work-list.js';
+import { type BoxFacts, type WorkList, workListOf } from './work-list.js';
 import type { SolveLimits } from './plan-carts.js';
 
 /** What happens to the carts between two shows of a tour. */
@@ -16,8 +16,17 @@ export interface BetweenShows {
 
 const serialsOf = (load: CartLoad): string[] => load.boxes.flatMap((box) => (box.serial === null ? [] : [box.serial]));
 
-export function betweenShows(before: PackPlan, after: PackPlan, limits: SolveLimits): BetweenShows {
-  const floor = { carts: before.carts.floorAfter.carts, loose: before.carts.floorAfter.loose };
+export function betweenShows(
+  before: PackPlan,
+  after: PackPlan,
+  facts: BoxFacts,
+  carriesOf: (cart: string) => readonly string[] | undefined,
+  limits: SolveLimits,
+): BetweenShows {
+  const floor = {
+    carts: before.carts.floorAfter.carts.map((each) => ({ ...each, carries: carriesOf(each.cart) })),
+    loose: before.carts.floorAfter.loose,
+  };
   const standing = new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]));
   const earlier = before.carts.loads.filter((load) => load.cart !== null);
   const rollOn: { cart: string; before: string; after: string }[] = [];
@@ -29,7 +38,12 @@ export function betweenShows(before: PackPlan, after: PackPlan, limits: SolveLim
     else if (cart === undefined) restacked.push({ load: load.id, cart: load.cart, why: whyRestacked(load, earlier) });
   }
   const flying = new Set([...rollOn.map((each) => each.cart), ...after.carts.loads.map((load) => load.cart)]);
-  const { moves, bound, status, sentence: why } = workListOf(after, floor, new Set(after.carts.moves.map((move) => move.number)), limits);
+  const {
+    moves,
+    bound,
+    status,
+    sentence: why,
+  } = workListOf(after, floor, facts, new Set(after.carts.moves.map((move) => move.number)), limits);
   const proof = moves.length <= bound ? '; no shorter list exists' : `; at least ${bound} are needed`;
   const sentence = status === 'cannot' ? why : `${moves.length} box moves from the floor that the show before leaves${proof}.`;
   return {

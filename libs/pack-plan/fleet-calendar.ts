@@ -6,7 +6,9 @@ export interface FleetInput {
   readonly kit: Pick<Kit, 'items' | 'examinationRules'>;
   /** Promises of every tour and hold. */
   readonly bookings: readonly Booking[];
-  /** Tours on file; those that hold nothing yet are wanted on top. */
+  /** Where the boxes are wanted; any depot where nothing is said. */
+  readonly depot?: string;
+  /** Tours on file: what they want and do not hold yet comes on top. */
   readonly tours: readonly Tour[];
 }
 
@@ -17,7 +19,7 @@ export interface FleetDay {
   readonly promised: number;
   /** Quarantined, in repair, not hired in, out of date. */
   readonly out: number;
-  /** What tours without a released plan want beyond what is free; 0 where all is served. */
+  /** What tours want beyond what they hold and what is free; 0 where all is served. */
   readonly short: number;
 }
 
@@ -55,14 +57,19 @@ export function fleetCalendar(input: FleetInput, from: PlainDate, to: PlainDate)
   });
 }
 
-/** Boxes by model that tours without a promise want, first prep day to last return day: the most of any of their shows. */
-function wantsOf({ tours, bookings }: FleetInput): { from: PlainDate; to: PlainDate; boxes: ReadonlyMap<string, number> }[] {
-  const held = new Set(bookings.map((each) => each.tour));
+/** Boxes by model that tours want beyond what they hold, first prep day to last return day: the most of any of their shows. */
+function wantsOf({ kit, tours, bookings, depot }: FleetInput): { from: PlainDate; to: PlainDate; boxes: ReadonlyMap<string, number> }[] {
+  const modelOf = new Map(kit.items.filter((item) => item.kind === 'box').map((item) => [item.id, item.model]));
   return tours
-    .filter((tour) => !held.has(tour.name))
+    .filter((tour) => depot === undefined || tour.depot === depot)
     .map((tour) => {
       const boxes = new Map<string, number>();
       for (const show of tour.shows) for (const [model, count] of designOf(show)) boxes.set(model, Math.max(count, boxes.get(model) ?? 0));
+      // What the tour holds already it does not want again.
+      for (const { item, tour: holder } of bookings) {
+        const model = holder === tour.name ? modelOf.get(item) : undefined;
+        if (model !== undefined) boxes.set(model, Math.max(0, (boxes.get(model) ?? 0) - 1));
+      }
       return { from: tour.prepFrom, to: tour.returnTo, boxes };
     });
 }
@@ -90,11 +97,11 @@ export function firstDayFor(calendar: readonly FleetModel[], design: ReadonlyMap
 export interface Remedy {
   readonly serial: string;
   /** The quickest first: an examination, a release from quarantine, a repair, another depot, a return, a longer hire. */
-  readonly kind: 'examination' | 'release from quarantine' | 'repair' | 'return' | 'longer hire';
+  readonly kind: 'examination' | 'release from quarantine' | 'repair' | 'another depot' | 'return' | 'longer hire';
   readonly sentence: string;
 }
 
-const ranks: readonly Remedy['kind'][] = ['examination', 'release from quarantine', 'repair', 'return', 'longer hire'];
+const ranks: readonly Remedy['kind'][] = ['examination', 'release from quarantine', 'repair', 'another depot', 'return', 'longer hire'];
 
 /** What would free a box of the model on a day, one line each box that is held back, ranked. */
 export function remediesFor(input: FleetInput, model: string, day: PlainDate): readonly Remedy[] {
@@ -130,6 +137,7 @@ function remedyOf(input: FleetInput, item: Item, day: PlainDate): Remedy | undef
       kind: 'return',
       sentence: `${serial} is promised to ${promise.tour} until ${promise.to}; it is free from ${addDays(promise.to, 1)}, or sooner if they give it back.`,
     };
+  if (isElsewhere(input, item)) return { serial, kind: 'another depot', sentence: `${serial} is free at ${item.depot}: bring it over.` };
   if (!isInDate(input, item, day))
     return { serial, kind: 'examination', sentence: `${serial} is not in date on ${day}: an examination before then frees it.` };
   return undefined;
@@ -137,10 +145,12 @@ function remedyOf(input: FleetInput, item: Item, day: PlainDate): Remedy | undef
 
 function stateOn(input: FleetInput, item: Item, day: PlainDate): 'free' | 'promised' | 'out' {
   if (promiseOn(input, item, day)) return 'promised';
-  if (item.state !== 'in service') return 'out';
+  if (item.state !== 'in service' || isElsewhere(input, item)) return 'out';
   if (item.hire && (day < item.hire.from || day > item.hire.to)) return 'out';
   return isInDate(input, item, day) ? 'free' : 'out';
 }
+
+const isElsewhere = ({ depot }: FleetInput, item: Item): boolean => depot !== undefined && item.depot !== depot;
 
 const promiseOn = ({ bookings }: FleetInput, item: Item, day: PlainDate): Booking | undefined =>
   bookings.find((each) => each.item === item.id && each.count === undefined && each.from <= day && day <= each.to);

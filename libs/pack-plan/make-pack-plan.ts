@@ -39,7 +39,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
       venue: inputs.show.venue,
       from: inputs.show.from,
       to: inputs.show.to,
-      number: tour.shows.indexOf(inputs.show) + 1,
+      number: tour.shows.findIndex((each) => each.id === showId) + 1,
       of: tour.shows.length,
     },
     fingerprint: fingerprintOf(file, showId),

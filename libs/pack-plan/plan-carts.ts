@@ -3,6 +3,7 @@ import type { IntegerProgramSolver } from '#kernel';
 import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
 import type { BoxMove, CartLoad, CartsResult, PlannedBox, Stack } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
+import { preferencesOf, wishesOf } from './wishes.js';
 
 export interface SolveLimits {
   readonly now: () => number;
@@ -19,14 +20,15 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
   const loads = wantedLoads(inputs);
   const missing = new Set<string>();
   let problem = allocationCase(inputs, loads, missing);
-  let answer = solveAllocation(problem, limits);
+  const withWishes = { ...limits, prefer: preferencesOf(inputs, loads) };
+  let answer = solveAllocation(problem, withWishes);
   const short = answer.short ?? [];
   const reason = answer.reason ?? null;
   // What cannot be served is left out place by place, from the bottom of the last hang, so that the rest is still planned.
   while (answer.status === 'infeasible' && problem.loads.length > 0) {
     leaveOutWhatIsShort(loads, answer, missing);
     problem = allocationCase(inputs, loads, missing);
-    answer = problem.loads.length > 0 ? solveAllocation(problem, limits) : answer;
+    answer = problem.loads.length > 0 ? solveAllocation(problem, withWishes) : answer;
   }
   return describe(inputs, loads, problem, answer, missing, short, reason);
 }
@@ -34,11 +36,11 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
 function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAnswer, missing: Set<string>): void {
   const before = missing.size;
   const lastFirst = [...loads].reverse();
-  for (const { model, missing: count } of answer.short ?? []) {
+  for (const { model, missing: count, serial } of answer.short ?? []) {
     const places = lastFirst.flatMap((load) =>
       [...load.positions]
         .reverse()
-        .filter((position) => placeIsOf(load, position, model) && !missing.has(`${load.id}/${position}`))
+        .filter((position) => placeIsOf(load, position, model, serial) && !missing.has(`${load.id}/${position}`))
         .map((position) => `${load.id}/${position}`),
     );
     for (const place of places.slice(0, count)) missing.add(place);
@@ -48,9 +50,10 @@ function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAns
   for (const position of last?.positions ?? []) missing.add(`${last!.id}/${position}`);
 }
 
-function placeIsOf(load: WantedLoad, position: number, modelOrSerial: string): boolean {
+/** A place that wants this pinned serial, or where none is named any box of the model. */
+function placeIsOf(load: WantedLoad, position: number, model: string, serial: string | undefined): boolean {
   const box = load.hang.boxes[position - 1]!;
-  return box.model === modelOrSerial || box.serial === modelOrSerial;
+  return serial === undefined ? box.model === model && box.serial === undefined : box.serial === serial;
 }
 
 function describe(
@@ -64,11 +67,13 @@ function describe(
 ): CartsResult {
   const solved = answer.status !== 'infeasible';
   const complete = missing.size === 0 && solved;
+  const cartLoads = loads.map((load) => cartLoad(inputs, load, answer, missing));
   return {
     status: complete ? answer.status : 'infeasible',
     boxMoves: solved ? answer.boxMoves : 0,
     bound: solved ? answer.bound : 0,
-    loads: loads.map((load) => cartLoad(inputs, load, answer, missing)),
+    loads: cartLoads,
+    wishes: wishesOf(inputs, cartLoads, answer),
     moves: solved ? describeMoves(problem, answer) : [],
     floorBefore: floor(
       problem,

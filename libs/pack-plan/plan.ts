@@ -83,6 +83,8 @@ export interface CartsResult {
   readonly floorAfter: { readonly carts: readonly Stack[]; readonly loose: readonly string[] };
   readonly short: readonly { readonly model: string; readonly missing: number }[];
   readonly reason: string | null;
+  /** What was looked at after the number of moves, in this order, and what came of it. */
+  readonly wishes: readonly { readonly name: string; readonly value: number; readonly unit: string }[];
   /** Boxes of the design that cannot fly: quarantined, out of date, promised elsewhere; with the reason. */
   readonly leftOut: readonly { readonly serial: string; readonly model: string; readonly reason: string }[];
 }

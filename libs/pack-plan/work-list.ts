@@ -3,8 +3,15 @@ import type { BoxMove, PackPlan, Stack } from './plan.js';
 import type { SolveLimits } from './plan-carts.js';
 
 export interface Floor {
-  readonly carts: readonly Stack[];
+  readonly carts: readonly (Stack & { readonly carries?: readonly string[] })[];
   readonly loose: readonly string[];
+}
+
+/** What the register says of the boxes on a floor. */
+export interface BoxFacts {
+  readonly model: (serial: string) => string;
+  /** Why a box must not fly; null where it may. */
+  readonly against: (serial: string) => string | null;
 }
 
 export interface WorkList {
@@ -20,7 +27,17 @@ export interface WorkList {
 }
 
 /** What is left to do for a plan on the floor as it now stands; `done` are numbers of its moves that have been carried out. */
-export function workListOf(plan: PackPlan, floor: Floor, done: ReadonlySet<number>, limits: SolveLimits): WorkList {
+export function workListOf(plan: PackPlan, floor: Floor, facts: BoxFacts, done: ReadonlySet<number>, limits: SolveLimits): WorkList {
+  const barred = plan.carts.loads.flatMap((load) =>
+    serialsOf(load).flatMap((serial) => {
+      const why = facts.against(serial);
+      return why === null ? [] : [`${serial} of ${load.id} must not fly: ${why}.`];
+    }),
+  );
+  if (barred.length > 0) {
+    const sentence = `${barred.join(' ')} Find another box for it on the show’s page, or plan again.`;
+    return { status: 'cannot', moves: [], bound: 0, sentence, floor, otherCarts: [] };
+  }
   const left = plan.carts.moves.filter((move) => !done.has(move.number));
   const none = { floor, otherCarts: otherCarts(plan, new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]))) };
   if (standsAsPlanned(plan, floor))
@@ -30,11 +47,11 @@ export function workListOf(plan: PackPlan, floor: Floor, done: ReadonlySet<numbe
     const bound = plan.carts.status === 'optimal' ? left.length : 0;
     return { status: 'as planned', moves: left, bound, sentence: countSentence(left.length, bound), ...none };
   }
-  return listAnew(plan, floor, limits);
+  return listAnew(plan, floor, facts, limits);
 }
 
-function listAnew(plan: PackPlan, floor: Floor, limits: SolveLimits): WorkList {
-  const problem = caseFrom(plan, floor);
+function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits): WorkList {
+  const problem = caseFrom(plan, floor, facts);
   const gone = problem.loads.flatMap((load) =>
     load.boxes.flatMap((box) => ('serial' in box && !(box.serial in problem.boxes) ? [box.serial] : [])),
   );
@@ -99,12 +116,17 @@ function carryOut(floor: Floor, moves: readonly BoxMove[]): Floor | undefined {
 }
 
 /** The floor as a case whose loads are the plan's, serial by serial. */
-function caseFrom(plan: PackPlan, floor: Floor): AllocationCase {
+function caseFrom(plan: PackPlan, floor: Floor, { model }: BoxFacts): AllocationCase {
   const serials = [...floor.carts.flatMap((each) => each.boxes), ...floor.loose];
   return {
-    carts: floor.carts.map(({ cart, capacity, boxes }) => ({ id: cart, capacity, stack: [...boxes] })),
+    carts: floor.carts.map(({ cart, capacity, boxes, carries }) => ({
+      id: cart,
+      capacity,
+      stack: [...boxes],
+      ...(carries ? { carries: [...carries] } : {}),
+    })),
     loose: [...floor.loose],
-    boxes: Object.fromEntries(serials.map((serial) => [serial, serial])),
+    boxes: Object.fromEntries(serials.map((serial) => [serial, model(serial)])),
     unusable: [],
     loads: plan.carts.loads
       .map((load) => ({ id: load.id, boxes: serialsOf(load).map((serial) => ({ serial })) }))

@@ -83,6 +83,8 @@ export const tour = z.strictObject({
     .max(2000)
     .default([]),
   spares: z.array(spareSetting).max(100).default([]),
+  /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
+  wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),
   shows: z.array(show).min(1).max(400),
 });
 

@@ -39,6 +39,9 @@ describe('the fleet and its holds', () => {
     ['one serial twice', { items: ['P-001', 'P-001'] }, 'items[1]'],
     ['reversed days', { from: '2027-06-05' }, 'to'],
     ['a day that is none', { from: '2027-02-30' }, 'from'],
+    ['days that are over', { from: '2026-06-01', to: '2026-06-04' }, 'to'],
+    ['the name of a tour', { name: 'Harbour Lights' }, 'name'],
+    ['the name of a hold', { name: 'Second' }, 'name'],
     ['no time', { hours: 0 }, 'hours'],
     ['no name', { name: ' ' }, 'name'],
     ['nothing to hold', { items: [] }, 'items'],
@@ -47,6 +50,20 @@ describe('the fleet and its holds', () => {
       hold: { name: 'X', items: ['P-005'], from: '2027-06-01', to: '2027-06-04', hours: 2, ...change },
     });
     expect(errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field }] });
+  });
+
+  it('refuses to give back what nobody holds', async () => {
+    const { errors } = await warehouse.graphql('mutation { giveHoldBack(name: "Nobody") }');
+    expect(errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'name', value: 'Nobody' });
+  });
+
+  it('counts boxes of another depot as out, and says where they are', async () => {
+    const query =
+      '{ fleetCalendar(from: "2027-03-20", days: 1, depot: "Northgate") { model days { free out } } remedies(model: "Dunlin", day: "2027-03-20", depot: "Northgate") { kind sentence } depots }';
+    const { data } = await warehouse.graphql(query);
+    expect(data.depots).toContain('Ferry Lane');
+    expect(data.fleetCalendar.every((each: any) => each.days[0].free === 0)).toBe(true);
+    expect(data.remedies).toContainEqual({ kind: 'another depot', sentence: 'D-001 is free at Ferry Lane: bring it over.' });
   });
 
   it('shows every model on every day, and where it runs short', async () => {

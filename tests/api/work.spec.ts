@@ -81,6 +81,24 @@ describe('work on the floor', () => {
     expect(marked.every((each: string) => /Fenland Dome/.test(each))).toBe(true);
   });
 
+  it('says no to a list with a box that must not fly, and to a plan that has been superseded', async () => {
+    const release = 'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { revision } } }';
+    const old = (await system.graphql(make)).data.makePackPlan;
+    expect(old.plan.show).toMatchObject({ number: 1, of: 3 });
+    await system.graphql(release, { id: old.id });
+    const flying = old.plan.carts.loads[4].boxes[1].serial;
+    const { data } = await warehouse.graphql(swap, { id: old.id, serial: flying, reason: 'Handle off' });
+    const stopped = (await warehouse.graphql(list, { id: old.id })).data.workList;
+    expect(stopped).toMatchObject({ status: 'cannot', moves: [], sentence: expect.stringContaining(`${flying} of`) });
+    expect(stopped.sentence).toContain('quarantined, Handle off');
+    const next = data.swapBox.draftId;
+    expect((await system.graphql('query($id: ID!) { plan(id: $id) { plan } }', { id: next })).data.plan.plan.show.number).toBe(1);
+    expect((await warehouse.graphql(list, { id: next })).data.workList.status).not.toBe('cannot');
+    expect((await system.graphql(release, { id: next })).data.releasePackPlan).toMatchObject({ revision: 'B' });
+    const { errors } = await warehouse.graphql(swap, { id: old.id, serial: old.plan.carts.loads[5].boxes[1].serial, reason: 'Handle off' });
+    expect(errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'planId', wanted: expect.stringContaining('superseded') });
+  });
+
   it.each([
     ['a box that is not in the plan', 'P-999', 'dent', 'serial'],
     ['no reason', 'P-010', ' ', 'reason'],

@@ -19,14 +19,15 @@ export class FleetQueries {
     private readonly tours: TourFileReader,
   ) {}
 
-  async calendar(from: string, days: number): Promise<FleetModelView[]> {
+  async calendar(from: string, days: number, depot: string | null): Promise<FleetModelView[]> {
     const to = lastDay(from, days);
-    return fleetCalendar(await this.input(), from, to).map((each) => ({ ...each, days: [...each.days] }));
+    return fleetCalendar(await this.input(depot), from, to).map((each) => ({ ...each, days: [...each.days] }));
   }
 
-  async remedies(model: string, day: string): Promise<RemedyView[]> {
-    lastDay(day, 1);
-    return [...remediesFor(await this.input(), model, day)];
+  async remedies(model: string, day: string, depot: string | null): Promise<RemedyView[]> {
+    if (!isPlainDate(day))
+      throw new BadInputError([{ field: 'day', value: day.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' }]);
+    return [...remediesFor(await this.input(depot), model, day)];
   }
 
   async firstDayFor(tourId: string, showId: string, from: string, days: number): Promise<string | null> {
@@ -34,11 +35,16 @@ export class FleetQueries {
     const { data } = await this.tours.tour(this.dataSource.manager, tourId);
     const show = data.shows.find((each) => each.id === showId);
     if (!show) throw new NotFoundError(`The show ${showId}`);
-    const calendar = fleetCalendar(await this.input(), from, addDays(from, mostDays - 1));
+    const calendar = fleetCalendar(await this.input(data.depot), from, addDays(from, mostDays - 1));
     return firstDayFor(calendar, designOf(show), days) ?? null;
   }
 
-  private async input(): Promise<FleetInput> {
+  async depots(): Promise<string[]> {
+    const rows: { depot: string }[] = await this.dataSource.query(`SELECT DISTINCT depot FROM item WHERE kind = 'box' ORDER BY depot`);
+    return rows.map((row) => row.depot);
+  }
+
+  private async input(depot: string | null): Promise<FleetInput> {
     const { manager } = this.dataSource;
     const kit = await this.kit.load(manager);
     const rows: (Omit<Booking, 'count'> & { count: number | null })[] = await manager.query(
@@ -48,6 +54,7 @@ export class FleetQueries {
     const tours = await this.tours.tours(manager);
     return {
       kit,
+      ...(depot === null ? {} : { depot }),
       bookings: rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) })),
       tours: tours.map((tour) => tour.data),
     };

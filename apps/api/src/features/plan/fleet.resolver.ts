@@ -8,6 +8,11 @@ import { Hold, HoldInput, HoldResult } from './hold.types.js';
 import type { BookingRefusal } from './plan.types.js';
 
 const id = { type: () => ID } as const;
+const anyDepot = {
+  type: () => String,
+  nullable: true,
+  description: 'Where the boxes are wanted; any depot where nothing is said.',
+} as const;
 
 @Resolver()
 export class FleetResolver {
@@ -17,13 +22,22 @@ export class FleetResolver {
   ) {}
 
   @Query(() => [FleetModelView], { description: 'Every model of box on every day: free, promised, out, short.' })
-  fleetCalendar(@Args('from') from: string, @Args('days', { type: () => Int }) days: number): Promise<FleetModelView[]> {
-    return this.queries.calendar(from, days);
+  fleetCalendar(
+    @Args('from') from: string,
+    @Args('days', { type: () => Int }) days: number,
+    @Args('depot', anyDepot) depot: string | null,
+  ): Promise<FleetModelView[]> {
+    return this.queries.calendar(from, days, depot ?? null);
+  }
+
+  @Query(() => [String], { description: 'Depots that boxes belong to.' })
+  depots(): Promise<string[]> {
+    return this.queries.depots();
   }
 
   @Query(() => [RemedyView], { description: 'What would free a box of a model on a day, the quickest first.' })
-  remedies(@Args('model') model: string, @Args('day') day: string): Promise<RemedyView[]> {
-    return this.queries.remedies(model, day);
+  remedies(@Args('model') model: string, @Args('day') day: string, @Args('depot', anyDepot) depot: string | null): Promise<RemedyView[]> {
+    return this.queries.remedies(model, day, depot ?? null);
   }
 
   @Query(() => String, { nullable: true, description: 'The first day from which the design of a show can be served for so many days.' })

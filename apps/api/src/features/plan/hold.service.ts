@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager, IsNull, Not } from 'typeorm';
 import { type BadInput, isPlainDate } from '#kernel';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -14,6 +14,7 @@ import type { BookingRefusal } from './plan.types.js';
 import { BookingRow } from './rows.js';
 
 const mostItems = 500;
+const leastHoldHours = 0.25;
 const mostHoldHours = 24 * 365;
 
 /** Holds: serials kept for somebody on some days, until the hold ends by itself, is given back, or a released plan takes its place. */
@@ -26,7 +27,7 @@ export class HoldService {
   ) {}
 
   async place(input: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
-    const faults = faultsOf(input);
+    const faults = faultsOf(input, today(this.clock));
     if (faults.length > 0) throw new BadInputError(faults);
     try {
       return await this.placeOnce(input, who);
@@ -43,6 +44,7 @@ export class HoldService {
     return this.unitOfWork.run<Hold, BookingRefusal>(async (manager) => {
       await lockItems(manager, input.items);
       await dropExpiredHolds(manager, now);
+      await nameMustBeFree(manager, input.name);
       const clashes = await findClashes(manager, '', input.from, input.to, input.items);
       if (clashes.length > 0) {
         const first = clashes[0]!;
@@ -75,6 +77,7 @@ export class HoldService {
   async giveBack(name: string, who: SignedIn): Promise<number> {
     const outcome = await this.unitOfWork.run<number>(async (manager) => {
       const held = await manager.getRepository(BookingRow).find({ where: { tourName: name, holdUntil: Not(IsNull()) } });
+      if (held.length === 0) throw new BadInputError([{ field: 'name', value: name.slice(0, 80), wanted: 'the name of a hold in force' }]);
       await manager.getRepository(BookingRow).remove(held);
       await recordEvents(
         manager,
@@ -99,6 +102,15 @@ export class HoldService {
   }
 }
 
+/** A hold's name is its own: it is given back by it. */
+async function nameMustBeFree(manager: EntityManager, name: string): Promise<void> {
+  const rows: unknown[] = await manager.query(
+    'SELECT 1 FROM booking WHERE tour_name = $1 UNION ALL SELECT 1 FROM tour WHERE name = $1 LIMIT 1',
+    [name],
+  );
+  if (rows.length > 0) throw new BadInputError([{ field: 'name', value: name, wanted: 'a name that no other hold and no tour has' }]);
+}
+
 /** In the order of their names, so that two who want the same never wait for one another in a ring. */
 async function lockItems(manager: EntityManager, items: readonly string[]): Promise<void> {
   const rows: { id: string; count: number | null }[] = await manager.query(
@@ -115,15 +127,16 @@ async function lockItems(manager: EntityManager, items: readonly string[]): Prom
   if (faults.length > 0) throw new BadInputError(faults);
 }
 
-function faultsOf({ name, from, to, hours, items }: HoldInput): BadInput[] {
+function faultsOf({ name, from, to, hours, items }: HoldInput, day: string): BadInput[] {
   const faults: BadInput[] = [];
   if (name.trim() !== name || name === '' || name.length > 80)
     faults.push({ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters without blanks at its ends' });
   for (const [field, value] of Object.entries({ from, to }))
     if (!isPlainDate(value)) faults.push({ field, value: value.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' });
   if (faults.length === 0 && to < from) faults.push({ field: 'to', value: to, wanted: `a day no earlier than ${from}` });
-  if (!(hours > 0 && hours <= mostHoldHours))
-    faults.push({ field: 'hours', value: hours, wanted: `hours above 0 and up to ${mostHoldHours}` });
+  if (faults.length === 0 && to < day) faults.push({ field: 'to', value: to, wanted: `a day no earlier than today, ${day}` });
+  if (!(hours >= leastHoldHours && hours <= mostHoldHours))
+    faults.push({ field: 'hours', value: hours, wanted: `${leastHoldHours} to ${mostHoldHours} hours` });
   if (items.length === 0 || items.length > mostItems)
     faults.push({ field: 'items', value: items.length, wanted: `1 to ${mostItems} serials` });
   items.forEach((id, index) => {

@@ -43,9 +43,11 @@ export class PlanWriter {
     const rows = manager.getRepository(PackPlanRow);
     const now = (await rows.findOneBy({ ...at, state: 'draft' })) ?? (await rows.findOneBy({ ...at, state: 'released' }));
     const metres = (each: PackPlan) => each.truck.trucks.reduce((sum, truck) => sum + truck.usedLengthMm, 0) / 1000;
-    if (now && changedInputs(now.plan, file).length === 0 && metres(plan) >= metres(now.plan))
+    const moves = plan.carts.boxMoves - (now?.plan.carts.boxMoves ?? 0);
+    if (now && changedInputs(now.plan, file).length === 0 && moves >= 0 && (moves > 0 || metres(plan) >= metres(now.plan)))
       return `No shorter load was found: ${metres(now.plan).toFixed(2)} m are used as before.`;
     await this.putDraft(manager, plan, who);
+    if (now && moves < 0) return `The draft now needs ${plan.carts.boxMoves} box moves instead of ${now.plan.carts.boxMoves}.`;
     return `The draft now uses ${metres(plan).toFixed(2)} m of truck${now ? ` instead of ${metres(now.plan).toFixed(2)} m` : ''}.`;
   }
 }

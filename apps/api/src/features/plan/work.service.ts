@@ -3,6 +3,7 @@ import { DataSource, type EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
 import {
   type BetweenShows,
+  type BoxFacts,
   type Floor,
   type PackPlan,
   type PlanDifference,
@@ -52,7 +53,7 @@ export class WorkService {
   /** Carries a move of the list out: the register's floor changes with it. Refused where the box is not on top of where the list says. */
   async doMove(planId: string, box: string, from: string, to: string, who: SignedIn): Promise<WorkList> {
     const outcome = await this.unitOfWork.run<WorkList>(async (manager) => {
-      const row = await this.row(manager, planId);
+      const row = await this.rowInForce(manager, planId);
       const list = await this.listIn(manager, row);
       const move = list.moves.find((each) => each.box === box && each.from === from && each.to === to);
       if (!move)
@@ -81,7 +82,10 @@ export class WorkService {
     if (why === '' || why.length > 300)
       throw new BadInputError([{ field: 'reason', value: reason.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
     const outcome = await this.unitOfWork.run<Swap>(async (manager) => {
-      const row = await this.row(manager, planId);
+      const seen = await this.rowInForce(manager, planId);
+      // A draft that an earlier swap made is what the crew works to: the next swap starts from it.
+      const draft = await manager.getRepository(PackPlanRow).findOneBy({ tourId: seen.tourId, showId: seen.showId, state: 'draft' });
+      const row = draft && flies(draft.plan, serial) ? draft : seen;
       if (!flies(row.plan, serial))
         throw new BadInputError([{ field: 'serial', value: serial, wanted: `a box of this plan of ${row.plan.show.name}` }]);
       await quarantineItem(manager, serial, why);
@@ -108,7 +112,8 @@ export class WorkService {
 
   /** From each show of a tour to the next, where both have a plan: the released one, else the draft. */
   async between(tourId: string): Promise<{ from: string; to: string; what: BetweenShows }[]> {
-    const { data } = await this.reader.tour(this.dataSource.manager, tourId);
+    const file = await this.reader.load(this.dataSource.manager, tourId);
+    const data = file.tour;
     const rows = await this.dataSource.getRepository(PackPlanRow).find({
       where: [
         { tourId, state: 'released' },
@@ -122,7 +127,13 @@ export class WorkService {
       const before = inForce(data.shows[index]!.id);
       const after = inForce(show.id);
       if (!before || !after) return [];
-      return [{ from: before.plan.show.name, to: after.plan.show.name, what: betweenShows(before.plan, after.plan, limits) }];
+      return [
+        {
+          from: before.plan.show.name,
+          to: after.plan.show.name,
+          what: betweenShows(before.plan, after.plan, factsOf(file), (cart) => carriesOf(file, cart), limits),
+        },
+      ];
     });
   }
 
@@ -132,11 +143,20 @@ export class WorkService {
     const done = new Set(
       row.plan.carts.moves.filter((move) => ticks.some((tick) => tick.what === tickOf(move.number))).map((move) => move.number),
     );
-    return workListOf(row.plan, floorOf(file, row.plan), done, {
+    return workListOf(row.plan, floorOf(file, row.plan), factsOf(file), done, {
       now: () => performance.now(),
       integerProgram: this.integerProgram,
       timeLimitSeconds: 4,
     });
+  }
+
+  private async rowInForce(manager: EntityManager, planId: string): Promise<PackPlanRow> {
+    const row = await this.row(manager, planId);
+    if (row.state === 'superseded')
+      throw new BadInputError([
+        { field: 'planId', value: planId, wanted: `the plan in force; revision ${row.revision} has been superseded, open the show again` },
+      ]);
+    return row;
   }
 
   private async row(manager: EntityManager, planId: string): Promise<PackPlanRow> {
@@ -151,10 +171,32 @@ const flies = (plan: PackPlan, serial: string): boolean => plan.carts.loads.some
 /** The floor of the register as far as the plan knows its carts and boxes. */
 function floorOf(file: TourFile, plan: PackPlan): Floor {
   const items = new Map(file.items.map((item) => [item.id, item]));
-  const carts = plan.carts.floorBefore.carts.map(({ cart, capacity }) => ({ cart, capacity, boxes: [...(items.get(cart)?.stack ?? [])] }));
+  const carts = plan.carts.floorBefore.carts.map(({ cart, capacity }) => ({
+    cart,
+    capacity,
+    boxes: [...(items.get(cart)?.stack ?? [])],
+    carries: carriesOf(file, cart),
+  }));
   const onCarts = new Set(file.items.flatMap((item) => (item.kind === 'cart' ? (item.stack ?? []) : [])));
   const loose = file.items.filter(
     (item) => item.kind === 'box' && !onCarts.has(item.id) && item.in === undefined && item.depot === plan.tour.depot,
   );
   return { carts, loose: loose.map((item) => item.id) };
+}
+
+function carriesOf(file: TourFile, cart: string): readonly string[] | undefined {
+  const model = file.items.find((item) => item.id === cart)?.model;
+  return file.catalogue.carts.find((each) => each.model === model)?.carries;
+}
+
+function factsOf(file: TourFile): BoxFacts {
+  const items = new Map(file.items.map((item) => [item.id, item]));
+  return {
+    model: (serial) => items.get(serial)?.model ?? serial,
+    against: (serial) => {
+      const item = items.get(serial);
+      if (!item) return 'it is no longer on file';
+      return item.state === 'in service' ? null : `${item.state}${item.reason ? `, ${item.reason}` : ''}`;
+    },
+  };
 }

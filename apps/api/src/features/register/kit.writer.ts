@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
-import type { Catalogue, Item, Kit, ModelKind } from '#tour-file';
+import type { CartModel, Catalogue, Item, Kit, ModelKind } from '#tour-file';
 import { itemColumns } from './kit.reader.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
 
@@ -86,6 +86,14 @@ export async function moveBox(manager: EntityManager, box: string, from: string,
   const source = from === 'floor' ? [] : await stackOf(from);
   if (from !== 'floor' && source[0] !== box) return { field: 'box', value: box, wanted: `the top box of ${from}, which is ${source[0]}` };
   const target = to === 'floor' ? [] : await stackOf(to);
+  const cart = to === 'floor' ? null : await rows.findOneBy({ id: to, kind: 'cart' });
+  if (to !== 'floor') {
+    if (!cart) return { field: 'to', value: to, wanted: 'a cart on file or the floor' };
+    const { capacity, carries } = (await manager.getRepository(ModelRow).findOneByOrFail({ kind: 'carts', model: cart.model }))
+      .data as CartModel;
+    if (target.length >= capacity) return { field: 'to', value: to, wanted: `a cart with room; ${to} holds ${capacity}` };
+    if (carries && !carries.includes(row.model)) return { field: 'to', value: to, wanted: `a cart that may carry ${row.model}` };
+  }
   await rows.update({ id: box }, { stackCart: null, stackSlot: null });
   if (from !== 'floor') await writeStack(manager, from, source.slice(1));
   if (to !== 'floor') await writeStack(manager, to, [box, ...target]);

@@ -92,6 +92,7 @@ export class RegisterResolver {
     return this.queries.item(id);
   }
 
+  @Allow('warehouse', 'system')
   @Mutation(() => ItemPage, { description: 'The boxes of a cart as they stand, top first.' })
   async setStack(
     @Args('cart', { type: () => ID }) cart: string,

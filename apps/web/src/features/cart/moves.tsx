@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { Link, useParams } from 'react-router';
+import { Link, useParams, useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import { drawStacks } from '#drawings';
 import type { WorkList } from '#pack-plan';
@@ -24,15 +24,17 @@ const stackMutation = graphql(
 export function Moves() {
   const { tourId = '', showId = '' } = useParams();
   const query = useShow(tourId, showId);
+  const wanted = useSearchParams()[0].get('plan');
   return (
     <Loaded query={query}>
-      {({ name, inForce }) =>
-        inForce ? (
+      {({ name, inForce: usual, draft, released }) => {
+        const inForce = [draft, released].find((each) => each?.id === wanted) ?? usual;
+        return inForce ? (
           <Work key={inForce.id} plan={inForce} name={name} base={`/tours/${tourId}/shows/${showId}`} />
         ) : (
           <Page title="Box moves">There is no plan of this show yet.</Page>
-        )
-      }
+        );
+      }}
     </Loaded>
   );
 }
@@ -53,17 +55,18 @@ function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: str
           title="Box moves"
           lede={
             <>
-              <Link to={base}>{name}</Link> · {list.sentence}
+              <Link to={base}>{name}</Link> · {plan.revision ? `revision ${plan.revision}` : 'draft'} · {list.sentence}
             </>
           }
         >
           <Part number={1} title="To do" margin={<Notes findings={plan.plan.findings} section="carts" />}>
             {list.status === 'anew' && (
+              <Note weight="look">Somebody did it differently. This is the shortest list from the floor as it now stands.</Note>
+            )}
+            {list.otherCarts.length > 0 && (
               <Note weight="look">
-                Somebody did it differently. This is the shortest list from the floor as it now stands.
-                {list.otherCarts.map(
-                  (each) => ` ${each.load} now rides on ${each.now} instead of ${each.planned}: release a new revision.`,
-                )}
+                {list.otherCarts.map((each) => `${each.load} rides on ${each.now}, not on ${each.planned} as the cards say. `)}
+                Plan again and release, so that cards, truck and confirmation follow.
               </Note>
             )}
             <Faults of={move.error} />

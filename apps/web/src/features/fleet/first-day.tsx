@@ -33,7 +33,13 @@ export function FirstDay() {
       <div className="fields">
         <label>
           Design of
-          <select value={chosen} onChange={(event) => setChosen(Number(event.target.value))}>
+          <select
+            value={chosen}
+            onChange={(event) => {
+              setChosen(Number(event.target.value));
+              find.reset();
+            }}
+          >
             {shows.map((each, index) => (
               <option key={each.name} value={index}>
                 {each.name}
@@ -43,11 +49,27 @@ export function FirstDay() {
         </label>
         <label>
           No earlier than
-          <input type="date" value={from} onChange={(event) => setFrom(event.target.value)} />
+          <input
+            type="date"
+            value={from}
+            onChange={(event) => {
+              setFrom(event.target.value);
+              find.reset();
+            }}
+          />
         </label>
         <label>
           Days on end
-          <input type="number" min={1} max={400} value={days} onChange={(event) => setDays(event.target.valueAsNumber || 1)} />
+          <input
+            type="number"
+            min={1}
+            max={400}
+            value={days}
+            onChange={(event) => {
+              setDays(event.target.valueAsNumber || 1);
+              find.reset();
+            }}
+          />
         </label>
       </div>
       <Faults of={find.error} />
@@ -57,7 +79,7 @@ export function FirstDay() {
       {find.data && (
         <p role="status">
           {find.data.firstDayFor
-            ? `From ${find.data.firstDayFor} on every box of the design is free.`
+            ? `${find.data.firstDayFor}: from that day every box of the design is free for ${days} ${days === 1 ? 'day' : 'days on end'}.`
             : 'Not within the next 400 days. Look above at what would free a box.'}
         </p>
       )}

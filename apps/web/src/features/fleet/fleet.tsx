@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { graphql } from '#contracts';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
@@ -9,12 +9,13 @@ import { FirstDay } from './first-day.js';
 import { Holds } from './holds.js';
 
 const calendarQuery = graphql(`
-  query FleetCalendar($from: String!, $days: Int!) {
-    fleetCalendar(from: $from, days: $days) { model count days { day free promised out short } }
+  query FleetCalendar($from: String!, $days: Int!, $depot: String) {
+    depots
+    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }
   }
 `);
 const remediesQuery = graphql(
-  `query Remedies($model: String!, $day: String!) { remedies(model: $model, day: $day) { serial kind sentence } }`,
+  `query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }`,
 );
 
 const today = (): string => new Date().toISOString().slice(0, 10);
@@ -23,10 +24,11 @@ const today = (): string => new Date().toISOString().slice(0, 10);
 export function Fleet({ me }: { me: Person }) {
   const [from, setFrom] = useState(today);
   const [days, setDays] = useState(28);
+  const [depot, setDepot] = useState('');
   const [cell, setCell] = useState<{ model: string; day: string } | null>(null);
   const query = useQuery({
-    queryKey: ['fleet', from, days],
-    queryFn: () => request(calendarQuery, { from, days }),
+    queryKey: ['fleet', from, days, depot],
+    queryFn: () => request(calendarQuery, { from, days, depot: depot || null }),
     enabled: /^\d{4}-\d\d-\d\d$/.test(from),
   });
   return (
@@ -37,7 +39,7 @@ export function Fleet({ me }: { me: Person }) {
         margin={
           <>
             <p className="note">
-              <b>■ short</b> tours without a released plan want more than is free
+              <b>■ short</b> tours want more than they hold and is free
             </p>
             <p className="note">
               <b>18</b> free, of those that may be used
@@ -48,12 +50,21 @@ export function Fleet({ me }: { me: Person }) {
         <div className="fields">
           <label>
             From
-            <input type="date" value={from} onChange={(event) => setFrom(event.target.value)} />
+            <input type="date" value={from} onChange={(event) => setFrom(event.target.value || today())} />
           </label>
           <label>
             Days
             <select value={days} onChange={(event) => setDays(Number(event.target.value))}>
               {[14, 28, 56, 112].map((each) => (
+                <option key={each}>{each}</option>
+              ))}
+            </select>
+          </label>
+          <label>
+            At
+            <select value={depot} onChange={(event) => setDepot(event.target.value)}>
+              <option value="">any depot</option>
+              {(query.data?.depots ?? []).map((each) => (
                 <option key={each}>{each}</option>
               ))}
             </select>
@@ -100,21 +111,25 @@ export function Fleet({ me }: { me: Person }) {
           )}
         </Loaded>
       </Part>
-      {cell && <Remedies model={cell.model} day={cell.day} />}
-      <Part number={3} title="First day for a design">
+      {cell && <Remedies model={cell.model} day={cell.day} depot={depot} />}
+      <Part number={cell ? 3 : 2} title="First day for a design">
         <FirstDay />
       </Part>
-      <Part number={4} title="Holds">
+      <Part number={cell ? 4 : 3} title="Holds">
         <Holds me={me} />
       </Part>
     </Page>
   );
 }
 
-function Remedies({ model, day }: { model: string; day: string }) {
-  const query = useQuery({ queryKey: ['remedies', model, day], queryFn: () => request(remediesQuery, { model, day }) });
+function Remedies({ model, day, depot }: { model: string; day: string; depot: string }) {
+  const query = useQuery({
+    queryKey: ['remedies', model, day, depot],
+    queryFn: () => request(remediesQuery, { model, day, depot: depot || null }),
+  });
+  useEffect(() => document.getElementById('remedies')?.scrollIntoView({ block: 'nearest' }), [model, day]);
   return (
-    <Part number={2} title={`What would free a ${model} on ${day}`}>
+    <Part id="remedies" number={2} title={`What would free a ${model} on ${day}`}>
       <Faults of={query.error} />
       {query.data?.remedies.length === 0 && <p>No {model} is held back on that day: hire in, or change the design.</p>}
       <ol>

@@ -9,8 +9,10 @@ export function CartsPart({
   plan,
   checks,
   base,
+  planId,
 }: {
   plan: PackPlan;
+  planId: string;
   checks: readonly { load: string; checkedBy: string }[];
   base: string;
 }) {
@@ -24,8 +26,18 @@ export function CartsPart({
       margin={
         <>
           <Notes findings={plan.findings} section="carts" />
+          <details>
+            <summary>After the number of moves</summary>
+            <ul>
+              {(plan.carts.wishes ?? []).map((wish) => (
+                <li key={wish.name}>
+                  {wish.name}: {wish.value} {wish.unit}
+                </li>
+              ))}
+            </ul>
+          </details>
           <div className="row">
-            <Link className="btn plain" to={`${base}/moves`}>
+            <Link className="btn plain" to={`${base}/moves?plan=${planId}`}>
               Show the moves
             </Link>
             <Link className="btn plain" to={`${base}/carts`}>

@@ -43,7 +43,7 @@ export function LongerSearch({ tourId, showId }: { tourId: string; showId: strin
       ) : (
         <p>
           <button type="button" className="plain" onClick={() => start.mutate()} disabled={start.isPending}>
-            Look longer for shorter loads
+            Look longer for fewer moves and shorter loads
           </button>{' '}
           {search && <span className="quiet">{search.sentence}</span>}
         </p>

@@ -165,10 +165,11 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
       )}
       <Changes data={data} />
       <HangParts plan={shown.plan} />
-      <CartsPart plan={shown.plan} checks={shown.cartChecks} base={base} />
+      <CartsPart planId={shown.id} plan={shown.plan} checks={shown.cartChecks} base={base} />
       {me.role !== 'safety' && (
         <SwapBox
           planId={shown.id}
+          base={base}
           serials={shown.plan.carts.loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []))}
           onDraft={onDraft}
         />

@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
+import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
@@ -11,8 +12,15 @@ const swapMutation = graphql(`
   }
 `);
 
+interface SwapProps {
+  readonly planId: string;
+  readonly base: string;
+  readonly serials: readonly string[];
+  readonly onDraft: (wants: boolean) => void;
+}
+
 /** A box fails: it is quarantined, and a draft is made that keeps every other box in its place. */
-export function SwapBox({ planId, serials, onDraft }: { planId: string; serials: readonly string[]; onDraft: (wants: boolean) => void }) {
+export function SwapBox({ planId, base, serials, onDraft }: SwapProps) {
   const [serial, setSerial] = useState('');
   const [reason, setReason] = useState('');
   const client = useQueryClient();
@@ -66,6 +74,9 @@ export function SwapBox({ planId, serials, onDraft }: { planId: string; serials:
               <li key={sentence}>{sentence}</li>
             ))}
           </ul>
+          <p>
+            <Link to={`${base}/moves?plan=${answer.draftId}`}>Show the moves that it takes</Link>
+          </p>
           {answer.marked.length > 0 && <Note weight="look">Also counted on it, plan again: {answer.marked.join('; ')}.</Note>}
         </div>
       )}

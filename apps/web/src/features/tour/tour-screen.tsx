@@ -69,6 +69,9 @@ export function TourScreen() {
           <Part number={3} title="Trucks and freight">
             <TravellingKit tour={tour} version={version} />
           </Part>
+          <Part number={4} title="Where plans need equally many box moves">
+            <Wishes tour={tour} version={version} />
+          </Part>
         </Page>
       )}
     </Loaded>
@@ -116,6 +119,44 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
         </button>
       </form>
     </details>
+  );
+}
+
+/** Weights are set here or the usual ones hold. */
+function Wishes({ tour, version }: { tour: Tour; version: number }) {
+  const [dueSoon, setDueSoon] = useState(String(tour.wishes?.dueSoon ?? ''));
+  const [wear, setWear] = useState(String(tour.wishes?.wear ?? ''));
+  const save = useSave(version);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    const { wishes: _wishes, ...rest } = tour;
+    const wishes = { ...(dueSoon === '' ? {} : { dueSoon: Number(dueSoon) }), ...(wear === '' ? {} : { wear: Number(wear) }) };
+    save.mutate(Object.keys(wishes).length === 0 ? rest : { ...rest, wishes });
+  };
+  return (
+    <form onSubmit={submit}>
+      <p>
+        The plan then takes the fewest carts, then boxes that do not fall due within 30 days after the tour, then the less used, with like
+        boxes left and right.
+      </p>
+      <details>
+        <summary>Weigh these otherwise</summary>
+        <div className="fields">
+          <label>
+            A box that falls due soon (usual: 1000)
+            <input inputMode="numeric" value={dueSoon} onChange={(event) => setDueSoon(event.target.value)} />
+          </label>
+          <label>
+            Each use of a box (usual: 1)
+            <input inputMode="numeric" value={wear} onChange={(event) => setWear(event.target.value)} />
+          </label>
+        </div>
+        <button type="submit" className="plain" disabled={save.isPending}>
+          Save the weights
+        </button>
+      </details>
+      <Faults of={save.error} />
+    </form>
   );
 }
 
