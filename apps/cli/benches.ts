@@ -24,4 +24,8 @@ export const benches: Record<string, Bench> = {
     does: 'racing holds of the same 50 boxes through the API: [--attempts N] [--at-once N]',
     load: () => import('./bench/bookings.js'),
   },
+  'truck-pack': {
+    does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N]',
+    load: () => import('./bench/truck-pack.js'),
+  },
 };

@@ -1,3 +1,4 @@
+export * from './container/index.js';
 export * from './axle-loads.js';
 export * from './pack-answer.js';
 export * from './pack-bound.js';

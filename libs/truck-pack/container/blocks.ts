@@ -1,0 +1,147 @@
+import { type ContainerCase, orientationsOf } from './container-case.js';
+
+/** Boxes built into solid blocks, structure of arrays; `first[b] .. first[b + 1]` are its kinds and quantities. */
+export interface Blocks {
+  readonly count: number;
+  readonly size: readonly [Int32Array, Int32Array, Int32Array];
+  /** Volume of the boxes in it, and how many there are. */
+  readonly volume: Float64Array;
+  readonly pieces: Int32Array;
+  readonly first: Int32Array;
+  readonly kind: Int32Array;
+  readonly quantity: Int32Array;
+  /** How it was built: axis -1 is one box of kind `a`; else block `b` stands behind block `a` along the axis. */
+  readonly axis: Int8Array;
+  readonly a: Int32Array;
+  readonly b: Int32Array;
+}
+
+const mostBlocks = 10_000;
+
+/**
+ * Blocks by generations: every block of the last generation beside every block along each axis, kept where it fits, where there are enough
+ * boxes, and where at least `leastFill` of it is box. (General blocks of Fanslau and Bortfeldt 2010, as used by Araya, Guerrero and Nunez 2017.)
+ */
+export function makeBlocks(problem: ContainerCase, leastFill: number): Blocks {
+  const builder = new BlockBuilder(problem, leastFill);
+  problem.boxes.forEach((box, kind) => {
+    for (const [dx, dy, dz] of orientationsOf(box)) builder.addBox(kind, dx, dy, dz);
+  });
+  let from = 0;
+  while (from < builder.count && builder.count < mostBlocks) {
+    const to = builder.count;
+    for (let p = from; p < to && builder.count < mostBlocks; p++)
+      for (let q = 0; q < to && builder.count < mostBlocks; q++) for (let axis = 0; axis < 3; axis++) builder.join(p, q, axis);
+    from = to;
+  }
+  return builder.blocks();
+}
+
+class BlockBuilder {
+  count = 0;
+  private readonly size = [0, 1, 2].map(() => new Int32Array(mostBlocks + 8)) as [Int32Array, Int32Array, Int32Array];
+  private readonly volume = new Float64Array(mostBlocks + 8);
+  private readonly pieces = new Int32Array(mostBlocks + 8);
+  private readonly first = new Int32Array(mostBlocks + 9);
+  private kind = new Int32Array(1 << 16);
+  private quantity = new Int32Array(1 << 16);
+  private readonly axis = new Int8Array(mostBlocks + 8);
+  private readonly a = new Int32Array(mostBlocks + 8);
+  private readonly b = new Int32Array(mostBlocks + 8);
+  private readonly most: readonly [number, number, number];
+  private readonly available: Int32Array;
+  /** Open addressing by hash of size and kinds; -1 is empty. */
+  private readonly table = new Int32Array(1 << 15).fill(-1);
+
+  constructor(
+    problem: ContainerCase,
+    private readonly leastFill: number,
+  ) {
+    this.most = [problem.length, problem.width, problem.height];
+    this.available = Int32Array.from(problem.boxes, (box) => box.count);
+  }
+
+  addBox(kind: number, dx: number, dy: number, dz: number): void {
+    if (dx > this.most[0] || dy > this.most[1] || dz > this.most[2] || this.available[kind] === 0) return;
+    const at = this.first[this.count]!;
+    this.kind[at] = kind;
+    this.quantity[at] = 1;
+    this.keep(dx, dy, dz, dx * dy * dz, 1, at + 1, -1, kind, kind);
+  }
+
+  join(p: number, q: number, axis: number): void {
+    const [x, y, z] = this.size;
+    const dx = axis === 0 ? x[p]! + x[q]! : Math.max(x[p]!, x[q]!);
+    if (dx > this.most[0]) return;
+    const dy = axis === 1 ? y[p]! + y[q]! : Math.max(y[p]!, y[q]!);
+    if (dy > this.most[1]) return;
+    const dz = axis === 2 ? z[p]! + z[q]! : Math.max(z[p]!, z[q]!);
+    if (dz > this.most[2]) return;
+    const volume = this.volume[p]! + this.volume[q]!;
+    if (volume < this.leastFill * dx * dy * dz - 1e-9) return;
+    const end = this.merge(p, q);
+    if (end > 0) this.keep(dx, dy, dz, volume, this.pieces[p]! + this.pieces[q]!, end, axis, p, q);
+  }
+
+  /** Writes the kinds of both behind the last block; gives the end, or 0 where there are not enough boxes. */
+  private merge(p: number, q: number): number {
+    let at = this.first[this.count]!;
+    if (at + 300 > this.kind.length) this.grow();
+    const { kind, quantity } = this;
+    let [i, j] = [this.first[p]!, this.first[q]!];
+    const [iEnd, jEnd] = [this.first[p + 1]!, this.first[q + 1]!];
+    while (i < iEnd || j < jEnd) {
+      const left = i < iEnd ? kind[i]! : Infinity;
+      const right = j < jEnd ? kind[j]! : Infinity;
+      const least = left < right ? left : right;
+      const count = (left === least ? quantity[i++]! : 0) + (right === least ? quantity[j++]! : 0);
+      if (count > this.available[least]!) return 0;
+      kind[at] = least;
+      quantity[at++] = count;
+    }
+    return at;
+  }
+
+  private keep(dx: number, dy: number, dz: number, volume: number, pieces: number, end: number, axis: number, a: number, b: number): void {
+    const from = this.first[this.count]!;
+    let hash = Math.imul(Math.imul(Math.imul(dx, 16_777_619) ^ dy, 16_777_619) ^ dz, 16_777_619);
+    for (let at = from; at < end; at++) hash = Math.imul(hash ^ (this.kind[at]! * 512 + this.quantity[at]!), 16_777_619);
+    const mask = this.table.length - 1;
+    let slot = (hash ^ (hash >>> 15)) & mask;
+    for (; this.table[slot] !== -1; slot = (slot + 1) & mask) if (this.isSame(this.table[slot]!, dx, dy, dz, from, end)) return;
+    this.table[slot] = this.count;
+    this.size[0][this.count] = dx;
+    this.size[1][this.count] = dy;
+    this.size[2][this.count] = dz;
+    this.volume[this.count] = volume;
+    this.pieces[this.count] = pieces;
+    this.axis[this.count] = axis;
+    this.a[this.count] = a;
+    this.b[this.count] = b;
+    this.first[++this.count] = end;
+  }
+
+  private isSame(other: number, dx: number, dy: number, dz: number, from: number, end: number): boolean {
+    if (this.size[0][other] !== dx || this.size[1][other] !== dy || this.size[2][other] !== dz) return false;
+    const start = this.first[other]!;
+    if (this.first[other + 1]! - start !== end - from) return false;
+    for (let at = 0; at < end - from; at++)
+      if (this.kind[start + at] !== this.kind[from + at] || this.quantity[start + at] !== this.quantity[from + at]) return false;
+    return true;
+  }
+
+  private grow(): void {
+    const longer = (old: Int32Array) => {
+      const grown = new Int32Array(old.length * 2);
+      grown.set(old);
+      return grown;
+    };
+    this.kind = longer(this.kind);
+    this.quantity = longer(this.quantity);
+  }
+
+  blocks(): Blocks {
+    const { count, size, volume, pieces, first, kind, quantity, axis, a, b } = this;
+    return { count, size, volume, pieces, first, kind, quantity, axis, a, b };
+  }
+}
