@@ -30,8 +30,7 @@ export function makeBlocks(problem: ContainerCase, leastFill: number): Blocks {
   let from = 0;
   while (from < builder.count && builder.count < mostBlocks) {
     const to = builder.count;
-    for (let p = from; p < to && builder.count < mostBlocks; p++)
-      for (let q = 0; q < to && builder.count < mostBlocks; q++) for (let axis = 0; axis < 3; axis++) builder.join(p, q, axis);
+    for (let p = from; p < to && builder.count < mostBlocks; p++) builder.joinAll(p, to);
     from = to;
   }
   return builder.blocks();
@@ -48,6 +47,8 @@ class BlockBuilder {
   private readonly axis = new Int8Array(mostBlocks + 8);
   private readonly a = new Int32Array(mostBlocks + 8);
   private readonly b = new Int32Array(mostBlocks + 8);
+  /** By axis: blocks with the same face across it, in the order in which they were made. */
+  private readonly faces = [0, 1, 2].map(() => new Map<number, number[]>());
   private readonly most: readonly [number, number, number];
   private readonly available: Int32Array;
   /** Open addressing by hash of size and kinds; -1 is empty. */
@@ -69,7 +70,30 @@ class BlockBuilder {
     this.keep(dx, dy, dz, dx * dy * dz, 1, at + 1, -1, kind, kind);
   }
 
-  join(p: number, q: number, axis: number): void {
+  /** Block `p` with every block before `to`, along every axis. */
+  joinAll(p: number, to: number): void {
+    for (let axis = 0; axis < 3; axis++) {
+      // Solid blocks are solid together only where their faces are equal.
+      const partners = this.leastFill === 1 ? this.alikeFaces(p, axis) : undefined;
+      if (partners) {
+        for (const q of partners) {
+          if (q >= to || this.count >= mostBlocks) break;
+          this.join(p, q, axis);
+        }
+      } else for (let q = 0; q < to && this.count < mostBlocks; q++) this.join(p, q, axis);
+    }
+  }
+
+  private alikeFaces(block: number, axis: number): readonly number[] {
+    return this.faces[axis]!.get(this.faceKey(block, axis)) ?? [];
+  }
+
+  private faceKey(block: number, axis: number): number {
+    const [a, b] = axis === 0 ? [1, 2] : axis === 1 ? [0, 2] : [0, 1];
+    return this.size[a as 0 | 1 | 2][block]! * 65_536 + this.size[b as 0 | 1 | 2][block]!;
+  }
+
+  private join(p: number, q: number, axis: number): void {
     const [x, y, z] = this.size;
     const dx = axis === 0 ? x[p]! + x[q]! : Math.max(x[p]!, x[q]!);
     if (dx > this.most[0]) return;
@@ -118,6 +142,13 @@ class BlockBuilder {
     this.axis[this.count] = axis;
     this.a[this.count] = a;
     this.b[this.count] = b;
+    if (this.leastFill === 1)
+      for (let each = 0; each < 3; each++) {
+        const key = this.faceKey(this.count, each);
+        const alike = this.faces[each]!.get(key);
+        if (alike) alike.push(this.count);
+        else this.faces[each]!.set(key, [this.count]);
+      }
     this.first[++this.count] = end;
   }
 
