@@ -26,6 +26,12 @@ const [major, minor] = process.versions.node.split('.').map(Number);
 if (major < 20 || (major === 20 && minor < 19)) fail(`Node ${process.versions.node} is too old: Cartwright needs Node 20.19 or later.`);
 if (!(command in needs)) fail(`Unknown command "${command}". There is: ${Object.keys(needs).join(', ')}.`);
 
+// Whoever reads the output may have read enough.
+process.stdout.on('error', (fault) => {
+  if (fault.code === 'EPIPE') process.exit(0);
+  throw fault;
+});
+
 install();
 for (const part of needs[command]) build(part);
 if (command !== 'build') {

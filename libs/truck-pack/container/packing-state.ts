@@ -13,6 +13,8 @@ export class Problem {
   readonly reach: readonly [Reach, Reach, Reach];
   /** Volume times pieces to the power -0.2, by block. */
   readonly worth: Float64Array;
+  /** Blocks, the worthiest first. */
+  readonly byWorth: Int32Array;
   /** By kind and axis: the least extent that it can have. */
   readonly leastExtent: Int32Array;
   readonly words: number;
@@ -25,6 +27,7 @@ export class Problem {
     this.reach = reachOf(problem);
     this.words = this.reach[0].words;
     this.worth = Float64Array.from({ length: blocks.count }, (_, block) => blocks.volume[block]! * blocks.pieces[block]! ** piecesPower);
+    this.byWorth = Int32Array.from({ length: blocks.count }, (_, block) => block).sort((a, b) => this.worth[b]! - this.worth[a]! || a - b);
     this.leastExtent = new Int32Array(problem.boxes.length * 3);
     problem.boxes.forEach((box, kind) => {
       for (let axis = 0; axis < 3; axis++) this.leastExtent[kind * 3 + axis] = Math.min(...orientationsOf(box).map((each) => each[axis]!));
@@ -61,9 +64,9 @@ export class PackingState {
       this.volume = from.volume;
       return;
     }
-    const { problem, blocks, extent } = given;
+    const { problem, extent } = given;
     this.left = Int32Array.from(problem.boxes, (box) => box.count);
-    this.buildable = Int32Array.from({ length: blocks.count }, (_, block) => block);
+    this.buildable = given.byWorth;
     this.spaces = new Int32Array(6 * 64);
     this.spaces.set([0, 0, 0, ...extent]);
     this.spaceCount = 1;
@@ -150,13 +153,15 @@ export class PackingState {
     const ly = spaces[at + 4]! - spaces[at + 1]!;
     const lz = spaces[at + 5]! - spaces[at + 2]!;
     const full = reach[0].longest[lx]! * reach[1].longest[ly]! * reach[2].longest[lz]!;
+    this.lookAround(space);
     let count = 0;
     let least = 0;
     for (let index = 0; index < buildable.length; index++) {
       const block = buildable[index]!;
+      // Neither what is kept nor what touches is more than all: no later block can be better.
+      if (count === width && worth[block]! <= least) break;
       if (sx[block]! > lx || sy[block]! > ly || sz[block]! > lz) continue;
       let value = worth[block]!;
-      if (count === width && value <= least) continue;
       value *= this.kept(block, lx, ly, lz) / full;
       if (count === width && value <= least) continue;
       value *= this.touching(space, block) ** surfacePower;
@@ -210,6 +215,27 @@ export class PackingState {
     return [low(0), low(1), low(2)];
   }
 
+  /** Placed blocks that a block within the space could touch, a small gap allowed. */
+  private readonly near = new Int32Array(600);
+  private nearCount = 0;
+
+  private lookAround(space: number): void {
+    const { spaces, placed, placedCount } = this;
+    const at = 6 * space;
+    const gx = touchGap * (spaces[at + 3]! - spaces[at]!);
+    const gy = touchGap * (spaces[at + 4]! - spaces[at + 1]!);
+    const gz = touchGap * (spaces[at + 5]! - spaces[at + 2]!);
+    const [x, y, z] = [spaces[at]! - gx, spaces[at + 1]! - gy, spaces[at + 2]! - gz];
+    const [X, Y, Z] = [spaces[at + 3]! + gx, spaces[at + 4]! + gy, spaces[at + 5]! + gz];
+    this.nearCount = 0;
+    for (let index = 0; index < placedCount; index++) {
+      const p = 6 * index;
+      if (placed[p]! > X || placed[p + 3]! < x || placed[p + 1]! > Y || placed[p + 4]! < y || placed[p + 2]! > Z || placed[p + 5]! < z)
+        continue;
+      this.near[this.nearCount++] = p;
+    }
+  }
+
   /** Part of the block's surface that touches walls or placed blocks, a small gap allowed. */
   private touching(space: number, block: number): number {
     const { blocks, extent } = this.given;
@@ -218,9 +244,9 @@ export class PackingState {
     const [X, Y, Z] = [x + dx, y + dy, z + dz];
     const [gx, gy, gz] = [touchGap * dx, touchGap * dy, touchGap * dz];
     let [x0, x1, y0, y1, z0, z1] = [0, 0, 0, 0, 0, 0];
-    const { placed, placedCount } = this;
-    for (let index = 0; index < placedCount; index++) {
-      const at = 6 * index;
+    const { placed, near, nearCount } = this;
+    for (let index = 0; index < nearCount; index++) {
+      const at = near[index]!;
       const [px, py, pz, pX, pY, pZ] = [placed[at]!, placed[at + 1]!, placed[at + 2]!, placed[at + 3]!, placed[at + 4]!, placed[at + 5]!];
       const ox = (X < pX ? X : pX) - (x > px ? x : px);
       const oy = (Y < pY ? Y : pY) - (y > py ? y : py);
