@@ -31,7 +31,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const reportFile = join(folder, 'report.json');
     const code = await runJest(root, [...args, '--json', `--outputFile=${reportFile}`], {
       TEST_DATABASE_URL: database.url,
-      ...(browser ? { CHROMIUM: browser } : {}),
+      CHROMIUM: browser ?? '',
     });
     if (!existsSync(reportFile)) {
       process.stdout.write('0 passed, 1 failed\n');

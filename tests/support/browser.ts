@@ -1,7 +1,7 @@
 import { type Browser, type Page, chromium } from 'playwright-core';
 
 /** Where the Chromium is; undefined where there is none: the browser tests are then named as not run. */
-export const browserPath = process.env.CHROMIUM;
+export const browserPath = process.env.CHROMIUM || undefined;
 
 export const itInBrowser = browserPath ? it : it.skip;
 
