@@ -23,6 +23,13 @@ describe('a longer search', () => {
     }
   };
 
+  it('is in the queue as soon as it is asked for, the very first one too', async () => {
+    const { data } = await system.graphql(start);
+    const jobs = await test.dataSource.query(`SELECT data FROM job_queue.job WHERE name = 'search'`);
+    expect(jobs).toEqual([{ data: { searchId: data.startSearch.id } }]);
+    await system.graphql(stop, { id: data.startSearch.id });
+  });
+
   it('is one however often it is asked for, waits without a worker, and can be stopped', async () => {
     const answers = await Promise.all(Array.from({ length: 6 }, () => system.graphql(start)));
     expect(answers.map((each) => each.errors)).toEqual(answers.map(() => undefined));

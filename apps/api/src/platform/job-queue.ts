@@ -13,12 +13,17 @@ export class JobQueue implements OnApplicationShutdown {
 
   constructor(@Inject(CONFIG) private readonly config: Config) {}
 
-  /** `data` is put in the queue when the transaction of `manager` commits. */
+  /** Makes the queue where it is new: before the transaction that sends, which would not see it otherwise. */
+  async open(queue: string): Promise<void> {
+    await (await this.boss()).createQueue(queue);
+  }
+
+  /** `data` is put in the open queue when the transaction of `manager` commits. */
   async send(manager: EntityManager, queue: string, data: object): Promise<void> {
     const boss = await this.boss();
     const db = { executeSql: async (text: string, values: unknown[]) => ({ rows: await manager.query<unknown[]>(text, values) }) };
-    await boss.createQueue(queue);
-    await boss.send(queue, data, { ...retries, db });
+    const id = await boss.send(queue, data, { ...retries, db });
+    if (id === null) throw new Error(`the queue ${queue} took nothing: it was not open before the transaction`);
   }
 
   async work<T extends object>(queue: string, handle: (data: T) => Promise<void>): Promise<void> {

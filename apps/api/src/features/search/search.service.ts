@@ -23,6 +23,7 @@ export class SearchService {
 
   /** The search that waits or runs for this show already, or a new one: one result however often it is asked for. */
   async start(tourId: string, showId: string, who: SignedIn): Promise<SearchRow> {
+    await this.queue.open(searchQueue);
     const outcome = await this.unitOfWork.run<SearchRow>(async (manager) => {
       const rows = manager.getRepository(SearchRow);
       const going = await rows.findOne({ where: ['waiting' as const, 'running' as const].map((state) => ({ tourId, showId, state })) });
