@@ -2,7 +2,11 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
 import type { Person } from '../../app/person.js';
+import { drawCart, drawHang } from '#drawings';
+import type { PackPlan } from '#pack-plan';
 import { request } from '../../platform/request.js';
+import { useSettings } from '../../platform/settings.js';
+import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
@@ -183,6 +187,38 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
   );
 }
 
+/** Carts and hangs in which a place holds another box than before, those places hatched. */
+function ChangedDrawings({ plan, boxes }: { plan: PackPlan; boxes: readonly { readonly hang: string; readonly position: number }[] }) {
+  const { units } = useSettings();
+  const isChanged = (hang: string, position: number) => boxes.some((each) => each.hang === hang && each.position === position);
+  const loads = plan.carts.loads
+    .map((load) => ({ load, slots: new Set(load.boxes.filter((box) => isChanged(load.hang, box.position)).map((box) => box.slot)) }))
+    .filter(({ slots }) => slots.size > 0);
+  if (loads.length === 0) return null;
+  const hangs = plan.picks.hangs.filter((hang) => boxes.some((each) => each.hang === hang.hang));
+  return (
+    <>
+      <p>Hatched: another box than before.</p>
+      <div className="carts">
+        {loads.map(({ load, slots }) => (
+          <figure key={load.id}>
+            <Drawing of={drawCart(load, slots)} />
+            <figcaption>
+              {load.id}, {load.cart ?? 'no cart'}
+            </figcaption>
+          </figure>
+        ))}
+        {hangs.map((hang) => (
+          <figure key={hang.hang}>
+            <Drawing of={drawHang(hang, units, new Set(boxes.filter((each) => each.hang === hang.hang).map((each) => each.position)))} />
+            <figcaption>{hang.hang}</figcaption>
+          </figure>
+        ))}
+      </div>
+    </>
+  );
+}
+
 /** From the revision before to the one in force, or from the one in force to the draft. */
 function Changes({ data }: { data: ShowData }) {
   const released = data.released;
@@ -202,15 +238,18 @@ function Changes({ data }: { data: ShowData }) {
       <summary>{title}</summary>
       <div className="working">
         <Loaded query={query}>
-          {({ planDifference: { sentences } }) =>
+          {({ planDifference: { sentences, boxes } }) =>
             sentences.length === 0 ? (
               <p>Nothing that can be seen on the floor.</p>
             ) : (
-              <ul>
-                {sentences.map((each, index) => (
-                  <li key={index}>{each}</li>
-                ))}
-              </ul>
+              <>
+                <ul>
+                  {sentences.map((each, index) => (
+                    <li key={index}>{each}</li>
+                  ))}
+                </ul>
+                <ChangedDrawings plan={(data.draft ?? data.released)!.plan} boxes={boxes} />
+              </>
             )
           }
         </Loaded>
