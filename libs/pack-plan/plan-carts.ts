@@ -1,7 +1,8 @@
-import { type AllocationAnswer, type AllocationCase, groupMoves, moveReasons, solveAllocation } from '#cart-allocation';
+import { type AllocationAnswer, type AllocationCase, solveAllocation } from '#cart-allocation';
 import type { IntegerProgramSolver } from '#kernel';
 import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
-import type { BoxMove, CartLoad, CartsResult, PlannedBox, Stack } from './plan.js';
+import { describeMoves } from './box-moves.js';
+import type { CartLoad, CartsResult, PlannedBox, Stack } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 import { preferencesOf, wishesOf } from './wishes.js';
 
@@ -127,15 +128,6 @@ function exceptionsOf(boxes: readonly PlannedBox[], capacity: number | undefined
     ...(models.length > 1 ? [`mixed models: ${models.join(' and ')}`] : []),
     ...gaps.map((each) => `slot ${each.slot}: no ${each.model} to be had`),
   ];
-}
-
-function describeMoves(problem: AllocationCase, answer: AllocationAnswer): BoxMove[] {
-  const reasons = moveReasons(problem, answer);
-  const rounds = groupMoves(problem, answer);
-  return answer.moves
-    .map((move, index) => ({ ...move, why: reasons[index]!, round: rounds[index]! }))
-    .sort((a, b) => a.round - b.round)
-    .map((move, index) => ({ number: index + 1, ...move }));
 }
 
 function floorAfter(problem: AllocationCase, answer: AllocationAnswer): CartsResult['floorAfter'] {

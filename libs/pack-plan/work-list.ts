@@ -1,4 +1,5 @@
-import { type AllocationAnswer, type AllocationCase, groupMoves, moveReasons, solveAllocation } from '#cart-allocation';
+import { type AllocationCase, solveAllocation } from '#cart-allocation';
+import { describeMoves } from './box-moves.js';
 import type { BoxMove, PackPlan, Stack } from './plan.js';
 import type { SolveLimits } from './plan-carts.js';
 
@@ -76,7 +77,7 @@ function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLi
     };
   return {
     status: 'anew',
-    moves: movesOf(problem, answer),
+    moves: describeMoves(problem, answer),
     bound: answer.bound,
     sentence: `The floor is not as the list left it. From here: ${countSentence(answer.boxMoves, answer.bound)}`,
     floor,
@@ -132,13 +133,4 @@ function caseFrom(plan: PackPlan, floor: Floor, { model }: BoxFacts): Allocation
       .map((load) => ({ id: load.id, boxes: serialsOf(load).map((serial) => ({ serial })) }))
       .filter((load) => load.boxes.length > 0),
   };
-}
-
-function movesOf(problem: AllocationCase, answer: AllocationAnswer): BoxMove[] {
-  const reasons = moveReasons(problem, answer);
-  const rounds = groupMoves(problem, answer);
-  return answer.moves
-    .map((move, index) => ({ ...move, why: reasons[index]!, round: rounds[index]! }))
-    .sort((a, b) => a.round - b.round)
-    .map((move, index) => ({ number: index + 1, ...move }));
 }
