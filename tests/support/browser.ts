@@ -21,6 +21,13 @@ export function openBrowser(): Promise<Browser> {
   });
 }
 
+/** A page of its own context. The browser's print window is counted (`window.printsAsked`) instead of opened: it would run into a PDF being made. */
+export async function openPage(browser: Browser, viewport: { width: number; height: number }): Promise<Page> {
+  const context = await browser.newContext({ viewport });
+  await context.addInitScript('window.printsAsked = 0; window.print = () => { window.printsAsked += 1; };');
+  return context.newPage();
+}
+
 /** Signs in on the page as a person would. */
 export async function signInOn(page: Page, address: string, email: string, password: string): Promise<void> {
   await page.goto(address);

@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { browserPath, itInBrowser, openBrowser, signInOn } from '../support/browser.js';
+import { browserPath, itInBrowser, openBrowser, openPage, signInOn } from '../support/browser.js';
 import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
 
 /** Pages of a PDF, by its page objects. */
@@ -28,7 +28,7 @@ describe('the first minute in a browser', () => {
   });
 
   const open = async (role: 'warehouse' | 'system' | 'safety', width = 1440): Promise<{ page: Page; faults: string[] }> => {
-    const page = await (await browser.newContext({ viewport: { width, height: 900 } })).newPage();
+    const page = await openPage(browser, { width, height: 900 });
     page.setDefaultTimeout(15_000);
     const faults: string[] = [];
     page.on('pageerror', (fault) => faults.push(fault.message));
@@ -42,6 +42,8 @@ describe('the first minute in a browser', () => {
     await page.getByRole('link', { name: 'Open Quayside, night one' }).first().click();
     const [sheets] = await Promise.all([page.context().waitForEvent('page'), page.getByRole('link', { name: 'Print cart cards' }).click()]);
     await sheets.waitForSelector('.sheetpage');
+    for (let tries = 0; tries < 50 && (await sheets.evaluate('window.printsAsked')) === 0; tries++) await sheets.waitForTimeout(100);
+    expect(await sheets.evaluate('window.printsAsked')).toBe(1);
     expect(await sheets.locator('.sheetpage').count()).toBe(15);
     expect(await sheets.locator('.sheetpage').first().innerText()).toMatch(/Main left[\s\S]*K\d\d[\s\S]*P-\d{3}/);
     expect(pagesOf(await sheets.pdf({ format: 'A4' }))).toBe(15);

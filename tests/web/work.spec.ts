@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { browserPath, itInBrowser, openBrowser, signInOn } from '../support/browser.js';
+import { browserPath, itInBrowser, openBrowser, openPage, signInOn } from '../support/browser.js';
 import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
 
 const show = '/tours/harbour-lights/shows/quayside';
@@ -14,7 +14,7 @@ describe('work on the floor in a browser', () => {
     await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id } }');
     if (!browserPath) return;
     browser = await openBrowser();
-    page = await (await browser.newContext({ viewport: { width: 390, height: 800 } })).newPage();
+    page = await openPage(browser, { width: 390, height: 800 });
     page.setDefaultTimeout(20_000);
     await signInOn(page, test.address, 'warehouse@cartwright.example', passwordOf('warehouse'));
   });
