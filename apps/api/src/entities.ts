@@ -1,5 +1,6 @@
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
+import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
@@ -22,4 +23,6 @@ export const entities = [
   CartCheckRow,
   TickRow,
   SearchRow,
+  LoadReadingRow,
+  SignOffRow,
 ];

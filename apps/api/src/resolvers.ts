@@ -4,6 +4,7 @@ import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
+import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
@@ -14,6 +15,7 @@ export const resolvers = [
   FleetResolver,
   PlanResolver,
   RegisterResolver,
+  RiggingResolver,
   SearchResolver,
   TourResolver,
   WorkResolver,
