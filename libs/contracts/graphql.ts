@@ -187,7 +187,7 @@ export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
 export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
@@ -229,6 +229,13 @@ export type RecordIncidentMutationVariables = Exact<{
 
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
+
+export type SaveLoadRuleMutationVariables = Exact<{
+  rule: unknown;
+}>;
+
+
+export type SaveLoadRuleMutation = { saveLoadRule: boolean };
 
 export type ItemsQueryVariables = Exact<{
   search?: string | null | undefined;
@@ -623,6 +630,7 @@ export const ModelsDocument = new TypedDocumentString(`
     data
   }
   riggingSystems
+  rules
 }
     `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
@@ -705,6 +713,11 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const SaveLoadRuleDocument = new TypedDocumentString(`
+    mutation SaveLoadRule($rule: ModelJson!) {
+  saveLoadRule(rule: $rule)
+}
+    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
