@@ -46,6 +46,7 @@ type Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
@@ -96,6 +97,7 @@ const documents: Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
@@ -239,6 +241,10 @@ export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { appro
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -261,6 +261,11 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
 
+export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WearRulesQuery = { rules: unknown };
+
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -752,6 +757,11 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system)
 }
     `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const WearRulesDocument = new TypedDocumentString(`
+    query WearRules {
+  rules
+}
+    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestSearch(tourId: $tourId, showId: $showId) {
