@@ -10,3 +10,4 @@ export * from './check-cart.js';
 export * from './work-list.js';
 export * from './fleet-calendar.js';
 export * from './between-shows.js';
+export { replanTrucks } from './replan-trucks.js';

@@ -1,6 +1,7 @@
 export * from './catalogue.js';
 export { modelsOfKind } from './check-items.js';
 export * from './item.js';
+export { type KeptPiece, type Loading, type LoadingAct, afterAct, isLoadingEmpty, noLoading } from './loading.js';
 export * from './read-tour-file.js';
 export * from './shift-dates.js';
 export * from './tour.js';

@@ -1,3 +1,4 @@
+import { LoadingActRow } from './features/loading/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { SearchRow } from './features/search/rows.js';
@@ -22,4 +23,5 @@ export const entities = [
   CartCheckRow,
   TickRow,
   SearchRow,
+  LoadingActRow,
 ];
