@@ -20,6 +20,13 @@ export interface FreightPiece {
   readonly tag: string | null;
 }
 
+/** What people call it: "Main left, 1st cart (K01)"; a truck or an unknown id by its id. */
+export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: string): string {
+  const label = freight.get(id)?.label;
+  if (label === undefined) return id;
+  return label.includes(id) ? label : `${label} (${id})`;
+}
+
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
 const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];

@@ -11,3 +11,5 @@ export * from './work-list.js';
 export * from './fleet-calendar.js';
 export * from './between-shows.js';
 export { replanTrucks } from './replan-trucks.js';
+export { type RowSwap, swapOf } from './row-swap.js';
+export { whyNotUsable } from './availability.js';

@@ -1,14 +1,10 @@
+import { type TruckCase, loadRowsOf } from '#truck-pack';
 import type { Placement, TruckRow } from './plan.js';
 
 /** Slices across the truck that no piece reaches over: what a crew builds, bars and straps as one row. */
-export function rowsOf(placements: readonly Placement[], innerWidthMm: number): readonly TruckRow[] {
-  const rows: Placement[][] = [];
-  let far = -1;
-  for (const each of [...placements].sort((a, b) => a.xMm - b.xMm || a.yMm - b.yMm || a.zMm - b.zMm)) {
-    if (rows.length === 0 || each.xMm >= far) rows.push([each]);
-    else rows.at(-1)!.push(each);
-    far = Math.max(far, each.xMm + each.alongMm);
-  }
+export function rowsOf(problem: TruckCase, placements: readonly Placement[], innerWidthMm: number): readonly TruckRow[] {
+  const byId = new Map(placements.map((each) => [each.id, each]));
+  const rows = loadRowsOf(problem, placements).map(({ ids }) => ids.map((id) => byId.get(id)!));
   return rows.map((pieces, index) => {
     const fromMm = Math.min(...pieces.map((each) => each.xMm));
     const toMm = Math.max(...pieces.map((each) => each.xMm + each.alongMm));

@@ -73,13 +73,14 @@ export class LoadingResolver {
   }
 
   @Query(() => RowSwapView, { description: 'What two exchanged rows would do to axles, side balance and order; nothing is kept.' })
-  rowSwap(
+  async rowSwap(
     @Args('planId', id) planId: string,
     @Args('truck') truck: string,
     @Args('first', int) first: number,
     @Args('second', int) second: number,
   ): Promise<RowSwapView> {
-    return this.service.lookAtSwap(planId, truck, first, second);
+    const { places: _places, axles, breaches, ...rest } = await this.service.lookAtSwap(planId, truck, first, second);
+    return { ...rest, axles: [...axles], breaches: [...breaches] };
   }
 
   @Allow('warehouse', 'system')
