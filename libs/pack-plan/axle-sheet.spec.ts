@@ -75,10 +75,9 @@ describe('the axle sheet', () => {
   it('opens each axle into its terms', () => {
     const drive = axlesOf(truck, load, stops).find((each) => each.axle === 'drive axle')!;
     const term = (what: string) => drive.working!.terms.find((each) => each.what === what)!.value;
-    expect(term('tare') + (term('kingpin') * (term('wheelbase') - term('kingpin ahead of the drive axle'))) / term('wheelbase')).toBeCloseTo(
-      drive.loadKg,
-      6,
-    );
+    expect(
+      term('tare') + (term('kingpin') * (term('wheelbase') - term('kingpin ahead of the drive axle'))) / term('wheelbase'),
+    ).toBeCloseTo(drive.loadKg, 6);
   });
 });
 
@@ -92,7 +91,8 @@ describe('the bridge formula over the axles of a truck', () => {
     sideLimitMm: null,
     loads: Object.entries(loads).map(([axle, pounds]) => ({ axle, loadKg: pounds * lb, limitKg: null, leastKg: null, verdict: 'within' })),
   });
-  const axles = (...places: [group: 'steer' | 'drive' | 'trailer', feet: number][]) => places.map(([group, feet]) => ({ group, xMm: feet * ft + 0.01 }));
+  const axles = (...places: [group: 'steer' | 'drive' | 'trailer', feet: number][]) =>
+    places.map(([group, feet]) => ({ group, xMm: feet * ft }));
   const five = axles(['steer', 0], ['drive', 12], ['drive', 16], ['trailer', 47], ['trailer', 51]);
 
   // 23 U.S.C. 127(a)(2): five axles over 51 ft may carry 80,000 lb; two tandems 36 ft or more apart 34,000 lb each. 39 ft from axle 2 to axle 5.
@@ -123,7 +123,10 @@ describe('the bridge formula over the axles of a truck', () => {
   });
 
   it('says so where the places of the axles, or a load, are not on file', () => {
-    expect(bridgeCheck({}, stop({ 'steer axle': 1 }))).toMatchObject({ status: 'not on file', sentence: expect.stringContaining('not on file') });
+    expect(bridgeCheck({}, stop({ 'steer axle': 1 }))).toMatchObject({
+      status: 'not on file',
+      sentence: expect.stringContaining('not on file'),
+    });
     expect(bridgeCheck({ axles: five }, stop({ 'trailer axles': 1 }))).toMatchObject({ status: 'not on file' });
   });
 });

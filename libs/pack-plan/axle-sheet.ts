@@ -115,7 +115,11 @@ function workingOf(truck: Truck, placements: readonly Placement[], axle: string)
         source: levers,
       };
     }
-    return { terms: base, rule: tractor ? 'Trailer axles, drive axle and steer axle together.' : 'Kingpin and trailer axles together.', source: levers };
+    return {
+      terms: base,
+      rule: tractor ? 'Trailer axles, drive axle and steer axle together.' : 'Kingpin and trailer axles together.',
+      source: levers,
+    };
   }
   if (rigid) {
     const places = [...base, mm('front axle, from the nose', rigid.frontAxleXMm), mm('rear axle, from the nose', rigid.rearAxleXMm)];

@@ -40,9 +40,10 @@ export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'sh
 
 function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {
   if (now[key] === undefined) return `${key} is no longer on file`;
-  const many = /^(the other shows|the dates|the examination rules|the load rules|the rigging systems|promises|which items|the venue|the loading wishes)/.test(
-    key,
-  );
+  const many =
+    /^(the other shows|the dates|the examination rules|the load rules|the rigging systems|promises|which items|the venue|the loading wishes)/.test(
+      key,
+    );
   return then[key] === undefined ? `${key} ${many ? 'are' : 'is'} new` : `${key} ${many ? 'have' : 'has'} changed`;
 }
 

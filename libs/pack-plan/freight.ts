@@ -59,10 +59,7 @@ function atItsEnd(inputs: PlanInputs, freight: readonly FreightPiece[]): readonl
 function casesOf(inputs: PlanInputs): readonly { readonly case: string; readonly firstOff?: number | undefined }[] {
   const listed = new Set(inputs.file.tour.freight.map((each) => each.case));
   const taken = inputs.show.loading?.taken ?? [];
-  return [
-    ...inputs.file.tour.freight,
-    ...taken.filter((each) => !listed.has(each.case) && inputs.items.get(each.case)?.kind === 'case'),
-  ];
+  return [...inputs.file.tour.freight, ...taken.filter((each) => !listed.has(each.case) && inputs.items.get(each.case)?.kind === 'case')];
 }
 
 function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightPiece[] {

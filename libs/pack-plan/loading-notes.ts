@@ -34,7 +34,11 @@ export function truckWishes(inputs: PlanInputs, freight: readonly FreightPiece[]
     const here = kept.filter((each) => each.truck === truck);
     const loaded = here.filter((each) => each.loaded).length;
     if (here.length > 0)
-      note('kept', truck, `${truck}: ${count(here.length)} where ${here.length === 1 ? 'it stands' : 'they stand'}${loaded > 0 ? `, ${loaded} of them loaded` : ''}.`);
+      note(
+        'kept',
+        truck,
+        `${truck}: ${count(here.length)} where ${here.length === 1 ? 'it stands' : 'they stand'}${loaded > 0 ? `, ${loaded} of them loaded` : ''}.`,
+      );
   }
   const waived = wanted.waived.filter(({ piece, reason, by, on }) => {
     const found = pieces.get(piece);

@@ -49,8 +49,11 @@ export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
   };
 }
 
-/** Carts and cases into the trucks of the tour, first off nearest the door; rows across the truck as people build them. */
-export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits): TruckResult {
+/**
+ * Carts and cases into the trucks of the tour, first off nearest the door; rows across the truck as people build them. Where no new rows go around what is to
+ * stay, everything else stays as in the load `before` as well, if there is one.
+ */
+export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits, before?: TruckResult): TruckResult {
   const task = truckTask(inputs, carts);
   const { problem, freight, wishes } = task;
   if (problem.trucks.length === 0)
@@ -62,7 +65,7 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
       caution: truckCaution,
       notes: wishes.notes,
     };
-  const answer = loadTrucks(task, limits);
+  const answer = loadTrucks(task, limits, before);
   const trucks = answer.trucks.map((load) => describeTruck(inputs, task, load));
   return {
     status: answer.status,
@@ -76,14 +79,25 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   };
 }
 
+/** Orders of the pieces that are tried around what has to stay. */
+const ordersAroundKept = 30;
+
 /** Rows first: what people build by hand. Only freight that no rows hold is loaded freely, and only where nothing has to stay where it stands. */
-function loadTrucks({ problem, wishes }: TruckTask, limits: SolveLimits): TruckPackAnswer {
+function loadTrucks({ problem, wishes, freight }: TruckTask, limits: SolveLimits, before: TruckResult | undefined): TruckPackAnswer {
   const { kept, waived } = wishes;
   const told = limits.onProgress ? { onProgress: limits.onProgress } : {};
-  const byRows = solveRows(problem, { seed: 1, workLimit: limits.truckWork ?? 1, kept, waived, ...told });
+  const workLimit = limits.truckWork ?? (kept.length > 0 ? ordersAroundKept : 1);
+  const byRows = solveRows(problem, { seed: 1, workLimit, kept, waived, ...told });
   if (byRows) return byRows;
-  if (kept.length === 0) return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  if (kept.length === 0)
+    return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
   const stays = new Set(kept.map((each) => each.id));
+  const stood = (before?.trucks ?? [])
+    .filter((truck) => problem.trucks.some((each) => each.id === truck.id))
+    .flatMap((truck) => truck.placements.map(({ id, xMm, yMm, zMm, turned }) => ({ truck: truck.id, id, xMm, yMm, zMm, turned })))
+    .filter((each) => freight.has(each.id) && !stays.has(each.id));
+  const asBefore = stood.length > 0 ? solveRows(problem, { seed: 1, workLimit: 1, kept: [...kept, ...stood], waived }) : undefined;
+  if (asBefore && !asBefore.refused) return asBefore;
   const alone = solveRows(
     { ...problem, pieces: problem.pieces.filter((each) => stays.has(each.id)) },
     { seed: 1, workLimit: 1, kept, waived: waived.filter((id) => stays.has(id)) },

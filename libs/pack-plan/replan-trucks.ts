@@ -15,7 +15,7 @@ export const travelling = (truck: TruckResult): readonly string[] =>
  * changed meanwhile otherwise still count as changed.
  */
 export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimits): PackPlan {
-  const truck = planTruck(gatherInputs(file, before.show.id), before.carts, limits);
+  const truck = planTruck(gatherInputs(file, before.show.id), before.carts, limits, before.truck);
   const { [loadingPart]: _then, ...rest } = before.fingerprint;
   const wanted = fingerprintOf(file, before.show.id)[loadingPart];
   const carried = new Set(travelling(before.truck));

@@ -60,6 +60,14 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
       mayBeWaived: code === 'order',
       sentence: `${freightName(freight, subject)} ${sentence}.`,
     })),
-    places: load.placements.map(({ id, xMm, yMm, zMm, turned }) => ({ piece: id, truck: truckId, xMm, yMm, zMm, turned, loaded: isLoaded.has(id) })),
+    places: load.placements.map(({ id, xMm, yMm, zMm, turned }) => ({
+      piece: id,
+      truck: truckId,
+      xMm,
+      yMm,
+      zMm,
+      turned,
+      loaded: isLoaded.has(id),
+    })),
   };
 }

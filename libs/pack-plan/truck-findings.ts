@@ -14,7 +14,9 @@ export function truckFindings(truck: TruckResult): Finding[] {
     ...truck.leftOver.map((each) => say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`)),
     ...(truck.notes ?? [])
       .filter((each) => each.kind === 'waived' || each.kind === 'without effect')
-      .map((each) => say('truck', 'look', each.kind === 'waived' ? 'order-waived' : 'wish-without-effect', each.subject, null, each.sentence)),
+      .map((each) =>
+        say('truck', 'look', each.kind === 'waived' ? 'order-waived' : 'wish-without-effect', each.subject, null, each.sentence),
+      ),
   ];
   for (const load of truck.trucks) {
     for (const axle of load.axles) {

@@ -16,7 +16,8 @@ export function axlePlaceFaults(truck: TruckModel): readonly BadInput[] {
     middles.set('drive', driveXMm).set('steer', driveXMm - semiTrailer.tractor.wheelbaseMm);
   }
   const known = [...middles.keys()];
-  if (known.length === 0) return [{ field: 'axles', value: `a list of ${axles.length}`, wanted: 'semiTrailer or rigid to go with the axles' }];
+  if (known.length === 0)
+    return [{ field: 'axles', value: `a list of ${axles.length}`, wanted: 'semiTrailer or rigid to go with the axles' }];
   const faults: BadInput[] = [];
   axles.forEach((axle, index) => {
     if (!middles.has(axle.group))
@@ -28,7 +29,8 @@ export function axlePlaceFaults(truck: TruckModel): readonly BadInput[] {
   for (const [group, middle] of middles) {
     const places = axles.filter((each) => each.group === group).map((each) => each.xMm);
     const found = places.reduce((sum, each) => sum + each, 0) / places.length;
-    if (places.length === 0) faults.push({ field: 'axles', value: `no ${group} axle`, wanted: `each axle of the truck, ${group} axles too` });
+    if (places.length === 0)
+      faults.push({ field: 'axles', value: `no ${group} axle`, wanted: `each axle of the truck, ${group} axles too` });
     else if (Math.abs(found - middle) > sameMm)
       faults.push({
         field: 'axles',

@@ -85,7 +85,10 @@ export const tour = z.strictObject({
     .max(2000)
     .default([]),
   /** Rules of the road, beside the limits filed with each truck, that the loads are held against. */
-  roadRules: z.array(z.enum(['US bridge formula'])).max(10).optional(),
+  roadRules: z
+    .array(z.enum(['US bridge formula']))
+    .max(10)
+    .optional(),
   spares: z.array(spareSetting).max(100).default([]),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
   wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),

@@ -11,7 +11,8 @@ export interface Decision {
 
 const bad = (field: string, value: unknown, wanted: string): BadInputError => new BadInputError([{ field, value, wanted } as BadInput]);
 const short = (text: string): string => text.slice(0, 80);
-const some = (ids: readonly string[]): string => (ids.length > 6 ? `${ids.slice(0, 6).join(', ')} and ${ids.length - 6} more` : ids.join(', '));
+const some = (ids: readonly string[]): string =>
+  ids.length > 6 ? `${ids.slice(0, 6).join(', ')} and ${ids.length - 6} more` : ids.join(', ');
 
 export function truckOf(plan: PackPlan, truckId: string): TruckResultOne {
   const truck = plan.truck.trucks.find((each) => each.id === truckId);
@@ -27,9 +28,7 @@ export function rowOf(truck: TruckResultOne, field: string, row: number): TruckR
 }
 
 function placesOf(plan: PackPlan, pieces: readonly string[], isLoaded: (piece: string) => boolean): KeptPiece[] {
-  const places = new Map(
-    plan.truck.trucks.flatMap((truck) => truck.placements.map((at) => [at.id, { truck: truck.id, at }] as const)),
-  );
+  const places = new Map(plan.truck.trucks.flatMap((truck) => truck.placements.map((at) => [at.id, { truck: truck.id, at }] as const)));
   return pieces.map((piece, index) => {
     const found = places.get(piece);
     if (!found) throw bad(`pieces[${index}]`, short(piece), 'a piece that stands in a truck of this plan');

@@ -10,7 +10,9 @@ export async function withLoading(manager: EntityManager, tour: Tour): Promise<T
     ...tour,
     shows: tour.shows.map((show) => {
       const own = acts.filter((each) => each.showId === show.id);
-      return own.length === 0 ? show : { ...show, loading: own.reduce((wanted, { act }) => afterAct(wanted, act), show.loading ?? noLoading) };
+      return own.length === 0
+        ? show
+        : { ...show, loading: own.reduce((wanted, { act }) => afterAct(wanted, act), show.loading ?? noLoading) };
     }),
   };
 }

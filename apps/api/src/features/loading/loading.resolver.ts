@@ -84,7 +84,9 @@ export class LoadingResolver {
   }
 
   @Allow('warehouse', 'system')
-  @Mutation(() => LoadingResult, { description: 'Two rows change places; a reason waives the unloading order where that is all that is broken.' })
+  @Mutation(() => LoadingResult, {
+    description: 'Two rows change places; a reason waives the unloading order where that is all that is broken.',
+  })
   swapRows(
     @Args('planId', id) planId: string,
     @Args('truck') truck: string,

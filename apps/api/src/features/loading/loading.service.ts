@@ -133,7 +133,9 @@ export class LoadingService {
     const { tourId, showId, plan: before } = row;
     const at = this.clock.now();
     for (const act of acts) await manager.getRepository(LoadingActRow).insert({ tourId, showId, at, who: who.name, act: act as object });
-    const shows = file.tour.shows.map((show) => (show.id === showId ? { ...show, loading: acts.reduce(afterAct, show.loading ?? noLoading) } : show));
+    const shows = file.tour.shows.map((show) =>
+      show.id === showId ? { ...show, loading: acts.reduce(afterAct, show.loading ?? noLoading) } : show,
+    );
     const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 };
     const plan = replanTrucks({ ...file, tour: { ...file.tour, shows } }, before, limits);
     const reasons = whyNot(before, plan);

@@ -35,7 +35,9 @@ export class PlanReader {
     if (state === 'draft') return;
     const draft = await manager.getRepository(PackPlanRow).findOneBy({ tourId, showId, state: 'draft' });
     if (draft && canonicalJson(draft.plan.carts.loads) !== canonicalJson(plan.carts.loads))
-      throw new BadInputError([{ field: 'planId', value: id, wanted: 'the draft of this show: its carts are no longer those of the revision' }]);
+      throw new BadInputError([
+        { field: 'planId', value: id, wanted: 'the draft of this show: its carts are no longer those of the revision' },
+      ]);
   }
 
   /** What has been ticked off of a plan. */

@@ -14,7 +14,12 @@ export class PlanWriter {
   constructor(@Inject(CLOCK) private readonly clock: Clock) {}
 
   /** The draft of the show, in the place of an older draft; gives its id. Rows that stand as in the plan `from` keep their ticks. */
-  async putDraft(manager: EntityManager, plan: PackPlan, who: string, from?: { readonly id: string; readonly plan: PackPlan }): Promise<string> {
+  async putDraft(
+    manager: EntityManager,
+    plan: PackPlan,
+    who: string,
+    from?: { readonly id: string; readonly plan: PackPlan },
+  ): Promise<string> {
     const id = randomUUID();
     const at = { tourId: plan.tour.id, showId: plan.show.id };
     const rows = manager.getRepository(PackPlanRow);
@@ -63,10 +68,14 @@ function unchangedTicks(before: PackPlan, after: PackPlan): ReadonlySet<string> 
     plan.truck.trucks.flatMap((truck) =>
       truck.rows.map((row) => {
         const pieces = truck.placements.filter((each) => row.pieces.includes(each.id));
-        return [`${truck.id} row ${row.number}`, canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned })))] as const;
+        return [
+          `${truck.id} row ${row.number}`,
+          canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned }))),
+        ] as const;
       }),
     );
   const was = new Map(rowsOf(before));
-  const moves = canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves) ? after.carts.moves.map((each) => `move ${each.number}`) : [];
+  const moves =
+    canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves) ? after.carts.moves.map((each) => `move ${each.number}`) : [];
   return new Set([...rowsOf(after).flatMap(([what, pieces]) => (was.get(what) === pieces ? [what] : [])), ...moves]);
 }
