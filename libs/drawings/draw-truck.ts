@@ -4,8 +4,9 @@ import { type Node, node } from './node.js';
 
 const width = 900;
 
-/** A truck from above, to scale, nose at the left, rows numbered; what stands on top of something is not drawn here. */
+/** A truck from above, to scale, nose at the left, rows numbered, what stays where it stands with a thick edge; what stands on top of something is not drawn here. */
 export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> = new Set()): Node {
+  const kept = new Set(truck.kept?.map((each) => each.piece));
   const scale = (width - 20) / truck.innerLengthMm;
   const across = truck.innerWidthMm * scale;
   const height = round(across + 64);
@@ -30,7 +31,7 @@ export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> =
           number,
         ];
         return [
-          node('rect', { x: x + 1, y: y + 1, width: Math.max(1, w - 2), height: Math.max(1, h - 2), class: pieceClass(each) }),
+          node('rect', { x: x + 1, y: y + 1, width: Math.max(1, w - 2), height: Math.max(1, h - 2), class: pieceClass(each, kept) }),
           ...label(each.id, x, y, w, h),
         ];
       }),
@@ -55,6 +56,7 @@ export function drawTruckSide(truck: TruckResultOne): Node {
   const scale = (width - 20) / truck.innerLengthMm;
   const high = truck.innerHeightMm * scale;
   const sorted = [...truck.placements].sort((a, b) => b.yMm - a.yMm);
+  const kept = new Set(truck.kept?.map((each) => each.piece));
   return node(
     'svg',
     {
@@ -72,15 +74,15 @@ export function drawTruckSide(truck: TruckResultOne): Node {
         each.alongMm * scale,
         each.heightMm * scale,
       ].map(round) as [number, number, number, number];
-      return node('rect', { x: x + 1, y, width: Math.max(1, w - 2), height: h, class: pieceClass(each) });
+      return node('rect', { x: x + 1, y, width: Math.max(1, w - 2), height: h, class: pieceClass(each, kept) });
     }),
     node('text', { x: 12, y: round(high + 30), class: 'sub' }, 'nose'),
     node('text', { x: width - 12, y: round(high + 30), class: 'sub', 'text-anchor': 'end' }, 'door'),
   );
 }
 
-function pieceClass(each: Placement): string {
-  return each.tag === null ? 'piece' : 'piece wrong';
+function pieceClass(each: Placement, kept: ReadonlySet<string>): string {
+  return `piece${each.tag === null ? '' : ' wrong'}${kept.has(each.id) ? ' kept' : ''}`;
 }
 
 /** The id where it fits, along or upright; left out where it does not, the table has it. */

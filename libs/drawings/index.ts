@@ -8,5 +8,6 @@ export * from './node.js';
 export * from './print-style.js';
 export type { SheetContext } from './sheet-parts.js';
 export * from './sheets.js';
+export * from './truck-sheet.js';
 export * from './units.js';
 export * from './whole-plan-html.js';

@@ -1,7 +1,8 @@
 import { type Node, node, renderMarkup } from './node.js';
 import { drawingStyle, sheetStyle } from './print-style.js';
 import type { SheetContext } from './sheet-parts.js';
-import { cartCardSheet, dueSheet, hangSheet, hardwareSheet, moveSheet, pointSheet, truckSheet } from './sheets.js';
+import { cartCardSheet, dueSheet, hangSheet, hardwareSheet, moveSheet, pointSheet } from './sheets.js';
+import { truckSheet } from './truck-sheet.js';
 import type { Units } from './units.js';
 
 /** Every sheet of a plan, in the order of the show. `codeOf` draws the code of a cart's id. */
