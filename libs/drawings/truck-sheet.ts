@@ -2,7 +2,7 @@ import type { PackPlan, TruckResult, TruckResultOne } from '#pack-plan';
 import { drawTruckPlan, drawTruckSide } from './draw-truck.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
-import { type Units, formatLength, formatMass } from './units.js';
+import { type Units, formatLength, formatMass, formatShort } from './units.js';
 
 /** Pieces that come off, or go in, one after another at one place of the order of the show. */
 export interface OrderStep {
@@ -37,18 +37,37 @@ export function dockSentence({ dockOrder }: TruckResult): string | null {
 
 /** How far the load stands to one side, in words. */
 export function sideWords(offsetMm: number, units: Units): string {
-  const by = formatLength(Math.abs(offsetMm), units);
+  const by = formatShort(Math.abs(offsetMm), units);
   return Math.abs(offsetMm) < 0.5 ? 'in the middle' : `${by} ${offsetMm > 0 ? 'right' : 'left'}`;
 }
 
-const rowTable = (truck: TruckResultOne, units: Units): Node => {
-  const label = new Map(truck.placements.map((each) => [each.id, each]));
+/** Neighbours in a row that are called the same, and what else is to be said of each. */
+export interface RowPart {
+  readonly what: string;
+  readonly pieces: readonly { readonly id: string; readonly more: string }[];
+}
+
+/** The pieces of a row from left to right, those of one name together: "Cable trunk, turned: CT-11, CT-13 on top". */
+export function rowParts(truck: TruckResultOne, pieces: readonly string[]): readonly RowPart[] {
+  const placements = new Map(truck.placements.map((each) => [each.id, each]));
   const kept = new Map((truck.kept ?? []).map((each) => [each.piece, each.loaded ? ', loaded' : ', stays']));
-  const called = (id: string): string => {
-    const at = label.get(id)!;
-    return ` ${at.label.replace(` ${id}`, '')}${at.zMm > 0 ? ', on top' : ''}${at.turned ? ', turned' : ''}${kept.get(id) ?? ''}`;
-  };
-  return table(
+  const parts: { what: string; pieces: { id: string; more: string }[] }[] = [];
+  for (const id of pieces) {
+    const at = placements.get(id)!;
+    const what = `${at.label.replace(` ${id}`, '')}${at.turned ? ', turned' : ''}`;
+    const more = `${at.zMm > 0 ? ' on top' : ''}${kept.get(id) ?? ''}${at.tag === null ? '' : ` ■ ${at.tag}`}`;
+    const last = parts.at(-1);
+    if (last?.what === what) last.pieces.push({ id, more });
+    else parts.push({ what, pieces: [{ id, more }] });
+  }
+  return parts;
+}
+
+const listed = (pieces: RowPart['pieces']): (Node | string)[] =>
+  pieces.flatMap(({ id, more }, index) => [index > 0 ? ', ' : '', mono(id), more]);
+
+const rowTable = (truck: TruckResultOne, units: Units): Node =>
+  table(
     [
       '',
       { right: 'Row' },
@@ -61,14 +80,17 @@ const rowTable = (truck: TruckResultOne, units: Units): Node => {
     truck.rows.map((row) => [
       tickBox(),
       { right: String(row.number) },
-      node('span', {}, ...row.pieces.flatMap((id, index) => [index > 0 ? ', ' : '', mono(id), called(id)])),
+      node(
+        'span',
+        {},
+        ...rowParts(truck, row.pieces).flatMap(({ what, pieces }, index) => [`${index > 0 ? '; ' : ''}${what}: `, ...listed(pieces)]),
+      ),
       { right: `${formatLength(row.fromMm, units)} – ${formatLength(row.toMm, units)}` },
       { right: formatMass(row.massKg, units) },
-      { right: row.gapAcrossMm < 10 ? '–' : formatLength(row.gapAcrossMm, units) },
+      { right: row.gapAcrossMm === 0 ? '–' : formatShort(row.gapAcrossMm, units) },
       { right: row.barAtMm === null ? '' : formatLength(row.barAtMm, units) },
     ]),
   );
-};
 
 const marks = { within: '', over: ' ■ over', 'too light': ' ■ too light', 'no limit on file': '' } as const;
 
@@ -85,7 +107,7 @@ export function axleTable(truck: TruckResultOne, units: Units): Node {
         'Limit',
         ...first.loads.map((each) => ({ right: each.limitKg === null ? 'none on file' : formatMass(each.limitKg, units) })),
         { right: truck.payloadKg > 0 ? formatMass(truck.payloadKg, units) : 'none on file' },
-        { right: first.sideLimitMm === null ? 'none on file' : formatLength(first.sideLimitMm, units) },
+        { right: first.sideLimitMm === null ? 'none on file' : formatShort(first.sideLimitMm, units) },
       ],
       ...stops.map((stop) => [
         stop.off === null ? 'Full' : `${stop.off} off`,
@@ -99,11 +121,10 @@ export function axleTable(truck: TruckResultOne, units: Units): Node {
 
 /** A part load outside its limits, in one sentence: it matters only where the truck is driven like that. */
 export function partLoadSentence(truck: TruckResultOne): string | null {
-  const outside = (truck.stops ?? [])
+  const isOutside = (truck.stops ?? [])
     .slice(1)
-    .filter((stop) => stop.loads.some((each) => each.verdict === 'over' || each.verdict === 'too light'));
-  if (outside.length === 0) return null;
-  return `Part unloaded it is outside a limit (${outside.map((each) => `${each.off} off`).join('; ')}): do not drive it like that.`;
+    .some((stop) => stop.loads.some((each) => each.verdict === 'over' || each.verdict === 'too light'));
+  return isOutside ? 'Part unloaded it goes outside a limit, marked ■: do not drive it like that.' : null;
 }
 
 /** One truck for the dock: rows to build, axles full and after each stop, and what goes in first at the load-out. */
@@ -127,19 +148,19 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
     truck.bridge
       ? node('p', { class: truck.bridge.status === 'within' ? '' : 'stop' }, `${truck.bridge.sentence} ${truck.bridge.source}.`)
       : null,
+    caution(plan.truck.caution),
     node('h2', {}, 'At the load-out: what goes in first'),
     node(
       'ol',
       { class: 'steps' },
       ...orderSteps(truck, truck.loadOutOrder ?? truck.loadingOrder).map(({ what, pieces }) =>
-        node('li', {}, `${what}: `, mono(pieces.join(', '))),
+        node('li', {}, `${what}: `, ...listed(pieces.map((id) => ({ id, more: '' })))),
       ),
     ),
     findingList(
       plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'),
       'truck',
     ),
-    caution(plan.truck.caution),
   );
 }
 

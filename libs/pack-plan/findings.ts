@@ -1,4 +1,4 @@
-import { groupDigits, eachDay } from '#kernel';
+import { eachDay } from '#kernel';
 import { systemMass } from './hang-limits.js';
 import type { CartsResult, DueResult, Finding, HangResult, HardwareResult, PicksResult, Section, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
@@ -12,7 +12,6 @@ export const say = (section: Section, weight: Weight, code: string, subject: str
   date,
   sentence,
 });
-const kilograms = (value: number): string => `${groupDigits(value)} kg`;
 const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */

@@ -27,6 +27,9 @@ export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: stri
   return label.includes(id) ? label : `${label} (${id})`;
 }
 
+/** A sentence of the load checker without the decimals of its kilograms and millimetres. */
+export const wholeFigures = (sentence: string): string => sentence.replace(/-?\d+\.\d+/g, (each) => String(Math.round(Number(each))));
+
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
 const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];

@@ -2,7 +2,7 @@ import type { TruckModel } from '#tour-file';
 import { type Truck, type TruckAnswer, type TruckCase, type TruckPackAnswer, solveRows, solveTruckPack } from '#truck-pack';
 import { axleStops, axlesOf, truckWorking } from './axle-sheet.js';
 import { bridgeCheck } from './bridge-check.js';
-import { type FreightPiece, freightName, freightOf } from './freight.js';
+import { type FreightPiece, freightName, freightOf, wholeFigures } from './freight.js';
 import { type TruckWishes, truckWishes } from './loading-notes.js';
 import type { CartsResult, Placement, TruckResult, TruckResultOne } from './plan.js';
 import type { SolveLimits } from './plan-carts.js';
@@ -75,7 +75,9 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
     caution: truckCaution,
     dockOrder: dockOrder(trucks),
     notes: wishes.notes,
-    ...(answer.refused ? { refused: answer.refused.map(({ subject, sentence }) => `${freightName(freight, subject)} ${sentence}.`) } : {}),
+    ...(answer.refused
+      ? { refused: answer.refused.map(({ subject, sentence }) => `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`) }
+      : {}),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { KeptPiece, TourFile } from '#tour-file';
 import { swapRows } from '#truck-pack';
 import { axleStops } from './axle-sheet.js';
-import { freightName } from './freight.js';
+import { freightName, wholeFigures } from './freight.js';
 import { invariant } from '#kernel';
 import { gatherInputs } from './plan-inputs.js';
 import { placementsOf, truckTask } from './plan-truck.js';
@@ -58,7 +58,7 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
     breaches: breaches.map(({ code, subject, sentence }) => ({
       piece: subject,
       mayBeWaived: code === 'order',
-      sentence: `${freightName(freight, subject)} ${sentence}.`,
+      sentence: `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`,
     })),
     places: load.placements.map(({ id, xMm, yMm, zMm, turned }) => ({
       piece: id,

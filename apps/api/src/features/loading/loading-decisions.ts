@@ -1,4 +1,3 @@
-import type { BadInput } from '#kernel';
 import type { PackPlan, TruckResultOne } from '#pack-plan';
 import type { KeptPiece, LoadingAct, TourFile } from '#tour-file';
 import { BadInputError } from '../../platform/graphql/fault.js';
@@ -9,7 +8,7 @@ export interface Decision {
   readonly sentence: string;
 }
 
-const bad = (field: string, value: unknown, wanted: string): BadInputError => new BadInputError([{ field, value, wanted } as BadInput]);
+const bad = (field: string, value: unknown, wanted: string): BadInputError => new BadInputError([{ field, value, wanted }]);
 const short = (text: string): string => text.slice(0, 80);
 const some = (ids: readonly string[]): string =>
   ids.length > 6 ? `${ids.slice(0, 6).join(', ')} and ${ids.length - 6} more` : ids.join(', ');

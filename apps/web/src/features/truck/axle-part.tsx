@@ -1,4 +1,4 @@
-import { formatLength, formatMass, partLoadSentence, sideWords } from '#drawings';
+import { formatMass, formatShort, partLoadSentence, sideWords } from '#drawings';
 import type { AxleStop, BridgeCheck, TruckResultOne } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Note } from '../../ui/notes.js';
@@ -39,7 +39,7 @@ export function AxlePart({ truck, caution }: { truck: TruckResultOne; caution: s
                   </td>
                 ))}
                 <td className="num">{truck.payloadKg > 0 ? formatMass(truck.payloadKg, units) : 'none on file'}</td>
-                <td className="num">{whole.sideLimitMm === null ? 'none on file' : formatLength(whole.sideLimitMm, units)}</td>
+                <td className="num">{whole.sideLimitMm === null ? 'none on file' : formatShort(whole.sideLimitMm, units)}</td>
               </tr>
               {stops.map((stop, index) => (
                 <StopRow key={index} stop={stop} />

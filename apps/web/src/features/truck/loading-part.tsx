@@ -111,9 +111,10 @@ function Answer({ of }: { of: LoadingAnswer }) {
       <div role="alert">
         <Note weight="stop">{of.sentence}</Note>
         <ul>
-          {of.reasons.map((each) => (
+          {of.reasons.slice(0, 12).map((each) => (
             <li key={each}>{each}</li>
           ))}
+          {of.reasons.length > 12 && <li>and {of.reasons.length - 12} more</li>}
         </ul>
       </div>
     );

@@ -1,4 +1,4 @@
-import { formatLength, formatMass } from '#drawings';
+import { formatLength, formatMass, formatShort, rowParts } from '#drawings';
 import type { TruckResultOne } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
@@ -17,7 +17,6 @@ interface RowTableProps {
 /** Row by row for the loader: a tick when it is in, and whether it is to stay where it stands. */
 export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
   const { units } = useSettings();
-  const pieces = new Map(truck.placements.map((each) => [each.id, each]));
   const kept = new Map((truck.kept ?? []).map((each) => [each.piece, each.loaded]));
   return (
     <div className="floor">
@@ -49,22 +48,22 @@ export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
                   <b>{row.number}</b>
                 </td>
                 <td>
-                  {row.pieces.map((id) => {
-                    const piece = pieces.get(id)!;
-                    return (
-                      <div key={id}>
-                        <span className="mono">{id}</span> {piece.label.replace(` ${id}`, '')}
-                        {piece.zMm > 0 ? ', on top' : ''}
-                        {piece.turned ? ', turned' : ''}
-                        {kept.has(id) && !stays ? ', stays' : ''}
-                        {piece.tag ? ` ■ ${piece.tag}` : ''}
-                      </div>
-                    );
-                  })}
+                  {rowParts(truck, row.pieces).map(({ what, pieces }, index) => (
+                    <div key={index}>
+                      {what}:{' '}
+                      {pieces.map(({ id, more }, at) => (
+                        <span key={id}>
+                          {at > 0 && ', '}
+                          <span className="mono">{id}</span>
+                          {more}
+                        </span>
+                      ))}
+                    </div>
+                  ))}
                   <div className="quiet">
                     {formatLength(row.fromMm, units)} to {formatLength(row.toMm, units)} from the nose
                     {row.barAtMm !== null && `; bar at ${formatLength(row.barAtMm, units)}`}
-                    {row.gapAcrossMm > 250 && `; ${formatLength(row.gapAcrossMm, units)} stay free across: block or strap`}
+                    {row.gapAcrossMm > 250 && `; ${formatShort(row.gapAcrossMm, units)} stay free across: block or strap`}
                   </div>
                   {stays && <b>{row.pieces.every((id) => kept.get(id)) ? 'Loaded: stays. ' : 'Stays where it stands. '}</b>}
                   {acts && (

@@ -9,6 +9,9 @@ import { Loaded } from '../../ui/page.js';
 import { rowSwapQuery, swapRowsMutation } from './operations.js';
 import type { LoadingActs } from './use-loading-act.js';
 
+/** Breaches told one by one; what cannot be waived comes first. */
+const mostShown = 6;
+
 /** Two rows change places: first what that does, then whether it is wanted. */
 export function SwapRows({ truck, planId, acts }: { truck: TruckResultOne; planId: string; acts: LoadingActs }) {
   const [first, setFirst] = useState('');
@@ -31,8 +34,8 @@ export function SwapRows({ truck, planId, acts }: { truck: TruckResultOne; planI
     <details>
       <summary>Two rows change places</summary>
       <div className="fields">
-        {pick('Row', first, setFirst)}
-        {pick('and row', second, setSecond)}
+        {pick('One row', first, setFirst)}
+        {pick('the other row', second, setSecond)}
       </div>
       {chosen && <Effect truck={truck} planId={planId} first={Number(first)} second={Number(second)} acts={acts} />}
     </details>
@@ -75,9 +78,9 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
                     <th scope="row">{each.axle}</th>
                     <td className="num">{formatMass(each.beforeKg, units)}</td>
                     <td className="num">
-                      {formatMass(each.afterKg, units)} {each.limitKg != null && each.afterKg > each.limitKg && <b>■ over</b>}
+                      {formatMass(each.afterKg, units)} {typeof each.limitKg === 'number' && each.afterKg > each.limitKg && <b>■ over</b>}
                     </td>
-                    <td className="num">{each.limitKg == null ? 'none on file' : formatMass(each.limitKg, units)}</td>
+                    <td className="num">{typeof each.limitKg === 'number' ? formatMass(each.limitKg, units) : 'none on file'}</td>
                   </tr>
                 ))}
                 <tr>
@@ -89,11 +92,15 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
               </tbody>
             </table>
             {swap.breaches.length === 0 && <Note weight="agrees">No rule is broken.</Note>}
-            {swap.breaches.map((each, index) => (
-              <Note key={index} weight={each.mayBeWaived ? 'look' : 'stop'}>
-                {each.sentence}
-              </Note>
-            ))}
+            {[...swap.breaches]
+              .sort((a, b) => Number(a.mayBeWaived) - Number(b.mayBeWaived))
+              .slice(0, mostShown)
+              .map((each, index) => (
+                <Note key={index} weight={each.mayBeWaived ? 'look' : 'stop'}>
+                  {each.sentence}
+                </Note>
+              ))}
+            {swap.breaches.length > mostShown && <p>and {swap.breaches.length - mostShown} more of the same kind</p>}
             {hard ? (
               <p>These rows cannot change places.</p>
             ) : (
