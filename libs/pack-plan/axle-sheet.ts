@@ -54,7 +54,7 @@ export function axleStops(truck: Truck, placements: readonly Placement[]): reado
 }
 
 const whatComesOff = (pieces: readonly Placement[]): string =>
-  [...new Set(pieces.map((each) => (each.label.includes(each.id) ? (each.group ?? each.label) : each.label)))].join(', ');
+  [...new Set(pieces.map((each) => (each.label.includes(each.id) ? (each.group ?? each.label) : each.label)))].join(' and ');
 
 /** The axles of the whole load, each with its working and the most it carries after any stop. */
 export function axlesOf(truck: Truck, placements: readonly Placement[], stops: readonly AxleStop[]): readonly AxleLoad[] {

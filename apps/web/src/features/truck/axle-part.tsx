@@ -17,7 +17,7 @@ export function AxlePart({ truck, caution }: { truck: TruckResultOne; caution: s
     <Part number={5} title="Axles, full and as it is unloaded" margin={<p className="caution">{caution}</p>}>
       {whole && whole.loads.length > 0 ? (
         <div className="scroll">
-          <table className="tight">
+          <table className="tight stops">
             <thead>
               <tr>
                 <th />

@@ -54,7 +54,7 @@ export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
                       {pieces.map(({ id, more }, at) => (
                         <span key={id}>
                           {at > 0 && ', '}
-                          <span className="mono">{id}</span>
+                          <span className="mono nobreak">{id}</span>
                           {more}
                         </span>
                       ))}

@@ -41,7 +41,7 @@ interface Ink {
   readonly mono: string;
 }
 
-/** The load drawn in three dimensions, in metres: x to the door, y up, z to the right wall. Throws where the browser has no WebGL. */
+/** The load drawn in three dimensions, in metres: x to the door, y up, z to the left wall of someone who looks in from the door. Throws where the browser has no WebGL. */
 export class TruckScene {
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
@@ -62,18 +62,18 @@ export class TruckScene {
     const value = (name: string) => style.getPropertyValue(name).trim();
     const ink: Ink = { paper: value('--paper'), ink: value('--ink'), soft: value('--soft'), mono: value('--mono') };
     const middle = new Group();
-    middle.position.set(-this.length / 2, -truck.innerHeightMm / 2000, -truck.innerWidthMm / 2000);
+    middle.position.set(-this.length / 2, -truck.innerHeightMm / 2000, truck.innerWidthMm / 2000);
     middle.add(spaceOf(truck, ink));
     const kept = new Set(truck.kept?.map((each) => each.piece));
     for (const row of truck.rows) {
       const group = new Group();
       for (const each of truck.placements.filter((one) => row.pieces.includes(one.id))) group.add(pieceOf(each, ink, kept.has(each.id)));
-      group.add(labelOf(String(row.number), ink, (row.fromMm + row.toMm) / 2000, 0, truck.innerWidthMm / 1000 + 0.35, 0.5));
+      group.add(labelOf(String(row.number), ink, (row.fromMm + row.toMm) / 2000, 0, 0.35, 0.5));
       this.rows.push(group);
       middle.add(group);
     }
-    middle.add(labelOf('nose', ink, -0.5, truck.innerHeightMm / 2000, truck.innerWidthMm / 2000, 0.5));
-    middle.add(labelOf('door', ink, this.length + 0.5, truck.innerHeightMm / 2000, truck.innerWidthMm / 2000, 0.5));
+    middle.add(labelOf('nose', ink, -0.5, truck.innerHeightMm / 2000, -truck.innerWidthMm / 2000, 0.5));
+    middle.add(labelOf('door', ink, this.length + 0.5, truck.innerHeightMm / 2000, -truck.innerWidthMm / 2000, 0.5));
     this.scene.add(middle);
     this.fit();
   }
@@ -110,7 +110,7 @@ export class TruckScene {
   private draw(): void {
     const [around, up] = [this.view.azimuthDeg, this.view.elevationDeg].map((each) => (each * Math.PI) / 180) as [number, number];
     // A narrow window needs more distance to hold the same length.
-    const away = this.length * this.view.distance * Math.max(1, 1.5 / this.camera.aspect);
+    const away = this.length * this.view.distance * Math.max(1, 1.75 / this.camera.aspect);
     this.camera.position.set(away * Math.cos(up) * Math.sin(around), away * Math.sin(up), away * Math.cos(up) * Math.cos(around));
     this.camera.lookAt(0, 0, 0);
     this.renderer.render(this.scene, this.camera);
@@ -120,7 +120,7 @@ export class TruckScene {
 function spaceOf(truck: TruckResultOne, ink: Ink): LineSegments {
   const box = new BoxGeometry(truck.innerLengthMm / 1000, truck.innerHeightMm / 1000, truck.innerWidthMm / 1000);
   const lines = new LineSegments(new EdgesGeometry(box), new LineBasicMaterial({ color: ink.ink }));
-  lines.position.set(truck.innerLengthMm / 2000, truck.innerHeightMm / 2000, truck.innerWidthMm / 2000);
+  lines.position.set(truck.innerLengthMm / 2000, truck.innerHeightMm / 2000, -truck.innerWidthMm / 2000);
   box.dispose();
   return lines;
 }
@@ -138,7 +138,7 @@ function pieceOf(each: Placement, ink: Ink, isKept: boolean): Group {
     new Mesh(box, [end, end, top, top, side, side]),
     new LineSegments(new EdgesGeometry(box), new LineBasicMaterial({ color: ink.ink })),
   );
-  group.position.set((each.xMm + each.alongMm / 2) / 1000, (each.zMm + each.heightMm / 2) / 1000, (each.yMm + each.acrossMm / 2) / 1000);
+  group.position.set((each.xMm + each.alongMm / 2) / 1000, (each.zMm + each.heightMm / 2) / 1000, -(each.yMm + each.acrossMm / 2) / 1000);
   return group;
 }
 

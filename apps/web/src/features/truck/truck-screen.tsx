@@ -118,7 +118,13 @@ function Steps({ truck, order }: { truck: TruckResultOne; order: readonly string
         const rows = [...new Set(pieces.map((id) => rowOf.get(id)))];
         return (
           <li key={index}>
-            {what}: <span className="mono">{pieces.join(', ')}</span>{' '}
+            {what}:{' '}
+            {pieces.map((id, at) => (
+              <span key={id}>
+                {at > 0 && ', '}
+                <span className="mono nobreak">{id}</span>
+              </span>
+            ))}{' '}
             <span className="quiet">
               ({rows.length === 1 ? 'row' : 'rows'} {rows.join(', ')})
             </span>

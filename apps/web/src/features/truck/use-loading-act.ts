@@ -14,6 +14,8 @@ export function useLoadingAct(onDraft: () => void) {
       await client.invalidateQueries();
       if (answer.__typename === 'LoadingDone') onDraft();
     },
+    // The draft may have been replaced by somebody else's: look again.
+    onError: () => client.invalidateQueries({ queryKey: ['show'] }),
   });
 }
 
