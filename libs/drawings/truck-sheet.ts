@@ -1,4 +1,4 @@
-import type { PackPlan, TruckResult, TruckResultOne } from '#pack-plan';
+import type { AxleStop, PackPlan, TruckResult, TruckResultOne } from '#pack-plan';
 import { drawTruckPlan, drawTruckSide } from './draw-truck.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
@@ -92,11 +92,24 @@ const rowTable = (truck: TruckResultOne, units: Units): Node =>
     ]),
   );
 
+/** Loads full and after each stop; of a plan made before these were worked out the whole load alone. */
+export function stopsOf(truck: TruckResultOne): readonly AxleStop[] {
+  if (truck.stops) return truck.stops;
+  const loads = truck.axles.map(({ axle, loadKg, limitKg }) => ({
+    axle,
+    loadKg,
+    limitKg,
+    leastKg: null,
+    verdict: limitKg === null ? ('no limit on file' as const) : loadKg > limitKg ? ('over' as const) : ('within' as const),
+  }));
+  return [{ off: null, massKg: truck.massKg, sideOffsetMm: truck.sideOffsetMm, sideLimitMm: null, loads }];
+}
+
 const marks = { within: '', over: ' ■ over', 'too light': ' ■ too light', 'no limit on file': '' } as const;
 
 /** Axle loads of the whole load and after each stop; a value outside its limit says so in words. */
 export function axleTable(truck: TruckResultOne, units: Units): Node {
-  const stops = truck.stops ?? [];
+  const stops = stopsOf(truck);
   const first = stops[0];
   if (!first || first.loads.length === 0)
     return node('p', { class: 'stop' }, 'No axle figures are on file for this truck: its axle loads are not known.');
@@ -121,7 +134,7 @@ export function axleTable(truck: TruckResultOne, units: Units): Node {
 
 /** A part load outside its limits, in one sentence: it matters only where the truck is driven like that. */
 export function partLoadSentence(truck: TruckResultOne): string | null {
-  const isOutside = (truck.stops ?? [])
+  const isOutside = stopsOf(truck)
     .slice(1)
     .some((stop) => stop.loads.some((each) => each.verdict === 'over' || each.verdict === 'too light'));
   return isOutside ? 'Part unloaded it goes outside a limit, marked ■: do not drive it like that.' : null;

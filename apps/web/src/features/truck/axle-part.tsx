@@ -1,4 +1,4 @@
-import { formatMass, formatShort, partLoadSentence, sideWords } from '#drawings';
+import { formatMass, formatShort, partLoadSentence, sideWords, stopsOf } from '#drawings';
 import type { AxleStop, BridgeCheck, TruckResultOne } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Note } from '../../ui/notes.js';
@@ -10,7 +10,7 @@ const marks = { within: '', over: '■ over', 'too light': '■ too light', 'no 
 /** Axle loads full and after each stop, each axle opened into its terms. */
 export function AxlePart({ truck, caution }: { truck: TruckResultOne; caution: string }) {
   const { units } = useSettings();
-  const stops = truck.stops ?? [];
+  const stops = stopsOf(truck);
   const partLoad = partLoadSentence(truck);
   const whole = stops[0];
   return (
