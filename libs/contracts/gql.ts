@@ -33,6 +33,9 @@ type Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": typeof types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
+    "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
@@ -90,6 +93,9 @@ const documents: Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
+    "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
@@ -201,6 +207,18 @@ export function graphql(source: "mutation GiveHoldBack($name: String!) { giveHol
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query HangModels { catalogueModels { kind model data } }"): typeof import('./graphql.js').HangModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n"): typeof import('./graphql.js').AddLoadReadingDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

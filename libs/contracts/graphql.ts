@@ -155,6 +155,35 @@ export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type HangModelsQuery = { catalogueModels: Array<{ kind: string, model: string, data: unknown }> };
 
+export type RiggingRecordQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
+
+export type AddLoadReadingMutationVariables = Exact<{
+  planId: string | number;
+  hang: string;
+  hole: string;
+  place: string;
+  readingKg: number;
+}>;
+
+
+export type AddLoadReadingMutation = { addLoadReading: { readings: Array<{ id: string }> } };
+
+export type SignOffMutationVariables = Exact<{
+  planId: string | number;
+  hang: string;
+  kind: string;
+  name: string;
+  remark: string;
+}>;
+
+
+export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
+
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -660,6 +689,56 @@ export const HangModelsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+export const RiggingRecordDocument = new TypedDocumentString(`
+    query RiggingRecord($planId: ID!) {
+  riggingRecord(planId: $planId) {
+    readings {
+      id
+      hang
+      hole
+      place
+      readingKg
+      readAt
+      readBy
+      verdict
+      sentence
+    }
+    signOffs {
+      id
+      hang
+      kind
+      name
+      remark
+      signedAt
+      signedBy
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
+export const AddLoadReadingDocument = new TypedDocumentString(`
+    mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
+  addLoadReading(
+    planId: $planId
+    hang: $hang
+    hole: $hole
+    place: $place
+    readingKg: $readingKg
+  ) {
+    readings {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
+export const SignOffDocument = new TypedDocumentString(`
+    mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
+  signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) {
+    signOffs {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {

@@ -27,7 +27,7 @@ export const sheetStyle = `
 .sheetpage .half{display:grid;grid-template-columns:84mm 1fr;gap:6mm}.sheetpage .draw{max-height:200mm}.sheetpage .half .draw{max-height:98mm}.sheetpage .half ~ ul{columns:2;column-gap:6mm;font-size:12px}
 .sheetpage .caution,.sheetpage .sign{break-inside:avoid}.sheetpage .half ~ p{margin:2mm 0;font-size:13px}.sheetpage .half ~ h2{margin:3mm 0 1mm}.sheetpage .sign{display:grid;grid-template-columns:1fr 1fr 1fr;gap:6mm;margin-top:6mm}.sheetpage .sign span{border-top:1px solid #000;padding-top:1mm;font-size:12.5px}
 .sheetpage .tickbox{display:inline-block;width:5mm;height:5mm;border:1.5px solid #000;vertical-align:-1mm}
-.sheetpage .stop{font-weight:700}
+.sheetpage .stop{font-weight:700}.sheetpage .twin{display:grid;grid-template-columns:1fr 1fr;gap:5mm;align-items:start}.sheetpage .twin td,.sheetpage .twin th{padding:.1mm 1mm;font-size:11.5px;line-height:1.25}.sheetpage ol{margin:1mm 0;padding-left:6mm;font-size:13px}.sheetpage .twin ~ table td,.sheetpage .twin ~ table th{padding:.4mm 1.5mm;font-size:11.5px}.sheetpage .twin ~ p{font-size:12.5px;margin:1.5mm 0}.sheetpage .twin ~ h2{margin:3mm 0 1mm;font-size:15px}.sheetpage .twin ~ ul{font-size:12.5px}
 @media print{.sheetpage{padding:0}}
 @page{margin:12mm}
 `;

@@ -1,11 +1,9 @@
 import { isoWeekOf } from '#kernel';
-import type { CartLoad, HangResult } from '#pack-plan';
+import type { CartLoad } from '#pack-plan';
 import { drawDue } from './draw-due.js';
-import { drawHang } from './draw-hang.js';
-import { drawStage } from './draw-stage.js';
 import { type Node, node } from './node.js';
-import { type SheetContext, caution, findingList, mono, sheet, signatures, table, tickBox } from './sheet-parts.js';
-import { type Units, formatForce, formatMass, formatNumber } from './units.js';
+import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
+import { type Units, formatMass, formatNumber } from './units.js';
 
 const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
 
@@ -42,107 +40,6 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     caution(
       'Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.',
     ),
-  );
-}
-
-/** A hang with its drawing, boxes and pick loads; room for the competent person. */
-export function hangSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
-  const { plan } = context;
-  const picks = hang.picks.map((pick) => [
-    `hole ${pick.hole} (${pick.place})`,
-    mono(pick.hoistSerial ?? 'none found'),
-    { right: formatForce(pick.reactionN, units) },
-    { right: formatMass(pick.hookLoadKg, units) },
-    { right: formatForce(pick.pointLoadN, units) },
-    { right: formatForce(pick.pointLoadDynamicN, units) },
-  ]);
-  const boxes = hang.boxes.map((box) => [
-    { right: String(box.position) },
-    mono(box.serial ?? 'missing'),
-    box.model,
-    { right: `${box.splayDeg}°` },
-    box.cart ?? '',
-    { right: formatMass(box.hangsBelowKg, units) },
-  ]);
-  const checks = hang.picks.flatMap((pick) =>
-    pick.comparisons.map((each) => node('li', { class: each.verdict === 'within' ? '' : 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)),
-  );
-  return sheet(
-    context,
-    hang.hang,
-    `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
-    node(
-      'div',
-      { class: 'half' },
-      drawHang(hang, units),
-      node('div', {}, table([{ right: 'Pos.' }, 'Serial', 'Model', { right: 'Splay' }, 'Cart', { right: 'Below' }], boxes)),
-    ),
-    node('p', {}, `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)}`),
-    node('h2', {}, 'Pick loads'),
-    table(
-      [
-        'Pick',
-        'Hoist',
-        { right: 'Reaction' },
-        { right: 'At the hook' },
-        { right: 'Point, static' },
-        { right: `Point × ${plan.picks.loadRule.dynamicFactor}` },
-      ],
-      picks,
-    ),
-    node(
-      'p',
-      {},
-      `Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`,
-    ),
-    node('ul', {}, ...checks),
-    findingList(
-      plan.findings.filter((each) => each.sentence.includes(hang.hang)),
-      'picks',
-    ),
-    caution(plan.picks.caution),
-    signatures(),
-  );
-}
-
-export const angle = (degrees: number): string => `${formatNumber(Math.abs(degrees), 1)}° nose ${degrees >= 0 ? 'down' : 'up'}`;
-
-export function slackSentence(hang: HangResult): string {
-  if (!hang.slackAtDeg) return 'One pick: the hole decides the tilt.';
-  return `The front pick goes slack at ${angle(hang.slackAtDeg.frontSlack)}, the rear one at ${angle(hang.slackAtDeg.rearSlack)}.`;
-}
-
-/** The stage plan with every point of the show. */
-export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
-  const { picks } = context.plan;
-  const rows = picks.hangs.flatMap((hang) =>
-    hang.picks.map((pick) => [
-      hang.hang,
-      pick.hole,
-      pick.stage ? `${formatNumber(pick.stage.xMm)} / ${formatNumber(pick.stage.yMm)}` : 'not given',
-      { right: formatMass(pick.hoistKg + pick.chainKg + pick.belowHookKg, units) },
-      { right: formatForce(pick.pointLoadN, units) },
-      { right: formatForce(pick.pointLoadDynamicN, units) },
-    ]),
-  );
-  return sheet(
-    context,
-    'Point loads',
-    `${rows.length} points`,
-    drawStage(picks, units),
-    table(
-      [
-        'Hang',
-        'Hole',
-        'x / y on stage, mm',
-        { right: 'Hoist, chain, steel' },
-        { right: 'Static' },
-        { right: `× ${picks.loadRule.dynamicFactor}` },
-      ],
-      rows,
-    ),
-    caution(picks.caution),
-    signatures(),
   );
 }
 

@@ -1,11 +1,12 @@
 import type { TourFile } from '#tour-file';
 import { wantedLoads } from './allocation-case.js';
 import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
-import { cartFindings, dueFindings, hardwareFindings, inputFindings, pickFindings } from './findings.js';
+import { cartFindings, dueFindings, hardwareFindings, inputFindings } from './findings.js';
 import { fingerprintOf } from './fingerprint.js';
 import type { CartsResult, HardwareResult, PackPlan, TruckResult } from './plan.js';
 import { keepBoxes } from './keep-boxes.js';
 import { type SolveLimits, planCarts } from './plan-carts.js';
+import { pickFindings } from './pick-findings.js';
 import { planDue } from './plan-due.js';
 import { planHardware } from './plan-hardware.js';
 import { type PlanInputs, gatherInputs } from './plan-inputs.js';

@@ -84,6 +84,8 @@ export const cartModel = z.strictObject({
   capacity: z.int().min(1).max(12),
   carries: z.array(name).max(50).optional(),
   massKg: kg,
+  /** The base alone, without poles and lid: what still hangs below the boxes until it is taken off. */
+  baseMassKg: kg.optional(),
   ...packing,
   heightsMm: z.array(wholeMm).min(2).max(13),
   poles: count,
@@ -165,20 +167,6 @@ export const catalogue = z.strictObject({
   trucks: z.array(truckModel).max(500).default([]),
 });
 
-/** A rigging system: data from the maker's manual, for use only when the safety officer has approved that revision. */
-export const riggingSystem = z.strictObject({
-  id: name,
-  manual: z.strictObject({ title: sentence, revision: name }),
-  approved: z.strictObject({ by: name, on: z.string() }).optional(),
-  splaySetAt: z.enum(['upper box', 'lower box']),
-  jointBetweenCarts: z.enum(['set at the point', 'set in the cart']),
-  mostBoxes: z.int().min(1).max(60).optional(),
-  mostMassKg: kg.optional(),
-  windLimitMps: z.number().positive().max(100).optional(),
-  goingUp: z.array(sentence).max(100),
-  comingDown: z.array(sentence).max(100),
-});
-
 export type BoxModel = z.output<typeof boxModel>;
 export type GridModel = z.output<typeof gridModel>;
 export type HoistModel = z.output<typeof hoistModel>;
@@ -191,6 +179,5 @@ export type CaseModel = z.output<typeof caseModel>;
 export type AxlePlace = z.output<typeof axlePlace>;
 export type TruckModel = z.output<typeof truckModel>;
 export type Catalogue = z.output<typeof catalogue>;
-export type RiggingSystem = z.output<typeof riggingSystem>;
 export type RatedLoad = z.output<typeof ratedLoad>;
 export type PinUse = z.output<typeof pinUse>;

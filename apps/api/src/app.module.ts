@@ -24,6 +24,9 @@ import { KitReader } from './features/register/kit.reader.js';
 import { RegisterQueries } from './features/register/register.queries.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
+import { PointsController } from './features/rigging/points.controller.js';
+import { RiggingResolver } from './features/rigging/rigging.resolver.js';
+import { RiggingService } from './features/rigging/rigging.service.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { SearchService } from './features/search/search.service.js';
 import { SearchWorker } from './features/search/search.worker.js';
@@ -71,7 +74,7 @@ export class AppModule {
           context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
         }),
       ],
-      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController],
+      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
       providers: [
         { provide: SOLVER, useValue: integerProgram },
         AccountService,
@@ -95,6 +98,8 @@ export class AppModule {
         WorkResolver,
         LoadingService,
         LoadingResolver,
+        RiggingService,
+        RiggingResolver,
         SearchService,
         SearchResolver,
         SearchWorker,

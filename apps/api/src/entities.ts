@@ -1,6 +1,7 @@
 import { LoadingActRow } from './features/loading/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
+import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
@@ -24,4 +25,6 @@ export const entities = [
   TickRow,
   SearchRow,
   LoadingActRow,
+  LoadReadingRow,
+  SignOffRow,
 ];

@@ -5,6 +5,7 @@ import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
+import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
@@ -16,6 +17,7 @@ export const resolvers = [
   LoadingResolver,
   PlanResolver,
   RegisterResolver,
+  RiggingResolver,
   SearchResolver,
   TourResolver,
   WorkResolver,

@@ -8,6 +8,8 @@ import { Moves } from '../features/cart/moves.js';
 import { Dates } from '../features/due/dates.js';
 import { Fleet } from '../features/fleet/fleet.js';
 import { HangEditor } from '../features/hang/hang-editor.js';
+import { PickScreen } from '../features/hang/pick-screen.js';
+import { RunningScreen } from '../features/hang/running-screen.js';
 import { Print } from '../features/print/print.js';
 import { ItemScreen } from '../features/register/item-screen.js';
 import { Register } from '../features/register/register.js';
@@ -48,6 +50,8 @@ export function App() {
         <Route path="/tours/:tourId" element={<TourScreen />} />
         <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
         <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
         <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />

@@ -21,8 +21,7 @@ export class PlanReader {
 
   /** The plan, which must not have been superseded. */
   async inForce(manager: EntityManager, planId: string): Promise<PackPlanRow> {
-    const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
-    if (!row) throw new NotFoundError(`The plan ${planId}`);
+    const row = await this.one(manager, planId);
     if (row.state === 'superseded')
       throw new BadInputError([
         { field: 'planId', value: planId, wanted: `the plan in force; revision ${row.revision} has been superseded, open the show again` },
@@ -40,7 +39,14 @@ export class PlanReader {
       ]);
   }
 
-  /** What has been ticked off of a plan. */
+  /** One plan, whatever its state. */
+  async one(manager: EntityManager, planId: string): Promise<PackPlanRow> {
+    const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
+    if (!row) throw new NotFoundError(`The plan ${planId}`);
+    return row;
+  }
+
+  /** What has been ticked off on it. */
   async ticks(manager: EntityManager, planId: string): Promise<string[]> {
     return (await manager.getRepository(TickRow).find({ where: { planId } })).map((each) => each.what);
   }

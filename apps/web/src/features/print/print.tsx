@@ -9,7 +9,10 @@ import {
   hangSheet,
   hardwareSheet,
   moveSheet,
+  pickSheet,
   pointSheet,
+  runningSheets,
+  stageSheet,
   truckSheet,
 } from '#drawings';
 import { useSettings } from '../../platform/settings.js';
@@ -38,7 +41,7 @@ export function Print() {
         return !inForce ? (
           <p>There is no plan of this show yet: nothing to print.</p>
         ) : sheetsOf(inForce, what, units).length === 0 ? (
-          <p>There are no such sheets. There are: carts, hangs, hardware, trucks, due, moves, all.</p>
+          <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>
         ) : (
           <>
             {sheetsOf(inForce, what, units).map((each, index) => (
@@ -61,6 +64,14 @@ function sheetsOf({ plan, revision, releasedDespite }: PlanInForce, what: string
       return plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : drawCode(load.cart), units));
     case 'hangs':
       return [...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)), pointSheet(context, units)];
+    case 'picks':
+      return plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units)));
+    case 'points':
+      return [pointSheet(context, units)];
+    case 'stages':
+      return plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units));
+    case 'running':
+      return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang));
     case 'hardware':
       return [hardwareSheet(context)];
     case 'trucks':

@@ -168,7 +168,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         </p>
       )}
       <Changes data={data} />
-      <HangParts plan={shown.plan} />
+      <HangParts plan={shown.plan} planId={shown.id} base={base} />
       <CartsPart planId={shown.id} plan={shown.plan} checks={shown.cartChecks} base={base} />
       {me.role !== 'safety' && (
         <SwapBox
