@@ -81,36 +81,25 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   };
 }
 
-/** Orders of the pieces that are tried around what has to stay. */
-const ordersAroundKept = 30;
+/** Rounds of search around what has to stay. */
+const roundsAroundKept = 6;
 
 /** Rows first: what people build by hand. Only freight that no rows hold is loaded freely, and only where nothing has to stay where it stands. */
 function loadTrucks({ problem, wishes, freight }: TruckTask, limits: SolveLimits, before: TruckResult | undefined): TruckPackAnswer {
   const { kept, waived } = wishes;
   const told = limits.onProgress ? { onProgress: limits.onProgress } : {};
-  const workLimit = limits.truckWork ?? (kept.length > 0 ? ordersAroundKept : 1);
+  const workLimit = limits.truckWork ?? (kept.length > 0 ? roundsAroundKept : 1);
   const byRows = solveRows(problem, { seed: 1, workLimit, kept, waived, ...told });
-  if (byRows) return byRows;
-  if (kept.length === 0)
-    return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  if (!byRows) return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  if (kept.length === 0 || byRows.refused || byRows.leftOver.length === 0) return byRows;
   const stays = new Set(kept.map((each) => each.id));
   const stood = (before?.trucks ?? [])
     .filter((truck) => problem.trucks.some((each) => each.id === truck.id))
     .flatMap((truck) => truck.placements.map(({ id, xMm, yMm, zMm, turned }) => ({ truck: truck.id, id, xMm, yMm, zMm, turned })))
     .filter((each) => freight.has(each.id) && !stays.has(each.id));
-  const asBefore = stood.length > 0 ? solveRows(problem, { seed: 1, workLimit: 1, kept: [...kept, ...stood], waived }) : undefined;
-  if (asBefore && !asBefore.refused) return asBefore;
-  const alone = solveRows(
-    { ...problem, pieces: problem.pieces.filter((each) => stays.has(each.id)) },
-    { seed: 1, workLimit: 1, kept, waived: waived.filter((id) => stays.has(id)) },
-  );
-  const rest = problem.pieces.filter((each) => !alone || !stays.has(each.id));
-  return {
-    status: 'feasible',
-    trucks: alone?.trucks ?? [],
-    leftOver: rest.map(({ id }) => ({ id, reason: 'no rows around what is to stay where it stands hold everything inside the limits' })),
-    bound: alone?.bound ?? { trucks: 0, usedLengthMm: 0, reason: 'nothing is planned' },
-  };
+  if (stood.length === 0) return byRows;
+  const asBefore = solveRows(problem, { seed: 1, workLimit: 1, kept: [...kept, ...stood], waived });
+  return asBefore && !asBefore.refused && asBefore.leftOver.length < byRows.leftOver.length ? asBefore : byRows;
 }
 
 function describeTruck(inputs: PlanInputs, { problem, freight, wishes }: TruckTask, load: TruckAnswer): TruckResultOne {

@@ -5,6 +5,12 @@ import type { Finding, TruckResult } from './plan.js';
 const kilograms = (value: number): string => `${groupDigits(value)} kg`;
 const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
 
+/** What takes load off an axle, where moving a case does. */
+function remedyFor(axle: string): string {
+  if (axle === 'gross mass') return '';
+  return ` One heavy case further ${axle === 'trailer axles' || axle === 'rear axle' ? 'forward' : 'back'} takes load off it.`;
+}
+
 /** Share of a limit from which an axle is called nearly over. */
 const nearly = 0.93;
 
@@ -41,7 +47,7 @@ export function truckFindings(truck: TruckResult): Finding[] {
             'axle-nearly-over',
             `${load.id} ${axle.axle}`,
             null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left. One heavy case further back takes load off it.`,
+            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left.${remedyFor(axle.axle)}`,
           ),
         );
     }

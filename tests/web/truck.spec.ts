@@ -47,10 +47,10 @@ describe('the trucks in a browser', () => {
     expect(Math.min(target.width, target.height)).toBeGreaterThanOrEqual(56);
     expect(await page.evaluate<number>('document.documentElement.scrollWidth')).toBeLessThanOrEqual(page390.width);
     await tick.locator('..').click({ position: { x: 5, y: 5 } });
-    await page.getByText('1 of 17 rows loaded').waitFor();
+    await page.getByText(/^.* 1 of \d+ rows loaded/).waitFor();
     expect((await plans()).released.ticks).toEqual(['T1 row 2']);
     await tick.click();
-    await page.getByText('0 of 17 rows loaded').waitFor();
+    await page.getByText(/^.* 0 of \d+ rows loaded/).waitFor();
   });
 
   itInBrowser(
@@ -82,7 +82,8 @@ describe('the trucks in a browser', () => {
     await page.goto(test.address + truckPage);
     await page.getByText('Two rows change places').click();
     await page.getByLabel('One row').selectOption('1');
-    await page.getByLabel('the other row').selectOption('17');
+    const last = String((await plans()).released.plan.truck.trucks.find((each: any) => each.id === 'T1').rows.length);
+    await page.getByLabel('the other row').selectOption(last);
     await page.getByRole('rowheader', { name: 'drive axle' }).first().waitFor();
     await page
       .getByText(/stands in its way to the door but comes off later/)
@@ -90,7 +91,7 @@ describe('the trucks in a browser', () => {
       .waitFor();
     expect(
       await page
-        .getByRole('button', { name: 'Exchange rows 1 and 17' })
+        .getByRole('button', { name: `Exchange rows 1 and ${last}` })
         .isEnabled()
         .catch(() => false),
     ).toBe(false);
