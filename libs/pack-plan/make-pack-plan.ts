@@ -1,7 +1,7 @@
 import type { TourFile } from '#tour-file';
 import { wantedLoads } from './allocation-case.js';
 import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
-import { cartFindings, dueFindings, hardwareFindings, inputFindings, truckFindings } from './findings.js';
+import { cartFindings, dueFindings, hardwareFindings, inputFindings } from './findings.js';
 import { fingerprintOf } from './fingerprint.js';
 import type { CartsResult, HardwareResult, PackPlan, TruckResult } from './plan.js';
 import { keepBoxes } from './keep-boxes.js';
@@ -12,6 +12,8 @@ import { planHardware } from './plan-hardware.js';
 import { type PlanInputs, gatherInputs } from './plan-inputs.js';
 import { planPicks } from './plan-picks.js';
 import { planTruck } from './plan-truck.js';
+import { truckFindings } from './truck-findings.js';
+import { travelling } from './replan-trucks.js';
 
 /** An earlier plan whose boxes stay where they are, but for those that failed. */
 export interface KeptPlan {
@@ -98,8 +100,7 @@ function usesOf(
   hardware: HardwareResult,
   truck: TruckResult,
 ): PackPlan['uses'] {
-  const travelling = [...truck.trucks.flatMap((load) => [load.id, ...load.placements.map((each) => each.id)])];
-  const serials = [...new Set([...plannedSerials(carts, chosen), ...travelling])].map((item) => ({ item, count: null }));
+  const serials = [...new Set([...plannedSerials(carts, chosen), ...travelling(truck)])].map((item) => ({ item, count: null }));
   const batches = hardware.lines.flatMap((line) => {
     let wanted = line.fitted + line.spares;
     return inputs.file.items

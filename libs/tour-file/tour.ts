@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { loading } from './loading.js';
 import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm } from './words.js';
 
 export const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
@@ -88,6 +89,7 @@ export const show = z.strictObject({
   movesOverPersons: z.boolean().optional(),
   outdoor: z.boolean().optional(),
   hangs: z.array(hang).max(24),
+  loading: loading.optional(),
 });
 
 /** Losses per use of one line of loose hardware, or what was counted so far (the shapes of a spares case). */
@@ -114,6 +116,11 @@ export const tour = z.strictObject({
     .array(z.strictObject({ case: name, firstOff: count.optional() }))
     .max(2000)
     .default([]),
+  /** Rules of the road, beside the limits filed with each truck, that the loads are held against. */
+  roadRules: z
+    .array(z.enum(['US bridge formula']))
+    .max(10)
+    .optional(),
   spares: z.array(spareSetting).max(100).default([]),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
   wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),

@@ -8,10 +8,12 @@ import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
+import { LoadingService } from './features/loading/loading.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
-import { PlanReader } from './features/plan/plan.reader.js';
+import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
-import { PlanService, SOLVER } from './features/plan/plan.service.js';
+import { PlanService } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
 import { FleetQueries } from './features/plan/fleet.queries.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
@@ -94,6 +96,8 @@ export class AppModule {
         FleetQueries,
         FleetResolver,
         WorkResolver,
+        LoadingService,
+        LoadingResolver,
         RiggingService,
         RiggingResolver,
         SearchService,

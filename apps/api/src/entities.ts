@@ -1,3 +1,4 @@
+import { LoadingActRow } from './features/loading/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -23,6 +24,7 @@ export const entities = [
   CartCheckRow,
   TickRow,
   SearchRow,
+  LoadingActRow,
   LoadReadingRow,
   SignOffRow,
 ];

@@ -1,6 +1,7 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -13,6 +14,7 @@ export const resolvers = [
   AccountResolver,
   AttentionResolver,
   FleetResolver,
+  LoadingResolver,
   PlanResolver,
   RegisterResolver,
   RiggingResolver,

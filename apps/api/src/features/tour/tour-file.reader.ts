@@ -3,6 +3,7 @@ import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Booking, type Kit, type TourFile, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
+import { withLoading } from '../loading/loading.reader.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 
@@ -23,7 +24,7 @@ export class TourFileReader {
       loadRules,
       items,
       bookings: await this.otherBookings(manager, row.name),
-      tour: row.data,
+      tour: await withLoading(manager, row.data),
     };
   }
 
