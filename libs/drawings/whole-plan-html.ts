@@ -1,11 +1,12 @@
 import { type Node, node, renderMarkup } from './node.js';
+import { hardwareSheets } from './hardware-sheet.js';
 import { drawingStyle, sheetStyle } from './print-style.js';
 import type { SheetContext } from './sheet-parts.js';
 import { hangSheet } from './hang-sheet.js';
 import { pickSheet, stageSheet } from './pick-sheet.js';
 import { pointSheet } from './point-sheet.js';
 import { runningSheets } from './running-sheet.js';
-import { cartCardSheet, dueSheet, hardwareSheet, moveSheet, truckSheet } from './sheets.js';
+import { cartCardSheet, dueSheet, moveSheet, truckSheet } from './sheets.js';
 import type { Units } from './units.js';
 
 /** Every sheet of a plan, in the order of the show. `codeOf` draws the code of a cart's id. */
@@ -19,7 +20,7 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
     ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang)),
     moveSheet(context),
     ...plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : codeOf(load.cart), units)),
-    hardwareSheet(context),
+    ...hardwareSheets(context, units),
     ...plan.truck.trucks.map((truck) => truckSheet(context, truck, units)),
     dueSheet(context),
   ];

@@ -1,5 +1,5 @@
 import { groupDigits, eachDay } from '#kernel';
-import type { CartsResult, DueResult, Finding, HardwareResult, Section, TruckResult, Weight } from './plan.js';
+import type { CartsResult, DueResult, Finding, Section, TruckResult, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 import { shortDays } from './short-days.js';
 
@@ -14,7 +14,7 @@ export const say = (section: Section, weight: Weight, code: string, subject: str
 });
 const kilograms = (value: number): string => `${groupDigits(value)} kg`;
 const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
-const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */
 export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] {
@@ -73,21 +73,6 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
         ),
       );
   return findings;
-}
-
-export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): Finding[] {
-  return hardware.lines
-    .filter((line) => line.missing > 0)
-    .map((line) =>
-      say(
-        'hardware',
-        'stop',
-        'hardware-missing',
-        line.model,
-        inputs.file.tour.prepFrom,
-        `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${line.missing} missing on ${inputs.file.tour.prepFrom}. ${line.fitted} fitted and ${line.spares} spare, ${line.onHand} on hand.`,
-      ),
-    );
 }
 
 /** Share of a limit from which an axle is called nearly over. */

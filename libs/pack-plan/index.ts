@@ -2,6 +2,8 @@ export * from './difference.js';
 export { changedInputs, fingerprintOf } from './fingerprint.js';
 export * from './make-pack-plan.js';
 export * from './plan.js';
+export * from './hardware-result.js';
+export { fittedInShow } from './hardware-pieces.js';
 export type { SolveLimits } from './plan-carts.js';
 export { allocationCase } from './allocation-case.js';
 export { gatherInputs } from './plan-inputs.js';
