@@ -1,4 +1,5 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
 import { CreateReportFile20261125161500 } from './20261125161500-create-report-file.js';
 import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
@@ -11,4 +12,5 @@ export const migrations = [
   CreateReportFile20261125161500,
   AddHoldUntil20261125173500,
   CreateRiggingRecords20261125192000,
+  CreateCounts20261125193000,
 ];

@@ -24,6 +24,10 @@ type Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": typeof types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
@@ -74,6 +78,10 @@ const documents: Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
@@ -151,6 +159,22 @@ export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $f
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n"): typeof import('./graphql.js').CountSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n"): typeof import('./graphql.js').RecordCountsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n"): typeof import('./graphql.js').CorrectCountDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }"): typeof import('./graphql.js').TakeCountBackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

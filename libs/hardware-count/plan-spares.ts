@@ -110,7 +110,7 @@ function choose(
   for (const index of unweighed) {
     const losses = lossesOf(lines[index]!)!;
     spares[index] = Math.max(spares[index]!, smallestSpares(losses, share).spares);
-    left /= tailsOfLosses(losses, spares[index]!).atMost;
+    left /= tailsOfLosses(losses, spares[index]).atMost;
   }
   const names = unweighed.map((index) => lines[index]!.key);
   if (weighed.length === 0) return { spares, weight: 0, bound: 0, equalShareWeight: 0, status: 'optimal', unweighed: names };

@@ -1,9 +1,9 @@
 import { type LossKnowledge, type SpareLine, type SparesPlan, type TrunkAnswer, planSpares } from '#hardware-count';
 import { groupDigits } from '#kernel';
-import type { SpareSetting } from '#tour-file';
-import { type HangPieces, fittedInOtherShow, fullJointSets } from './hardware-pieces.js';
+import type { SpareSetting, TourFile } from '#tour-file';
+import { type HangPieces, fittedInOtherShow, fittedInShow, fullJointSets } from './hardware-pieces.js';
 import type { TrunkResult } from './hardware-result.js';
-import type { PlanInputs } from './plan-inputs.js';
+import { type PlanInputs, gatherInputs } from './plan-inputs.js';
 
 /** Spares of every line that this show fits. The period of supply is the whole tour: a piece fitted for one show is one use. */
 export function sparesOfShow(inputs: PlanInputs, fitted: readonly HangPieces[]): SparesPlan {
@@ -30,6 +30,10 @@ export function sparesOfShow(inputs: PlanInputs, fitted: readonly HangPieces[]):
   });
   return planSpares(lines, tour.spareTrunk?.level ?? null);
 }
+
+/** The same for a show as it is designed, whether it has a plan or not. */
+export const sparesOfDesign = (file: TourFile, showId: string): SparesPlan =>
+  sparesOfShow(gatherInputs(file, showId), fittedInShow(file, showId));
 
 const knowledgeOf = ({ lossPerUse, prior, counted }: SpareSetting): LossKnowledge =>
   lossPerUse !== undefined ? { lossPerUse } : { prior: prior!, ...(counted ? { counted } : {}) };

@@ -4,6 +4,7 @@ export * from './make-pack-plan.js';
 export * from './plan.js';
 export * from './hardware-result.js';
 export { fittedInShow } from './hardware-pieces.js';
+export { sparesOfDesign } from './hardware-spares.js';
 export type { SolveLimits } from './plan-carts.js';
 export { allocationCase } from './allocation-case.js';
 export { gatherInputs } from './plan-inputs.js';

@@ -34,7 +34,7 @@ describe('the spares of a twelve-leg tour, played a hundred thousand times', () 
   }[];
 
   beforeAll(async () => {
-    const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as any;
+    const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8'));
     const show = written.tour.shows[0];
     written.tour.returnTo = '2027-04-30';
     written.tour.shows = Array.from({ length: legs }, (_, index) => ({

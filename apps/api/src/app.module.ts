@@ -8,6 +8,9 @@ import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { CountReader } from './features/count/count.reader.js';
+import { CountResolver } from './features/count/count.resolver.js';
+import { CountService } from './features/count/count.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
 import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
@@ -81,6 +84,7 @@ export class AppModule {
         RegisterQueries,
         RegisterService,
         RegisterResolver,
+        CountReader,
         TourFileReader,
         TourService,
         TourResolver,
@@ -96,6 +100,8 @@ export class AppModule {
         WorkResolver,
         RiggingService,
         RiggingResolver,
+        CountService,
+        CountResolver,
         SearchService,
         SearchResolver,
         SearchWorker,

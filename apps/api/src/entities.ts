@@ -1,3 +1,4 @@
+import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -25,4 +26,5 @@ export const entities = [
   SearchRow,
   LoadReadingRow,
   SignOffRow,
+  HardwareCountRow,
 ];

@@ -1,5 +1,6 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
@@ -12,6 +13,7 @@ import { TourResolver } from './features/tour/tour.resolver.js';
 export const resolvers = [
   AccountResolver,
   AttentionResolver,
+  CountResolver,
   FleetResolver,
   PlanResolver,
   RegisterResolver,

@@ -1,10 +1,12 @@
-import { percent } from '#drawings';
-import type { PackPlan } from '#pack-plan';
+import { Link } from 'react-router';
+import { formatLength, learnedWords, percent, takenWords } from '#drawings';
+import type { HardwareLine, PackPlan } from '#pack-plan';
+import { useSettings } from '../../platform/settings.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { Why } from './hang-parts.js';
 
-export function HardwarePart({ plan }: { plan: PackPlan }) {
+export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
   const { hardware } = plan;
   return (
     <Part
@@ -14,17 +16,20 @@ export function HardwarePart({ plan }: { plan: PackPlan }) {
       margin={
         <>
           <Notes findings={plan.findings} section="hardware" />
-          {hardware.trunkLevel !== null && (
+          {hardware.trunk.level !== null && (
             <p className="note">
-              <b>All lines together:</b> {percent(hardware.trunkLevel)} of tours without a shortage.
+              <b>All lines together:</b> {percent(hardware.trunk.level)} of tours without a shortage. {hardware.trunk.sentence}
             </p>
           )}
+          <p>
+            <Link to={`${base}/counts`}>Counts at return</Link>
+          </p>
           <p className="caution">{hardware.caution}</p>
         </>
       }
     >
       <div className="scroll">
-        <table>
+        <table className="tight">
           <thead>
             <tr>
               <th>Piece</th>
@@ -35,33 +40,184 @@ export function HardwarePart({ plan }: { plan: PackPlan }) {
               <th className="num">Spares</th>
               <th className="num">Enough for</th>
               <th className="num">On hand</th>
-              <th>Trunk</th>
+              <th>Taken from</th>
             </tr>
           </thead>
           <tbody>
             {hardware.lines.map((line) => (
               <tr key={line.key}>
                 <td>
-                  {line.item}, {line.model}
-                  {line.size ? `, ${line.size}` : ''}
+                  <NameOf line={line} />
                   <Why of={line.working} />
                 </td>
                 <td className="num">{line.fitted}</td>
-                <td className="num">{line.withBox}</td>
+                <td className="num">
+                  {line.withBox}
+                  {line.staysInBox > 0 && (
+                    <>
+                      <br />
+                      <small>{line.staysInBox} stay there</small>
+                    </>
+                  )}
+                </td>
                 <td className="num">{line.withCart}</td>
                 <td className="num">{line.loose}</td>
                 <td className="num">{line.spares}</td>
                 <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
                 <td className="num">
                   {line.onHand}
-                  {line.missing > 0 ? `, ${line.missing} missing` : ''}
+                  {line.missing > 0 && (
+                    <>
+                      <br />
+                      <b>■ {line.missing} missing</b>
+                    </>
+                  )}
                 </td>
-                <td>{line.trunks.join(', ')}</td>
+                <td>{takenWords(line)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
+      <ByCart plan={plan} />
+      <Spares plan={plan} />
+      <Chains plan={plan} />
     </Part>
+  );
+}
+
+const NameOf = ({ line }: { line: HardwareLine }) => (
+  <>
+    {line.item}, {line.model}
+    {line.size ? `, ${line.size}` : ''}
+  </>
+);
+
+/** What rides with each cart load, to be counted before the lid goes on. */
+function ByCart({ plan }: { plan: PackPlan }) {
+  const carried = plan.hardware.lines.filter((line) => line.carriers.length > 0);
+  if (carried.length === 0) return null;
+  return (
+    <details>
+      <summary>With each cart</summary>
+      <div className="scroll">
+        <table className="tight">
+          <thead>
+            <tr>
+              <th>Cart</th>
+              <th>Load</th>
+              {carried.map((line) => (
+                <th key={line.key} className="num">
+                  {line.item}
+                  <br />
+                  {line.size ?? line.model}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {plan.carts.loads.map((load) => (
+              <tr key={load.id}>
+                <td className="mono">{load.cart ?? 'none'}</td>
+                <td>{load.id}</td>
+                {carried.map((line) => (
+                  <td key={line.key} className="num">
+                    {line.carriers.find((each) => each.load === load.id)?.count ?? 0}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}
+
+/** Why so many: the level wanted and reached, one stock against several, belief and count. */
+function Spares({ plan }: { plan: PackPlan }) {
+  const known = plan.hardware.lines.filter((line) => line.levelReached !== null);
+  if (known.length === 0) return null;
+  return (
+    <details>
+      <summary>Why so many spares</summary>
+      <p>{plan.hardware.trunk.sentence}</p>
+      <div className="scroll">
+        <table className="tight">
+          <thead>
+            <tr>
+              <th>Piece</th>
+              <th className="num">Spares</th>
+              <th className="num">Level wanted</th>
+              <th className="num">Enough for</th>
+              <th className="num">One stock for that level</th>
+              <th className="num">A stock for each hang</th>
+              <th className="num">A stock for each leg</th>
+              <th>Loss in 1,000 uses</th>
+            </tr>
+          </thead>
+          <tbody>
+            {known.map((line) => (
+              <tr key={line.key}>
+                <td>
+                  <NameOf line={line} />
+                </td>
+                <td className="num">{line.spares}</td>
+                <td className="num">{line.levelWanted === null ? 'the trunk’s' : percent(line.levelWanted)}</td>
+                <td className="num">{percent(line.levelReached!)}</td>
+                <td className="num">{line.pooling?.together}</td>
+                <td className="num">{line.pooling && saved(line.pooling.byHang, line.pooling.together)}</td>
+                <td className="num">{line.pooling && saved(line.pooling.byLeg, line.pooling.together)}</td>
+                <td>{learnedWords(line)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}
+
+const saved = (apart: number, together: number): string => (apart > together ? `${apart}, ${apart - together} more` : String(apart));
+
+function Chains({ plan }: { plan: PackPlan }) {
+  const { units } = useSettings();
+  const metres = (value: number) => formatLength(value * 1000, units);
+  return (
+    <details>
+      <summary>Chain of each hoist</summary>
+      <p>The hook comes down to the floor below its point. At trim the chain between point and hook hangs free; the rest is in the bag.</p>
+      <div className="scroll">
+        <table className="tight">
+          <thead>
+            <tr>
+              <th>Pick</th>
+              <th>Hoist</th>
+              <th className="num">Chain on file</th>
+              <th className="num">Needed</th>
+              <th className="num">In the bag at trim</th>
+              <th>Judged</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.hardware.chains.map((each) => (
+              <tr key={`${each.hang} ${each.hole}`}>
+                <td>
+                  {each.hang}, hole {each.hole}
+                </td>
+                <td className="mono">{each.serial ?? each.hoist}</td>
+                <td className="num">{metres(each.onFileM)}</td>
+                <td className="num">{metres(each.neededM)}</td>
+                <td className="num">{each.inBagAtTrimM === null ? 'not known' : metres(each.inBagAtTrimM)}</td>
+                <td>
+                  {each.enough ? '○ long enough on file' : '■ too short'}
+                  {each.pointHeightMm === null ? ', for the trim height only' : ''}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
   );
 }
