@@ -106,7 +106,7 @@ export type CountSheetQueryVariables = Exact<{
 }>;
 
 
-export type CountSheetQuery = { countSheet: { tourId: string, showId: string, name: string, tourName: string, notCountedBefore: Array<string>, lines: Array<{ key: string, item: string, fitted: number, spares: number, learned: { priorMean: number, losses: number, uses: number, posteriorMean: number, sparesByPriorAlone: number } | null, counted: { id: string, sent: number, returned: number, damaged: number, losses: number, countedBy: string, countedAt: string } | null }>, records: Array<{ id: string, key: string, shows: Array<string>, sent: number, returned: number, damaged: number, losses: number, uses: number, corrects: string | null, reason: string | null, countedBy: string, countedAt: string, inForce: boolean }> } };
+export type CountSheetQuery = { countSheet: { tourId: string, showId: string, name: string, tourName: string, notCountedBefore: Array<{ showId: string, name: string }>, lines: Array<{ key: string, item: string, fitted: number, spares: number, learned: { priorMean: number, losses: number, uses: number, posteriorMean: number, sparesByPriorAlone: number } | null, counted: { id: string, sent: number, returned: number, damaged: number, losses: number, countedBy: string, countedAt: string } | null }>, records: Array<{ id: string, key: string, shows: Array<string>, sent: number, returned: number, damaged: number, losses: number, uses: number, corrects: string | null, reason: string | null, countedBy: string, countedAt: string, inForce: boolean }> } };
 
 export type RecordCountsMutationVariables = Exact<{
   tourId: string | number;
@@ -424,6 +424,11 @@ export type SaveTourMutationVariables = Exact<{
 
 export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
 
+export type HardwareModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HardwareModelsQuery = { catalogueModels: Array<{ kind: string, model: string }> };
+
 export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -533,7 +538,10 @@ export const CountSheetDocument = new TypedDocumentString(`
     showId
     name
     tourName
-    notCountedBefore
+    notCountedBefore {
+      showId
+      name
+    }
     lines {
       key
       item
@@ -1100,6 +1108,14 @@ export const SaveTourDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const HardwareModelsDocument = new TypedDocumentString(`
+    query HardwareModels {
+  catalogueModels {
+    kind
+    model
+  }
+}
+    `) as unknown as TypedDocumentString<HardwareModelsQuery, HardwareModelsQueryVariables>;
 export const TravellingKitDocument = new TypedDocumentString(`
     query TravellingKit {
   trucks: items(kind: "truck", first: 100) {

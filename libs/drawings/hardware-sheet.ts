@@ -74,11 +74,11 @@ function byCart(context: SheetContext): Node {
     'Hardware with each cart',
     'Count before the lid goes on, tick each cart',
     table(
-      ['', 'Cart', 'Load', ...carried.map((line) => ({ right: nameOf(line) }))],
+      ['', 'Cart', 'Load', ...carried.map((line) => ({ right: `${line.item}${line.size ? ` ${line.size}` : ''}` }))],
       carts.loads.map((load) => [
         tickBox(),
         mono(load.cart ?? 'none'),
-        load.id,
+        node('span', { class: 'line' }, load.id),
         ...carried.map((line) => ({ right: String(countOf(line, load.id)) })),
       ]),
     ),

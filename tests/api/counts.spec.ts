@@ -1,6 +1,6 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const sheetFields = `notCountedBefore lines { key item fitted spares learned { priorMean losses uses posteriorMean sparesByPriorAlone } counted { id losses } }
+const sheetFields = `notCountedBefore { showId } lines { key item fitted spares learned { priorMean losses uses posteriorMean sparesByPriorAlone } counted { id losses } }
   records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }`;
 const sheet = `query($show: ID!) { countSheet(tourId: "harbour-lights", showId: $show) { ${sheetFields} } }`;
 const record = `mutation($shows: [ID!]!, $lines: [CountInput!]!) { recordCounts(tourId: "harbour-lights", showIds: $shows, lines: $lines) {
@@ -30,7 +30,7 @@ describe('counts at return', () => {
 
   it('gives the lines of a show as they are designed, before anything is planned or counted', async () => {
     const before = await read('fenland');
-    expect(before).toMatchObject({ notCountedBefore: ['quayside', 'old-mill'], records: [] });
+    expect(before).toMatchObject({ notCountedBefore: [{ showId: 'quayside' }, { showId: 'old-mill' }], records: [] });
     expect(lineOf(before, 'Link pin 12')).toMatchObject({ item: 'front link pin', fitted: 120, counted: null });
     expect(lineOf(before, 'Link pin 12').learned).toMatchObject({ priorMean: 0.00025, losses: 3, uses: 9600 });
     expect(lineOf(before, 'Bow shackle 3.25').learned).toBeNull();

@@ -32,13 +32,16 @@ export class CountService {
     const records = viewsOf(await rowsOf(manager, tourId));
     const inForce = records.filter((each) => each.inForce && each.uses > 0);
     const spares = new Map(sparesOfDesign(file, showId).lines.map((line) => [line.key, line]));
-    const shows = file.tour.shows.map((each) => each.id);
+    const shows = file.tour.shows;
     return {
       tourId,
       showId,
       name: show.name,
       tourName: file.tour.name,
-      notCountedBefore: shows.slice(0, shows.indexOf(showId)).filter((id) => !inForce.some((each) => each.shows.includes(id))),
+      notCountedBefore: shows
+        .slice(0, shows.indexOf(show))
+        .filter(({ id }) => !inForce.some((each) => each.shows.includes(id)))
+        .map(({ id, name }) => ({ showId: id, name })),
       lines: linesOf(file, showId).map(({ key, item, fitted }) => {
         const { spares: wanted = 0, learned = null } = spares.get(key) ?? {};
         return {

@@ -97,6 +97,15 @@ export class CountLine {
 }
 
 @ObjectType()
+export class CountShow {
+  @Field(() => ID)
+  showId: string;
+
+  @Field()
+  name: string;
+}
+
+@ObjectType()
 export class CountSheet {
   @Field(() => ID)
   tourId: string;
@@ -110,8 +119,8 @@ export class CountSheet {
   @Field()
   tourName: string;
 
-  @Field(() => [ID], { description: 'Shows before this one of which nothing has been counted.' })
-  notCountedBefore: string[];
+  @Field(() => [CountShow], { description: 'Shows before this one of which nothing has been counted.' })
+  notCountedBefore: CountShow[];
 
   @Field(() => [CountLine])
   lines: CountLine[];

@@ -77,7 +77,7 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
           {sheet.notCountedBefore.length > 0 && (
             <fieldset>
               <legend>This count is for {sheet.name}. Nothing was counted after these; count them in:</legend>
-              {sheet.notCountedBefore.map((show) => (
+              {sheet.notCountedBefore.map(({ showId: show, name }) => (
                 <label key={show} className="row tall">
                   <input
                     type="checkbox"
@@ -85,7 +85,7 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
                     checked={also.includes(show)}
                     onChange={(event) => setAlso(event.target.checked ? [...also, show] : also.filter((each) => each !== show))}
                   />
-                  {show}
+                  {name}
                 </label>
               ))}
             </fieldset>

@@ -6,7 +6,8 @@ const perThousand = (rate: number): string => formatNumber(rate * 1000, 2);
 /** Belief, count, and what is believed now; and what that does to the number of spares. */
 export function Learned({ sheet }: { sheet: Sheet }) {
   const learning = sheet.lines.filter((line) => line.learned !== null);
-  if (learning.length === 0) return <p>No line of this show learns: give it a prior under Spares of the tour.</p>;
+  if (learning.length === 0)
+    return <p>No line of this show learns: let it learn under Spares of the hardware trunk, on the page of the tour.</p>;
   return (
     <>
       <div className="scroll">

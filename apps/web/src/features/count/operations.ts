@@ -3,7 +3,7 @@ import { graphql } from '#contracts';
 export const countSheetQuery = graphql(`
   query CountSheet($tourId: ID!, $showId: ID!) {
     countSheet(tourId: $tourId, showId: $showId) {
-      tourId showId name tourName notCountedBefore
+      tourId showId name tourName notCountedBefore { showId name }
       lines {
         key item fitted spares
         learned { priorMean losses uses posteriorMean sparesByPriorAlone }

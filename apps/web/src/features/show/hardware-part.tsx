@@ -4,10 +4,12 @@ import type { HardwareLine, PackPlan } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
+import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
 
 export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
   const { hardware } = plan;
+  const narrow = useNarrow();
   return (
     <Part
       number={3}
@@ -28,61 +30,101 @@ export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
         </>
       }
     >
-      <div className="scroll">
-        <table className="tight">
-          <thead>
-            <tr>
-              <th>Piece</th>
-              <th className="num">Fitted</th>
-              <th className="num">With its box</th>
-              <th className="num">With its cart</th>
-              <th className="num">Loose</th>
-              <th className="num">Spares</th>
-              <th className="num">Enough for</th>
-              <th className="num">On hand</th>
-              <th>Taken from</th>
-            </tr>
-          </thead>
-          <tbody>
-            {hardware.lines.map((line) => (
-              <tr key={line.key}>
-                <td>
-                  <NameOf line={line} />
-                  <Why of={line.working} />
-                </td>
-                <td className="num">{line.fitted}</td>
-                <td className="num">
-                  {line.withBox}
-                  {line.staysInBox > 0 && (
-                    <>
-                      <br />
-                      <small>{line.staysInBox} stay there</small>
-                    </>
-                  )}
-                </td>
-                <td className="num">{line.withCart}</td>
-                <td className="num">{line.loose}</td>
-                <td className="num">{line.spares}</td>
-                <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
-                <td className="num">
-                  {line.onHand}
-                  {line.missing > 0 && (
-                    <>
-                      <br />
-                      <b>■ {line.missing} missing</b>
-                    </>
-                  )}
-                </td>
-                <td>{takenWords(line)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      {narrow ? <Lines lines={hardware.lines} /> : <Table lines={hardware.lines} />}
       <ByCart plan={plan} />
       <Spares plan={plan} />
       <Chains plan={plan} />
     </Part>
+  );
+}
+
+function Table({ lines }: { lines: readonly HardwareLine[] }) {
+  return (
+    <div className="scroll">
+      <table className="tight">
+        <thead>
+          <tr>
+            <th>Piece</th>
+            <th className="num">Fitted</th>
+            <th className="num">With its box</th>
+            <th className="num">With its cart</th>
+            <th className="num">Loose</th>
+            <th className="num">Spares</th>
+            <th className="num">Enough for</th>
+            <th className="num">On hand</th>
+            <th>Taken from</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <tr key={line.key}>
+              <td>
+                <NameOf line={line} />
+                <Why of={line.working} />
+              </td>
+              <td className="num">{line.fitted}</td>
+              <td className="num">
+                {line.withBox}
+                {line.staysInBox > 0 && (
+                  <>
+                    <br />
+                    <small>{line.staysInBox} stay there</small>
+                  </>
+                )}
+              </td>
+              <td className="num">{line.withCart}</td>
+              <td className="num">{line.loose}</td>
+              <td className="num">{line.spares}</td>
+              <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
+              <td className="num">
+                {line.onHand}
+                {line.missing > 0 && (
+                  <>
+                    <br />
+                    <b>■ {line.missing} missing</b>
+                  </>
+                )}
+              </td>
+              <td>{takenWords(line)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** The same for a phone: a line of words each. */
+function Lines({ lines }: { lines: readonly HardwareLine[] }) {
+  return (
+    <ul className="plain">
+      {lines.map((line) => (
+        <li key={line.key} className="record">
+          <p>
+            <b>
+              <NameOf line={line} />
+            </b>
+          </p>
+          <p>
+            {[
+              `${line.fitted} fitted`,
+              line.withBox > 0 && `${line.withBox} with their boxes${line.staysInBox > 0 ? `, ${line.staysInBox} stay there` : ''}`,
+              line.withCart > 0 && `${line.withCart} with their carts`,
+              line.loose > 0 && `${line.loose} loose`,
+              line.spares > 0 && `${line.spares} spare`,
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          </p>
+          <p>
+            {line.missing > 0 && <b>■ {line.missing} missing. </b>}
+            {line.onHand} on hand{line.levelReached === null ? '' : ` · enough for ${percent(line.levelReached)}`}
+          </p>
+          {takenWords(line) && <p className="quiet">{takenWords(line)}</p>}
+          <Why of={line.working} />
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -141,19 +183,21 @@ function Spares({ plan }: { plan: PackPlan }) {
   return (
     <details>
       <summary>Why so many spares</summary>
-      <p>{plan.hardware.trunk.sentence}</p>
+      <p>
+        {plan.hardware.trunk.sentence} One stock, by hang, by leg: spares for the level wanted where one stock serves all, where each hang
+        or each leg has its own. Losses are in 1,000 uses.
+      </p>
       <div className="scroll">
         <table className="tight">
           <thead>
             <tr>
               <th>Piece</th>
               <th className="num">Spares</th>
-              <th className="num">Level wanted</th>
+              <th className="num">Wanted</th>
               <th className="num">Enough for</th>
-              <th className="num">One stock for that level</th>
-              <th className="num">A stock for each hang</th>
-              <th className="num">A stock for each leg</th>
-              <th>Loss in 1,000 uses</th>
+              <th className="num">One stock</th>
+              <th className="num">By hang</th>
+              <th className="num">By leg</th>
             </tr>
           </thead>
           <tbody>
@@ -161,6 +205,8 @@ function Spares({ plan }: { plan: PackPlan }) {
               <tr key={line.key}>
                 <td>
                   <NameOf line={line} />
+                  <br />
+                  <small className="quiet">{learnedWords(line)}</small>
                 </td>
                 <td className="num">{line.spares}</td>
                 <td className="num">{line.levelWanted === null ? 'the trunk’s' : percent(line.levelWanted)}</td>
@@ -168,7 +214,6 @@ function Spares({ plan }: { plan: PackPlan }) {
                 <td className="num">{line.pooling?.together}</td>
                 <td className="num">{line.pooling && saved(line.pooling.byHang, line.pooling.together)}</td>
                 <td className="num">{line.pooling && saved(line.pooling.byLeg, line.pooling.together)}</td>
-                <td>{learnedWords(line)}</td>
               </tr>
             ))}
           </tbody>
