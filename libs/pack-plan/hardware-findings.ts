@@ -7,7 +7,7 @@ import type { PlanInputs } from './plan-inputs.js';
 export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): Finding[] {
   return [
     ...hardware.lines.filter(isNews).map((line) => missing(line)),
-    ...hardware.lines.filter((line) => line.difference !== 0).map((line) => difference(line)),
+    ...difference(hardware.lines.filter((line) => line.difference !== 0)),
     ...hardware.keptWithBoxes
       .filter((each) => each.byModels !== each.onFile)
       .map((each) =>
@@ -36,17 +36,17 @@ function missing(line: HardwareLine): Finding {
   return say('hardware', 'stop', 'hardware-missing', line.model, line.shortOn!.from, [sentence, ...out].join(' '));
 }
 
-function difference(line: HardwareLine): Finding {
-  const travelling = line.withBox + line.withCart + line.loose;
-  const word = line.difference < 0 ? `${-line.difference} too few` : `${line.difference} too many`;
-  return say(
-    'hardware',
-    'stop',
-    'travelling-and-fitted-differ',
-    line.model,
-    null,
-    `${line.item} (${line.model}): ${travelling} travel, ${line.staysInBox} stay in their box, ${line.fitted} are fitted: ${word}. A box or cart of the design was not found, or brings other pins than its joint takes.`,
-  );
+function difference(lines: readonly HardwareLine[]): Finding[] {
+  if (lines.length === 0) return [];
+  const each = lines.map((line) => {
+    const travelling = line.withBox + line.withCart + line.loose;
+    const word = line.difference < 0 ? `${-line.difference} too few` : `${line.difference} too many`;
+    return `${line.item} (${line.model}): ${travelling} travel, ${line.staysInBox} stay in their box, ${line.fitted} are fitted, ${word}.`;
+  });
+  const why = 'A box or cart of the design was not found, or a box brings other pins than its joint takes.';
+  return [
+    say('hardware', 'stop', 'travelling-and-fitted-differ', lines.map((line) => line.model).join(', '), null, [...each, why].join(' ')),
+  ];
 }
 
 function chains(inputs: PlanInputs, { chains: all }: HardwareResult): Finding[] {
