@@ -101,6 +101,14 @@ describe('the hardware of the demo tour', () => {
     ]);
   });
 
+  it('counts spares in date only: shackles that run out before the show are neither fitted nor spare', () => {
+    const late = plan(tourFile((file) => (file.items.find((each: any) => each.id === 'SH-1').examinations[0].on = '2026-09-01')));
+    expect(sentences(late, 'hardware-missing')).toEqual([
+      expect.stringMatching(/shackle \(Bow shackle 3.25, 3.25 t\): 13 missing .*SH-1 \(16\) is out of use: examination due on 2027-03-01/),
+    ]);
+    expect(late.uses.some((each) => each.item === 'SH-1')).toBe(false);
+  });
+
   it('says so where travelling and fitted pins differ, and where the boxes cannot hold what is on file with them', () => {
     const file = tourFile((each) => {
       each.items = each.items.filter((item: any) => item.model !== 'Dunlin');
