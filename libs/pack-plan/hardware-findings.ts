@@ -1,3 +1,4 @@
+import { adapterBetween } from '#tour-file';
 import { plural, say } from './findings.js';
 import type { HardwareLine, HardwareResult } from './hardware-result.js';
 import type { Finding } from './plan.js';
@@ -20,6 +21,7 @@ export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): 
           `${each.model}: ${each.onFile} on file as kept with the boxes and carts, which take ${each.byModels}. Count them, then put the batch right.`,
         ),
       ),
+    ...frames(inputs),
     ...chains(inputs, hardware),
   ];
 }
@@ -47,6 +49,24 @@ function difference(lines: readonly HardwareLine[]): Finding[] {
   return [
     say('hardware', 'stop', 'travelling-and-fitted-differ', lines.map((line) => line.model).join(', '), null, [...each, why].join(' ')),
   ];
+}
+
+/** Frames have no stock on file, and no pins of their own. */
+function frames(inputs: PlanInputs): Finding[] {
+  const joints = inputs.hangs.flatMap((hang) =>
+    hang.boxes.slice(1).flatMap((box, index) => adapterBetween(inputs.file.systems, hang.boxes[index]!.model, box.model)?.id ?? []),
+  );
+  return [...new Set(joints)].map((id) => {
+    const count = joints.filter((each) => each === id).length;
+    return say(
+      'hardware',
+      'look',
+      'frame-not-counted',
+      id,
+      null,
+      `${plural(count, 'frame')} ${id} with the pins of the joint above each: no stock of frames is on file. Count them by hand.`,
+    );
+  });
 }
 
 function chains(inputs: PlanInputs, { chains: all }: HardwareResult): Finding[] {

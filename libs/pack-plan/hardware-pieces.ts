@@ -36,6 +36,23 @@ function jointsOf(inputs: PlanInputs, hang: Hang): { readonly pins: readonly Pin
   ];
 }
 
+/** Hoists, shackles and slings of a hang, one by one: picks, legs of bridles, the pull-back, what holds the hang if a hoist lets go. */
+function liftingOf(hang: Hang): { readonly model: string; readonly item: 'hoist' | 'shackle' | 'sling'; readonly where: string }[] {
+  const steel = (of: { readonly shackles: readonly string[]; readonly slings: readonly string[] } | undefined, where: string) => [
+    ...(of?.shackles ?? []).map((model) => ({ model, item: 'shackle' as const, where })),
+    ...(of?.slings ?? []).map((model) => ({ model, item: 'sling' as const, where })),
+  ];
+  return [
+    ...hang.picks.flatMap((pick) => [
+      ...steel(pick, `hole ${pick.hole}`),
+      ...steel(pick.bridle, `bridle of hole ${pick.hole}`),
+      { model: pick.hoist, item: 'hoist' as const, where: `hole ${pick.hole}` },
+    ]),
+    ...steel(hang.pullBack, 'pull-back'),
+    ...steel(hang.secondary, 'secondary suspension'),
+  ];
+}
+
 /** What the design fits: pins by joint and role, shackles, slings and a hoist by pick, a grid, and what holds each cart together; a loom for each cart load. */
 export function fittedPieces(inputs: PlanInputs, loads: readonly Load[]): HangPieces[] {
   const pieces: HangPieces[] = [];
@@ -44,12 +61,7 @@ export function fittedPieces(inputs: PlanInputs, loads: readonly Load[]): HangPi
   for (const hang of inputs.hangs) {
     const add = addTo(hang.id);
     for (const { pins, where } of jointsOf(inputs, hang)) for (const each of pins) add(each.pin, `${each.role} pin`, each.count, where);
-    for (const pick of hang.picks) {
-      const where = `hole ${pick.hole}`;
-      for (const model of pick.shackles) add(model, 'shackle', 1, where);
-      for (const model of pick.slings) add(model, 'sling', 1, where);
-      add(pick.hoist, 'hoist', 1, where);
-    }
+    for (const { model, item, where } of liftingOf(hang)) add(model, item, 1, where);
     add(hang.grid!, 'grid', 1, 'grid');
   }
   for (const { hang, cartModel } of loads) {
@@ -90,8 +102,7 @@ export function travellingPieces(inputs: PlanInputs, carts: CartsResult): Travel
       for (const each of pins)
         if (each.stowed === 'trunk' || ofGrid.includes(each))
           pieces.push({ key: each.pin, count: each.count, travels: travels[each.stowed], ...apart });
-    for (const pick of hang.picks)
-      for (const key of [...pick.shackles, ...pick.slings, pick.hoist]) pieces.push({ key, count: 1, travels: 'loose', ...apart });
+    for (const { model } of liftingOf(hang)) pieces.push({ key: model, count: 1, travels: 'loose', ...apart });
     pieces.push({ key: hang.grid!, count: 1, travels: 'loose', ...apart });
   }
   for (const load of carts.loads) {

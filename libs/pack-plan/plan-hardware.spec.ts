@@ -149,6 +149,27 @@ describe('the hardware of the demo tour', () => {
     expect(learned.learned).toMatchObject({ counted: { losses: 30, uses: 9600 }, posteriorMean: 31 / 13_600 });
   });
 
+  it('counts the steel of bridles, of a pull-back and of the secondary suspension too, the mirror’s as well', () => {
+    const steel = { shackles: ['Bow shackle 3.25', 'Bow shackle 3.25'], slings: ['Round sling 1 m'] };
+    const more = plan(
+      tourFile((file) => {
+        const [left] = file.tour.shows[0].hangs;
+        left.secondary = steel;
+        left.picks[0].bridle = {
+          ...steel,
+          legs: [
+            { xMm: 0, yMm: -1500, aboveMm: 2500 },
+            { xMm: 0, yMm: 1500, aboveMm: 2500 },
+          ],
+        };
+      }),
+    );
+    const line = (key: string) => more.hardware.lines.find((each) => each.key === key);
+    // Main left and Main right: four shackles and two slings more each.
+    expect(line('Bow shackle 3.25')).toMatchObject({ fitted: 20, loose: 20, difference: 0 });
+    expect(line('Round sling 1 m')).toMatchObject({ fitted: 10, loose: 10, difference: 0 });
+  });
+
   it('plans spare hoists by serial, in date like the rest, and counts none of them as fitted', () => {
     const withSpare = (hoists: number) =>
       plan(
