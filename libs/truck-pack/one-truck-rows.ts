@@ -31,7 +31,7 @@ export interface TruckRows {
   readonly endMm: number;
   readonly outsideKg: number;
   readonly over: readonly Piece[];
-  readonly causes: LengthCauses;
+  readonly causes?: LengthCauses;
 }
 
 /** Where the length of a load goes beyond what its floor needs, millimetres. */
@@ -106,7 +106,6 @@ export function rowsInTruck(task: RowTask): TruckRows {
       endMm: 0,
       outsideKg: 0,
       over: pieces,
-      causes: { inRowsMm: 0, atStopsMm: 0, freeMm: 0, floorMm: 0 },
     }
   );
 }
@@ -118,7 +117,7 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 ];
 
 /** Towers stop by stop, in the order that leaves least on the floor. */
-function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
+export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
   const stops = new Map<number, Piece[]>();
   for (const piece of pieces) {
     const stop = stops.get(piece.firstOff);

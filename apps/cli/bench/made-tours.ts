@@ -9,7 +9,14 @@ const carts: Shape[] = [
   [1210, 760, 1690],
   [1060, 620, 1380],
   [1320, 810, 1750],
-].map(([lengthMm, widthMm, heightMm]) => ({ lengthMm: lengthMm!, widthMm: widthMm!, heightMm: heightMm!, mayTurn: true, floorOnly: true, maxOnTopKg: 0 }));
+].map(([lengthMm, widthMm, heightMm]) => ({
+  lengthMm: lengthMm!,
+  widthMm: widthMm!,
+  heightMm: heightMm!,
+  mayTurn: true,
+  floorOnly: true,
+  maxOnTopKg: 0,
+}));
 const cases: (Shape & { mayRide: boolean })[] = (
   [
     [1200, 600, 750, 300, true],
@@ -20,7 +27,15 @@ const cases: (Shape & { mayRide: boolean })[] = (
     [750, 550, 1250, 0, false],
     [1100, 760, 1150, 250, false],
   ] as const
-).map(([lengthMm, widthMm, heightMm, maxOnTopKg, mayRide]) => ({ lengthMm, widthMm, heightMm, mayTurn: true, floorOnly: !mayRide, maxOnTopKg, mayRide }));
+).map(([lengthMm, widthMm, heightMm, maxOnTopKg, mayRide]) => ({
+  lengthMm,
+  widthMm,
+  heightMm,
+  mayTurn: true,
+  floorOnly: !mayRide,
+  maxOnTopKg,
+  mayRide,
+}));
 
 const semiTrailer: Partial<Truck> = {
   innerLengthMm: 13_600,
