@@ -49,7 +49,9 @@ export function searchRound(search: Search, round: number, seen: Map<string, Tru
   return undefined;
 }
 
-const beamOf = (round: number): number => Math.min(128, 6 * 2 ** Math.floor(round / 3));
+/** Beams of the first rounds; later rounds take chances instead, with one of them. */
+const beams = [6, 24, 64, 160];
+const beamOf = (round: number): number => beams[round] ?? beams[1 + (round % 3)]!;
 
 /** Sets of trucks to try, fewest first: those with something kept, then the largest. */
 function* fleets({ problem, bound, keptOf }: Search, most: number): Generator<readonly Truck[]> {
@@ -69,7 +71,7 @@ function fill(
 ): ReadonlyMap<Truck, TruckRows> | undefined {
   const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
   const floorOf = estimate(search, pieces);
-  const [beam, shake] = [beamOf(round), round > 3 || round % 2 === 1];
+  const [beam, shake] = [beamOf(round), round >= beams.length];
   return fillFleet({
     trucks,
     pieces,

@@ -59,6 +59,12 @@ interface Child {
  * judged by the floor behind the front less what the towers need. Shortest plans first; where none is complete, the one that got furthest.
  */
 export function searchFronts(kinds: readonly RowKind[], truck: Truck, limits: FrontLimits): FloorPlan[] {
+  const plans = search(kinds, truck, limits, true);
+  // Lanes closed too early can leave no way on.
+  return plans[0]!.isComplete ? plans : search(kinds, truck, limits, false);
+}
+
+function search(kinds: readonly RowKind[], truck: Truck, limits: FrontLimits, looksAhead: boolean): FloorPlan[] {
   const total = kinds.reduce((sum, each) => sum + each.towers.length, 0);
   let states: State[] = [
     {
@@ -74,28 +80,52 @@ export function searchFronts(kinds: readonly RowKind[], truck: Truck, limits: Fr
     },
   ];
   for (let placed = 0; placed < total; placed++) {
-    const children = states.flatMap((state) => childrenOf(state, kinds, truck, limits));
+    const children = states.flatMap((state) => childrenOf(state, kinds, truck, limits, looksAhead));
     if (children.length === 0) break;
-    children.sort((a, b) => a.loss - b.loss);
-    const seen = new Set<string>();
+    const seen = new Set<number>();
     const next: State[] = [];
-    for (const child of children) {
+    for (const child of leastLost(children, 2 * limits.width)) {
       if (next.length >= limits.width) break;
       const state = stateOf(child, kinds, truck);
-      const key = `${String.fromCharCode(...state.left)} ${state.front.x.join(' ')} ${state.front.y.join(' ')}`;
-      if (!seen.has(key)) next.push(state);
-      seen.add(key);
+      const mark = markOf(state);
+      if (!seen.has(mark)) next.push(state);
+      seen.add(mark);
     }
     states = next;
   }
   return states.map((state) => planOf(state, total)).sort((a, b) => a.endMm - b.endMm);
 }
 
-function childrenOf(state: State, kinds: readonly RowKind[], truck: Truck, { lean, mostOffsetMm }: FrontLimits): Child[] {
+/** The `count` children of least loss, and those that tie with the last, in order. */
+function leastLost(children: readonly Child[], count: number): readonly Child[] {
+  if (children.length <= count) return [...children].sort((a, b) => a.loss - b.loss);
+  const losses = Float64Array.from(children, (each) => each.loss).sort();
+  const most = losses[count]!;
+  return children.filter((each) => each.loss <= most).sort((a, b) => a.loss - b.loss);
+}
+
+/** A number that states with the same towers left and the same front share. */
+function markOf({ left, front }: State): number {
+  let mark = 2166136261;
+  for (const each of left) mark = Math.imul(mark ^ each, 16777619);
+  for (let index = 0; index < front.x.length; index++) {
+    mark = Math.imul(mark ^ front.x[index]!, 16777619);
+    mark = Math.imul(mark ^ front.y[index]!, 16777619);
+  }
+  return mark;
+}
+
+function childrenOf(
+  state: State,
+  kinds: readonly RowKind[],
+  truck: Truck,
+  { lean, mostOffsetMm }: FrontLimits,
+  looksAhead: boolean,
+): Child[] {
   const open = openLevel(state.left, kinds);
   const waiting = kinds.filter((kind, index) => kind.level === open && !kind.free && state.left[index]! > 0);
   const stillOpen = kinds.reduce((sum, kind, index) => sum + (kind.level === open && !kind.free ? state.left[index]! : 0), 0);
-  const few = stillOpen <= 3;
+  const few = looksAhead && stillOpen <= 3;
   const widest = waiting.reduce(
     (most, kind) =>
       Math.max(

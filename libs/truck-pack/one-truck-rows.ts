@@ -124,8 +124,11 @@ export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tow
     if (stop) stop.push(piece);
     else stops.set(piece.firstOff, [piece]);
   }
-  const keys = new Map(pieces.map((each) => [each, shake ? random() : 0]));
-  const tried = shake ? [...orders, (a: Piece, b: Piece) => keys.get(a)! - keys.get(b)!] : orders;
+  const chances = Array.from({ length: pieces.length > 150 ? 0 : shake ? 12 : 4 }, () => {
+    const keys = new Map(pieces.map((each) => [each, each.lengthMm * each.widthMm * (0.6 + random())]));
+    return (a: Piece, b: Piece) => keys.get(b)! - keys.get(a)!;
+  });
+  const tried = [...orders, ...chances];
   const floor = (towers: readonly Tower[]) =>
     towers.reduce((sum, each) => {
       const ways = [{ along: each.along, across: each.across }];

@@ -1,5 +1,5 @@
 import { seededRandom } from '#kernel';
-import { type Found, type Search, searchRound } from './fleet-search.js';
+import { type Found, isShorter, type Search, searchRound } from './fleet-search.js';
 import { floorUse } from './floor-bound.js';
 import { massOf, tryLoad } from './general-search.js';
 import { leaveOut } from './leave-out.js';
@@ -48,7 +48,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     waived: new Set(),
     random,
     isOver,
-    pack: (task, round) => (round % 2 === 0 ? better(rowsInTruck(task), freeInTruck(task)) : freeInTruck(task)),
+    pack: (task, round) => (round % 4 === 0 ? better(rowsInTruck(task), freeInTruck(task)) : freeInTruck(task)),
   };
   const seen = new Map<string, TruckRows>();
   let best: Best = { trucks: [], left: pieces };
@@ -58,12 +58,12 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     best = other;
     return true;
   };
-  let [round, general] = [0, 0];
+  let [round, general, generalLeads] = [0, 0, false];
   for (let attempt = 0; attempt < limits.workLimit && !isOptimal(best, bound); attempt++) {
     if (attempt > 0 && isOver()) break;
     seen.clear();
-    // Single pieces are slow to place: they take a turn early, then seldom.
-    if (attempt === 2 || attempt % 12 === 11) {
+    // Single pieces are slow to place: they take a turn early, then seldom unless they did best.
+    if (attempt % (generalLeads ? 2 : 12) === 1) {
       const { spaces, left } = tryLoad(
         problem,
         pieces,
@@ -72,12 +72,15 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
         { left: best.left.length, trucks: best.trucks.length },
         bound.trucks,
       );
-      note({ trucks: trucksOf(spaces), left });
+      generalLeads = note({ trucks: trucksOf(spaces), left }) || generalLeads;
     } else if (!known && attempt > 2) {
-      note(leaveOut(search, round++, seen));
+      if (note(leaveOut(search, round++, seen))) generalLeads = false;
     } else {
       const found = searchRound(search, round++, seen, known);
-      if (found && (note({ trucks: found.answer.trucks, left: [] }) || !known)) known = found;
+      if (!found) continue;
+      const isBest = note({ trucks: found.answer.trucks, left: [] });
+      if (isBest) generalLeads = false;
+      if (isBest || !known || isShorter(found.answer, known.answer)) known = found;
     }
   }
   return answerFor(problem, best, bound);
