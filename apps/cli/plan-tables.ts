@@ -1,3 +1,4 @@
+import { pointRows } from '#drawings';
 import { writeCsv } from '#kernel';
 import type { PackPlan } from '#pack-plan';
 
@@ -30,6 +31,7 @@ export function planTables(plan: PackPlan): Record<string, string> {
         ]),
       ),
     ]),
+    points: writeCsv(pointRows(plan.picks)),
     hardware: writeCsv([
       ['item', 'model', 'size', 'fitted', 'with_box', 'with_cart', 'loose', 'spares', 'level_reached', 'on_hand', 'missing', 'trunks'],
       ...plan.hardware.lines.map((line) => [

@@ -36,15 +36,17 @@ type Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": typeof types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
@@ -96,15 +98,17 @@ const documents: Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
@@ -222,7 +226,7 @@ export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: Strin
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -246,6 +250,10 @@ export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: Stri
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -255,6 +263,10 @@ export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { appro
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -187,7 +187,7 @@ export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
 export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
@@ -230,6 +230,13 @@ export type RecordIncidentMutationVariables = Exact<{
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
 
+export type SaveLoadRuleMutationVariables = Exact<{
+  rule: unknown;
+}>;
+
+
+export type SaveLoadRuleMutation = { saveLoadRule: boolean };
+
 export type ItemsQueryVariables = Exact<{
   search?: string | null | undefined;
   kind?: string | null | undefined;
@@ -253,6 +260,11 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
+
+export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WearRulesQuery = { rules: unknown };
 
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
@@ -748,6 +760,7 @@ export const ModelsDocument = new TypedDocumentString(`
     data
   }
   riggingSystems
+  rules
 }
     `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
@@ -830,6 +843,11 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const SaveLoadRuleDocument = new TypedDocumentString(`
+    mutation SaveLoadRule($rule: ModelJson!) {
+  saveLoadRule(rule: $rule)
+}
+    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
@@ -864,6 +882,11 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system)
 }
     `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const WearRulesDocument = new TypedDocumentString(`
+    query WearRules {
+  rules
+}
+    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestSearch(tourId: $tourId, showId: $showId) {

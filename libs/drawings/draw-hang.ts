@@ -160,7 +160,7 @@ function drawCentre(hang: DrawnHang, at: (p: Point) => [number, number], units: 
   const [x, y] = at(hang.centreOfGravity).map(round) as [number, number];
   return [
     node('path', { d: `M${x},${y + 9} v26 m-4,-7 l4,7 l4,-7`, class: 'brace' }),
-    node('text', { x: x + 9, y: y + 36, class: 'sub' }, formatForce(hang.massKg * 9.80665, units)),
+    node('text', { x: width - 4, y: y + 4, class: 'sub', 'text-anchor': 'end' }, `↓ ${formatForce(hang.massKg * 9.80665, units)}`),
     node('circle', { cx: x, cy: y, r: 6, class: 'cg' }),
     node('path', { d: `M${x - 9},${y} H${x + 9} M${x},${y - 9} V${y + 9}`, class: 'brace' }),
   ];

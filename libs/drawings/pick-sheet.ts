@@ -1,5 +1,5 @@
-import { groupDigits } from '#kernel';
-import type { Comparison, HangResult, PackPlan, PickResult } from '#pack-plan';
+import { groupDigits, standardGravityMps2 } from '#kernel';
+import type { Comparison, Factor, HangResult, PackPlan, PickResult } from '#pack-plan';
 import { angle } from './hang-sheet.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, sheet, signatures, table } from './sheet-parts.js';
@@ -66,28 +66,37 @@ function sumSentence(hang: HangResult): string {
   return `x is the place of each centre forward of the grid’s front pivot, with the grid ${angle(hang.tiltDownDeg)}. Together ${formatNumber(massKg, 2)} kg and ${formatNumber(moment, 2)} kg × m: the centre of gravity stands at ${formatNumber(moment, 2)} / ${formatNumber(massKg, 2)} = ${formatNumber((moment / massKg) * 1000, 1)} mm.`;
 }
 
-/** What was compared with what, with how much left; the rated load in its own unit, each factor with its rule. */
+/** What was compared with what, with how much left; the rated load in its own unit, the factors by letter with their rules below. */
 export function comparisonTable(comparisons: readonly Comparison[], units: Units): Node {
-  const amount = (value: number, unit: string) =>
-    unit === 'N' ? formatForce(value, units) : unit === 'kg' ? formatMass(value, units) : '';
-  return table(
-    ['What', { right: 'Carries' }, { right: 'Rated' }, 'Times', { right: 'Allowed' }, { right: 'Left' }],
-    comparisons.map((each) => [
-      each.verdict === 'within' && each.limit !== null
-        ? each.what
-        : node('span', { class: each.verdict === 'within' ? '' : 'stop' }, each.limit === null ? each.sentence : each.what),
-      { right: amount(each.value, each.unit) },
-      { right: each.rated ? `${groupDigits(each.rated.value, each.rated.value % 1 === 0 ? 0 : 2)} ${each.rated.unit}` : '' },
-      each.factors
-        .map(
-          (factor) =>
-            `${Number(factor.factor.toFixed(4))} ${factor.what} (${factor.source}${factor.status === 'found' ? '' : `; ${factor.status}`})`,
-        )
-        .join('; '),
-      { right: each.limit === null ? '' : amount(each.limit, each.unit) },
-      { right: each.limit === null ? '' : each.verdict === 'over' ? 'OVER' : `${Math.round((1 - each.value / each.limit) * 100)} %` },
-    ]),
+  const rules = [...new Set(comparisons.flatMap((each) => each.factors.map(ruleOf)))];
+  const letter = (rule: string) => String.fromCharCode(97 + rules.indexOf(rule));
+  return node(
+    'div',
+    { class: 'dense' },
+    table(
+      ['What', { right: 'Carries' }, { right: 'Rated' }, 'Times', { right: 'Allowed' }, { right: 'Left' }],
+      comparisons.map((each) => {
+        const amount = (value: number) => amountOf(value, each, units);
+        return [
+          each.limit === null ? node('span', { class: each.verdict === 'within' ? '' : 'stop' }, each.sentence) : each.what,
+          { right: each.unit === '' ? '' : amount(each.value) },
+          { right: each.rated ? `${groupDigits(each.rated.value, each.rated.value % 1 === 0 ? 0 : 2)} ${each.rated.unit}` : '' },
+          each.factors.map((factor) => `${Number(factor.factor.toFixed(4))} (${letter(ruleOf(factor))})`).join(' × '),
+          { right: each.limit === null ? '' : amount(each.limit) },
+          { right: each.limit === null ? '' : each.verdict === 'over' ? 'OVER' : `${Math.round((1 - each.value / each.limit) * 100)} %` },
+        ];
+      }),
+    ),
+    rules.length > 0 ? node('p', { class: 'quiet' }, rules.map((rule) => `(${letter(rule)}) ${rule}`).join('. '), '.') : null,
   );
+}
+
+const ruleOf = (factor: Factor): string => `${factor.what}: ${factor.source}${factor.status === 'found' ? '' : `; ${factor.status}`}`;
+
+/** What is rated as a force is shown as one. */
+function amountOf(value: number, { unit, rated }: Comparison, units: Units): string {
+  if (unit === 'N') return formatForce(value, units);
+  return rated?.unit === 'kN' ? formatForce(value * standardGravityMps2, units) : formatMass(value, units);
 }
 
 function enoughSentence(pick: PickResult): string {
@@ -178,23 +187,27 @@ export function stageSheet(context: SheetContext, hang: HangResult, units: Units
 export function stageContent(hang: HangResult, units: Units): Node[] {
   const holes = hang.envelope?.picks.map((each) => each.hole) ?? [];
   return [
-    table(
-      [
-        'Stage',
-        { right: 'Tilt' },
-        { right: 'Mass' },
-        ...holes.map((hole) => ({ right: `Hole ${hole}` })),
-        { right: 'Most in a rear link' },
-        { right: 'Most on a front pin' },
-      ],
-      hang.stages.map((stage) => [
-        stage.name,
-        { right: `${formatNumber(stage.tiltDownDeg, 1)}°` },
-        { right: formatMass(stage.massKg, units) },
-        ...stage.picks.map((pick) => ({ right: formatForce(pick.reactionN, units) })),
-        { right: `${formatForce(stage.mostLink.newtons, units)}, box ${stage.mostLink.position}` },
-        { right: `${formatForce(stage.mostFrontPin.newtons, units)}, box ${stage.mostFrontPin.position}` },
-      ]),
+    node(
+      'div',
+      { class: 'dense' },
+      table(
+        [
+          'Stage',
+          { right: 'Tilt' },
+          { right: 'Mass' },
+          ...holes.map((hole) => ({ right: `Hole ${hole}` })),
+          { right: 'Most in a rear link' },
+          { right: 'Most on a front pin' },
+        ],
+        hang.stages.map((stage) => [
+          stage.name,
+          { right: `${formatNumber(stage.tiltDownDeg, 1)}°` },
+          { right: formatMass(stage.massKg, units) },
+          ...stage.picks.map((pick) => ({ right: formatForce(pick.reactionN, units) })),
+          { right: `${formatForce(stage.mostLink.newtons, units)}, box ${stage.mostLink.position}` },
+          { right: `${formatForce(stage.mostFrontPin.newtons, units)}, box ${stage.mostFrontPin.position}` },
+        ]),
+      ),
     ),
     node(
       'p',

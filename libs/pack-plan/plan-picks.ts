@@ -166,7 +166,7 @@ function massesOf(
   const placed = bodiesAt({ ...problem, extras: [] }, tiltDownDeg).map((each) => together([each]));
   const row = (what: string, massKg: number, place: number) => ({ what, massKg, ...placedAt(placed, place) });
   return [
-    row(`grid ${grid.model}`, grid.massKg, 0),
+    row(`${grid.model}, the grid`, grid.massKg, 0),
     ...bodies.map(({ position, frame }, index) => {
       if (frame) return row(`frame ${frame.id}, above box ${position}`, frame.massKg, index + 1);
       const serial = planned.get(position)?.serial;

@@ -82,6 +82,7 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['boxes at most', 'capacity', 'number'],
     ['carries only', 'carries', 'names'],
     ['mass kg', 'massKg', 'number'],
+    ['base alone kg', 'baseMassKg', 'number'],
     ...size,
     ['heights mm', 'heightsMm', 'numbers'],
     ...packing,

@@ -41,7 +41,7 @@ export class PlanService {
         ],
       });
       const before = (earlier.find((row) => row.state === 'released') ?? earlier[0])?.plan;
-      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 };
+      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 10 };
       const plan = makeSteadyPlan(file, showId, limits, before);
       return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
     });
