@@ -31,7 +31,7 @@ export interface TruckRows {
   readonly endMm: number;
   readonly outsideKg: number;
   readonly over: readonly Piece[];
-  readonly causes: LengthCauses;
+  readonly causes?: LengthCauses;
 }
 
 /** Where the length of a load goes beyond what its floor needs, millimetres. */
@@ -106,7 +106,6 @@ export function rowsInTruck(task: RowTask): TruckRows {
       endMm: 0,
       outsideKg: 0,
       over: pieces,
-      causes: { inRowsMm: 0, atStopsMm: 0, freeMm: 0, floorMm: 0 },
     }
   );
 }
@@ -118,15 +117,18 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 ];
 
 /** Towers stop by stop, in the order that leaves least on the floor. */
-function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
+export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
   const stops = new Map<number, Piece[]>();
   for (const piece of pieces) {
     const stop = stops.get(piece.firstOff);
     if (stop) stop.push(piece);
     else stops.set(piece.firstOff, [piece]);
   }
-  const keys = new Map(pieces.map((each) => [each, shake ? random() : 0]));
-  const tried = shake ? [...orders, (a: Piece, b: Piece) => keys.get(a)! - keys.get(b)!] : orders;
+  const chances = Array.from({ length: pieces.length > 150 ? 0 : shake ? 12 : 4 }, () => {
+    const keys = new Map(pieces.map((each) => [each, each.lengthMm * each.widthMm * (0.6 + random())]));
+    return (a: Piece, b: Piece) => keys.get(b)! - keys.get(a)!;
+  });
+  const tried = [...orders, ...chances];
   const floor = (towers: readonly Tower[]) =>
     towers.reduce((sum, each) => {
       const ways = [{ along: each.along, across: each.across }];
