@@ -11,6 +11,7 @@ import type { Piece } from './truck-case.js';
 export function leaveOut(
   search: Search,
   round: number,
+  shake: boolean,
   seen: Map<string, TruckRows>,
 ): { trucks: readonly TruckAnswer[]; left: readonly Piece[] } | undefined {
   const { problem, pieces, floor, random } = search;
@@ -21,7 +22,7 @@ export function leaveOut(
   const worth = new Map(
     pieces.map((each) => [
       each,
-      (each.massKg / Math.max(1, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm)))) * (0.85 + 0.3 * random()),
+      (each.massKg / Math.max(1, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm)))) * (shake ? 0.85 + 0.3 * random() : 1),
     ]),
   );
   const byWorth = [...pieces].sort((a, b) => worth.get(b)! - worth.get(a)! || (a.id < b.id ? -1 : 1));

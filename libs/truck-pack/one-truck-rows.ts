@@ -5,7 +5,7 @@ import { getOn } from './loading-order.js';
 import { arrangeRows } from './row-arrange.js';
 import { type PlannedRow, searchRows } from './row-beam.js';
 import { type RowKind, rowKinds } from './row-kinds.js';
-import { RowRooms } from './row-room.js';
+import { type Room, RowRooms } from './row-room.js';
 import { buildTowers, type Tower } from './towers.js';
 import type { Piece, Truck, TruckCase } from './truck-case.js';
 import type { WidthPrices } from './width-prices.js';
@@ -55,12 +55,15 @@ export function rowsInTruck(task: RowTask): TruckRows {
     widthMm: truck.innerWidthMm,
     heightMatters: rooms.heightMatters || kept.length > 0,
   });
-  const stand = (placed: readonly Placed[]) =>
-    placed.every((each) => kept.every((fixed) => getOn(each, fixed, waived, task.loaded.has(fixed.piece.id))));
+  // A row may still be moved and mirrored in its room: it has to get on with what is kept wherever it stands in it.
+  const stand = (placed: readonly Placed[], { fromMm, widthMm }: Room) =>
+    placed.every((each) =>
+      kept.every((fixed) => getOn({ ...each, y: fromMm, across: widthMm }, fixed, waived, task.loaded.has(fixed.piece.id))),
+    );
   const plans = searchRows(kinds, rooms, {
     width: task.beam,
     nodes: 250,
-    ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row)) } : {}),
+    ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row), row.room) } : {}),
   });
   let best: TruckRows | undefined;
   for (const plan of plans.slice(0, 4)) {
@@ -72,7 +75,7 @@ export function rowsInTruck(task: RowTask): TruckRows {
       rooms,
       kept,
       loaded: task.loaded,
-      allowed: (_row, placed) => kept.length === 0 || stand(placed),
+      allowed: (placed, room) => kept.length === 0 || stand(placed, room),
       random: task.random,
       tries: 3 + task.beam,
     });

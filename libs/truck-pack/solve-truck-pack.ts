@@ -58,7 +58,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     best = other;
     return true;
   };
-  let [round, general, generalLeads] = [0, 0, false];
+  let [round, general, leftOut, generalLeads] = [0, 0, 0, false];
   for (let attempt = 0; attempt < limits.workLimit && !isOptimal(best, bound); attempt++) {
     if (attempt > 0 && isOver()) break;
     seen.clear();
@@ -74,7 +74,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
       );
       generalLeads = note({ trucks: trucksOf(spaces), left }) || generalLeads;
     } else if (!known && attempt > 2) {
-      if (note(leaveOut(search, round++, seen))) generalLeads = false;
+      if (note(leaveOut(search, round++, leftOut++ > 0, seen))) generalLeads = false;
     } else {
       const found = searchRound(search, round++, seen, known);
       if (!found) continue;
