@@ -169,7 +169,7 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
     node('h2', {}, 'At the load-out: what goes in first'),
     node(
       'ol',
-      { class: 'steps' },
+      { class: 'inorder' },
       ...orderSteps(truck, truck.loadOutOrder ?? truck.loadingOrder).map(({ what, pieces }) =>
         node('li', {}, `${what}: `, ...listed(pieces.map((id) => ({ id, more: '' })))),
       ),
