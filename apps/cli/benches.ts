@@ -28,4 +28,8 @@ export const benches: Record<string, Bench> = {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N]',
     load: () => import('./bench/truck-pack.js'),
   },
+  'truck-rows': {
+    does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--work ROUNDS] [--seconds S]',
+    load: () => import('./bench/truck-rows.js'),
+  },
 };

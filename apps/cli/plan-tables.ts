@@ -1,3 +1,4 @@
+import { pointRows } from '#drawings';
 import { writeCsv } from '#kernel';
 import { takenWords } from '#drawings';
 import type { PackPlan } from '#pack-plan';
@@ -31,6 +32,7 @@ export function planTables(plan: PackPlan): Record<string, string> {
         ]),
       ),
     ]),
+    points: writeCsv(pointRows(plan.picks)),
     hardware: writeCsv([
       [
         'item',

@@ -50,6 +50,7 @@ type Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
@@ -68,6 +69,17 @@ type Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.SetGroupEndDocument,
+    "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": typeof types.RowSwapDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": typeof types.SwapRowsDocument,
 };
 const documents: Documents = {
     "query Me { me { id name role } }": types.MeDocument,
@@ -105,6 +117,7 @@ const documents: Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
@@ -123,6 +136,17 @@ const documents: Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.SetGroupEndDocument,
+    "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": types.RowSwapDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": types.SwapRowsDocument,
 };
 
 /**
@@ -268,6 +292,10 @@ export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!)
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -337,6 +365,50 @@ export function graphql(source: "query Tours { tours { id name prepFrom returnTo
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }"): typeof import('./graphql.js').HouseRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepRowDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepLoadedDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepPiecesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').WaiveOrderDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').EndWaiverDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').TakeCaseDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LeaveCaseDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').SetGroupEndDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n"): typeof import('./graphql.js').RowSwapDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
 
 
 export function graphql(source: string) {

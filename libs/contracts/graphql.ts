@@ -310,6 +310,11 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
 
+export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WearRulesQuery = { rules: unknown };
+
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -443,6 +448,131 @@ export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
+
+export type KeepRowMutationVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  row: number;
+}>;
+
+
+export type KeepRowMutation = { keepRow:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type KeepLoadedMutationVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type KeepLoadedMutation = { keepLoaded:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type KeepPiecesMutationVariables = Exact<{
+  planId: string | number;
+  pieces: Array<string> | string;
+}>;
+
+
+export type KeepPiecesMutation = { keepPieces:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type LetPiecesGoMutationVariables = Exact<{
+  planId: string | number;
+  pieces: Array<string> | string;
+}>;
+
+
+export type LetPiecesGoMutation = { letPiecesGo:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type WaiveOrderMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+  reason: string;
+}>;
+
+
+export type WaiveOrderMutation = { waiveOrder:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type EndWaiverMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+}>;
+
+
+export type EndWaiverMutation = { endWaiver:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type TakeCaseMutationVariables = Exact<{
+  planId: string | number;
+  case: string;
+}>;
+
+
+export type TakeCaseMutation = { takeCase:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type LeaveCaseMutationVariables = Exact<{
+  planId: string | number;
+  case: string;
+}>;
+
+
+export type LeaveCaseMutation = { leaveCase:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type SetGroupEndMutationVariables = Exact<{
+  planId: string | number;
+  group: string;
+  end?: string | null | undefined;
+}>;
+
+
+export type SetGroupEndMutation = { setGroupEnd:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type RowSwapQueryVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  first: number;
+  second: number;
+}>;
+
+
+export type RowSwapQuery = { rowSwap: { first: number, second: number, sideBeforeMm: number, sideAfterMm: number, axles: Array<{ axle: string, beforeKg: number, afterKg: number, limitKg: number | null }>, breaches: Array<{ piece: string, mayBeWaived: boolean, sentence: string }> } };
+
+export type SwapRowsMutationVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  first: number;
+  second: number;
+  reason?: string | null | undefined;
+}>;
+
+
+export type SwapRowsMutation = { swapRows:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
 
 export class TypedDocumentString<TResult, TVariables>
   extends String
@@ -890,6 +1020,11 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system)
 }
     `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const WearRulesDocument = new TypedDocumentString(`
+    query WearRules {
+  rules
+}
+    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestSearch(tourId: $tourId, showId: $showId) {
@@ -1161,3 +1296,180 @@ export const HouseRulesDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
+export const KeepRowDocument = new TypedDocumentString(`
+    mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
+  keepRow(planId: $planId, truck: $truck, row: $row) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepRowMutation, KeepRowMutationVariables>;
+export const KeepLoadedDocument = new TypedDocumentString(`
+    mutation KeepLoaded($planId: ID!) {
+  keepLoaded(planId: $planId) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepLoadedMutation, KeepLoadedMutationVariables>;
+export const KeepPiecesDocument = new TypedDocumentString(`
+    mutation KeepPieces($planId: ID!, $pieces: [String!]!) {
+  keepPieces(planId: $planId, pieces: $pieces) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
+export const LetPiecesGoDocument = new TypedDocumentString(`
+    mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {
+  letPiecesGo(planId: $planId, pieces: $pieces) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<LetPiecesGoMutation, LetPiecesGoMutationVariables>;
+export const WaiveOrderDocument = new TypedDocumentString(`
+    mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {
+  waiveOrder(planId: $planId, piece: $piece, reason: $reason) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<WaiveOrderMutation, WaiveOrderMutationVariables>;
+export const EndWaiverDocument = new TypedDocumentString(`
+    mutation EndWaiver($planId: ID!, $piece: String!) {
+  endWaiver(planId: $planId, piece: $piece) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<EndWaiverMutation, EndWaiverMutationVariables>;
+export const TakeCaseDocument = new TypedDocumentString(`
+    mutation TakeCase($planId: ID!, $case: String!) {
+  takeCase(planId: $planId, case: $case) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<TakeCaseMutation, TakeCaseMutationVariables>;
+export const LeaveCaseDocument = new TypedDocumentString(`
+    mutation LeaveCase($planId: ID!, $case: String!) {
+  leaveCase(planId: $planId, case: $case) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<LeaveCaseMutation, LeaveCaseMutationVariables>;
+export const SetGroupEndDocument = new TypedDocumentString(`
+    mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {
+  setGroupEnd(planId: $planId, group: $group, end: $end) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SetGroupEndMutation, SetGroupEndMutationVariables>;
+export const RowSwapDocument = new TypedDocumentString(`
+    query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {
+  rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {
+    first
+    second
+    sideBeforeMm
+    sideAfterMm
+    axles {
+      axle
+      beforeKg
+      afterKg
+      limitKg
+    }
+    breaches {
+      piece
+      mayBeWaived
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RowSwapQuery, RowSwapQueryVariables>;
+export const SwapRowsDocument = new TypedDocumentString(`
+    mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {
+  swapRows(
+    planId: $planId
+    truck: $truck
+    first: $first
+    second: $second
+    reason: $reason
+  ) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;

@@ -36,7 +36,11 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
       drawHang(hang, units),
       node('div', {}, table([{ right: 'Pos.' }, 'Serial', 'Model', { right: 'Splay' }, 'Cart', { right: 'Below' }], boxes)),
     ),
-    node('p', {}, `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)}`),
+    node(
+      'p',
+      {},
+      `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)} ${windSentence(hang)}`,
+    ),
     node('h2', {}, 'Pick loads'),
     table(
       [
@@ -63,6 +67,11 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     signatures(),
   );
 }
+
+export const windSentence = (hang: HangResult): string =>
+  hang.windLimitMps === null
+    ? 'No wind limit of the rigging system is on file.'
+    : `Wind limit of the rigging system: ${hang.windLimitMps} m/s (maker’s manual).`;
 
 export const angle = (degrees: number): string => `${formatNumber(Math.abs(degrees), 1)}° nose ${degrees >= 0 ? 'down' : 'up'}`;
 

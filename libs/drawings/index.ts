@@ -15,5 +15,6 @@ export * from './print-style.js';
 export type { SheetContext } from './sheet-parts.js';
 export * from './scene-points.js';
 export * from './sheets.js';
+export * from './truck-sheet.js';
 export * from './units.js';
 export * from './whole-plan-html.js';

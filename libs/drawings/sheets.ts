@@ -1,10 +1,9 @@
 import { isoWeekOf } from '#kernel';
-import type { CartLoad, TruckResultOne } from '#pack-plan';
+import type { CartLoad } from '#pack-plan';
 import { drawDue } from './draw-due.js';
-import { drawTruckPlan, drawTruckSide } from './draw-truck.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
-import { type Units, formatMass, formatNumber, percent } from './units.js';
+import { type Units, formatMass } from './units.js';
 
 const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
 
@@ -43,43 +42,6 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     ),
   );
 }
-
-export function truckSheet(context: SheetContext, truck: TruckResultOne, units: Units = 'metric'): Node {
-  const { plan } = context;
-  const label = new Map(truck.placements.map((each) => [each.id, each]));
-  const rows = truck.rows.map((row) => [
-    tickBox(),
-    { right: String(row.number) },
-    node('span', {}, ...row.pieces.flatMap((id, index) => [index > 0 ? ', ' : '', mono(id), ` ${shortLabel(label.get(id)!.label, id)}`])),
-    { right: `${formatNumber(row.fromMm)}–${formatNumber(row.toMm)}` },
-    { right: formatMass(row.massKg, units) },
-    row.barAtMm === null ? '' : `bar at ${formatNumber(row.barAtMm)}`,
-  ]);
-  const axles = truck.axles.map((axle) => [
-    axle.axle,
-    { right: formatMass(axle.loadKg, units) },
-    { right: axle.limitKg === null ? 'no limit on file' : formatMass(axle.limitKg, units) },
-    { right: axle.share === null ? '' : percent(axle.share) },
-  ]);
-  return sheet(
-    context,
-    `Truck ${truck.id}`,
-    `${truck.model} · ${truck.placements.length} pieces, ${formatMass(truck.massKg, units)} of ${formatMass(truck.payloadKg, units)}`,
-    drawTruckPlan(truck),
-    drawTruckSide(truck),
-    node('h2', {}, 'Load from the nose; unload from the door'),
-    table(['', { right: 'Row' }, 'Pieces', { right: 'mm from the nose' }, { right: 'Mass' }, ''], rows),
-    node('h2', {}, 'Axles'),
-    table(['', { right: 'Load' }, { right: 'Limit' }, { right: 'Used' }], axles),
-    findingList(
-      plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'),
-      'truck',
-    ),
-    caution(plan.truck.caution),
-  );
-}
-
-const shortLabel = (text: string, id: string): string => text.replace(` ${id}`, '');
 
 export function dueSheet(context: SheetContext): Node {
   const { due, findings } = context.plan;

@@ -6,7 +6,8 @@ import { hangSheet } from './hang-sheet.js';
 import { pickSheet, stageSheet } from './pick-sheet.js';
 import { pointSheet } from './point-sheet.js';
 import { runningSheets } from './running-sheet.js';
-import { cartCardSheet, dueSheet, moveSheet, truckSheet } from './sheets.js';
+import { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
+import { truckSheet } from './truck-sheet.js';
 import type { Units } from './units.js';
 
 /** Every sheet of a plan, in the order of the show. `codeOf` draws the code of a cart's id. */

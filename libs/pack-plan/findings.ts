@@ -1,5 +1,5 @@
-import { groupDigits, eachDay } from '#kernel';
-import type { CartsResult, DueResult, Finding, Section, TruckResult, Weight } from './plan.js';
+import { eachDay } from '#kernel';
+import type { CartsResult, DueResult, Finding, Section, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 import { shortDays } from './short-days.js';
 
@@ -12,8 +12,6 @@ export const say = (section: Section, weight: Weight, code: string, subject: str
   date,
   sentence,
 });
-const kilograms = (value: number): string => `${groupDigits(value)} kg`;
-const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
 export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */
@@ -72,50 +70,6 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
           `${load.id}${load.cart ? ` (${load.cart})` : ''}: ${exception}.`,
         ),
       );
-  return findings;
-}
-
-/** Share of a limit from which an axle is called nearly over. */
-const nearly = 0.93;
-
-export function truckFindings(truck: TruckResult): Finding[] {
-  const findings = truck.leftOver.map((each) =>
-    say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`),
-  );
-  for (const load of truck.trucks) {
-    for (const axle of load.axles) {
-      if (axle.limitKg === null || axle.axle === 'kingpin') continue;
-      const worst = axle.loadKg;
-      if (worst > axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'stop',
-            'axle-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)}, over its limit of ${tonnes(axle.limitKg)}.`,
-          ),
-        );
-      else if (worst >= nearly * axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'look',
-            'axle-nearly-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left. One heavy case further back takes load off it.`,
-          ),
-        );
-    }
-    if (load.axles.length === 0)
-      findings.push(
-        say('truck', 'look', 'no-axle-figures', load.id, null, `${load.id}: no axle figures on file; its axle loads are not known.`),
-      );
-    for (const each of load.placements.filter((one) => one.tag !== null))
-      findings.push(say('truck', 'look', 'tagged-freight', each.id, null, `${each.label} ${each.tag}.`));
-  }
   return findings;
 }
 

@@ -14,5 +14,8 @@ export * from './check-cart.js';
 export * from './work-list.js';
 export * from './fleet-calendar.js';
 export * from './between-shows.js';
+export { replanTrucks } from './replan-trucks.js';
+export { type RowSwap, swapOf } from './row-swap.js';
+export { whyNotUsable } from './availability.js';
 export * from './load-reading.js';
 export { againstTick } from './running-order.js';

@@ -1,7 +1,7 @@
 import type { TourFile } from '#tour-file';
 import { wantedLoads } from './allocation-case.js';
 import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
-import { cartFindings, dueFindings, inputFindings, truckFindings } from './findings.js';
+import { cartFindings, dueFindings, inputFindings } from './findings.js';
 import { fingerprintOf } from './fingerprint.js';
 import type { HardwareResult } from './hardware-result.js';
 import type { CartsResult, PackPlan, TruckResult } from './plan.js';
@@ -14,6 +14,8 @@ import { planHardware } from './plan-hardware.js';
 import { type PlanInputs, gatherInputs } from './plan-inputs.js';
 import { planPicks } from './plan-picks.js';
 import { planTruck } from './plan-truck.js';
+import { truckFindings } from './truck-findings.js';
+import { travelling } from './replan-trucks.js';
 
 /** An earlier plan whose boxes stay where they are, but for those that failed. */
 export interface KeptPlan {
@@ -95,9 +97,8 @@ function usesOf(
   hardware: HardwareResult,
   truck: TruckResult,
 ): PackPlan['uses'] {
-  const travelling = [...truck.trucks.flatMap((load) => [load.id, ...load.placements.map((each) => each.id)])];
   const spares = hardware.chosen.map((each) => each.item);
-  const serials = [...new Set([...plannedSerials(carts, chosen), ...spares, ...travelling])].map((item) => ({ item, count: null }));
+  const serials = [...new Set([...plannedSerials(carts, chosen), ...spares, ...travelling(truck)])].map((item) => ({ item, count: null }));
   const batches = hardware.lines.flatMap((line) =>
     line.takenFrom.map(({ lot, count }) => ({ item: lot, count: inputs.items.get(lot)!.count === undefined ? null : count })),
   );

@@ -357,6 +357,38 @@ export interface AxleLoad {
   readonly share: number | null;
   /** Highest of this axle after any unloading stop. */
   readonly worstAfterStopsKg: number;
+  readonly working?: Working;
+}
+
+/** What a truck carries when `off` has come off, with all that came off before; `off` null: the whole load. */
+export interface AxleStop {
+  readonly off: string | null;
+  readonly massKg: number;
+  readonly sideOffsetMm: number;
+  readonly sideLimitMm: number | null;
+  readonly loads: readonly {
+    readonly axle: string;
+    readonly loadKg: number;
+    readonly limitKg: number | null;
+    readonly leastKg: number | null;
+    readonly verdict: 'within' | 'over' | 'too light' | 'no limit on file';
+  }[];
+}
+
+/** The bridge formula for every run of consecutive axles, counted from the front. */
+export interface BridgeCheck {
+  readonly status: 'within' | 'over' | 'not on file';
+  readonly rule: string;
+  readonly source: string;
+  readonly groups: readonly {
+    readonly first: number;
+    readonly last: number;
+    readonly spanFt: number;
+    readonly loadLb: number;
+    readonly limitLb: number;
+    readonly isOver: boolean;
+  }[];
+  readonly sentence: string;
 }
 
 export interface TruckResultOne {
@@ -376,6 +408,22 @@ export interface TruckResultOne {
   readonly sideOffsetMm: number;
   readonly axles: readonly AxleLoad[];
   readonly working: Working;
+  // Plans that were made before these were worked out have none of them.
+  /** The whole load first, then after each stop but the last. */
+  readonly stops?: readonly AxleStop[];
+  /** null where no rule of the tour asks for it. */
+  readonly bridge?: BridgeCheck | null;
+  /** What goes in first when the show comes down. */
+  readonly loadOutOrder?: readonly string[];
+  /** Pieces that stay where they are because somebody wants it; `loaded` ones are in the truck. */
+  readonly kept?: readonly { readonly piece: string; readonly loaded: boolean }[];
+}
+
+/** What people at the dock asked for, as the plan took it up; `without effect` where it could not. */
+export interface LoadingNote {
+  readonly kind: 'kept' | 'waived' | 'taken' | 'end' | 'without effect';
+  readonly subject: string;
+  readonly sentence: string;
 }
 
 export interface TruckResult {
@@ -384,6 +432,11 @@ export interface TruckResult {
   readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];
   readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
   readonly caution: string;
+  /** Which truck goes to the dock first: the one that holds what comes off first. At the load-out backwards. */
+  readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
+  readonly notes?: readonly LoadingNote[];
+  /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
+  readonly refused?: readonly string[];
 }
 
 // ---- 5 due -----------------------------------------------------------------------------------------------------------

@@ -107,3 +107,9 @@ export function unseenRules(rule: LoadRule): readonly string[] {
   ];
   return parts.filter(([, part]) => part?.status === 'from memory').map(([title]) => title);
 }
+
+/** A worn dimension against the regime's limit: out of use when `lossShare` of the original or more is gone. */
+export const isWornOut = (originalMm: number, measuredMm: number, lossShare: number): boolean =>
+  measuredMm <= leastDimensionMm(originalMm, lossShare) + 1e-9;
+
+export const leastDimensionMm = (originalMm: number, lossShare: number): number => originalMm * (1 - lossShare);

@@ -107,6 +107,8 @@ export const caseModel = z.strictObject({
 });
 
 const axlePosition = z.number().min(-20_000).max(40_000);
+/** One axle: where it stands from the nose, and with which of the loads worked out here it shares equally. */
+const axlePlace = z.strictObject({ group: z.enum(['steer', 'drive', 'trailer', 'front', 'rear']), xMm: axlePosition });
 export const truckModel = z.strictObject({
   model: name,
   innerLengthMm: wholeMm,
@@ -152,6 +154,8 @@ export const truckModel = z.strictObject({
       minFrontShareOfGross: z.number().min(0).max(1).optional(),
     })
     .optional(),
+  /** Every axle on its own, front first; wanted where a rule asks for the spans between axles. */
+  axles: z.array(axlePlace).min(2).max(20).optional(),
 });
 
 /** Model kinds as they are named in files, on screens and in the register. */
@@ -177,6 +181,7 @@ export type PinModel = z.output<typeof pinModel>;
 export type LoomModel = z.output<typeof loomModel>;
 export type CartModel = z.output<typeof cartModel>;
 export type CaseModel = z.output<typeof caseModel>;
+export type AxlePlace = z.output<typeof axlePlace>;
 export type TruckModel = z.output<typeof truckModel>;
 export type Catalogue = z.output<typeof catalogue>;
 export type RatedLoad = z.output<typeof ratedLoad>;

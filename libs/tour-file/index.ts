@@ -2,6 +2,7 @@ export * from './adapter-between.js';
 export * from './catalogue.js';
 export { modelsOfKind } from './check-items.js';
 export * from './item.js';
+export { type KeptPiece, type Loading, type LoadingAct, afterAct, isLoadingEmpty, noLoading } from './loading.js';
 export * from './load-rule.js';
 export * from './read-tour-file.js';
 export * from './rigging-system.js';

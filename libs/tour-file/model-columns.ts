@@ -116,6 +116,7 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['most front axle kg', 'rigid.maxFrontKg', 'number'],
     ['most rear axle kg', 'rigid.maxRearKg', 'number'],
     ['least front share of gross', 'rigid.minFrontShareOfGross', 'number'],
+    ['axles', 'axles', 'axle places'],
   ],
 };
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { loading } from './loading.js';
 import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm } from './words.js';
 
 export const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
@@ -90,6 +91,7 @@ export const show = z.strictObject({
   movesOverPersons: z.boolean().optional(),
   outdoor: z.boolean().optional(),
   hangs: z.array(hang).max(24),
+  loading: loading.optional(),
 });
 
 /**
@@ -121,6 +123,11 @@ export const tour = z.strictObject({
     .array(z.strictObject({ case: name, firstOff: count.optional() }))
     .max(2000)
     .default([]),
+  /** Rules of the road, beside the limits filed with each truck, that the loads are held against. */
+  roadRules: z
+    .array(z.enum(['US bridge formula']))
+    .max(10)
+    .optional(),
   spares: z.array(spareSetting).max(100).default([]),
   /** The chance wanted that no line of the hardware trunk runs short on the tour, and what is kept least; left out: each line by its own level. */
   spareTrunk: z.strictObject({ level: z.number().gt(0).lt(1), least: z.enum(['mass', 'cost']).default('mass') }).optional(),

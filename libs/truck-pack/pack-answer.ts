@@ -1,5 +1,6 @@
 import { type AxleLoads, axleLoads } from './axle-loads.js';
 import type { LoadSpace, Placed } from './load-space.js';
+import type { Violation } from './violation.js';
 
 export interface PlacementAnswer {
   readonly id: string;
@@ -25,14 +26,19 @@ export interface TruckPackAnswer {
   readonly trucks: readonly TruckAnswer[];
   readonly leftOver: readonly { readonly id: string; readonly reason: string }[];
   readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+  /** Pieces for which a user waived the unloading order. */
+  readonly waived?: readonly string[];
+  /** Rules that the kept placements break by themselves; nothing is planned then. */
+  readonly refused?: readonly Violation[];
 }
 
-export function truckAnswer(space: LoadSpace): TruckAnswer {
+/** `order`: the loading order where it is not that of the placing. */
+export function truckAnswer(space: LoadSpace, order: readonly Placed[] = space.placed): TruckAnswer {
   const { truck, placed, massKg, momentKgMm, sideMomentKgMm } = space;
   return {
     id: truck.id,
     placements: placed.map((each) => ({ id: each.piece.id, xMm: each.x, yMm: each.y, zMm: each.z, turned: each.turned })),
-    loadingOrder: placed.map((each) => each.piece.id),
+    loadingOrder: order.map((each) => each.piece.id),
     usedLengthMm: usedLengthMm(placed),
     massKg,
     sideOffsetMm: massKg > 0 ? sideMomentKgMm / massKg : 0,

@@ -1,70 +1,178 @@
-import { outsideLoad } from './check-load.js';
 import { seededRandom } from '#kernel';
-import { LoadSpace, type Placed } from './load-space.js';
+import { floorUse, waysIn } from './floor-bound.js';
+import type { KeepOptions } from './kept.js';
+import type { Placed } from './load-space.js';
+import { keptIn } from './loading-order.js';
+import { type LengthCauses, rowsInTruck, type TruckRows } from './one-truck-rows.js';
 import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
 import { boundOf } from './pack-bound.js';
+import { couldRide, fillFleet, tooLarge } from './row-fleet.js';
 import type { Piece, Truck, TruckCase } from './truck-case.js';
+import { verifyKept } from './verify-truck-pack.js';
+import type { Violation } from './violation.js';
 
-export interface RowLimits {
+export interface RowLimits extends KeepOptions {
   readonly seed: number;
-  /** Orders of the pieces that are tried. */
+  /** Rounds of search, each wider than the one before; equal seed and work limit give the equal load. */
   readonly workLimit: number;
+  /** Cuts the search short; the first round that finds a load is always finished. */
+  readonly timeLimitSeconds?: number;
+  /** Milliseconds of any clock that does not go back; needed for a time limit. */
+  readonly now?: () => number;
   /** Told the part that is done, 0 to 1. */
   readonly onProgress?: (part: number) => void;
 }
 
-interface Row {
-  readonly along: number;
-  /** Pieces side by side from the left wall, and what stands on each. */
-  readonly columns: readonly { readonly base: Turned; readonly onTop: readonly Turned[] }[];
-}
+/** A load in rows, and where its length goes beyond the bound. */
+export type RowsAnswer = TruckPackAnswer & { readonly causes?: LengthCauses };
 
-interface Turned {
-  readonly piece: Piece;
-  readonly along: number;
-  readonly across: number;
-  readonly turned: boolean;
+interface Search {
+  readonly problem: TruckCase;
+  readonly pieces: readonly Piece[];
+  readonly tooLarge: readonly Piece[];
+  readonly floor: ReturnType<typeof floorUse>;
+  readonly bound: TruckPackAnswer['bound'];
+  readonly keptOf: ReadonlyMap<Truck, readonly Placed[]>;
+  readonly loaded: ReadonlySet<string>;
+  readonly waived: ReadonlySet<string>;
+  readonly random: () => number;
+  readonly isOver: () => boolean;
 }
 
 /**
  * Loads built by hand: rows straight across the truck from the nose, what comes off last first. A row takes pieces of one place in the unloading order, and of
- * the next only when nothing of the first is left; so every row can be unloaded before the one behind it. undefined where rows do not hold all pieces
- * inside the limits.
+ * the next only when nothing of the first is left; so every row can be unloaded before the one behind it. What is kept stays, and the rest is planned around it.
+ * undefined where nothing is kept and rows do not hold all pieces inside the limits; with something kept the rest is left over with a reason.
  */
-export function solveRows(problem: TruckCase, limits: RowLimits = { seed: 1, workLimit: 1 }): TruckPackAnswer | undefined {
-  const bound = boundOf(problem, problem.pieces);
-  const random = seededRandom(limits.seed);
-  let best: TruckPackAnswer | undefined;
-  for (let round = 0; round < limits.workLimit && best?.status !== 'optimal'; round++) {
-    const answer = loadRows(problem, orderFor(problem, round, random), bound);
-    if (answer && (!best || isShorter(answer, best))) best = answer;
-    limits.onProgress?.((round + 1) / limits.workLimit);
+export function solveRows(problem: TruckCase, limits: RowLimits = { seed: 1, workLimit: 1 }): RowsAnswer | undefined {
+  const refused = verifyKept(problem, limits);
+  if (refused.length > 0) return refusal(problem, limits, refused);
+  const { kept = [], waived } = limits;
+  const deadline = (limits.now?.() ?? 0) + (limits.timeLimitSeconds ?? Infinity) * 1000;
+  const byId = new Map(problem.pieces.map((each) => [each.id, each]));
+  const keptIds = new Set(kept.map((each) => each.id));
+  const riding = problem.pieces.filter((each) => keptIds.has(each.id) || couldRide(each, problem.trucks));
+  const floor = floorUse(problem, riding);
+  const search: Search = {
+    problem,
+    pieces: riding.filter((each) => !keptIds.has(each.id)),
+    tooLarge: problem.pieces.filter((each) => !riding.includes(each)),
+    floor,
+    bound: boundOf(problem, riding, floor),
+    keptOf: new Map(problem.trucks.map((truck) => [truck, keptIn(truck, byId, kept)])),
+    loaded: new Set(kept.flatMap((each) => (each.loaded ? [each.id] : []))),
+    waived: new Set(waived),
+    random: seededRandom(limits.seed),
+    isOver: () => limits.now !== undefined && limits.now() >= deadline,
+  };
+  const answer = improve(search, limits) ?? (kept.length > 0 ? withLeftOver(search) : undefined);
+  return answer && waived ? { ...answer, waived } : answer;
+}
+
+function improve(search: Search, { workLimit, onProgress }: RowLimits): RowsAnswer | undefined {
+  const seen = new Map<string, TruckRows>();
+  let best: RowsAnswer | undefined;
+  for (let round = 0; round < workLimit && best?.status !== 'optimal'; round++) {
+    if (round > 0 && search.isOver()) break;
+    const beam = Math.min(96, 6 * 2 ** Math.floor(round / 2));
+    const most = best?.trucks.length ?? search.problem.trucks.length;
+    for (const trucks of fleets(search, most, round)) {
+      if (search.isOver() && best) break;
+      const filled = fill(search, trucks, beam, round, seen);
+      if (!filled) continue;
+      const answer = answerOf(search, filled);
+      if (!best || isShorter(answer, best)) best = answer;
+      break;
+    }
+    onProgress?.((round + 1) / workLimit);
   }
+  onProgress?.(1);
   return best;
 }
 
-/** The first round takes large pieces first; each later one shuffles what one stop and one group leave open. */
-function orderFor(problem: TruckCase, round: number, random: () => number): Piece[] {
-  const key = new Map(problem.pieces.map((piece) => [piece.id, round === 0 ? 0 : random()]));
-  return [...problem.pieces].sort(
-    (a, b) =>
-      b.firstOff - a.firstOff ||
-      (round % 2 === 0 ? (a.group ?? '').localeCompare(b.group ?? '') : 0) ||
-      key.get(a.id)! - key.get(b.id)! ||
-      b.lengthMm * b.widthMm - a.lengthMm * a.widthMm ||
-      (a.id < b.id ? -1 : 1),
-  );
+/** Sets of trucks to try, fewest first: those with something kept, then the largest. */
+function* fleets({ problem, bound, keptOf }: Search, most: number, round: number): Generator<readonly Truck[]> {
+  const holds = (truck: Truck) => Number(keptOf.get(truck)!.length > 0);
+  const size = (truck: Truck) => truck.innerLengthMm * truck.innerWidthMm;
+  const sorted = [...problem.trucks].sort((a, b) => holds(b) - holds(a) || size(b) - size(a));
+  const least = Math.max(1, bound.trucks, sorted.filter((each) => holds(each) > 0).length);
+  // Once a load is known, one truck fewer is still tried now and then.
+  const from = Math.max(least, round < 6 || round % 4 === 0 ? least : most);
+  for (let count = Math.min(from, most); count <= most; count++) yield sorted.slice(0, count);
 }
 
-function loadRows(problem: TruckCase, sorted: readonly Piece[], bound: TruckPackAnswer['bound']): TruckPackAnswer | undefined {
-  for (let count = Math.max(1, bound.trucks); count <= problem.trucks.length; count++) {
-    const spaces = fillTrucks(problem, problem.trucks.slice(0, count), sorted);
-    if (!spaces) continue;
-    const trucks = spaces.filter((space) => space.placed.length > 0).map(truckAnswer);
-    const isLeast = trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
-    return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver: [], bound };
-  }
-  return undefined;
+function fill(
+  search: Search,
+  trucks: readonly Truck[],
+  beam: number,
+  round: number,
+  seen: Map<string, TruckRows>,
+): ReadonlyMap<Truck, TruckRows> | undefined {
+  const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
+  const floorOf = estimate(search, pieces);
+  return fillFleet({
+    trucks,
+    pieces,
+    floorOf,
+    takenMm: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + floorOf(piece), 0),
+    takenKg: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + piece.massKg, 0),
+    random,
+    shake: round > 0,
+    isOver,
+    pack: (truck, own) => {
+      const key = `${beam} ${round % 2} ${truck.id} ${own
+        .map((each) => each.id)
+        .sort()
+        .join(' ')}`;
+      let rows = seen.get(key);
+      if (!rows) {
+        rows = rowsInTruck({
+          problem,
+          truck,
+          pieces: own,
+          kept: keptOf.get(truck)!,
+          loaded,
+          waived,
+          prices: floor.prices,
+          beam,
+          random,
+          shake: round % 2 === 1,
+        });
+        seen.set(key, rows);
+      }
+      return rows;
+    },
+  });
+}
+
+/** Floor that each piece needs; what may ride on top counts a part, so that all of them sum to what the bound says. */
+function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece: Piece) => number {
+  const [lengthMm, widthMm] = [
+    Math.max(...problem.trucks.map((each) => each.innerLengthMm)),
+    Math.max(...problem.trucks.map((each) => each.innerWidthMm)),
+  ];
+  const alone = new Map(pieces.map((each) => [each, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm))]));
+  const sum = (of: readonly Piece[]) => of.reduce((total, each) => total + alone.get(each)!, 0);
+  const fixed = sum(pieces.filter((each) => each.floorOnly));
+  const loose = sum(pieces.filter((each) => !each.floorOnly));
+  const part = loose === 0 ? 1 : Math.min(1, Math.max(0.1, (floor.usedMm - fixed) / loose));
+  return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
+}
+
+function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
+  const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);
+  const trucks = used.map((each) => truckAnswer(each.space!, each.order));
+  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each) }));
+  const bound = leftOver.length === 0 ? search.bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
+  const isLeast = leftOver.length === 0 && trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
+  const total = (of: (causes: LengthCauses) => number) => used.reduce((sum, each) => sum + of(each.causes), 0);
+  const causes = {
+    inRowsMm: total((each) => each.inRowsMm),
+    atStopsMm: total((each) => each.atStopsMm),
+    freeMm: total((each) => each.freeMm),
+    floorMm: total((each) => each.floorMm),
+  };
+  return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, bound, causes };
 }
 
 const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
@@ -72,157 +180,62 @@ const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce(
 const isShorter = (a: TruckPackAnswer, b: TruckPackAnswer): boolean =>
   a.trucks.length < b.trucks.length || (a.trucks.length === b.trucks.length && usedLength(a.trucks) < usedLength(b.trucks));
 
-function fillTrucks(problem: TruckCase, trucks: readonly Truck[], sorted: readonly Piece[]): LoadSpace[] | undefined {
-  const spaces: LoadSpace[] = [];
-  let rest = sorted;
-  for (const truck of trucks) {
-    const best = fillTruck(problem, truck, rest);
-    if (!best) return undefined;
-    spaces.push(best);
-    const inside = new Set(best.placed.map((each) => each.piece));
-    rest = rest.filter((piece) => !inside.has(piece));
-  }
-  return rest.length === 0 ? spaces : undefined;
+function refusal(problem: TruckCase, { waived }: KeepOptions, refused: readonly Violation[]): RowsAnswer {
+  return {
+    status: 'feasible',
+    trucks: [],
+    leftOver: problem.pieces.map(({ id }) => ({ id, reason: 'nothing is planned: what is kept in its place breaks a rule' })),
+    bound: { trucks: 0, usedLengthMm: 0, reason: 'nothing is planned' },
+    refused,
+    ...(waived ? { waived } : {}),
+  };
 }
 
-/** As many rows as the truck takes; where an axle asks for it the whole load starts further from the nose, or the last rows stay behind. */
-function fillTruck(problem: TruckCase, truck: Truck, pieces: readonly Piece[]): LoadSpace | undefined {
-  const rows = rowsFor(truck, pieces);
-  for (let count = rows.length; count >= 1; count--) {
-    const length = rows.slice(0, count).reduce((sum, row) => sum + row.along, 0);
-    const spare = truck.innerLengthMm - length;
-    if (spare < 0) continue;
-    for (const startMm of [0, 0.15, 0.3, 0.5, 0.75, 1].map((part) => Math.floor(spare * part))) {
-      for (const centred of [false, true]) {
-        const space = place(problem, truck, rows.slice(0, count), startMm, centred);
-        if (space && outsideLoad(space, problem.checkAfterStops) === 0) return space;
+/** What rows take truck by truck beside what is kept; a truck that is outside a limit gives pieces away until it is inside. */
+function withLeftOver(search: Search): RowsAnswer {
+  const { problem, keptOf, loaded, waived, floor, random } = search;
+  const filled = new Map<Truck, TruckRows>();
+  const outside: Violation[] = [];
+  let rest = search.pieces;
+  for (const truck of problem.trucks) {
+    let own = rest;
+    for (;;) {
+      const rows = rowsInTruck({
+        problem,
+        truck,
+        pieces: own,
+        kept: keptOf.get(truck)!,
+        loaded,
+        waived,
+        prices: floor.prices,
+        beam: 6,
+        random,
+        shake: false,
+      });
+      filled.set(truck, rows);
+      own = own.filter((each) => !rows.over.includes(each));
+      if (rows.space && rows.outsideKg === 0) break;
+      if (own.length === 0) {
+        if (rows.outsideKg > 0) outside.push({ code: 'limit', subject: truck.id, sentence: outsideSentence(keptOf.get(truck)!) });
+        break;
       }
+      own = own.slice(0, Math.floor(own.length * 0.9));
     }
+    const inside = new Set(filled.get(truck)!.space?.placed.map((each) => each.piece));
+    rest = rest.filter((each) => !inside.has(each));
   }
-  return undefined;
+  if (outside.length > 0) return refusal(problem, {}, outside);
+  const answer = answerOf(search, filled);
+  return {
+    ...answer,
+    status: 'feasible',
+    leftOver: [
+      ...answer.leftOver,
+      ...rest.map(({ id }) => ({ id, reason: 'no place was found for it in rows beside what is kept, inside the limits' })),
+    ],
+    bound: { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' },
+  };
 }
 
-function rowsFor(truck: Truck, pieces: readonly Piece[]): Row[] {
-  const rows: Row[] = [];
-  let rest = [...pieces];
-  let length = 0;
-  while (rest.length > 0) {
-    const row = bestRow(truck, rest);
-    if (!row || length + row.along > truck.innerLengthMm) break;
-    rows.push(row);
-    length += row.along;
-    const taken = new Set(row.columns.flatMap(({ base, onTop }) => [base.piece, ...onTop.map((each) => each.piece)]));
-    rest = rest.filter((piece) => !taken.has(piece));
-  }
-  return rows;
-}
-
-const waysOf = (piece: Piece): Turned[] => [
-  { piece, along: piece.lengthMm, across: piece.widthMm, turned: false },
-  ...(piece.mayTurn && piece.lengthMm !== piece.widthMm ? [{ piece, along: piece.widthMm, across: piece.lengthMm, turned: true }] : []),
-];
-
-/** The fuller of the rows that begin with the next piece in either turn. */
-function bestRow(truck: Truck, rest: readonly Piece[]): Row | undefined {
-  let best: { row: Row; fill: number } | undefined;
-  for (const first of waysOf(rest[0]!)) {
-    if (first.across > truck.innerWidthMm) continue;
-    const row = buildRow(truck, first, rest);
-    const area = row.columns.reduce(
-      (sum, { base, onTop }) => sum + base.along * base.across + onTop.reduce((more, each) => more + each.along * each.across, 0),
-      0,
-    );
-    const fill = area / (row.along * truck.innerWidthMm);
-    if (!best || fill > best.fill) best = { row, fill };
-  }
-  return best?.row;
-}
-
-function buildRow(truck: Truck, first: Turned, rest: readonly Piece[]): Row {
-  const columns = [{ base: first, onTop: [] as Turned[] }];
-  const taken = new Set([first.piece]);
-  let width = first.across;
-  for (;;) {
-    const next = rest
-      .filter((piece) => !taken.has(piece) && isNext(piece, rest, taken))
-      .flatMap(waysOf)
-      .filter((way) => way.along <= first.along && way.across + width <= truck.innerWidthMm)
-      .sort((a, b) => b.piece.firstOff - a.piece.firstOff || b.along - a.along || a.across - b.across)[0];
-    if (!next) break;
-    columns.push({ base: next, onTop: [] });
-    taken.add(next.piece);
-    width += next.across;
-  }
-  for (const column of columns) stackOn(truck, column, rest, taken);
-  return { along: first.along, columns };
-}
-
-/** Nothing that comes off later is left outside: only then may a piece stand this deep. */
-const isNext = (piece: Piece, rest: readonly Piece[], taken: ReadonlySet<Piece>): boolean =>
-  !rest.some((other) => other.firstOff > piece.firstOff && !taken.has(other));
-
-function stackOn(truck: Truck, column: { base: Turned; onTop: Turned[] }, rest: readonly Piece[], taken: Set<Piece>): void {
-  const height = Math.min(truck.innerHeightMm, truck.doorHeightMm ?? Infinity);
-  for (;;) {
-    const tower = [column.base, ...column.onTop];
-    const under = tower.at(-1)!;
-    const z = tower.reduce((sum, each) => sum + each.piece.heightMm, 0);
-    const next = rest
-      .filter(
-        (piece) =>
-          !taken.has(piece) &&
-          !piece.floorOnly &&
-          piece.firstOff <= under.piece.firstOff &&
-          isNext(piece, rest, taken) &&
-          z + piece.heightMm <= height &&
-          bears(tower, piece),
-      )
-      .flatMap(waysOf)
-      .filter((way) => way.along <= under.along && way.across <= under.across)
-      .sort((a, b) => b.piece.firstOff - a.piece.firstOff || b.along * b.across - a.along * a.across)[0];
-    if (!next) return;
-    column.onTop.push(next);
-    taken.add(next.piece);
-  }
-}
-
-/** Every piece of the tower may carry what would stand above it. */
-function bears(tower: readonly Turned[], piece: Piece): boolean {
-  return tower.every(({ piece: under }, index) => {
-    const above = tower.slice(index + 1).reduce((sum, each) => sum + each.piece.massKg, 0) + piece.massKg;
-    return under.maxOnTopKg === undefined || above <= under.maxOnTopKg;
-  });
-}
-
-/** Puts the rows in, each against the wall that levels the load, or in the middle where that does not do; undefined where a blocked place is in the way. */
-function place(problem: TruckCase, truck: Truck, rows: readonly Row[], startMm: number, centred: boolean): LoadSpace | undefined {
-  const space = new LoadSpace(truck, problem.minSupport, { nearNose: 0, balance: 0, centred: false, startMm: 0 });
-  let x = startMm;
-  for (const row of rows) {
-    const gap = truck.innerWidthMm - row.columns.reduce((sum, { base }) => sum + base.across, 0);
-    const sides = (centred ? [Math.floor(gap / 2)] : [0, gap]).map((fromLeftMm) => placedRow(row, x, fromLeftMm));
-    const tilt = (placed: readonly Placed[]) =>
-      Math.abs(
-        space.sideMomentKgMm +
-          placed.reduce((sum, each) => sum + each.piece.massKg * (each.y + each.across / 2 - truck.innerWidthMm / 2), 0),
-      );
-    const better = sides.reduce((a, b) => (tilt(b) < tilt(a) ? b : a));
-    for (const each of better) if (!space.putAt(each)) return undefined;
-    x += row.along;
-  }
-  return space;
-}
-
-function placedRow(row: Row, x: number, fromLeftMm: number): Placed[] {
-  const placed: Placed[] = [];
-  let y = fromLeftMm;
-  for (const { base, onTop } of row.columns) {
-    let z = 0;
-    for (const each of [base, ...onTop]) {
-      placed.push({ piece: each.piece, x, y, z, along: each.along, across: each.across, high: each.piece.heightMm, turned: each.turned });
-      z += each.piece.heightMm;
-    }
-    y += base.across;
-  }
-  return placed;
-}
+const outsideSentence = (kept: readonly Placed[]): string =>
+  `is outside an axle or balance limit with what is kept in it (${kept.map((each) => each.piece.id).join(', ')}), and no rows beside it were found that level it`;

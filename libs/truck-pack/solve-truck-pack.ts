@@ -45,7 +45,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
   const complete = best.left.length === 0;
   return {
     status: complete && isOptimal(best, bound) ? 'optimal' : 'feasible',
-    trucks: best.spaces.filter((space) => space.placed.length > 0).map(truckAnswer),
+    trucks: best.spaces.filter((space) => space.placed.length > 0).map((space) => truckAnswer(space)),
     leftOver: problem.pieces.flatMap((piece) => {
       const reason =
         impossible.get(piece.id) ??

@@ -1,11 +1,7 @@
+import { type KeepOptions, type KeptPlacement, unknownKept } from './kept.js';
 import type { TruckPackAnswer } from './pack-answer.js';
 import type { TruckCase } from './truck-case.js';
-
-export interface Violation {
-  readonly code: string;
-  readonly subject: string;
-  readonly sentence: string;
-}
+import type { Violation } from './violation.js';
 
 interface Body {
   id: string;
@@ -24,11 +20,15 @@ interface Body {
 /**
  * Judges a load from its placements alone, in whole millimetres; shares no code with the solver. Returns every rule that is broken: places, support, what
  * each piece bears, the unloading order over all pairs, a loading order that can be done, mass, axles and balance, also after each stop where asked.
+ * Kept placements must be there exactly; waived pieces are exempt from the unloading order and named in the answer.
  */
-export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer): readonly Violation[] {
-  const found: Violation[] = [];
+export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer, options: KeepOptions = {}): readonly Violation[] {
+  const found: Violation[] = [...(answer.refused ?? []), ...unknownKept(problem, options)];
   const say = (code: string, subject: string, sentence: string) => found.push({ code, subject, sentence });
   const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
+  const waived = new Set(options.waived);
+  for (const id of waived)
+    if (!answer.waived?.includes(id)) say('waived', id, 'has its unloading order waived, and the answer does not name it');
   const times = new Map<string, number>();
   const count = (id: string) => times.set(id, (times.get(id) ?? 0) + 1);
   answer.leftOver.forEach(({ id, reason }) => {
@@ -43,40 +43,88 @@ export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer): re
       continue;
     }
     trucksSeen.add(load.id);
-    const bodies: Body[] = [];
-    for (const { id, xMm, yMm, zMm, turned } of load.placements) {
-      count(id);
-      const piece = pieces.get(id);
-      if (!piece) {
-        say('unknown-piece', id, 'is no piece of the case');
-        continue;
-      }
-      if (turned && !piece.mayTurn) say('turned', id, 'is turned but may not be');
-      if (![xMm, yMm, zMm].every(Number.isInteger)) say('not-whole', id, 'does not stand on whole millimetres');
-      const [l, w] = turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-      bodies.push({
-        id,
-        x0: xMm,
-        x1: xMm + l,
-        y0: yMm,
-        y1: yMm + w,
-        z0: zMm,
-        z1: zMm + piece.heightMm,
-        kg: piece.massKg,
-        first: piece.firstOff,
-        bears: piece.maxOnTopKg,
-        floorOnly: piece.floorOnly,
-      });
-    }
+    load.placements.forEach(({ id }) => count(id));
+    const bodies = bodiesOf(pieces, load.placements, say);
     checkPlaces(truck, bodies, say);
     checkStanding(problem.minSupport, bodies, say);
-    checkOrder(bodies, load.loadingOrder, say);
+    checkUnloading(bodies, waived, say);
+    checkLoading(bodies, load.loadingOrder, loadedOf(options.kept), say);
     checkMass(problem, truck, load, bodies, say);
   }
   for (const { id } of problem.pieces)
     if (times.get(id) !== 1) say('count', id, `is placed or left over ${times.get(id) ?? 0} times instead of once`);
+  checkKept(answer, options.kept ?? [], say);
   checkClaims(answer, say);
   return found;
+}
+
+/** What is wrong with kept placements by themselves: ids, places, support, what they bear, the order among them. Axles and balance are the whole load's. */
+export function verifyKept(problem: TruckCase, options: KeepOptions): readonly Violation[] {
+  const found = unknownKept(problem, options);
+  if (found.length > 0) return found;
+  const say = (code: string, subject: string, sentence: string) => found.push({ code, subject, sentence });
+  const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
+  for (const truck of problem.trucks) {
+    const bodies = bodiesOf(
+      pieces,
+      (options.kept ?? []).filter((each) => each.truck === truck.id),
+      say,
+    );
+    checkPlaces(truck, bodies, say);
+    checkStanding(problem.minSupport, bodies, say);
+    checkUnloading(bodies, new Set(options.waived), say);
+    const massKg = bodies.reduce((sum, each) => sum + each.kg, 0);
+    if (truck.payloadKg !== undefined && massKg > truck.payloadKg + 1e-4)
+      say(
+        'limit',
+        truck.id,
+        `what is kept in it, ${bodies.map((each) => each.id).join(', ')}, weighs ${massKg} kg, above ${truck.payloadKg}`,
+      );
+  }
+  return found;
+}
+
+function bodiesOf(
+  pieces: ReadonlyMap<string, TruckCase['pieces'][number]>,
+  placements: readonly Omit<KeptPlacement, 'truck'>[],
+  say: Say,
+): Body[] {
+  const bodies: Body[] = [];
+  for (const { id, xMm, yMm, zMm, turned } of placements) {
+    const piece = pieces.get(id);
+    if (!piece) {
+      say('unknown-piece', id, 'is no piece of the case');
+      continue;
+    }
+    if (turned && !piece.mayTurn) say('turned', id, 'is turned but may not be');
+    if (![xMm, yMm, zMm].every(Number.isInteger)) say('not-whole', id, 'does not stand on whole millimetres');
+    const [l, w] = turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
+    bodies.push({
+      id,
+      x0: xMm,
+      x1: xMm + l,
+      y0: yMm,
+      y1: yMm + w,
+      z0: zMm,
+      z1: zMm + piece.heightMm,
+      kg: piece.massKg,
+      first: piece.firstOff,
+      bears: piece.maxOnTopKg,
+      floorOnly: piece.floorOnly,
+    });
+  }
+  return bodies;
+}
+
+const loadedOf = (kept: readonly KeptPlacement[] = []): ReadonlySet<string> =>
+  new Set(kept.flatMap((each) => (each.loaded ? [each.id] : [])));
+
+function checkKept(answer: TruckPackAnswer, kept: readonly KeptPlacement[], say: Say): void {
+  for (const { truck, id, xMm, yMm, zMm, turned } of kept) {
+    const at = answer.trucks.find((each) => each.id === truck)?.placements.find((each) => each.id === id);
+    if (!at || at.xMm !== xMm || at.yMm !== yMm || at.zMm !== zMm || at.turned !== turned)
+      say('kept', id, `is not where it is kept: ${truck}, ${xMm} / ${yMm} / ${zMm} mm${turned ? ', turned' : ''}`);
+  }
 }
 
 type Say = (code: string, subject: string, sentence: string) => void;
@@ -127,20 +175,24 @@ function checkStanding(minSupport: number, bodies: readonly Body[], say: Say): v
   }
 }
 
-function checkOrder(bodies: readonly Body[], loadingOrder: readonly string[], say: Say): void {
+const inTheWay = (b: Body, a: Body): boolean => b.x0 >= a.x1 && meet(a.y0, a.y1, b.y0, b.y1) && meet(a.z0, a.z1, b.z0, b.z1);
+
+function checkUnloading(bodies: readonly Body[], waived: ReadonlySet<string>, say: Say): void {
   const restsOn = new Map(bodies.map((body) => [body, new Set<Body>()]));
   for (const body of [...bodies].sort((a, b) => a.z0 - b.z0))
     for (const { under } of supportsOf(body, bodies)) {
       restsOn.get(body)!.add(under);
       for (const below of restsOn.get(under)!) restsOn.get(body)!.add(below);
     }
-  const inTheWay = (b: Body, a: Body) => b.x0 >= a.x1 && meet(a.y0, a.y1, b.y0, b.y1) && meet(a.z0, a.z1, b.z0, b.z1);
   for (const a of bodies)
     for (const b of bodies) {
-      if (a.first >= b.first) continue;
+      if (a.first >= b.first || waived.has(a.id) || waived.has(b.id)) continue;
       if (restsOn.get(b)!.has(a)) say('order', a.id, `${b.id} rests on it but comes off later`);
       if (inTheWay(b, a)) say('order', a.id, `${b.id} stands in its way to the door but comes off later`);
     }
+}
+
+function checkLoading(bodies: readonly Body[], loadingOrder: readonly string[], loaded: ReadonlySet<string>, say: Say): void {
   const byId = new Map(bodies.map((each) => [each.id, each]));
   if (loadingOrder.length !== bodies.length || new Set(loadingOrder).size !== bodies.length || loadingOrder.some((id) => !byId.has(id)))
     return say('loading-order', 'loadingOrder', 'does not name every piece of the truck once');
@@ -149,6 +201,8 @@ function checkOrder(bodies: readonly Body[], loadingOrder: readonly string[], sa
     const a = byId.get(id)!;
     for (const { under } of supportsOf(a, bodies))
       if (!inside.includes(under)) say('loading-order', id, `goes in before ${under.id}, on which it stands`);
+    if (loaded.has(id) && inside.some((each) => !loaded.has(each.id)))
+      say('loading-order', id, 'is loaded already and must go in before the rest');
     for (const b of inside) if (inTheWay(b, a)) say('loading-order', id, `goes in when ${b.id} already stands in its lane`);
     inside.push(a);
   }

@@ -11,10 +11,12 @@ import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountReader } from './features/count/count.reader.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { CountService } from './features/count/count.service.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
+import { LoadingService } from './features/loading/loading.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
-import { PlanReader } from './features/plan/plan.reader.js';
+import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
-import { PlanService, SOLVER } from './features/plan/plan.service.js';
+import { PlanService } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
 import { FleetQueries } from './features/plan/fleet.queries.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
@@ -98,6 +100,8 @@ export class AppModule {
         FleetQueries,
         FleetResolver,
         WorkResolver,
+        LoadingService,
+        LoadingResolver,
         RiggingService,
         RiggingResolver,
         CountService,

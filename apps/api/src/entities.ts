@@ -1,4 +1,5 @@
 import { HardwareCountRow } from './features/count/rows.js';
+import { LoadingActRow } from './features/loading/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -24,6 +25,7 @@ export const entities = [
   CartCheckRow,
   TickRow,
   SearchRow,
+  LoadingActRow,
   LoadReadingRow,
   SignOffRow,
   HardwareCountRow,

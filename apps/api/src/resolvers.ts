@@ -2,6 +2,7 @@ import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -15,6 +16,7 @@ export const resolvers = [
   AttentionResolver,
   CountResolver,
   FleetResolver,
+  LoadingResolver,
   PlanResolver,
   RegisterResolver,
   RiggingResolver,

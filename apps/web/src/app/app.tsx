@@ -56,7 +56,7 @@ export function App() {
         <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
         <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
         <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen />} />
+        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
         <Route path="/register" element={<Register me={person} />} />
         <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
         <Route path="/fleet" element={<Fleet me={person} />} />

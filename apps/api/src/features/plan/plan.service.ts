@@ -10,14 +10,13 @@ import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
+import { SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
 import type { BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
 type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
-
-export const SOLVER = Symbol('integer program solver');
 
 /** Drafts, releases and what is confirmed on the floor. */
 @Injectable()

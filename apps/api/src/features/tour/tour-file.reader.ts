@@ -4,6 +4,7 @@ import type { BadInput } from '#kernel';
 import { type Booking, type Kit, type TourFile, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import { CountReader } from '../count/count.reader.js';
+import { withLoading } from '../loading/loading.reader.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 
@@ -30,7 +31,7 @@ export class TourFileReader {
       loadRules,
       items,
       bookings: await this.otherBookings(manager, row.name),
-      tour: { ...row.data, spares: await this.counts.learned(manager, row.data.spares) },
+      tour: { ...(await withLoading(manager, row.data)), spares: await this.counts.learned(manager, row.data.spares) },
     };
   }
 

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { useParams } from 'react-router';
+import { useParams, useSearchParams } from 'react-router';
 import {
   type Node,
   allSheets,
@@ -26,6 +26,7 @@ export function Print() {
   const { tourId = '', showId = '', what = 'all' } = useParams();
   const { units } = useSettings();
   const query = useShow(tourId, showId);
+  const [search] = useSearchParams();
   const ready = Boolean(query.data?.inForce);
   useEffect(() => {
     if (!ready) return undefined;
@@ -35,8 +36,9 @@ export function Print() {
   }, [ready, what, query.data]);
   return (
     <Loaded query={query}>
-      {({ inForce }) =>
-        !inForce ? (
+      {({ inForce: current, draft }) => {
+        const inForce = search.get('plan') === 'draft' && draft ? draft : current;
+        return !inForce ? (
           <p>There is no plan of this show yet: nothing to print.</p>
         ) : sheetsOf(inForce, what, units).length === 0 ? (
           <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>
@@ -46,8 +48,8 @@ export function Print() {
               <Drawing key={index} of={each} />
             ))}
           </>
-        )
-      }
+        );
+      }}
     </Loaded>
   );
 }

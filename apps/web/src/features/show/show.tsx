@@ -179,7 +179,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         />
       )}
       <HardwarePart plan={shown.plan} base={base} />
-      <TruckPart plan={shown.plan} base={base}>
+      <TruckPart plan={shown.plan} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
       </TruckPart>
       <DuePart plan={shown.plan} />

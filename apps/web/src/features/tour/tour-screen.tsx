@@ -189,6 +189,18 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
               </li>
             ))}
           </ul>
+          <label className="row">
+            <input
+              type="checkbox"
+              style={{ width: 24, minHeight: 24 }}
+              checked={tour.roadRules?.includes('US bridge formula') ?? false}
+              onChange={(event) => {
+                const { roadRules: _roadRules, ...rest } = tour;
+                save.mutate(event.target.checked ? { ...rest, roadRules: ['US bridge formula'] } : rest);
+              }}
+            />
+            Hold every load against the federal bridge formula of the United States (23 U.S.C. 127)
+          </label>
           <details>
             <summary>{cases.length} cases travel</summary>
             <ul className="plain row">

@@ -1,0 +1,155 @@
+import { buildRows, placedRow } from './built-row.js';
+import { headroomOf } from './floor-bound.js';
+import type { LoadSpace, Placed } from './load-space.js';
+import { getOn } from './loading-order.js';
+import { arrangeRows } from './row-arrange.js';
+import { type PlannedRow, searchRows } from './row-beam.js';
+import { type RowKind, rowKinds } from './row-kinds.js';
+import { RowRooms } from './row-room.js';
+import { buildTowers, type Tower } from './towers.js';
+import type { Piece, Truck, TruckCase } from './truck-case.js';
+import type { WidthPrices } from './width-prices.js';
+
+export interface RowTask {
+  readonly problem: TruckCase;
+  readonly truck: Truck;
+  readonly pieces: readonly Piece[];
+  readonly kept: readonly Placed[];
+  readonly loaded: ReadonlySet<string>;
+  readonly waived: ReadonlySet<string>;
+  readonly prices: WidthPrices;
+  readonly beam: number;
+  readonly random: () => number;
+  /** Towers in a chance order instead of the plain ones. */
+  readonly shake: boolean;
+}
+
+/** One truck in rows. `over` are pieces that found no room; `outsideKg` is above 0 where no arrangement found is inside the limits. */
+export interface TruckRows {
+  readonly space: LoadSpace | undefined;
+  readonly order: readonly Placed[];
+  readonly endMm: number;
+  readonly outsideKg: number;
+  readonly over: readonly Piece[];
+  readonly causes: LengthCauses;
+}
+
+/** Where the length of a load goes beyond what its floor needs, millimetres. */
+export interface LengthCauses {
+  /** Width that rows of one stop leave. */
+  readonly inRowsMm: number;
+  /** The same of rows in which one stop ends and the next begins, and of the last row. */
+  readonly atStopsMm: number;
+  /** Free space ahead of rows: for the axles, or behind what is blocked or kept. */
+  readonly freeMm: number;
+  /** Floor that the towers need, at the prices of the bound. */
+  readonly floorMm: number;
+}
+
+export function rowsInTruck(task: RowTask): TruckRows {
+  const { truck, pieces, kept, waived } = task;
+  const rooms = new RowRooms(truck, kept);
+  const towers = towersOf(task);
+  const kinds = rowKinds(towers, waived, task.prices.lengthOf, {
+    lengthMm: truck.innerLengthMm,
+    widthMm: truck.innerWidthMm,
+    heightMatters: rooms.heightMatters || kept.length > 0,
+  });
+  const stand = (placed: readonly Placed[]) =>
+    placed.every((each) => kept.every((fixed) => getOn(each, fixed, waived, task.loaded.has(fixed.piece.id))));
+  const plans = searchRows(kinds, rooms, {
+    width: task.beam,
+    nodes: 250,
+    ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row)) } : {}),
+  });
+  let best: TruckRows | undefined;
+  for (const plan of plans.slice(0, 4)) {
+    const rows = buildRows(kinds, plan);
+    const inside = new Set(rows.flatMap((row) => placedRow(row.lanes, 0, 0)).map((each) => each.piece));
+    const over = pieces.filter((each) => !inside.has(each));
+    const arranged = arrangeRows(rows, {
+      problem: task.problem,
+      rooms,
+      kept,
+      loaded: task.loaded,
+      allowed: (_row, placed) => kept.length === 0 || stand(placed),
+      random: task.random,
+      tries: 3 + task.beam,
+    });
+    if (!arranged) continue;
+    if (best && (best.outsideKg < arranged.outsideKg || (best.outsideKg === arranged.outsideKg && best.endMm <= arranged.endMm))) continue;
+    const lost = (mixed: boolean) =>
+      rows.reduce(
+        (sum, row, index) => sum + (mixed === (row.stops.length > 1 || index === rows.length - 1) ? row.planned.pattern.lost : 0),
+        0,
+      );
+    const depth = rows.reduce((sum, row) => sum + row.depth, 0);
+    best = {
+      space: arranged.space,
+      order: arranged.order,
+      endMm: arranged.endMm,
+      outsideKg: arranged.outsideKg,
+      over,
+      causes: {
+        inRowsMm: lost(false),
+        atStopsMm: lost(true),
+        freeMm: arranged.endMm - depth,
+        floorMm: depth - lost(false) - lost(true),
+      },
+    };
+    if (best.outsideKg === 0 && best.endMm <= plan.endMm) break;
+  }
+  return (
+    best ?? {
+      space: undefined,
+      order: [],
+      endMm: 0,
+      outsideKg: 0,
+      over: pieces,
+      causes: { inRowsMm: 0, atStopsMm: 0, freeMm: 0, floorMm: 0 },
+    }
+  );
+}
+
+const orders: ((a: Piece, b: Piece) => number)[] = [
+  (a, b) => b.lengthMm * b.widthMm - a.lengthMm * a.widthMm,
+  (a, b) => b.heightMm - a.heightMm || b.lengthMm * b.widthMm - a.lengthMm * a.widthMm,
+  (a, b) => b.massKg - a.massKg || b.lengthMm * b.widthMm - a.lengthMm * a.widthMm,
+];
+
+/** Towers stop by stop, in the order that leaves least on the floor. */
+function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
+  const stops = new Map<number, Piece[]>();
+  for (const piece of pieces) {
+    const stop = stops.get(piece.firstOff);
+    if (stop) stop.push(piece);
+    else stops.set(piece.firstOff, [piece]);
+  }
+  const keys = new Map(pieces.map((each) => [each, shake ? random() : 0]));
+  const tried = shake ? [...orders, (a: Piece, b: Piece) => keys.get(a)! - keys.get(b)!] : orders;
+  const floor = (towers: readonly Tower[]) =>
+    towers.reduce((sum, each) => {
+      const ways = [{ along: each.along, across: each.across }];
+      if (each.mayTurn) ways.push({ along: each.across, across: each.along });
+      return sum + prices.lengthOf(ways.filter((way) => way.across <= truck.innerWidthMm));
+    }, 0);
+  return [...stops.values()].flatMap((stop) => {
+    const ways = tried.map((order) => buildTowers(stop, headroomOf(truck), (a, b) => order(a, b) || (a.id < b.id ? -1 : 1)));
+    return ways.reduce((best, each) => (floor(each) < floor(best) - 1e-6 ? each : best));
+  });
+}
+
+/** The row with the first towers of its kinds: all of a kind stand alike. */
+function likely(kinds: readonly RowKind[], { pattern, x, room }: PlannedRow): Placed[] {
+  const lanes = pattern.lanes.map((lane) => {
+    let dx = 0;
+    const towers = lane.kinds.map((kind, index) => {
+      const tower = kinds[kind]!.towers[0]!;
+      const at = { tower, turned: lane.turned[index]!, dx };
+      dx += at.turned ? tower.across : tower.along;
+      return at;
+    });
+    return { towers, across: lane.across };
+  });
+  return placedRow(lanes, x, room.fromMm);
+}

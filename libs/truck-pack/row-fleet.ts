@@ -1,0 +1,145 @@
+import { headroomOf } from './floor-bound.js';
+import { mostPayloadKg } from './most-payload.js';
+import type { TruckRows } from './one-truck-rows.js';
+import type { Piece, Truck } from './truck-case.js';
+
+/** Pieces that belong together and the floor that they need, millimetres of a truck's length. */
+interface Unit {
+  readonly pieces: readonly Piece[];
+  readonly floorMm: number;
+  readonly massKg: number;
+}
+
+export interface FleetTask {
+  readonly trucks: readonly Truck[];
+  readonly pieces: readonly Piece[];
+  /** Floor that a piece needs, an estimate, millimetres. */
+  readonly floorOf: (piece: Piece) => number;
+  /** Floor and mass that what is kept takes of a truck. */
+  readonly takenMm: (truck: Truck) => number;
+  readonly takenKg: (truck: Truck) => number;
+  readonly random: () => number;
+  /** Whole groups in a chance order instead of largest first. */
+  readonly shake: boolean;
+  readonly pack: (truck: Truck, pieces: readonly Piece[]) => TruckRows;
+  readonly isOver: () => boolean;
+}
+
+interface Hold {
+  readonly truck: Truck;
+  pieces: Piece[];
+  roomMm: number;
+  roomKg: number;
+  rows: TruckRows | undefined;
+}
+
+/** Pieces to trucks: groups whole where they fit, then what finds no room in its truck moves to the one with most to spare. Undefined where the trucks do not hold them in rows. */
+export function fillFleet(task: FleetTask): ReadonlyMap<Truck, TruckRows> | undefined {
+  const holds = deal(task);
+  for (let repair = 0; repair <= 6 * holds.length; repair++) {
+    for (const hold of holds) hold.rows ??= task.pack(hold.truck, hold.pieces);
+    const bad = holds.find((hold) => hold.rows!.over.length > 0 || hold.rows!.outsideKg > 0);
+    if (!bad) return new Map(holds.map((hold) => [hold.truck, hold.rows!]));
+    if (holds.length === 1 || task.isOver()) return undefined;
+    const moving = bad.rows!.over.length > 0 ? bad.rows!.over : someOf(bad.pieces, task.random);
+    if (!moveOut(task, holds, bad, moving)) return undefined;
+  }
+  return undefined;
+}
+
+const spareMm = (hold: Hold): number => (hold.rows && hold.rows.space ? hold.truck.innerLengthMm - hold.rows.endMm : hold.roomMm);
+
+function moveOut(task: FleetTask, holds: readonly Hold[], from: Hold, moving: readonly Piece[]): boolean {
+  const spare = new Map(holds.map((hold) => [hold, hold.rows && hold.rows.over.length > 0 ? 0 : spareMm(hold)]));
+  let moved = false;
+  for (const piece of moving) {
+    const target = holds
+      .filter((hold) => hold !== from && fits(piece, hold.truck) && hold.roomKg >= piece.massKg)
+      .sort((a, b) => spare.get(b)! - spare.get(a)! || (task.shake ? task.random() - 0.5 : 0))[0];
+    if (!target) continue;
+    shift(piece, from, target, task);
+    spare.set(target, spare.get(target)! - task.floorOf(piece));
+    moved = true;
+  }
+  return moved;
+}
+
+function shift(piece: Piece, from: Hold, to: Hold, { floorOf }: FleetTask): void {
+  from.pieces = from.pieces.filter((each) => each !== piece);
+  to.pieces = [...to.pieces, piece];
+  from.roomKg += piece.massKg;
+  to.roomKg -= piece.massKg;
+  from.roomMm += floorOf(piece);
+  to.roomMm -= floorOf(piece);
+  from.rows = to.rows = undefined;
+}
+
+/** A few pieces of one stop: what a truck outside its limits gives away. */
+function someOf(pieces: readonly Piece[], random: () => number): Piece[] {
+  const first = pieces[Math.floor(random() * pieces.length)];
+  if (!first) return [];
+  return pieces.filter((each) => each.firstOff === first.firstOff).slice(0, 1 + Math.floor(random() * 3));
+}
+
+function deal(task: FleetTask): Hold[] {
+  const { trucks, pieces, floorOf, random, shake } = task;
+  const need = pieces.reduce((sum, each) => sum + floorOf(each), 0);
+  const room = trucks.reduce((sum, each) => sum + each.innerLengthMm - task.takenMm(each), 0);
+  const share = Math.min(1, (need / room) * 1.02);
+  const holds = trucks.map(
+    (truck): Hold => ({
+      truck,
+      pieces: [],
+      roomMm: (truck.innerLengthMm - task.takenMm(truck)) * share,
+      roomKg: mostPayloadKg(truck) - task.takenKg(truck),
+      rows: undefined,
+    }),
+  );
+  const units = unitsOf(pieces, floorOf);
+  const keys = new Map(units.map((unit) => [unit, shake ? unit.floorMm * (0.5 + random()) : unit.floorMm]));
+  for (const unit of [...units].sort((a, b) => keys.get(b)! - keys.get(a)!)) place(holds, unit, floorOf);
+  return holds;
+}
+
+function unitsOf(pieces: readonly Piece[], floorOf: (piece: Piece) => number): Unit[] {
+  const groups = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const key = piece.group === undefined ? `stop ${piece.firstOff}` : `group ${piece.group}`;
+    const group = groups.get(key);
+    if (group) group.push(piece);
+    else groups.set(key, [piece]);
+  }
+  return [...groups.values()].map((each) => ({
+    pieces: each,
+    floorMm: each.reduce((sum, piece) => sum + floorOf(piece), 0),
+    massKg: each.reduce((sum, piece) => sum + piece.massKg, 0),
+  }));
+}
+
+/** Whole into the fullest truck that takes it; else piece by piece, last off first, into the emptiest. */
+function place(holds: readonly Hold[], unit: Unit, floorOf: (piece: Piece) => number): void {
+  const whole = holds
+    .filter((hold) => hold.roomMm >= unit.floorMm && hold.roomKg >= unit.massKg && unit.pieces.every((piece) => fits(piece, hold.truck)))
+    .sort((a, b) => a.roomMm - b.roomMm)[0];
+  for (const piece of [...unit.pieces].sort((a, b) => b.firstOff - a.firstOff || b.massKg - a.massKg)) {
+    const able = (hold: Hold) => Number(fits(piece, hold.truck)) * 2 + Number(hold.roomKg >= piece.massKg);
+    const hold = whole ?? [...holds].sort((a, b) => able(b) - able(a) || b.roomMm - a.roomMm)[0]!;
+    hold.pieces.push(piece);
+    hold.roomMm -= floorOf(piece);
+    hold.roomKg -= piece.massKg;
+  }
+}
+
+function fits(piece: Piece, truck: Truck): boolean {
+  const inside = (along: number, across: number) => along <= truck.innerLengthMm && across <= truck.innerWidthMm;
+  return (
+    piece.heightMm <= headroomOf(truck) &&
+    piece.massKg <= (truck.payloadKg ?? Infinity) &&
+    (inside(piece.lengthMm, piece.widthMm) || (piece.mayTurn && inside(piece.widthMm, piece.lengthMm)))
+  );
+}
+
+export const couldRide = (piece: Piece, trucks: readonly Truck[]): boolean => trucks.some((truck) => fits(piece, truck));
+
+export const tooLarge = (piece: Piece): string =>
+  `larger or heavier than any truck takes: ${piece.lengthMm} x ${piece.widthMm} x ${piece.heightMm} mm, ${piece.massKg} kg`;
