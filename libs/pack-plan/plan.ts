@@ -152,8 +152,14 @@ export interface JointResult {
   readonly position: number;
   /** The frame that makes this joint, where boxes do not link by themselves: its joint to the box above. */
   readonly adapter: string | null;
+  /** Angle of the box below, nose down. */
+  readonly tiltDownDeg: number;
+  /** Of what hangs below: its centre from the front pivot of the joint, forward. */
+  readonly distanceMm: number;
+  readonly leverMm: number;
   readonly loadN: number;
   readonly rearLinkN: number;
+  readonly frontPins: { readonly xN: number; readonly zN: number };
   readonly frontPinN: number;
   readonly comparisons: readonly Comparison[];
 }

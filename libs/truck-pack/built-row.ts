@@ -75,21 +75,21 @@ export function placedRow(lanes: readonly BuiltLane[], x: number, fromMm: number
   });
 }
 
-function placedLane(lane: BuiltLane, x: number, y: number): Placed[] {
-  return lane.towers.flatMap(({ tower, turned, dx }) =>
-    tower.parts.map((part): Placed => {
-      const isTurned = part.turned !== turned;
-      const { piece } = part;
-      return {
-        piece,
-        x: x + dx + (turned ? part.dy : part.dx),
-        y: y + (turned ? part.dx : part.dy),
-        z: part.dz,
-        along: isTurned ? piece.widthMm : piece.lengthMm,
-        across: isTurned ? piece.lengthMm : piece.widthMm,
-        high: piece.heightMm,
-        turned: isTurned,
-      };
-    }),
-  );
-}
+const placedLane = (lane: BuiltLane, x: number, y: number): Placed[] =>
+  lane.towers.flatMap(({ tower, turned, dx }) => placedTower(tower, turned, x + dx, y));
+
+export const placedTower = (tower: Tower, turned: boolean, x: number, y: number): Placed[] =>
+  tower.parts.map((part): Placed => {
+    const isTurned = part.turned !== turned;
+    const { piece } = part;
+    return {
+      piece,
+      x: x + (turned ? part.dy : part.dx),
+      y: y + (turned ? part.dx : part.dy),
+      z: part.dz,
+      along: isTurned ? piece.widthMm : piece.lengthMm,
+      across: isTurned ? piece.lengthMm : piece.widthMm,
+      high: piece.heightMm,
+      turned: isTurned,
+    };
+  });

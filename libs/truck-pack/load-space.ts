@@ -47,6 +47,7 @@ export class LoadSpace {
   private readonly blocked: Obstacle[];
   private readonly bearing = new Map<Placed, number>();
   private readonly tops = new Set<number>();
+  private hanging = false;
 
   constructor(
     readonly truck: Truck,
@@ -83,6 +84,7 @@ export class LoadSpace {
   private put(placed: Placed): void {
     for (const [under, kg] of this.shares(placed, placed.piece.massKg)) this.bear(under, kg);
     this.placed.push(placed);
+    this.hanging ||= placed.z > 0;
     this.tops.add(placed.z + placed.high);
     this.massKg += placed.piece.massKg;
     this.momentKgMm += placed.piece.massKg * (placed.x + placed.along / 2);
@@ -170,6 +172,9 @@ export class LoadSpace {
 
   /** Enough of the base on the floor or on tops at that height, and nothing under it asked to bear too much. */
   private stands(placed: Placed): boolean {
+    // What comes under an overhang at its height would carry a part of it, though it went in later.
+    const top = placed.z + placed.high;
+    if (this.hanging && this.placed.some((each) => each.z === top && contact(each, placed) > 0)) return false;
     if (placed.z === 0) return true;
     let supported = 0;
     for (const each of this.placed) if (each.z + each.high === placed.z) supported += contact(each, placed);

@@ -5,7 +5,7 @@ import { getOn } from './loading-order.js';
 import { arrangeRows } from './row-arrange.js';
 import { type PlannedRow, searchRows } from './row-beam.js';
 import { type RowKind, rowKinds } from './row-kinds.js';
-import { RowRooms } from './row-room.js';
+import { type Room, RowRooms } from './row-room.js';
 import { buildTowers, type Tower } from './towers.js';
 import type { Piece, Truck, TruckCase } from './truck-case.js';
 import type { WidthPrices } from './width-prices.js';
@@ -31,7 +31,7 @@ export interface TruckRows {
   readonly endMm: number;
   readonly outsideKg: number;
   readonly over: readonly Piece[];
-  readonly causes: LengthCauses;
+  readonly causes?: LengthCauses;
 }
 
 /** Where the length of a load goes beyond what its floor needs, millimetres. */
@@ -55,12 +55,15 @@ export function rowsInTruck(task: RowTask): TruckRows {
     widthMm: truck.innerWidthMm,
     heightMatters: rooms.heightMatters || kept.length > 0,
   });
-  const stand = (placed: readonly Placed[]) =>
-    placed.every((each) => kept.every((fixed) => getOn(each, fixed, waived, task.loaded.has(fixed.piece.id))));
+  // A row may still be moved and mirrored in its room: it has to get on with what is kept wherever it stands in it.
+  const stand = (placed: readonly Placed[], { fromMm, widthMm }: Room) =>
+    placed.every((each) =>
+      kept.every((fixed) => getOn({ ...each, y: fromMm, across: widthMm }, fixed, waived, task.loaded.has(fixed.piece.id))),
+    );
   const plans = searchRows(kinds, rooms, {
     width: task.beam,
     nodes: 250,
-    ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row)) } : {}),
+    ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row), row.room) } : {}),
   });
   let best: TruckRows | undefined;
   for (const plan of plans.slice(0, 4)) {
@@ -72,7 +75,7 @@ export function rowsInTruck(task: RowTask): TruckRows {
       rooms,
       kept,
       loaded: task.loaded,
-      allowed: (_row, placed) => kept.length === 0 || stand(placed),
+      allowed: (placed, room) => kept.length === 0 || stand(placed, room),
       random: task.random,
       tries: 3 + task.beam,
     });
@@ -106,7 +109,6 @@ export function rowsInTruck(task: RowTask): TruckRows {
       endMm: 0,
       outsideKg: 0,
       over: pieces,
-      causes: { inRowsMm: 0, atStopsMm: 0, freeMm: 0, floorMm: 0 },
     }
   );
 }
@@ -118,15 +120,18 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 ];
 
 /** Towers stop by stop, in the order that leaves least on the floor. */
-function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
+export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
   const stops = new Map<number, Piece[]>();
   for (const piece of pieces) {
     const stop = stops.get(piece.firstOff);
     if (stop) stop.push(piece);
     else stops.set(piece.firstOff, [piece]);
   }
-  const keys = new Map(pieces.map((each) => [each, shake ? random() : 0]));
-  const tried = shake ? [...orders, (a: Piece, b: Piece) => keys.get(a)! - keys.get(b)!] : orders;
+  const chances = Array.from({ length: pieces.length > 150 ? 0 : shake ? 12 : 4 }, () => {
+    const keys = new Map(pieces.map((each) => [each, each.lengthMm * each.widthMm * (0.6 + random())]));
+    return (a: Piece, b: Piece) => keys.get(b)! - keys.get(a)!;
+  });
+  const tried = [...orders, ...chances];
   const floor = (towers: readonly Tower[]) =>
     towers.reduce((sum, each) => {
       const ways = [{ along: each.along, across: each.across }];

@@ -4,7 +4,7 @@ import { outsideLoad } from './check-load.js';
 import { LoadSpace, type Placed } from './load-space.js';
 import { loadingOrderOf } from './loading-order.js';
 import type { PlannedRow } from './row-beam.js';
-import type { RowRooms } from './row-room.js';
+import type { Room, RowRooms } from './row-room.js';
 import { levelSides } from './row-sides.js';
 import type { TruckCase } from './truck-case.js';
 
@@ -13,7 +13,8 @@ export interface ArrangeRequest {
   readonly rooms: RowRooms;
   readonly kept: readonly Placed[];
   readonly loaded: ReadonlySet<string>;
-  readonly allowed: (row: BuiltRow, placed: readonly Placed[]) => boolean;
+  /** May a row stand like this, wherever it is moved to in its room? */
+  readonly allowed: (placed: readonly Placed[], room: Room) => boolean;
   readonly random: () => number;
   /** Orders and gaps that are tried. */
   readonly tries: number;
@@ -115,7 +116,7 @@ function firstRoom(row: BuiltRow, from: number, { rooms, allowed }: ArrangeReque
   for (const x of rooms.starts(from)) {
     if (x + row.depth > rooms.truck.innerLengthMm) return undefined;
     for (const room of rooms.at(x, row.depth))
-      if (room.widthMm >= row.width && room.heightMm >= row.high && allowed(row, placedRow(row.lanes, x, room.fromMm))) return { x, room };
+      if (room.widthMm >= row.width && room.heightMm >= row.high && allowed(placedRow(row.lanes, x, room.fromMm), room)) return { x, room };
   }
   return undefined;
 }

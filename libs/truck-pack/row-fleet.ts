@@ -21,6 +21,8 @@ export interface FleetTask {
   readonly random: () => number;
   /** Whole groups in a chance order instead of largest first. */
   readonly shake: boolean;
+  /** A known load that is changed a little instead of dealing anew. */
+  readonly from?: ReadonlyMap<Truck, TruckRows>;
   readonly pack: (truck: Truck, pieces: readonly Piece[]) => TruckRows;
   readonly isOver: () => boolean;
 }
@@ -35,8 +37,8 @@ interface Hold {
 
 /** Pieces to trucks: groups whole where they fit, then what finds no room in its truck moves to the one with most to spare. Undefined where the trucks do not hold them in rows. */
 export function fillFleet(task: FleetTask): ReadonlyMap<Truck, TruckRows> | undefined {
-  const holds = deal(task);
-  for (let repair = 0; repair <= 6 * holds.length; repair++) {
+  const holds = task.from ? changed(task, task.from) : deal(task);
+  for (let repair = 0; repair <= 3 * holds.length + 2; repair++) {
     for (const hold of holds) hold.rows ??= task.pack(hold.truck, hold.pieces);
     const bad = holds.find((hold) => hold.rows!.over.length > 0 || hold.rows!.outsideKg > 0);
     if (!bad) return new Map(holds.map((hold) => [hold.truck, hold.rows!]));
@@ -72,6 +74,36 @@ function shift(piece: Piece, from: Hold, to: Hold, { floorOf }: FleetTask): void
   from.roomMm += floorOf(piece);
   to.roomMm -= floorOf(piece);
   from.rows = to.rows = undefined;
+}
+
+/** The known load with a few pieces of one truck moved to another, or exchanged with pieces of it. */
+function changed(task: FleetTask, from: ReadonlyMap<Truck, TruckRows>): Hold[] {
+  const { trucks, pieces, random, floorOf } = task;
+  const own = new Set(pieces);
+  const holds = trucks.map((truck): Hold => {
+    const rows = from.get(truck);
+    const inside = (rows?.space?.placed ?? []).map((each) => each.piece).filter((each) => own.has(each));
+    return {
+      truck,
+      pieces: inside,
+      roomMm: truck.innerLengthMm - task.takenMm(truck) - inside.reduce((sum, each) => sum + floorOf(each), 0),
+      roomKg: mostPayloadKg(truck) - task.takenKg(truck) - inside.reduce((sum, each) => sum + each.massKg, 0),
+      rows,
+    };
+  });
+  const [a, b] = [...holds]
+    .map((hold) => [random(), hold] as const)
+    .sort(([p], [q]) => p - q)
+    .map(([, hold]) => hold);
+  const give = (giver: Hold, taker: Hold) => {
+    for (const piece of someOf(giver.pieces, random))
+      if (fits(piece, taker.truck) && taker.roomKg >= piece.massKg) shift(piece, giver, taker, task);
+  };
+  if (a && b) {
+    give(a, b);
+    if (random() < 0.6) give(b, a);
+  }
+  return holds;
 }
 
 /** A few pieces of one stop: what a truck outside its limits gives away. */

@@ -7,6 +7,9 @@ export interface RowPattern {
   readonly lost: number;
 }
 
+/** Lanes looked at for one depth, those of best use of their width first. */
+const mostLanes = 80;
+
 export interface RowRoom {
   readonly widthMm: number;
   readonly heightMm: number;
@@ -35,13 +38,23 @@ export class RowPatterns {
     const levels = this.leftOfLevels(left);
     const reach = reachable(levels);
     const lanes = this.byKind.filter((lane) => lane.lastLevel <= reach && lane.kinds.every((kind) => left[kind]! > 0));
-    const present = new Set(lanes.map((each) => each.along));
+    // With many kinds the depths of single towers do: others come with their lanes.
+    const many = lanes.length > mostLanes;
+    const present = new Set(lanes.flatMap((each) => (many && each.kinds.length > 1 ? [] : [each.along])));
     const found = new Map<string, RowPattern>();
     for (const depth of this.depths) {
       if (!present.has(depth)) continue;
       const room = roomAt(depth);
       if (!room) continue;
-      const usable = lanes.filter((lane) => lane.along <= depth && lane.across <= room.widthMm && lane.high <= room.heightMm);
+      const usable: Lane[] = [];
+      for (const lane of lanes) {
+        if (lane.along <= depth && lane.across <= room.widthMm && lane.high <= room.heightMm) usable.push(lane);
+        if (usable.length >= mostLanes) break;
+      }
+      if (!usable.some((lane) => lane.along === depth))
+        usable.push(
+          ...lanes.filter((lane) => lane.along === depth && lane.across <= room.widthMm && lane.high <= room.heightMm).slice(0, 2),
+        );
       for (const pattern of this.fill(usable, depth, room.widthMm, Int16Array.from(left), levels)) {
         const key = keyOf(pattern);
         const other = found.get(key);

@@ -1,13 +1,13 @@
 import { seededRandom } from '#kernel';
-import { floorUse, waysIn } from './floor-bound.js';
+import { answerOf, type Found, isShorter, type RowsAnswer, type Search, searchRound } from './fleet-search.js';
+import { floorUse } from './floor-bound.js';
 import type { KeepOptions } from './kept.js';
 import type { Placed } from './load-space.js';
 import { keptIn } from './loading-order.js';
-import { type LengthCauses, rowsInTruck, type TruckRows } from './one-truck-rows.js';
-import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
+import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
 import { boundOf } from './pack-bound.js';
-import { couldRide, fillFleet, tooLarge } from './row-fleet.js';
-import type { Piece, Truck, TruckCase } from './truck-case.js';
+import { couldRide } from './row-fleet.js';
+import type { Truck, TruckCase } from './truck-case.js';
 import { verifyKept } from './verify-truck-pack.js';
 import type { Violation } from './violation.js';
 
@@ -21,22 +21,6 @@ export interface RowLimits extends KeepOptions {
   readonly now?: () => number;
   /** Told the part that is done, 0 to 1. */
   readonly onProgress?: (part: number) => void;
-}
-
-/** A load in rows, and where its length goes beyond the bound. */
-export type RowsAnswer = TruckPackAnswer & { readonly causes?: LengthCauses };
-
-interface Search {
-  readonly problem: TruckCase;
-  readonly pieces: readonly Piece[];
-  readonly tooLarge: readonly Piece[];
-  readonly floor: ReturnType<typeof floorUse>;
-  readonly bound: TruckPackAnswer['bound'];
-  readonly keptOf: ReadonlyMap<Truck, readonly Placed[]>;
-  readonly loaded: ReadonlySet<string>;
-  readonly waived: ReadonlySet<string>;
-  readonly random: () => number;
-  readonly isOver: () => boolean;
 }
 
 /**
@@ -63,122 +47,12 @@ export function solveRows(problem: TruckCase, limits: RowLimits = { seed: 1, wor
     loaded: new Set(kept.flatMap((each) => (each.loaded ? [each.id] : []))),
     waived: new Set(waived),
     random: seededRandom(limits.seed),
+    pack: rowsInTruck,
     isOver: () => limits.now !== undefined && limits.now() >= deadline,
   };
   const answer = improve(search, limits) ?? (kept.length > 0 ? withLeftOver(search) : undefined);
   return answer && waived ? { ...answer, waived } : answer;
 }
-
-function improve(search: Search, { workLimit, onProgress }: RowLimits): RowsAnswer | undefined {
-  const seen = new Map<string, TruckRows>();
-  let best: RowsAnswer | undefined;
-  for (let round = 0; round < workLimit && best?.status !== 'optimal'; round++) {
-    if (round > 0 && search.isOver()) break;
-    const beam = Math.min(96, 6 * 2 ** Math.floor(round / 2));
-    const most = best?.trucks.length ?? search.problem.trucks.length;
-    for (const trucks of fleets(search, most, round)) {
-      if (search.isOver() && best) break;
-      const filled = fill(search, trucks, beam, round, seen);
-      if (!filled) continue;
-      const answer = answerOf(search, filled);
-      if (!best || isShorter(answer, best)) best = answer;
-      break;
-    }
-    onProgress?.((round + 1) / workLimit);
-  }
-  onProgress?.(1);
-  return best;
-}
-
-/** Sets of trucks to try, fewest first: those with something kept, then the largest. */
-function* fleets({ problem, bound, keptOf }: Search, most: number, round: number): Generator<readonly Truck[]> {
-  const holds = (truck: Truck) => Number(keptOf.get(truck)!.length > 0);
-  const size = (truck: Truck) => truck.innerLengthMm * truck.innerWidthMm;
-  const sorted = [...problem.trucks].sort((a, b) => holds(b) - holds(a) || size(b) - size(a));
-  const least = Math.max(1, bound.trucks, sorted.filter((each) => holds(each) > 0).length);
-  // Once a load is known, one truck fewer is still tried now and then.
-  const from = Math.max(least, round < 6 || round % 4 === 0 ? least : most);
-  for (let count = Math.min(from, most); count <= most; count++) yield sorted.slice(0, count);
-}
-
-function fill(
-  search: Search,
-  trucks: readonly Truck[],
-  beam: number,
-  round: number,
-  seen: Map<string, TruckRows>,
-): ReadonlyMap<Truck, TruckRows> | undefined {
-  const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
-  const floorOf = estimate(search, pieces);
-  return fillFleet({
-    trucks,
-    pieces,
-    floorOf,
-    takenMm: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + floorOf(piece), 0),
-    takenKg: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + piece.massKg, 0),
-    random,
-    shake: round > 0,
-    isOver,
-    pack: (truck, own) => {
-      const key = `${beam} ${round % 2} ${truck.id} ${own
-        .map((each) => each.id)
-        .sort()
-        .join(' ')}`;
-      let rows = seen.get(key);
-      if (!rows) {
-        rows = rowsInTruck({
-          problem,
-          truck,
-          pieces: own,
-          kept: keptOf.get(truck)!,
-          loaded,
-          waived,
-          prices: floor.prices,
-          beam,
-          random,
-          shake: round % 2 === 1,
-        });
-        seen.set(key, rows);
-      }
-      return rows;
-    },
-  });
-}
-
-/** Floor that each piece needs; what may ride on top counts a part, so that all of them sum to what the bound says. */
-function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece: Piece) => number {
-  const [lengthMm, widthMm] = [
-    Math.max(...problem.trucks.map((each) => each.innerLengthMm)),
-    Math.max(...problem.trucks.map((each) => each.innerWidthMm)),
-  ];
-  const alone = new Map(pieces.map((each) => [each, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm))]));
-  const sum = (of: readonly Piece[]) => of.reduce((total, each) => total + alone.get(each)!, 0);
-  const fixed = sum(pieces.filter((each) => each.floorOnly));
-  const loose = sum(pieces.filter((each) => !each.floorOnly));
-  const part = loose === 0 ? 1 : Math.min(1, Math.max(0.1, (floor.usedMm - fixed) / loose));
-  return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
-}
-
-function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
-  const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);
-  const trucks = used.map((each) => truckAnswer(each.space!, each.order));
-  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each) }));
-  const bound = leftOver.length === 0 ? search.bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
-  const isLeast = leftOver.length === 0 && trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
-  const total = (of: (causes: LengthCauses) => number) => used.reduce((sum, each) => sum + of(each.causes), 0);
-  const causes = {
-    inRowsMm: total((each) => each.inRowsMm),
-    atStopsMm: total((each) => each.atStopsMm),
-    freeMm: total((each) => each.freeMm),
-    floorMm: total((each) => each.floorMm),
-  };
-  return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, bound, causes };
-}
-
-const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
-
-const isShorter = (a: TruckPackAnswer, b: TruckPackAnswer): boolean =>
-  a.trucks.length < b.trucks.length || (a.trucks.length === b.trucks.length && usedLength(a.trucks) < usedLength(b.trucks));
 
 function refusal(problem: TruckCase, { waived }: KeepOptions, refused: readonly Violation[]): RowsAnswer {
   return {
@@ -189,6 +63,21 @@ function refusal(problem: TruckCase, { waived }: KeepOptions, refused: readonly 
     refused,
     ...(waived ? { waived } : {}),
   };
+}
+
+/** Rounds until the work limit, the time limit or a proof; a load with fewer trucks, then a shorter one, replaces the best. */
+function improve(search: Search, { workLimit, onProgress }: RowLimits): RowsAnswer | undefined {
+  const seen = new Map<string, TruckRows>();
+  let best: Found | undefined;
+  for (let round = 0; round < workLimit && best?.answer.status !== 'optimal'; round++) {
+    if (round > 0 && search.isOver()) break;
+    const found = searchRound(search, round, seen, best);
+    if (found && (!best || isShorter(found.answer, best.answer))) best = found;
+    seen.clear();
+    onProgress?.((round + 1) / workLimit);
+  }
+  onProgress?.(1);
+  return best?.answer;
 }
 
 /** What rows take truck by truck beside what is kept; a truck that is outside a limit gives pieces away until it is inside. */

@@ -1,5 +1,5 @@
-import { HardwareCountRow } from './features/count/rows.js';
 import { LoadingActRow } from './features/loading/rows.js';
+import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';

@@ -3,8 +3,8 @@ import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Booking, type Kit, type TourFile, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
-import { CountReader } from '../count/count.reader.js';
 import { withLoading } from '../loading/loading.reader.js';
+import { CountReader } from '../count/count.reader.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 

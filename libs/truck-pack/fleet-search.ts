@@ -1,0 +1,132 @@
+import { type FloorUse, waysIn } from './floor-bound.js';
+import type { Placed } from './load-space.js';
+import type { LengthCauses, RowTask, TruckRows } from './one-truck-rows.js';
+import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
+import { fillFleet, tooLarge } from './row-fleet.js';
+import type { Piece, Truck, TruckCase } from './truck-case.js';
+
+/** A load in rows, and where its length goes beyond the bound. */
+export type RowsAnswer = TruckPackAnswer & { readonly causes?: LengthCauses };
+
+export interface Search {
+  readonly problem: TruckCase;
+  readonly pieces: readonly Piece[];
+  readonly tooLarge: readonly Piece[];
+  readonly floor: FloorUse;
+  readonly bound: TruckPackAnswer['bound'];
+  readonly keptOf: ReadonlyMap<Truck, readonly Placed[]>;
+  readonly loaded: ReadonlySet<string>;
+  readonly waived: ReadonlySet<string>;
+  readonly random: () => number;
+  readonly isOver: () => boolean;
+  /** How one truck is packed, by the round. */
+  readonly pack: (task: RowTask, round: number) => TruckRows;
+}
+
+/** A load of all pieces, and how each truck was packed. */
+export interface Found {
+  readonly answer: RowsAnswer;
+  readonly filled: ReadonlyMap<Truck, TruckRows>;
+}
+
+/**
+ * A round of search: the fewest trucks that hold all pieces, each packed with a beam that grows with the round. Later rounds mostly change a known load a little. `seen` remembers
+ * trucks packed before.
+ */
+export function searchRound(search: Search, round: number, seen: Map<string, TruckRows>, known?: Found): Found | undefined {
+  if (known && known.answer.trucks.length > 1 && round > 1 && round % 6 !== 0) {
+    const trucks = [...known.filled].filter(([, rows]) => rows.space && rows.space.placed.length > 0).map(([truck]) => truck);
+    const filled = fill(search, trucks, round, seen, known.filled);
+    return filled && { answer: answerOf(search, filled), filled };
+  }
+  for (const trucks of fleets(search, known?.answer.trucks.length ?? search.problem.trucks.length)) {
+    // Until a load is known the largest set of trucks is tried whatever the time.
+    const isLast = trucks.length === search.problem.trucks.length;
+    if (search.isOver() && (known || !isLast)) continue;
+    const filled = fill(isLast && !known ? { ...search, isOver: () => false } : search, trucks, round, seen);
+    if (filled) return { answer: answerOf(search, filled), filled };
+  }
+  return undefined;
+}
+
+/** Beams of the first rounds; later rounds take chances instead, with one of them. */
+const beams = [6, 24, 64, 160];
+const beamOf = (round: number): number => beams[round] ?? beams[1 + (round % 3)]!;
+
+/** Sets of trucks to try, fewest first: those with something kept, then the largest. */
+function* fleets({ problem, bound, keptOf }: Search, most: number): Generator<readonly Truck[]> {
+  const holds = (truck: Truck) => Number(keptOf.get(truck)!.length > 0);
+  const size = (truck: Truck) => truck.innerLengthMm * truck.innerWidthMm;
+  const sorted = [...problem.trucks].sort((a, b) => holds(b) - holds(a) || size(b) - size(a));
+  const least = Math.max(1, bound.trucks, sorted.filter((each) => holds(each) > 0).length);
+  for (let count = Math.min(least, most); count <= most; count++) yield sorted.slice(0, count);
+}
+
+function fill(
+  search: Search,
+  trucks: readonly Truck[],
+  round: number,
+  seen: Map<string, TruckRows>,
+  from?: ReadonlyMap<Truck, TruckRows>,
+): ReadonlyMap<Truck, TruckRows> | undefined {
+  const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
+  const floorOf = estimate(search, pieces);
+  const [beam, shake] = [beamOf(round), round >= beams.length];
+  return fillFleet({
+    trucks,
+    pieces,
+    floorOf,
+    takenMm: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + floorOf(piece), 0),
+    takenKg: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + piece.massKg, 0),
+    random,
+    shake: round > 0,
+    isOver,
+    ...(from ? { from } : {}),
+    pack: (truck, own) => {
+      const ids = own.map((each) => each.id).sort();
+      const key = `${round} ${truck.id} ${ids.join(' ')}`;
+      let rows = seen.get(key);
+      if (!rows) {
+        const kept = keptOf.get(truck)!;
+        rows = search.pack({ problem, truck, pieces: own, kept, loaded, waived, prices: floor.prices, beam, random, shake }, round);
+        seen.set(key, rows);
+      }
+      return rows;
+    },
+  });
+}
+
+/** Floor that each piece needs; what may ride on top counts a part, so that all of them sum to what the bound says. */
+function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece: Piece) => number {
+  const [lengthMm, widthMm] = [
+    Math.max(...problem.trucks.map((each) => each.innerLengthMm)),
+    Math.max(...problem.trucks.map((each) => each.innerWidthMm)),
+  ];
+  const alone = new Map(pieces.map((each) => [each, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm))]));
+  const sum = (of: readonly Piece[]) => of.reduce((total, each) => total + alone.get(each)!, 0);
+  const fixed = sum(pieces.filter((each) => each.floorOnly));
+  const loose = sum(pieces.filter((each) => !each.floorOnly));
+  const part = loose === 0 ? 1 : Math.min(1, Math.max(0.1, (floor.usedMm - fixed) / loose));
+  return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
+}
+
+export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
+  const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);
+  const trucks = used.map((each) => truckAnswer(each.space!, each.order));
+  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each) }));
+  const bound = leftOver.length === 0 ? search.bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
+  const isLeast = leftOver.length === 0 && trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
+  const total = (of: (causes: LengthCauses) => number) => used.reduce((sum, each) => sum + (each.causes ? of(each.causes) : 0), 0);
+  const causes = {
+    inRowsMm: total((each) => each.inRowsMm),
+    atStopsMm: total((each) => each.atStopsMm),
+    freeMm: total((each) => each.freeMm),
+    floorMm: total((each) => each.floorMm),
+  };
+  return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, bound, causes };
+}
+
+const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
+
+export const isShorter = (a: TruckPackAnswer, b: TruckPackAnswer): boolean =>
+  a.trucks.length < b.trucks.length || (a.trucks.length === b.trucks.length && usedLength(a.trucks) < usedLength(b.trucks));
