@@ -118,7 +118,7 @@ function Row({
   onChange: (part: keyof Typed, value: string) => void;
 }) {
   const name = `${line.item}, ${line.key}`;
-  const lots = plan?.hardware.lines.find((each) => each.key === line.key)?.takenFrom ?? ([] as const);
+  const lots = plan?.hardware.lines.find((each) => each.key === line.key)?.takenFrom ?? [];
   const lost = row.returned.trim() === '' ? 0 : gone(row);
   const field = (part: keyof Typed, label: string) => (
     <label>
