@@ -158,6 +158,18 @@ describe('what people at the dock want of the trucks', () => {
     expect(draft.plan.findings.some((each: any) => each.code === 'order-waived')).toBe(true);
   });
 
+  it('lets go of everything that is kept, also where nothing could be planned around it', async () => {
+    const [{ id }, before] = [await planned(), await acts()];
+    const { draftId } = await done('mutation($id: ID!) { letPiecesGo(planId: $id) { __typename ... on LoadingDone { draftId } } }', { id });
+    const { plan } = await planOf(draftId);
+    expect(plan.truck.trucks.flatMap((each: any) => each.kept)).toEqual([]);
+    expect(plan.truck.notes.filter((each: any) => each.kind === 'kept')).toEqual([]);
+    expect(await acts()).toBe(before + 1);
+    expect(await faultOf('mutation($id: ID!) { letPiecesGo(planId: $id) { __typename } }', { id: draftId })).toMatchObject({
+      field: 'pieces',
+    });
+  });
+
   it('never changes a released plan: what is wanted afterwards makes it stale and gives a draft', async () => {
     const { id } = await planned();
     const release =
