@@ -190,7 +190,7 @@ describe('what people at the dock want of the trucks', () => {
     const before = await acts();
     const truck = plan.truck.trucks.find((each: any) => each.kept.length < each.placements.length);
     const free = truck.placements.find((each: any) => !truck.kept.some((one: any) => one.piece === each.id)).id;
-    expect(await faultOf(keepPieces, { id, pieces: ['K01', 'WB-99'] })).toMatchObject({
+    expect(await faultOf(keepPieces, { id, pieces: [free, 'WB-99'] })).toMatchObject({
       field: 'pieces[1]',
       value: 'WB-99',
       wanted: 'a piece that stands in a truck of this plan',
