@@ -1,4 +1,5 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
 import { CreateLoading20261125190000 } from './20261125190000-create-loading.js';
 import { CreateReportFile20261125161500 } from './20261125161500-create-report-file.js';
@@ -13,4 +14,5 @@ export const migrations = [
   AddHoldUntil20261125173500,
   CreateLoading20261125190000,
   CreateRiggingRecords20261125192000,
+  CreateCounts20261125193000,
 ];

@@ -24,6 +24,10 @@ type Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": typeof types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
@@ -61,6 +65,7 @@ type Documents = {
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
+    "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
@@ -86,6 +91,10 @@ const documents: Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
@@ -123,6 +132,7 @@ const documents: Documents = {
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
+    "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
@@ -175,6 +185,22 @@ export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $f
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n"): typeof import('./graphql.js').CountSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n"): typeof import('./graphql.js').RecordCountsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n"): typeof import('./graphql.js').CorrectCountDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }"): typeof import('./graphql.js').TakeCountBackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -323,6 +349,10 @@ export function graphql(source: "query Tour($id: ID!) { tour(id: $id) { id versi
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }"): typeof import('./graphql.js').SaveTourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HardwareModels { catalogueModels { kind model } }"): typeof import('./graphql.js').HardwareModelsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -6,6 +6,16 @@ export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' |
 import type { BetweenShows, PackPlan, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour } from '../tour-file/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+export type CountInput = {
+  /** Of those that came back, unfit for use. */
+  damaged: number;
+  /** Key of the line, as in the plan. */
+  key: string;
+  /** What came back at all, the damaged among it. */
+  returned: number;
+  sent: number;
+};
+
 export type HoldInput = {
   from: string;
   /** The hold ends by itself after so many hours. */
@@ -89,6 +99,45 @@ export type SetStackMutationVariables = Exact<{
 
 
 export type SetStackMutation = { setStack: { summary: { id: string } } };
+
+export type CountSheetQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type CountSheetQuery = { countSheet: { tourId: string, showId: string, name: string, tourName: string, notCountedBefore: Array<{ showId: string, name: string }>, lines: Array<{ key: string, item: string, fitted: number, spares: number, learned: { priorMean: number, losses: number, uses: number, posteriorMean: number, sparesByPriorAlone: number } | null, counted: { id: string, sent: number, returned: number, damaged: number, losses: number, countedBy: string, countedAt: string } | null }>, records: Array<{ id: string, key: string, shows: Array<string>, sent: number, returned: number, damaged: number, losses: number, uses: number, corrects: string | null, reason: string | null, countedBy: string, countedAt: string, inForce: boolean }> } };
+
+export type RecordCountsMutationVariables = Exact<{
+  tourId: string | number;
+  showIds: Array<string | number> | string | number;
+  lines: Array<CountInput> | CountInput;
+}>;
+
+
+export type RecordCountsMutation = { recordCounts:
+    | { __typename: 'CountRefusal', sentence: string }
+    | { __typename: 'CountSheet', showId: string }
+   };
+
+export type CorrectCountMutationVariables = Exact<{
+  id: string | number;
+  sent: number;
+  returned: number;
+  damaged: number;
+  reason: string;
+}>;
+
+
+export type CorrectCountMutation = { correctCount: { showId: string } };
+
+export type TakeCountBackMutationVariables = Exact<{
+  id: string | number;
+  reason: string;
+}>;
+
+
+export type TakeCountBackMutation = { takeCountBack: { showId: string } };
 
 export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -380,6 +429,11 @@ export type SaveTourMutationVariables = Exact<{
 
 export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
 
+export type HardwareModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HardwareModelsQuery = { catalogueModels: Array<{ kind: string, model: string }> };
+
 export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -607,6 +661,90 @@ export const SetStackDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
+export const CountSheetDocument = new TypedDocumentString(`
+    query CountSheet($tourId: ID!, $showId: ID!) {
+  countSheet(tourId: $tourId, showId: $showId) {
+    tourId
+    showId
+    name
+    tourName
+    notCountedBefore {
+      showId
+      name
+    }
+    lines {
+      key
+      item
+      fitted
+      spares
+      learned {
+        priorMean
+        losses
+        uses
+        posteriorMean
+        sparesByPriorAlone
+      }
+      counted {
+        id
+        sent
+        returned
+        damaged
+        losses
+        countedBy
+        countedAt
+      }
+    }
+    records {
+      id
+      key
+      shows
+      sent
+      returned
+      damaged
+      losses
+      uses
+      corrects
+      reason
+      countedBy
+      countedAt
+      inForce
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<CountSheetQuery, CountSheetQueryVariables>;
+export const RecordCountsDocument = new TypedDocumentString(`
+    mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {
+  recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {
+    __typename
+    ... on CountSheet {
+      showId
+    }
+    ... on CountRefusal {
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordCountsMutation, RecordCountsMutationVariables>;
+export const CorrectCountDocument = new TypedDocumentString(`
+    mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {
+  correctCount(
+    id: $id
+    sent: $sent
+    returned: $returned
+    damaged: $damaged
+    reason: $reason
+  ) {
+    showId
+  }
+}
+    `) as unknown as TypedDocumentString<CorrectCountMutation, CorrectCountMutationVariables>;
+export const TakeCountBackDocument = new TypedDocumentString(`
+    mutation TakeCountBack($id: ID!, $reason: String!) {
+  takeCountBack(id: $id, reason: $reason) {
+    showId
+  }
+}
+    `) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
     query Dates {
   examinedItems {
@@ -1105,6 +1243,14 @@ export const SaveTourDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const HardwareModelsDocument = new TypedDocumentString(`
+    query HardwareModels {
+  catalogueModels {
+    kind
+    model
+  }
+}
+    `) as unknown as TypedDocumentString<HardwareModelsQuery, HardwareModelsQueryVariables>;
 export const TravellingKitDocument = new TypedDocumentString(`
     query TravellingKit {
   trucks: items(kind: "truck", first: 100) {

@@ -9,6 +9,8 @@ export * from './point-sheet.js';
 export * from './running-sheet.js';
 export * from './draw-stage.js';
 export * from './draw-truck.js';
+export * from './joint-table.js';
+export * from './hardware-sheet.js';
 export * from './node.js';
 export * from './print-style.js';
 export type { SheetContext } from './sheet-parts.js';

@@ -1,6 +1,7 @@
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { Comparison, Factor, HangResult, PackPlan, PickResult } from '#pack-plan';
 import { angle } from './hang-sheet.js';
+import { jointContent } from './joint-table.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, sheet, signatures, table } from './sheet-parts.js';
 import { type Units, formatForce, formatLength, formatMass, formatNumber } from './units.js';
@@ -179,6 +180,8 @@ export function stageSheet(context: SheetContext, hang: HangResult, units: Units
     `${hang.hang}, stage by stage`,
     'The worst moment is often not the last',
     ...stageContent(hang, units),
+    node('h2', {}, 'Joints at trim'),
+    ...jointContent(hang, units),
     caution(context.plan.picks.caution),
     signatures(),
   );

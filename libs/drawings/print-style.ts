@@ -28,6 +28,7 @@ export const sheetStyle = `
 .sheetpage .caution,.sheetpage .sign{break-inside:avoid}.sheetpage .half ~ p{margin:2mm 0;font-size:13px}.sheetpage .half ~ h2{margin:3mm 0 1mm}.sheetpage .sign{display:grid;grid-template-columns:1fr 1fr 1fr;gap:6mm;margin-top:6mm}.sheetpage .sign span{border-top:1px solid #000;padding-top:1mm;font-size:12.5px}
 .sheetpage .tickbox{display:inline-block;width:5mm;height:5mm;border:1.5px solid #000;vertical-align:-1mm}
 .sheetpage .stop{font-weight:700}.sheetpage:has(.twin){font-size:12px;line-height:1.3}.sheetpage:has(.twin) h1{font-size:22px}.sheetpage:has(.twin) .caution{margin-top:2mm;padding-top:1mm}.sheetpage:has(.twin) .sign{margin-top:5mm}.sheetpage .twin{display:grid;grid-template-columns:1fr 1fr;gap:5mm;align-items:start}.sheetpage .twin td,.sheetpage .twin th{padding:0 1mm;font-size:10.5px;line-height:1.22}.sheetpage ol{margin:1mm 0;padding-left:6mm;font-size:12px}.sheetpage .dense td,.sheetpage .dense th{padding:.3mm 1.5mm;font-size:10.5px;line-height:1.25}.sheetpage .dense p{font-size:10px;margin:1mm 0}.sheetpage .steps td{padding:.5mm 2mm;font-size:12.5px;line-height:1.3}.sheetpage small{font-size:11px}.sheetpage .twin ~ p{font-size:11.5px;margin:1mm 0}.sheetpage .twin ~ h2{margin:2mm 0 .5mm;font-size:14px}.sheetpage .twin ~ ul{font-size:11.5px;margin:1mm 0}
+.sheetpage .line{white-space:nowrap}
 @media print{.sheetpage{padding:0}}
 @page{margin:12mm}
 `;

@@ -3,7 +3,7 @@ import type { CartLoad } from '#pack-plan';
 import { drawDue } from './draw-due.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
-import { type Units, formatMass, formatNumber } from './units.js';
+import { type Units, formatMass } from './units.js';
 
 const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
 
@@ -42,62 +42,6 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     ),
   );
 }
-
-/** The hardware trunk as a list with boxes to tick. */
-export function hardwareSheet(context: SheetContext): Node {
-  const { hardware, findings } = context.plan;
-  const rows = hardware.lines.map((line) => [
-    tickBox(),
-    `${line.item} · ${line.model}${line.size ? ` · ${line.size}` : ''}`,
-    { right: String(line.fitted) },
-    { right: String(line.withBox) },
-    { right: String(line.withCart) },
-    { right: String(line.loose) },
-    { right: String(line.spares) },
-    { right: line.levelReached === null ? '–' : percent(line.levelReached) },
-    { right: String(line.onHand) },
-    { right: line.missing > 0 ? `${line.missing} missing` : '0' },
-    line.trunks.join(', '),
-  ]);
-  return sheet(
-    context,
-    'Hardware',
-    'Count into the trunk, tick each line',
-    table(
-      [
-        '',
-        'Piece',
-        { right: 'Fitted' },
-        { right: 'With box' },
-        { right: 'With cart' },
-        { right: 'Loose' },
-        { right: 'Spare' },
-        { right: 'Enough for' },
-        { right: 'On hand' },
-        { right: 'Missing' },
-        'Trunk',
-      ],
-      rows,
-    ),
-    node(
-      'p',
-      {},
-      hardware.trunkLevel === null
-        ? 'No level is stated: no losses are on file.'
-        : `All lines together: ${percent(hardware.trunkLevel)} of tours without a shortage.`,
-    ),
-    node('h2', {}, 'Numbered items'),
-    table(
-      ['', 'Serial', 'Model', 'Where'],
-      hardware.chosen.map((each) => [tickBox(), mono(each.item), each.model, each.where]),
-    ),
-    findingList(findings, 'hardware'),
-    caution(hardware.caution),
-  );
-}
-
-/** Below one in a hundred thousand the chance is written as more than 99.99 %. */
-export const percent = (share: number): string => (share > 0.9999 ? '> 99.99 %' : `${formatNumber(share * 100, share > 0.99 ? 2 : 1)} %`);
 
 export function dueSheet(context: SheetContext): Node {
   const { due, findings } = context.plan;

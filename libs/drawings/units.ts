@@ -14,3 +14,6 @@ export const formatShort = (mm: number, units: Units): string =>
 export const formatForce = (newtons: number, units: Units): string =>
   units === 'metric' ? `${groupDigits(newtons / 1000, 2)} kN` : `${groupDigits(newtons / 4.4482216152605)} lbf`;
 export const formatNumber = groupDigits;
+
+/** Below one in a hundred thousand the chance is written as more than 99.99 %. */
+export const percent = (share: number): string => (share > 0.9999 ? '> 99.99 %' : `${formatNumber(share * 100, share > 0.99 ? 2 : 1)} %`);

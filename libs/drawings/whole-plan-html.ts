@@ -1,11 +1,12 @@
 import { type Node, node, renderMarkup } from './node.js';
+import { hardwareSheets } from './hardware-sheet.js';
 import { drawingStyle, sheetStyle } from './print-style.js';
 import type { SheetContext } from './sheet-parts.js';
 import { hangSheet } from './hang-sheet.js';
 import { pickSheet, stageSheet } from './pick-sheet.js';
 import { pointSheet } from './point-sheet.js';
 import { runningSheets } from './running-sheet.js';
-import { cartCardSheet, dueSheet, hardwareSheet, moveSheet } from './sheets.js';
+import { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
 import { truckSheet } from './truck-sheet.js';
 import type { Units } from './units.js';
 
@@ -20,7 +21,7 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
     ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang)),
     moveSheet(context),
     ...plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : codeOf(load.cart), units)),
-    hardwareSheet(context),
+    ...hardwareSheets(context, units),
     ...plan.truck.trucks.map((truck) => truckSheet(context, truck, units)),
     dueSheet(context),
   ];

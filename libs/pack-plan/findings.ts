@@ -1,5 +1,5 @@
 import { eachDay } from '#kernel';
-import type { CartsResult, DueResult, Finding, HardwareResult, Section, Weight } from './plan.js';
+import type { CartsResult, DueResult, Finding, Section, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 import { shortDays } from './short-days.js';
 
@@ -12,7 +12,7 @@ export const say = (section: Section, weight: Weight, code: string, subject: str
   date,
   sentence,
 });
-const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */
 export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] {
@@ -71,21 +71,6 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
         ),
       );
   return findings;
-}
-
-export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): Finding[] {
-  return hardware.lines
-    .filter((line) => line.missing > 0)
-    .map((line) =>
-      say(
-        'hardware',
-        'stop',
-        'hardware-missing',
-        line.model,
-        inputs.file.tour.prepFrom,
-        `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${line.missing} missing on ${inputs.file.tour.prepFrom}. ${line.fitted} fitted and ${line.spares} spare, ${line.onHand} on hand.`,
-      ),
-    );
 }
 
 export function dueFindings(inputs: PlanInputs, due: DueResult): Finding[] {

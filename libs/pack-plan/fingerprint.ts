@@ -10,7 +10,13 @@ export function fingerprintOf(file: TourFile, showId: string): Readonly<Record<s
   const { tour, catalogue } = file;
   const show = tour.shows.find((each) => each.id === showId);
   const parts: Record<string, unknown> = {
-    'the dates, trucks and freight of the tour': { ...tour, shows: tour.shows.map(({ id, from, to }) => ({ id, from, to })) },
+    'the dates, trucks and freight of the tour': {
+      ...tour,
+      spares: null,
+      spareTrunk: null,
+      shows: tour.shows.map(({ id, from, to }) => ({ id, from, to })),
+    },
+    'the spares wanted and the losses counted': { spares: tour.spares, spareTrunk: tour.spareTrunk },
     'the other shows of the tour': tour.shows.filter((each) => each.id !== showId).map(withoutLoading),
     'the venue, dates and rule of the show': show && { ...withoutLoading(show), hangs: null },
     'the examination rules': file.examinationRules,
@@ -41,7 +47,7 @@ export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'sh
 function describeChange(key: string, then: Readonly<Record<string, string>>, now: Readonly<Record<string, string>>): string {
   if (now[key] === undefined) return `${key} is no longer on file`;
   const many =
-    /^(the other shows|the dates|the examination rules|the load rules|the rigging systems|promises|which items|the venue|the loading wishes)/.test(
+    /^(the other shows|the dates|the spares|the examination rules|the load rules|the rigging systems|promises|which items|the venue|the loading wishes)/.test(
       key,
     );
   return then[key] === undefined ? `${key} ${many ? 'are' : 'is'} new` : `${key} ${many ? 'have' : 'has'} changed`;

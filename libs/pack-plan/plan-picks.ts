@@ -1,4 +1,4 @@
-import { type HangAnswer, type HangCase, bodiesAt, hangOutline, holeTilts, solveHang, tiltRange, together } from '#hang-statics';
+import { type HangAnswer, type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { GridModel, Hang } from '#tour-file';
 import type { WantedLoad } from './allocation-case.js';
@@ -65,6 +65,7 @@ function planHang(
   const own = carts.loads.filter((each) => each.hang === hang.id);
   const planned = new Map(own.flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
   const system = systems.find((each) => each.id === grid.system);
+  const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));
   const isShared = hang.picks.length <= 2;
   const stages = isShared ? planStages(inputs, hang, whole, own) : null;
   return {
@@ -91,8 +92,12 @@ function planHang(
       return {
         position,
         adapter: frame?.id ?? null,
+        tiltDownDeg: placed[index + 1]!.tiltDownDeg,
+        distanceMm: distanceBelow(placed, index + 1),
+        leverMm: problem.boxes[index]!.rearLeverMm,
         loadN: joint.loadN,
         rearLinkN: joint.rearLinkN,
+        frontPins: joint.frontPins,
         frontPinN: joint.frontPinN,
         comparisons: compareJoint(frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model), joint),
       };
@@ -115,6 +120,10 @@ function planHang(
     stage: hang.stage ?? null,
   };
 }
+
+/** The centre of what hangs below a joint, forward of its front pivot. */
+const distanceBelow = (bodies: Parameters<typeof together>[0], place: number): number =>
+  together(bodies.slice(place)).cg.xMm - bodies[place]!.pivot.xMm;
 
 function outlineOf(
   inputs: PlanInputs,

@@ -1,4 +1,8 @@
 import type { PlainDate } from '#kernel';
+import type { HardwareResult } from './hardware-result.js';
+import type { Working } from './working.js';
+
+export type { Working };
 
 /** How much a finding weighs: nothing to do, look at this, stop. Shown as ring, half ring, filled square, with the word. */
 export type Weight = 'agrees' | 'look' | 'stop';
@@ -14,15 +18,6 @@ export interface Finding {
   readonly subject: string;
   readonly date: PlainDate | null;
   readonly sentence: string;
-}
-
-/** A number opened into its working: the terms that made it, the rule, the source of the rule. */
-export interface Working {
-  readonly terms: readonly { readonly what: string; readonly value: number; readonly unit: string }[];
-  /** The sum with its figures put in, line by line, where it is written out. */
-  readonly steps?: readonly string[];
-  readonly rule: string;
-  readonly source: string;
 }
 
 // ---- 1 carts ---------------------------------------------------------------------------------------------------------
@@ -157,8 +152,14 @@ export interface JointResult {
   readonly position: number;
   /** The frame that makes this joint, where boxes do not link by themselves: its joint to the box above. */
   readonly adapter: string | null;
+  /** Angle of the box below, nose down. */
+  readonly tiltDownDeg: number;
+  /** Of what hangs below: its centre from the front pivot of the joint, forward. */
+  readonly distanceMm: number;
+  readonly leverMm: number;
   readonly loadN: number;
   readonly rearLinkN: number;
+  readonly frontPins: { readonly xN: number; readonly zN: number };
   readonly frontPinN: number;
   readonly comparisons: readonly Comparison[];
 }
@@ -318,38 +319,6 @@ export interface PicksResult {
     /** How far a load cell may read from the computed value, as a share of it; null where the regime says nothing. */
     readonly readingTolerance: number | null;
   };
-  readonly caution: string;
-}
-
-// ---- 3 hardware ------------------------------------------------------------------------------------------------------
-
-export interface HardwareLine {
-  readonly key: string;
-  readonly item: string;
-  readonly model: string;
-  readonly size: string | null;
-  readonly fitted: number;
-  readonly withBox: number;
-  readonly withCart: number;
-  readonly loose: number;
-  /** Cases that hold what is loose and the spares. */
-  readonly trunks: readonly string[];
-  readonly spares: number;
-  /** The service level that this number of spares really gives; null where no spares are planned. */
-  readonly levelReached: number | null;
-  readonly onHand: number;
-  /** Loose and spares that the stock does not cover. */
-  readonly missing: number;
-  readonly unit: string;
-  readonly working: Working;
-}
-
-export interface HardwareResult {
-  readonly lines: readonly HardwareLine[];
-  /** Chance that no line runs short on the tour, all lines together. */
-  readonly trunkLevel: number | null;
-  /** Serial-numbered lifting items chosen, by hang and pick. */
-  readonly chosen: readonly { readonly item: string; readonly kind: string; readonly model: string; readonly where: string }[];
   readonly caution: string;
 }
 

@@ -48,6 +48,9 @@ export const gridModel = z.strictObject({
   heightMm: wholeMm,
 });
 
+/** What one costs to put into the trunk, in the currency of the house. */
+const costEach = z.number().positive().max(10_000_000).optional();
+
 export const hoistModel = z.strictObject({
   model: name,
   maker: name.optional(),
@@ -56,9 +59,10 @@ export const hoistModel = z.strictObject({
   hoistClass: name.optional(),
   chainKgPerM: kgOrNone,
   chainLengthM: z.number().positive().max(1000),
+  costEach,
 });
 
-export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad });
+export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad, costEach });
 export const slingModel = z.strictObject({
   model: name,
   maker: name.optional(),
@@ -66,9 +70,10 @@ export const slingModel = z.strictObject({
   massKg: kgOrNone,
   ratedLoad,
   material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),
+  costEach,
 });
-export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone });
-export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone });
+export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
+export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone, costEach });
 
 const packing = {
   lengthMm: wholeMm,

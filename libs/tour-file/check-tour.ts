@@ -33,10 +33,14 @@ function checkReferences(file: TourFile, items: ReadonlyMap<string, Item>, fault
     faults.unknown(`tour.freight[${index}].case`, each.case, cases, 'a case');
     faults.twice(`tour.freight[${index}].case`, each.case, seen, 'each case');
   });
+  const spares = new Set<string>();
   tour.spares.forEach((each, index) => {
     const ways = Number(each.lossPerUse !== undefined) + Number(each.prior !== undefined);
     if (ways !== 1)
       faults.add(`tour.spares[${index}].lossPerUse`, each.lossPerUse, 'either lossPerUse or prior (with counted), one of them');
+    if (each.level === undefined && tour.spareTrunk === undefined)
+      faults.add(`tour.spares[${index}].level`, null, 'a level such as 0.95, or tour.spareTrunk with the level of the whole trunk');
+    faults.twice(`tour.spares[${index}].item`, each.item, spares, 'each model');
   });
 }
 
@@ -53,6 +57,8 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
   show.hangs.forEach((hang, index) => {
     const at = `${field}.hangs[${index}]`;
     faults.twice(`${at}.id`, hang.id, hangs, 'each hang');
+    if (hang.pointHeightMm !== undefined && hang.pointHeightMm <= hang.trimHeightMm)
+      faults.add(`${at}.pointHeightMm`, hang.pointHeightMm, `more than the trim height, ${hang.trimHeightMm} mm`);
     if (hang.mirrorOf === undefined) checkHang(file, hang, at, items, faults);
     else checkMirror(show, hang, at, faults);
     const named = [hang.gridSerial, ...hang.picks.map((each) => each.hoistSerial), ...hang.boxes.map((each) => each.serial)];

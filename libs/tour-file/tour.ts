@@ -58,6 +58,8 @@ export const hang = z.strictObject({
   goesUp: z.int().min(1).max(50).default(1),
   tiltDownDeg: degrees.optional(),
   trimHeightMm: mm.max(60_000),
+  /** Height of the points above the floor that the carts roll on; what chain is needed follows from it. */
+  pointHeightMm: mm.max(100_000).optional(),
   stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
   /** Tilt of the grid while boxes are added; level where nothing is said. */
   liftTiltDownDeg: degrees.optional(),
@@ -92,13 +94,18 @@ export const show = z.strictObject({
   loading: loading.optional(),
 });
 
-/** Losses per use of one line of loose hardware, or what was counted so far (the shapes of a spares case). */
+/**
+ * Losses per use of one line of loose hardware (a model), or what was believed and counted so far (the shapes of a spares case). `counted.through`:
+ * the instant up to which counts at return are already in the sum. `level` left out: the level of the trunk alone counts.
+ */
 export const spareSetting = z.strictObject({
   item: name,
   lossPerUse: z.number().min(0).max(1).optional(),
   prior: z.strictObject({ losses: z.number().positive().max(1e6), uses: z.number().positive().max(1e9) }).optional(),
-  counted: z.strictObject({ losses: count, uses: z.number().min(0).max(1e9) }).optional(),
-  level: z.number().gt(0).lt(1),
+  counted: z
+    .strictObject({ losses: count, uses: z.number().min(0).max(1e9), through: z.iso.datetime({ precision: 3 }).optional() })
+    .optional(),
+  level: z.number().gt(0).lt(1).optional(),
   stopsAShow: z.boolean().default(true),
 });
 
@@ -122,6 +129,8 @@ export const tour = z.strictObject({
     .max(10)
     .optional(),
   spares: z.array(spareSetting).max(100).default([]),
+  /** The chance wanted that no line of the hardware trunk runs short on the tour, and what is kept least; left out: each line by its own level. */
+  spareTrunk: z.strictObject({ level: z.number().gt(0).lt(1), least: z.enum(['mass', 'cost']).default('mass') }).optional(),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
   wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),
   shows: z.array(show).min(1).max(400),

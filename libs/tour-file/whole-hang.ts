@@ -14,6 +14,7 @@ function mirrored(hang: Hang, original: Hang): Hang {
     grid: original.grid,
     tiltDownDeg: original.tiltDownDeg,
     loom: original.loom,
+    pointHeightMm: hang.pointHeightMm ?? original.pointHeightMm,
     extras: original.extras,
     partLoad: original.partLoad,
     liftTiltDownDeg: original.liftTiltDownDeg,

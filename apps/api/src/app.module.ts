@@ -10,6 +10,9 @@ import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { LoadingService } from './features/loading/loading.service.js';
+import { CountReader } from './features/count/count.reader.js';
+import { CountResolver } from './features/count/count.resolver.js';
+import { CountService } from './features/count/count.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
 import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
@@ -83,6 +86,7 @@ export class AppModule {
         RegisterQueries,
         RegisterService,
         RegisterResolver,
+        CountReader,
         TourFileReader,
         TourService,
         TourResolver,
@@ -100,6 +104,8 @@ export class AppModule {
         LoadingResolver,
         RiggingService,
         RiggingResolver,
+        CountService,
+        CountResolver,
         SearchService,
         SearchResolver,
         SearchWorker,

@@ -1,4 +1,5 @@
 import { LoadingActRow } from './features/loading/rows.js';
+import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -27,4 +28,5 @@ export const entities = [
   LoadingActRow,
   LoadReadingRow,
   SignOffRow,
+  HardwareCountRow,
 ];

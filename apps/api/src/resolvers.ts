@@ -1,5 +1,6 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
@@ -13,6 +14,7 @@ import { TourResolver } from './features/tour/tour.resolver.js';
 export const resolvers = [
   AccountResolver,
   AttentionResolver,
+  CountResolver,
   FleetResolver,
   LoadingResolver,
   PlanResolver,

@@ -5,6 +5,7 @@ import { People } from '../features/account/people.js';
 import { SignIn } from '../features/account/sign-in.js';
 import { ConfirmCart } from '../features/cart/confirm-cart.js';
 import { Moves } from '../features/cart/moves.js';
+import { Counts } from '../features/count/counts.js';
 import { Dates } from '../features/due/dates.js';
 import { Fleet } from '../features/fleet/fleet.js';
 import { HangEditor } from '../features/hang/hang-editor.js';
@@ -54,6 +55,7 @@ export function App() {
         <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
         <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
+        <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
         <Route path="/register" element={<Register me={person} />} />
         <Route path="/register/:itemId" element={<ItemScreen me={person} />} />

@@ -191,6 +191,16 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
         </label>
         <Num label="Goes up (1 = first)" value={hang.goesUp} onChange={(goesUp) => onChange({ ...hang, goesUp })} />
         <Num label="Trim height, mm" value={hang.trimHeightMm} onChange={(trimHeightMm) => onChange({ ...hang, trimHeightMm })} />
+        <label>
+          Height of the points, mm
+          <input
+            type="number"
+            step="any"
+            placeholder="not on file"
+            value={hang.pointHeightMm ?? ''}
+            onChange={(event) => onChange({ ...hang, pointHeightMm: event.target.value === '' ? undefined : event.target.valueAsNumber })}
+          />
+        </label>
         {!original && (
           <label>
             Grid

@@ -7,7 +7,7 @@ import {
   drawCode,
   dueSheet,
   hangSheet,
-  hardwareSheet,
+  hardwareSheets,
   moveSheet,
   pickSheet,
   pointSheet,
@@ -73,7 +73,7 @@ function sheetsOf({ plan, revision, releasedDespite }: PlanInForce, what: string
     case 'running':
       return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang));
     case 'hardware':
-      return [hardwareSheet(context)];
+      return hardwareSheets(context, units);
     case 'trucks':
       return plan.truck.trucks.map((truck) => truckSheet(context, truck, units));
     case 'due':

@@ -67,6 +67,15 @@ function stepOf(line: string): RunningStep {
   return read ? { step: read[3]!, at: read[1] as 'start', hold: read[2] !== undefined } : line;
 }
 
+type Frame = NonNullable<RiggingSystem['adapters']>[number];
+const frameFigures = ['massKg', 'frontHeightMm', 'rearHeightMm', 'depthMm', 'cgBehindMm', 'cgBelowMm', 'rearLeverMm'] as const;
+const frameLine = (frame: Frame): string => [frame.id, ...frame.joins, ...frameFigures.map((key) => frame[key])].join('; ');
+
+function frameOf(line: string): object {
+  const [id, upper, lower, ...figures] = line.split(';').map((each) => each.trim());
+  return { id, joins: [upper, lower], ...Object.fromEntries(frameFigures.map((key, index) => [key, numberOrNone(figures[index] ?? '')])) };
+}
+
 const numberOrNone = (text: string): number | string | undefined =>
   text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
 
@@ -77,6 +86,7 @@ function SystemForm({ system }: { system: RiggingSystem }) {
     splaySetAt: system.splaySetAt,
     jointBetweenCarts: system.jointBetweenCarts,
     closedSplayDeg: String(system.closedSplayDeg ?? ''),
+    adapters: (system.adapters ?? []).map(frameLine).join('\n'),
     mostBoxes: String(system.mostBoxes ?? ''),
     mostMassKg: String(system.mostMassKg ?? ''),
     windLimitMps: String(system.windLimitMps ?? ''),
@@ -92,7 +102,7 @@ function SystemForm({ system }: { system: RiggingSystem }) {
             id: system.id,
             manual: { title: values.title, revision: values.revision },
             closedSplayDeg: numberOrNone(values.closedSplayDeg),
-            adapters: system.adapters,
+            adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
             splaySetAt: values.splaySetAt,
             jointBetweenCarts: values.jointBetweenCarts,
             mostBoxes: numberOrNone(values.mostBoxes),
@@ -143,6 +153,11 @@ function SystemForm({ system }: { system: RiggingSystem }) {
         {field('mostMassKg', 'Most mass kg')}
         {field('windLimitMps', 'Wind limit m/s')}
       </div>
+      <label>
+        Frames between boxes that do not link: name; model above; model below; mass kg; front height, rear height, depth, centre behind,
+        centre below, rear lever in mm
+        <textarea rows={2} value={values.adapters} onChange={(event) => setValues({ ...values, adapters: event.target.value })} />
+      </label>
       {steps(
         'goingUp',
         'Going up, one step a line; begin with “start:”, “first cart:”, “each cart:” or “end:”, and “, hold” before the colon where everything waits',

@@ -1,5 +1,16 @@
 import { Link } from 'react-router';
-import { angle, drawHang, drawRear, drawStage, formatForce, formatMass, pointTable, slackSentence, stageContent } from '#drawings';
+import {
+  angle,
+  drawHang,
+  drawRear,
+  drawStage,
+  formatForce,
+  formatMass,
+  jointContent,
+  pointTable,
+  slackSentence,
+  stageContent,
+} from '#drawings';
 import type { Comparison, HangResult, PackPlan, Working } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
@@ -184,36 +195,10 @@ function Joints({ hang }: { hang: HangResult }) {
     <details>
       <summary>Forces in the joints</summary>
       <div className="scroll">
-        <table className="tight">
-          <thead>
-            <tr>
-              <th className="num">Above box</th>
-              <th className="num">Load</th>
-              <th className="num">Rear link</th>
-              <th className="num">Each front pin</th>
-              <th>Compared</th>
-            </tr>
-          </thead>
-          <tbody>
-            {hang.joints.map((joint) => (
-              <tr key={joint.position}>
-                <td className="num">{joint.position}</td>
-                <td className="num">{formatForce(joint.loadN, units)}</td>
-                <td className="num">{formatForce(joint.rearLinkN, units)}</td>
-                <td className="num">{formatForce(joint.frontPinN, units)}</td>
-                <td>
-                  {joint.comparisons.every((each) => each.verdict === 'within')
-                    ? 'within the rated values on file'
-                    : [...new Set(joint.comparisons.map((each) => (each.verdict === 'within' ? '' : each.verdict)))]
-                        .filter(Boolean)
-                        .join('; ')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        {jointContent(hang, units).map((each, index) => (
+          <Drawing key={index} of={each} />
+        ))}
       </div>
-      <p className="quiet">Positive rear link: tension. Two front pins, equal share assumed.</p>
     </details>
   );
 }

@@ -179,7 +179,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
           onDraft={onDraft}
         />
       )}
-      <HardwarePart plan={shown.plan} />
+      <HardwarePart plan={shown.plan} base={base} />
       <TruckPart plan={shown.plan} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
         {me.role !== 'safety' && <LetAllGo planId={shown.id} plan={shown.plan} onDraft={() => onDraft(true)} />}
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
