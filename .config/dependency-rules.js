@@ -85,7 +85,7 @@ export const rules = {
       name: 'nobody-imports-tests',
       comment: 'A product that leans on its tests cannot be tested.',
       severity: 'error',
-      from: { pathNot: '^tests/' },
+      from: { pathNot: '(^tests/|\\.spec\\.tsx?$)' },
       to: { path: '(^tests/|\\.spec\\.tsx?$)' },
     },
     {

@@ -1,6 +1,9 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
+import { CreateLoading20261125190000 } from './20261125190000-create-loading.js';
 import { CreateReportFile20261125161500 } from './20261125161500-create-report-file.js';
+import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
@@ -9,4 +12,7 @@ export const migrations = [
   CreateSearch20261125155500,
   CreateReportFile20261125161500,
   AddHoldUntil20261125173500,
+  CreateLoading20261125190000,
+  CreateRiggingRecords20261125192000,
+  CreateCounts20261125193000,
 ];

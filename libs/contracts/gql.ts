@@ -24,6 +24,10 @@ type Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": typeof types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
@@ -33,15 +37,20 @@ type Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": typeof types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": typeof types.ModelsDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
+    "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": typeof types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
@@ -56,9 +65,21 @@ type Documents = {
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
+    "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.SetGroupEndDocument,
+    "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": typeof types.RowSwapDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": typeof types.SwapRowsDocument,
 };
 const documents: Documents = {
     "query Me { me { id name role } }": types.MeDocument,
@@ -70,6 +91,10 @@ const documents: Documents = {
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
+    "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": types.CountSheetDocument,
+    "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
+    "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
@@ -79,15 +104,20 @@ const documents: Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems }": types.ModelsDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
+    "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
@@ -102,9 +132,21 @@ const documents: Documents = {
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
+    "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.SetGroupEndDocument,
+    "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": types.RowSwapDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": types.SwapRowsDocument,
 };
 
 /**
@@ -146,6 +188,22 @@ export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n"): typeof import('./graphql.js').CountSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n"): typeof import('./graphql.js').RecordCountsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n"): typeof import('./graphql.js').CorrectCountDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }"): typeof import('./graphql.js').TakeCountBackDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query Dates { examinedItems { id kind model place dueOn dueState state count } }"): typeof import('./graphql.js').DatesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -182,7 +240,19 @@ export function graphql(source: "query HangModels { catalogueModels { kind model
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems }"): typeof import('./graphql.js').ModelsDocument;
+export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n"): typeof import('./graphql.js').AddLoadReadingDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -206,6 +276,10 @@ export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: Stri
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -215,6 +289,10 @@ export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { appro
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -274,6 +352,10 @@ export function graphql(source: "mutation SaveTour($tour: TourJson!, $expectedVe
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "query HardwareModels { catalogueModels { kind model } }"): typeof import('./graphql.js').HardwareModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n"): typeof import('./graphql.js').TravellingKitDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -283,6 +365,50 @@ export function graphql(source: "query Tours { tours { id name prepFrom returnTo
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }"): typeof import('./graphql.js').HouseRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepRowDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepLoadedDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepPiecesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').WaiveOrderDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').EndWaiverDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').TakeCaseDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LeaveCaseDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').SetGroupEndDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n"): typeof import('./graphql.js').RowSwapDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
 
 
 export function graphql(source: string) {

@@ -6,6 +6,16 @@ export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' |
 import type { BetweenShows, PackPlan, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour } from '../tour-file/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+export type CountInput = {
+  /** Of those that came back, unfit for use. */
+  damaged: number;
+  /** Key of the line, as in the plan. */
+  key: string;
+  /** What came back at all, the damaged among it. */
+  returned: number;
+  sent: number;
+};
+
 export type HoldInput = {
   from: string;
   /** The hold ends by itself after so many hours. */
@@ -90,6 +100,45 @@ export type SetStackMutationVariables = Exact<{
 
 export type SetStackMutation = { setStack: { summary: { id: string } } };
 
+export type CountSheetQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type CountSheetQuery = { countSheet: { tourId: string, showId: string, name: string, tourName: string, notCountedBefore: Array<{ showId: string, name: string }>, lines: Array<{ key: string, item: string, fitted: number, spares: number, learned: { priorMean: number, losses: number, uses: number, posteriorMean: number, sparesByPriorAlone: number } | null, counted: { id: string, sent: number, returned: number, damaged: number, losses: number, countedBy: string, countedAt: string } | null }>, records: Array<{ id: string, key: string, shows: Array<string>, sent: number, returned: number, damaged: number, losses: number, uses: number, corrects: string | null, reason: string | null, countedBy: string, countedAt: string, inForce: boolean }> } };
+
+export type RecordCountsMutationVariables = Exact<{
+  tourId: string | number;
+  showIds: Array<string | number> | string | number;
+  lines: Array<CountInput> | CountInput;
+}>;
+
+
+export type RecordCountsMutation = { recordCounts:
+    | { __typename: 'CountRefusal', sentence: string }
+    | { __typename: 'CountSheet', showId: string }
+   };
+
+export type CorrectCountMutationVariables = Exact<{
+  id: string | number;
+  sent: number;
+  returned: number;
+  damaged: number;
+  reason: string;
+}>;
+
+
+export type CorrectCountMutation = { correctCount: { showId: string } };
+
+export type TakeCountBackMutationVariables = Exact<{
+  id: string | number;
+  reason: string;
+}>;
+
+
+export type TakeCountBackMutation = { takeCountBack: { showId: string } };
+
 export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -155,10 +204,39 @@ export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type HangModelsQuery = { catalogueModels: Array<{ kind: string, model: string, data: unknown }> };
 
+export type RiggingRecordQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
+
+export type AddLoadReadingMutationVariables = Exact<{
+  planId: string | number;
+  hang: string;
+  hole: string;
+  place: string;
+  readingKg: number;
+}>;
+
+
+export type AddLoadReadingMutation = { addLoadReading: { readings: Array<{ id: string }> } };
+
+export type SignOffMutationVariables = Exact<{
+  planId: string | number;
+  hang: string;
+  kind: string;
+  name: string;
+  remark: string;
+}>;
+
+
+export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
+
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type ModelsQuery = { riggingSystems: Array<unknown>, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
 export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
@@ -201,6 +279,13 @@ export type RecordIncidentMutationVariables = Exact<{
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
 
+export type SaveLoadRuleMutationVariables = Exact<{
+  rule: unknown;
+}>;
+
+
+export type SaveLoadRuleMutation = { saveLoadRule: boolean };
+
 export type ItemsQueryVariables = Exact<{
   search?: string | null | undefined;
   kind?: string | null | undefined;
@@ -224,6 +309,11 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
+
+export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WearRulesQuery = { rules: unknown };
 
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
@@ -339,6 +429,11 @@ export type SaveTourMutationVariables = Exact<{
 
 export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
 
+export type HardwareModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HardwareModelsQuery = { catalogueModels: Array<{ kind: string, model: string }> };
+
 export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -353,6 +448,131 @@ export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
+
+export type KeepRowMutationVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  row: number;
+}>;
+
+
+export type KeepRowMutation = { keepRow:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type KeepLoadedMutationVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type KeepLoadedMutation = { keepLoaded:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type KeepPiecesMutationVariables = Exact<{
+  planId: string | number;
+  pieces: Array<string> | string;
+}>;
+
+
+export type KeepPiecesMutation = { keepPieces:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type LetPiecesGoMutationVariables = Exact<{
+  planId: string | number;
+  pieces: Array<string> | string;
+}>;
+
+
+export type LetPiecesGoMutation = { letPiecesGo:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type WaiveOrderMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+  reason: string;
+}>;
+
+
+export type WaiveOrderMutation = { waiveOrder:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type EndWaiverMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+}>;
+
+
+export type EndWaiverMutation = { endWaiver:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type TakeCaseMutationVariables = Exact<{
+  planId: string | number;
+  case: string;
+}>;
+
+
+export type TakeCaseMutation = { takeCase:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type LeaveCaseMutationVariables = Exact<{
+  planId: string | number;
+  case: string;
+}>;
+
+
+export type LeaveCaseMutation = { leaveCase:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type SetGroupEndMutationVariables = Exact<{
+  planId: string | number;
+  group: string;
+  end?: string | null | undefined;
+}>;
+
+
+export type SetGroupEndMutation = { setGroupEnd:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
+
+export type RowSwapQueryVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  first: number;
+  second: number;
+}>;
+
+
+export type RowSwapQuery = { rowSwap: { first: number, second: number, sideBeforeMm: number, sideAfterMm: number, axles: Array<{ axle: string, beforeKg: number, afterKg: number, limitKg: number | null }>, breaches: Array<{ piece: string, mayBeWaived: boolean, sentence: string }> } };
+
+export type SwapRowsMutationVariables = Exact<{
+  planId: string | number;
+  truck: string;
+  first: number;
+  second: number;
+  reason?: string | null | undefined;
+}>;
+
+
+export type SwapRowsMutation = { swapRows:
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+   };
 
 export class TypedDocumentString<TResult, TVariables>
   extends String
@@ -441,6 +661,90 @@ export const SetStackDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
+export const CountSheetDocument = new TypedDocumentString(`
+    query CountSheet($tourId: ID!, $showId: ID!) {
+  countSheet(tourId: $tourId, showId: $showId) {
+    tourId
+    showId
+    name
+    tourName
+    notCountedBefore {
+      showId
+      name
+    }
+    lines {
+      key
+      item
+      fitted
+      spares
+      learned {
+        priorMean
+        losses
+        uses
+        posteriorMean
+        sparesByPriorAlone
+      }
+      counted {
+        id
+        sent
+        returned
+        damaged
+        losses
+        countedBy
+        countedAt
+      }
+    }
+    records {
+      id
+      key
+      shows
+      sent
+      returned
+      damaged
+      losses
+      uses
+      corrects
+      reason
+      countedBy
+      countedAt
+      inForce
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<CountSheetQuery, CountSheetQueryVariables>;
+export const RecordCountsDocument = new TypedDocumentString(`
+    mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {
+  recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {
+    __typename
+    ... on CountSheet {
+      showId
+    }
+    ... on CountRefusal {
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordCountsMutation, RecordCountsMutationVariables>;
+export const CorrectCountDocument = new TypedDocumentString(`
+    mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {
+  correctCount(
+    id: $id
+    sent: $sent
+    returned: $returned
+    damaged: $damaged
+    reason: $reason
+  ) {
+    showId
+  }
+}
+    `) as unknown as TypedDocumentString<CorrectCountMutation, CorrectCountMutationVariables>;
+export const TakeCountBackDocument = new TypedDocumentString(`
+    mutation TakeCountBack($id: ID!, $reason: String!) {
+  takeCountBack(id: $id, reason: $reason) {
+    showId
+  }
+}
+    `) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
     query Dates {
   examinedItems {
@@ -535,6 +839,56 @@ export const HangModelsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+export const RiggingRecordDocument = new TypedDocumentString(`
+    query RiggingRecord($planId: ID!) {
+  riggingRecord(planId: $planId) {
+    readings {
+      id
+      hang
+      hole
+      place
+      readingKg
+      readAt
+      readBy
+      verdict
+      sentence
+    }
+    signOffs {
+      id
+      hang
+      kind
+      name
+      remark
+      signedAt
+      signedBy
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
+export const AddLoadReadingDocument = new TypedDocumentString(`
+    mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
+  addLoadReading(
+    planId: $planId
+    hang: $hang
+    hole: $hole
+    place: $place
+    readingKg: $readingKg
+  ) {
+    readings {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
+export const SignOffDocument = new TypedDocumentString(`
+    mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
+  signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) {
+    signOffs {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {
@@ -544,6 +898,7 @@ export const ModelsDocument = new TypedDocumentString(`
     data
   }
   riggingSystems
+  rules
 }
     `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
@@ -626,6 +981,11 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const SaveLoadRuleDocument = new TypedDocumentString(`
+    mutation SaveLoadRule($rule: ModelJson!) {
+  saveLoadRule(rule: $rule)
+}
+    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
@@ -660,6 +1020,11 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system)
 }
     `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const WearRulesDocument = new TypedDocumentString(`
+    query WearRules {
+  rules
+}
+    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestSearch(tourId: $tourId, showId: $showId) {
@@ -878,6 +1243,14 @@ export const SaveTourDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const HardwareModelsDocument = new TypedDocumentString(`
+    query HardwareModels {
+  catalogueModels {
+    kind
+    model
+  }
+}
+    `) as unknown as TypedDocumentString<HardwareModelsQuery, HardwareModelsQueryVariables>;
 export const TravellingKitDocument = new TypedDocumentString(`
     query TravellingKit {
   trucks: items(kind: "truck", first: 100) {
@@ -923,3 +1296,180 @@ export const HouseRulesDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
+export const KeepRowDocument = new TypedDocumentString(`
+    mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
+  keepRow(planId: $planId, truck: $truck, row: $row) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepRowMutation, KeepRowMutationVariables>;
+export const KeepLoadedDocument = new TypedDocumentString(`
+    mutation KeepLoaded($planId: ID!) {
+  keepLoaded(planId: $planId) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepLoadedMutation, KeepLoadedMutationVariables>;
+export const KeepPiecesDocument = new TypedDocumentString(`
+    mutation KeepPieces($planId: ID!, $pieces: [String!]!) {
+  keepPieces(planId: $planId, pieces: $pieces) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
+export const LetPiecesGoDocument = new TypedDocumentString(`
+    mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {
+  letPiecesGo(planId: $planId, pieces: $pieces) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<LetPiecesGoMutation, LetPiecesGoMutationVariables>;
+export const WaiveOrderDocument = new TypedDocumentString(`
+    mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {
+  waiveOrder(planId: $planId, piece: $piece, reason: $reason) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<WaiveOrderMutation, WaiveOrderMutationVariables>;
+export const EndWaiverDocument = new TypedDocumentString(`
+    mutation EndWaiver($planId: ID!, $piece: String!) {
+  endWaiver(planId: $planId, piece: $piece) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<EndWaiverMutation, EndWaiverMutationVariables>;
+export const TakeCaseDocument = new TypedDocumentString(`
+    mutation TakeCase($planId: ID!, $case: String!) {
+  takeCase(planId: $planId, case: $case) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<TakeCaseMutation, TakeCaseMutationVariables>;
+export const LeaveCaseDocument = new TypedDocumentString(`
+    mutation LeaveCase($planId: ID!, $case: String!) {
+  leaveCase(planId: $planId, case: $case) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<LeaveCaseMutation, LeaveCaseMutationVariables>;
+export const SetGroupEndDocument = new TypedDocumentString(`
+    mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {
+  setGroupEnd(planId: $planId, group: $group, end: $end) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SetGroupEndMutation, SetGroupEndMutationVariables>;
+export const RowSwapDocument = new TypedDocumentString(`
+    query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {
+  rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {
+    first
+    second
+    sideBeforeMm
+    sideAfterMm
+    axles {
+      axle
+      beforeKg
+      afterKg
+      limitKg
+    }
+    breaches {
+      piece
+      mayBeWaived
+      sentence
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RowSwapQuery, RowSwapQueryVariables>;
+export const SwapRowsDocument = new TypedDocumentString(`
+    mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {
+  swapRows(
+    planId: $planId
+    truck: $truck
+    first: $first
+    second: $second
+    reason: $reason
+  ) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on LoadingRefusal {
+      sentence
+      reasons
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;

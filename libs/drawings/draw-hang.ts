@@ -1,13 +1,21 @@
 import type { HangResult, Point } from '#pack-plan';
 import { type Node, node } from './node.js';
-import { type Units, formatLength, formatMass } from './units.js';
+import { type Units, formatForce, formatLength, formatMass } from './units.js';
 
 const width = 460;
 const margin = 96;
 const head = 92;
 
+/** What a drawing of a hang shows; the editor draws a hang before there is a plan. */
+export type DrawnHang = Pick<HangResult, 'hang' | 'trimHeightMm' | 'massKg' | 'centreOfGravity' | 'outline'> & {
+  readonly picks: readonly Pick<HangResult['picks'][number], 'hole' | 'place' | 'hookLoadKg' | 'hoistSerial' | 'reactionN'>[];
+  readonly boxes: readonly Pick<HangResult['boxes'][number], 'position' | 'splayDeg' | 'cart'>[];
+  readonly unshared?: HangResult['unshared'];
+  readonly pullBack?: HangResult['pullBack'];
+};
+
 /** A hang in side view, to scale: grid with holes, picks with their loads, boxes as true trapezoids at their angles, centre of gravity, cart braces. */
-export function drawHang(hang: HangResult, units: Units = 'metric', wrong: ReadonlySet<number> = new Set()): Node {
+export function drawHang(hang: DrawnHang, units: Units = 'metric', wrong: ReadonlySet<number> = new Set()): Node {
   const points = [...hang.outline.grid, ...hang.outline.boxes.flatMap((box) => box.corners)];
   const [left, right] = [Math.min(...points.map((p) => p.xMm)), Math.max(...points.map((p) => p.xMm))];
   const [low, high] = [Math.min(...points.map((p) => p.zMm)), Math.max(...points.map((p) => p.zMm))];
@@ -26,11 +34,14 @@ export function drawHang(hang: HangResult, units: Units = 'metric', wrong: Reado
     hatch(),
     node('text', { x: width - 4, y: 12, class: 'sub', 'text-anchor': 'end' }, 'to the audience →'),
     ...hang.picks.flatMap((pick) => drawPick(hang, pick, at, units)),
+    ...(hang.unshared?.hoists ?? []).flatMap(({ hole }) => drawUnshared(hang, hole, at)),
     node('polygon', { points: polygon(hang.outline.grid, at), class: 'steel' }),
     ...hang.outline.holes.map(({ at: hole }) => node('circle', { cx: round(at(hole)[0]), cy: round(at(hole)[1]), r: 1.8, class: 'hole' })),
+    ...(hang.outline.adapters ?? []).map(({ corners }) => node('polygon', { points: polygon(corners, at), class: 'steel' })),
     ...hang.outline.boxes.flatMap((box, index) => drawBox(box, hang.boxes[index]?.splayDeg ?? 0, at, wrong.has(box.position), scale)),
     ...drawBraces(hang, at),
-    ...drawCentre(hang, at),
+    ...drawCentre(hang, at, units),
+    ...drawPullBack(hang, at, units),
     node('text', { x: 4, y: round(height) - 8, class: 'sub' }, `${formatLength(hang.trimHeightMm, units)} trim`),
   );
 }
@@ -50,7 +61,7 @@ export const round = (value: number): number => Math.round(value * 10) / 10;
 const polygon = (points: readonly Point[], at: (p: Point) => [number, number]): string =>
   points.map((p) => at(p).map(round).join(',')).join(' ');
 
-function drawPick(hang: HangResult, pick: HangResult['picks'][number], at: (p: Point) => [number, number], units: Units): Node[] {
+function drawPick(hang: DrawnHang, pick: DrawnHang['picks'][number], at: (p: Point) => [number, number], units: Units): Node[] {
   const hole = hang.outline.holes.find((each) => each.hole === pick.hole);
   if (!hole) return [];
   const [x, y] = at(hole.at).map(round) as [number, number];
@@ -59,9 +70,26 @@ function drawPick(hang: HangResult, pick: HangResult['picks'][number], at: (p: P
   return [
     node('line', { x1: x, y1: 22, x2: x, y2: y, class: 'chain' }),
     node('path', { d: `M${x - 6},28 h12 v22 h-12 z`, class: 'hoist' }),
+    node('path', { d: `M${x},${y - 4} v-26 m-4,7 l4,-7 l4,7`, class: 'brace' }),
     node('text', { x: side.x, y: 38, class: 'num', 'text-anchor': side.anchor }, formatMass(pick.hookLoadKg, units)),
-    node('text', { x: side.x, y: 53, class: 'sub', 'text-anchor': side.anchor }, `at the hook, hole ${pick.hole}`),
+    node(
+      'text',
+      { x: side.x, y: 53, class: 'sub', 'text-anchor': side.anchor },
+      `at the hook, hole ${pick.hole}; hang pulls ${formatForce(pick.reactionN, units)}`,
+    ),
     ...(pick.hoistSerial ? [node('text', { x: side.x, y: 67, class: 'mono small', 'text-anchor': side.anchor }, pick.hoistSerial)] : []),
+  ];
+}
+
+/** More than two points in a line: chains without figures. */
+function drawUnshared(hang: DrawnHang, name: string, at: (p: Point) => [number, number]): Node[] {
+  const hole = hang.outline.holes.find((each) => each.hole === name);
+  if (!hole) return [];
+  const [x, y] = at(hole.at).map(round) as [number, number];
+  return [
+    node('line', { x1: x, y1: 22, x2: x, y2: y, class: 'chain' }),
+    node('path', { d: `M${x - 6},28 h12 v22 h-12 z`, class: 'hoist' }),
+    node('text', { x: x + 9, y: 66, class: 'sub' }, 'measure'),
   ];
 }
 
@@ -84,7 +112,7 @@ function drawBox(
 }
 
 /** One bracket for each cart load, on the rear side. */
-function drawBraces(hang: HangResult, at: (p: Point) => [number, number]): Node[] {
+function drawBraces(hang: DrawnHang, at: (p: Point) => [number, number]): Node[] {
   const groups: { cart: string | null; positions: number[] }[] = [];
   for (const box of hang.boxes) {
     const last = groups.at(-1);
@@ -109,9 +137,30 @@ function drawBraces(hang: HangResult, at: (p: Point) => [number, number]): Node[
     });
 }
 
-function drawCentre(hang: HangResult, at: (p: Point) => [number, number]): Node[] {
+/** The line of a pull-back, from its box toward the anchor, with what it pulls. */
+function drawPullBack(hang: DrawnHang, at: (p: Point) => [number, number], units: Units): Node[] {
+  const figures = hang.pullBack?.figures;
+  const box = hang.outline.boxes.find((each) => each.position === hang.pullBack?.position);
+  if (!figures || !box) return [];
+  const [x, y] = at(box.corners[2]!).map(round) as [number, number];
+  const size = Math.hypot(figures.anchorForwardN, figures.anchorUpN) || 1;
+  // The anchor is pulled toward the hang, so it lies the other way.
+  const [dx, dy] = [(-figures.anchorForwardN / size) * 40, (figures.anchorUpN / size) * 40];
+  return [
+    node('line', { x1: x, y1: y, x2: round(x + dx), y2: round(y + dy), class: 'bar' }),
+    node(
+      'text',
+      { x: round(x + dx), y: round(y + dy + 12), class: 'sub', 'text-anchor': dx < 0 ? 'end' : 'start' },
+      `pull-back ${formatForce(figures.tensionN, units)}`,
+    ),
+  ];
+}
+
+function drawCentre(hang: DrawnHang, at: (p: Point) => [number, number], units: Units): Node[] {
   const [x, y] = at(hang.centreOfGravity).map(round) as [number, number];
   return [
+    node('path', { d: `M${x},${y + 9} v26 m-4,-7 l4,7 l4,-7`, class: 'brace' }),
+    node('text', { x: width - 4, y: y + 4, class: 'sub', 'text-anchor': 'end' }, `↓ ${formatForce(hang.massKg * 9.80665, units)}`),
     node('circle', { cx: x, cy: y, r: 6, class: 'cg' }),
     node('path', { d: `M${x - 9},${y} H${x + 9} M${x},${y - 9} V${y + 9}`, class: 'brace' }),
   ];

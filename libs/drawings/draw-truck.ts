@@ -4,8 +4,9 @@ import { type Node, node } from './node.js';
 
 const width = 900;
 
-/** A truck from above, to scale, nose at the left, rows numbered; what stands on top of something is not drawn here. */
+/** A truck from above, to scale, nose at the left, so that the left wall of someone who looks in from the door is at the bottom; rows numbered, what stays where it stands with a thick edge; what stands on top of something is not drawn here. */
 export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> = new Set()): Node {
+  const kept = new Set(truck.kept?.map((each) => each.piece));
   const scale = (width - 20) / truck.innerLengthMm;
   const across = truck.innerWidthMm * scale;
   const height = round(across + 64);
@@ -19,18 +20,19 @@ export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> =
     },
     node('text', { x: 12, y: 14, class: 'sub' }, 'nose'),
     node('text', { x: width - 12, y: 14, class: 'sub', 'text-anchor': 'end' }, 'door · first off'),
+    node('text', { x: width - 12, y: round(across + 58), class: 'sub', 'text-anchor': 'end' }, 'left wall, looking in from the door'),
     node('rect', { x: 10, y: 20, width: width - 20, height: round(across), class: 'truck' }),
     ...truck.placements
       .filter((each) => each.zMm === 0)
       .flatMap((each) => {
-        const [x, y, w, h] = [10 + each.xMm * scale, 20 + each.yMm * scale, each.alongMm * scale, each.acrossMm * scale].map(round) as [
-          number,
-          number,
-          number,
-          number,
-        ];
+        const [x, y, w, h] = [
+          10 + each.xMm * scale,
+          20 + (truck.innerWidthMm - each.yMm - each.acrossMm) * scale,
+          each.alongMm * scale,
+          each.acrossMm * scale,
+        ].map(round) as [number, number, number, number];
         return [
-          node('rect', { x: x + 1, y: y + 1, width: Math.max(1, w - 2), height: Math.max(1, h - 2), class: pieceClass(each) }),
+          node('rect', { x: x + 1, y: y + 1, width: Math.max(1, w - 2), height: Math.max(1, h - 2), class: pieceClass(each, kept) }),
           ...label(each.id, x, y, w, h),
         ];
       }),
@@ -55,6 +57,7 @@ export function drawTruckSide(truck: TruckResultOne): Node {
   const scale = (width - 20) / truck.innerLengthMm;
   const high = truck.innerHeightMm * scale;
   const sorted = [...truck.placements].sort((a, b) => b.yMm - a.yMm);
+  const kept = new Set(truck.kept?.map((each) => each.piece));
   return node(
     'svg',
     {
@@ -72,15 +75,15 @@ export function drawTruckSide(truck: TruckResultOne): Node {
         each.alongMm * scale,
         each.heightMm * scale,
       ].map(round) as [number, number, number, number];
-      return node('rect', { x: x + 1, y, width: Math.max(1, w - 2), height: h, class: pieceClass(each) });
+      return node('rect', { x: x + 1, y, width: Math.max(1, w - 2), height: h, class: pieceClass(each, kept) });
     }),
     node('text', { x: 12, y: round(high + 30), class: 'sub' }, 'nose'),
     node('text', { x: width - 12, y: round(high + 30), class: 'sub', 'text-anchor': 'end' }, 'door'),
   );
 }
 
-function pieceClass(each: Placement): string {
-  return each.tag === null ? 'piece' : 'piece wrong';
+function pieceClass(each: Placement, kept: ReadonlySet<string>): string {
+  return `piece${each.tag === null ? '' : ' wrong'}${kept.has(each.id) ? ' kept' : ''}`;
 }
 
 /** The id where it fits, along or upright; left out where it does not, the table has it. */

@@ -9,7 +9,7 @@ export const drawingStyle = `
 .draw .steel{fill:var(--ink)}.draw .hole{fill:var(--paper)}.draw .chain,.draw .brace,.draw .bar{stroke:var(--ink);fill:none;stroke-width:1.2}.draw .bar{stroke-dasharray:4 3}
 .draw .hoist{fill:var(--paper);stroke:var(--ink);stroke-width:1.3}.draw .cg{fill:var(--paper);stroke:var(--ink);stroke-width:1.3;fill-opacity:.75}
 .draw .front{fill:var(--ink)}.draw .lid{stroke:var(--ink);stroke-width:5;fill:none}.draw .wheel{fill:var(--ink)}
-.draw .truck{fill:none;stroke:var(--ink);stroke-width:2}.draw .piece{fill:var(--soft);stroke:var(--ink);stroke-width:1.1}
+.draw .piece.kept{stroke-width:3}.draw .truck{fill:none;stroke:var(--ink);stroke-width:2}.draw .piece{fill:var(--soft);stroke:var(--ink);stroke-width:1.1}
 .draw .tick{stroke:var(--line)}.draw .showday{fill:var(--soft)}.draw .life{stroke:var(--ink);stroke-width:5}.draw .cut{stroke:var(--warn);stroke-width:4}.draw .why{fill:var(--warn);font-weight:650}
 `;
 
@@ -20,14 +20,15 @@ export const sheetStyle = `
 .sheetpage h1{font-size:26px;line-height:1.1;margin:0}.sheetpage h2{font-size:17px;margin:5mm 0 2mm}
 .sheetpage .top{display:grid;grid-template-columns:1fr auto;align-items:end;gap:6mm;border-bottom:3px solid #000;padding-bottom:2mm;margin-bottom:3mm}.sheetpage .top p{margin:0}.sheetpage .top p.right{text-align:right}
 .sheetpage .big{font-size:60px;font-weight:800;line-height:1}
-.sheetpage table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}.sheetpage th,.sheetpage td{text-align:left;padding:1.2mm 2mm;border-bottom:1px solid #777;vertical-align:top}.sheetpage th{border-bottom:1.5px solid #000}.sheetpage td.n,.sheetpage th.n{text-align:right}.sheetpage td.n{white-space:nowrap}.sheetpage .half td,.sheetpage .half th{padding:.1mm 1mm;font-size:11.5px;line-height:1.2}.sheetpage ul{margin:2mm 0;padding-left:5mm;font-size:13px}.sheetpage .findings{list-style:none;padding:0}.sheetpage tr{break-inside:avoid}
-.sheetpage .mono{font-family:var(--mono);font-weight:600}
+.sheetpage table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}.sheetpage th,.sheetpage td{text-align:left;padding:1.2mm 2mm;border-bottom:1px solid #777;vertical-align:top}.sheetpage th{border-bottom:1.5px solid #000}.sheetpage td.n,.sheetpage th.n{text-align:right}.sheetpage td.n{white-space:nowrap}.sheetpage .half td,.sheetpage .half th{padding:.1mm 1mm;font-size:11.5px;line-height:1.2}.sheetpage .tight td,.sheetpage .tight th{padding:.5mm 1.5mm;font-size:12.5px;line-height:1.3}.sheetpage .steps{columns:2;column-gap:8mm;font-size:12.5px;margin:1mm 0;padding-left:7mm}.sheetpage .steps li{break-inside:avoid}.sheetpage ul{margin:2mm 0;padding-left:5mm;font-size:13px}.sheetpage .findings{list-style:none;padding:0}.sheetpage tr{break-inside:avoid}
+.sheetpage .mono{font-family:var(--mono);font-weight:600;white-space:nowrap}
 .sheetpage .slots td{border:2px solid #000;padding:3mm 4mm;font-size:30px}.sheetpage .slots .k{font-weight:800;font-size:54px;width:20mm;text-align:center}.sheetpage .slots .s{font-family:var(--mono);font-weight:700;font-size:38px}.sheetpage .slots .a{font-family:var(--mono);font-weight:700;font-size:38px;text-align:right;white-space:nowrap}.sheetpage .slots small{display:block;font:400 14px var(--text)}.sheetpage .slots .tick{width:18mm}
 .sheetpage .caution{border-top:1.5px solid #000;margin-top:4mm;padding-top:2mm}
 .sheetpage .half{display:grid;grid-template-columns:84mm 1fr;gap:6mm}.sheetpage .draw{max-height:200mm}.sheetpage .half .draw{max-height:98mm}.sheetpage .half ~ ul{columns:2;column-gap:6mm;font-size:12px}
 .sheetpage .caution,.sheetpage .sign{break-inside:avoid}.sheetpage .half ~ p{margin:2mm 0;font-size:13px}.sheetpage .half ~ h2{margin:3mm 0 1mm}.sheetpage .sign{display:grid;grid-template-columns:1fr 1fr 1fr;gap:6mm;margin-top:6mm}.sheetpage .sign span{border-top:1px solid #000;padding-top:1mm;font-size:12.5px}
 .sheetpage .tickbox{display:inline-block;width:5mm;height:5mm;border:1.5px solid #000;vertical-align:-1mm}
-.sheetpage .stop{font-weight:700}
+.sheetpage .stop{font-weight:700}.sheetpage:has(.twin){font-size:12px;line-height:1.3}.sheetpage:has(.twin) h1{font-size:22px}.sheetpage:has(.twin) .caution{margin-top:2mm;padding-top:1mm}.sheetpage:has(.twin) .sign{margin-top:5mm}.sheetpage .twin{display:grid;grid-template-columns:1fr 1fr;gap:5mm;align-items:start}.sheetpage .twin td,.sheetpage .twin th{padding:0 1mm;font-size:10.5px;line-height:1.22}.sheetpage ol{margin:1mm 0;padding-left:6mm;font-size:12px}.sheetpage .dense td,.sheetpage .dense th{padding:.3mm 1.5mm;font-size:10.5px;line-height:1.25}.sheetpage .dense p{font-size:10px;margin:1mm 0}.sheetpage .steps td{padding:.5mm 2mm;font-size:12.5px;line-height:1.3}.sheetpage small{font-size:11px}.sheetpage .twin ~ p{font-size:11.5px;margin:1mm 0}.sheetpage .twin ~ h2{margin:2mm 0 .5mm;font-size:14px}.sheetpage .twin ~ ul{font-size:11.5px;margin:1mm 0}
+.sheetpage .line{white-space:nowrap}
 @media print{.sheetpage{padding:0}}
 @page{margin:12mm}
 `;

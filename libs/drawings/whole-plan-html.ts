@@ -1,7 +1,13 @@
 import { type Node, node, renderMarkup } from './node.js';
+import { hardwareSheets } from './hardware-sheet.js';
 import { drawingStyle, sheetStyle } from './print-style.js';
 import type { SheetContext } from './sheet-parts.js';
-import { cartCardSheet, dueSheet, hangSheet, hardwareSheet, moveSheet, pointSheet, truckSheet } from './sheets.js';
+import { hangSheet } from './hang-sheet.js';
+import { pickSheet, stageSheet } from './pick-sheet.js';
+import { pointSheet } from './point-sheet.js';
+import { runningSheets } from './running-sheet.js';
+import { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
+import { truckSheet } from './truck-sheet.js';
 import type { Units } from './units.js';
 
 /** Every sheet of a plan, in the order of the show. `codeOf` draws the code of a cart's id. */
@@ -10,9 +16,12 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
   return [
     ...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)),
     pointSheet(context, units),
+    ...plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units))),
+    ...plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units)),
+    ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang)),
     moveSheet(context),
     ...plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : codeOf(load.cart), units)),
-    hardwareSheet(context),
+    ...hardwareSheets(context, units),
     ...plan.truck.trucks.map((truck) => truckSheet(context, truck, units)),
     dueSheet(context),
   ];

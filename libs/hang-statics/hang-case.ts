@@ -34,7 +34,7 @@ export const hangCaseSchema = z.strictObject({
       }),
     )
     .min(1)
-    .max(200),
+    .max(100),
   extras: z
     .array(z.strictObject({ position: z.int().min(0).max(200), massKg: kgOrNone }))
     .max(1000)

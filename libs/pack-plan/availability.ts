@@ -24,6 +24,12 @@ export function judgeAvailability(file: TourFile, lastDay: PlainDate): ReadonlyM
   return new Map(file.items.map((item) => [item.id, judge(file, item, promises.get(item.id) ?? [], lastDay)]));
 }
 
+/** Why an item may not travel with a show; null when it may. */
+export function whyNotUsable(file: TourFile, showId: string, id: string): string | null {
+  const show = file.tour.shows.find((each) => each.id === showId);
+  return (show && judgeAvailability(file, show.to).get(id)?.reason) ?? null;
+}
+
 function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastDay: PlainDate): Availability {
   const { prepFrom, returnTo } = file.tour;
   const intervals = applicableIntervals(file, item);

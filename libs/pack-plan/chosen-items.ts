@@ -45,30 +45,6 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
   ]);
 }
 
-/** Batches of a model that may be used in this show. */
-export function usableBatches(
-  inputs: PlanInputs,
-  model: string,
-): readonly { readonly id: string; readonly count: number; readonly trunk: string | null; readonly kind: string }[] {
-  return [...inputs.availability.values()]
-    .filter(({ item, reason }) => item.model === model && item.count !== undefined && reason === null)
-    .map(({ item }) => ({ id: item.id, count: item.count! - promisedElsewhere(inputs, item.id), trunk: item.in ?? null, kind: item.kind }));
-}
-
-/** The most of a batch that other tours hold on any one day of this tour. */
-function promisedElsewhere(inputs: PlanInputs, id: string): number {
-  const { tour, bookings } = inputs.file;
-  const overlapping = bookings.filter(
-    (each) => each.item === id && each.tour !== tour.name && each.from <= tour.returnTo && each.to >= tour.prepFrom,
-  );
-  return Math.max(
-    0,
-    ...overlapping.map((at) =>
-      overlapping.filter((each) => each.from <= at.from && each.to >= at.from).reduce((sum, each) => sum + (each.count ?? 0), 0),
-    ),
-  );
-}
-
 /** Everything the plan counts on, for its bookings: boxes, carts, grids, hoists, travelling cases and trucks, and batches by quantity. */
 export function plannedSerials(carts: CartsResult, chosen: readonly ChosenItem[]): readonly string[] {
   const boxes = carts.loads.flatMap((load) => [load.cart, ...load.boxes.map((each) => each.serial)]);

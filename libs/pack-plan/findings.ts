@@ -1,10 +1,10 @@
-import { groupDigits, eachDay } from '#kernel';
-import { systemMass } from './hang-limits.js';
-import type { CartsResult, DueResult, Finding, HangResult, HardwareResult, PicksResult, Section, TruckResult, Weight } from './plan.js';
+import { eachDay } from '#kernel';
+import type { CartsResult, DueResult, Finding, Section, Weight } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
 import { shortDays } from './short-days.js';
 
-const say = (section: Section, weight: Weight, code: string, subject: string, date: string | null, sentence: string): Finding => ({
+/** A finding in the words of its section. */
+export const say = (section: Section, weight: Weight, code: string, subject: string, date: string | null, sentence: string): Finding => ({
   code,
   weight,
   section,
@@ -12,9 +12,7 @@ const say = (section: Section, weight: Weight, code: string, subject: string, da
   date,
   sentence,
 });
-const kilograms = (value: number): string => `${groupDigits(value)} kg`;
-const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
-const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */
 export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] {
@@ -72,196 +70,6 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
           `${load.id}${load.cart ? ` (${load.cart})` : ''}: ${exception}.`,
         ),
       );
-  return findings;
-}
-
-export function pickFindings(inputs: PlanInputs, picks: PicksResult): Finding[] {
-  const findings: Finding[] = [];
-  if (picks.loadRule.status === 'from memory')
-    findings.push(
-      say(
-        'picks',
-        'look',
-        'rule-from-memory',
-        picks.loadRule.title,
-        null,
-        'The load rule was written down from memory. Read it in its source before anybody relies on it.',
-      ),
-    );
-  for (const hang of picks.hangs) {
-    for (const pick of hang.picks) {
-      if (pick.reactionN < 0)
-        findings.push(
-          say(
-            'picks',
-            'stop',
-            'cannot-hang-like-this',
-            `${hang.hang} hole ${pick.hole}`,
-            null,
-            `${hang.hang} cannot hang like this: the pick at hole ${pick.hole} would have to push, and a chain cannot push.`,
-          ),
-        );
-      for (const each of pick.comparisons.filter((one) => one.verdict === 'over'))
-        findings.push(
-          say(
-            'picks',
-            'stop',
-            'over-rated-load',
-            `${hang.hang} hole ${pick.hole}`,
-            null,
-            `${hang.hang}, hole ${pick.hole}: ${each.sentence}`,
-          ),
-        );
-      for (const each of pick.comparisons.filter((one) => one.verdict === 'no rated value on file'))
-        findings.push(
-          say(
-            'picks',
-            'look',
-            'no-rated-value',
-            `${hang.hang} hole ${pick.hole}`,
-            null,
-            `${hang.hang}, hole ${pick.hole}: ${each.sentence}`,
-          ),
-        );
-    }
-    findings.push(...overloadedJoints(hang));
-    const reversed = hang.joints.filter((joint) => joint.rearLinkN < 0).map((joint) => joint.position);
-    if (reversed.length > 0)
-      findings.push(
-        say(
-          'picks',
-          'look',
-          'reversed-link',
-          hang.hang,
-          null,
-          `${hang.hang}: the rear link above ${boxList(reversed)} is pushed instead of pulled. Ask the maker whether it may be.`,
-        ),
-      );
-    const silent = hang.joints
-      .filter((joint) => joint.comparisons.some((one) => one.verdict === 'no rated value on file'))
-      .map((joint) => joint.position);
-    if (silent.length > 0)
-      findings.push(
-        say(
-          'picks',
-          'look',
-          'no-rated-value',
-          hang.hang,
-          null,
-          `${hang.hang}: no rated value on file for the joints of ${boxList(silent)}; their forces cannot be compared. Ask the maker.`,
-        ),
-      );
-    findings.push(...systemMass(inputs, hang).map((sentence) => say('picks', 'stop', 'system-limit', hang.hang, null, sentence)));
-    if (!hang.systemApproved)
-      findings.push(
-        say(
-          'picks',
-          'look',
-          'system-not-approved',
-          hang.system,
-          null,
-          `The data of the rigging system ${hang.system} is not approved: an example, not for use. The safety officer approves it against the maker’s manual.`,
-        ),
-      );
-    if (hang.gridSerial === null)
-      findings.push(
-        say('picks', 'stop', 'item-missing', hang.hang, inputs.show.from, `No ${hang.grid} that may be used is left for ${hang.hang}.`),
-      );
-    for (const pick of hang.picks)
-      if (pick.hoistSerial === null)
-        findings.push(
-          say(
-            'picks',
-            'stop',
-            'item-missing',
-            `${hang.hang} hole ${pick.hole}`,
-            inputs.show.from,
-            `No ${pick.hoist} that is in date and free is left for ${hang.hang}, hole ${pick.hole}.`,
-          ),
-        );
-  }
-  return findings;
-}
-
-const boxList = (positions: readonly number[]): string =>
-  positions.length === 1 ? `box ${positions[0]}` : `boxes ${positions.join(', ')}`;
-
-/** One sentence for each kind of part that carries too much: the worst joint, and which others. */
-function overloadedJoints(hang: HangResult): Finding[] {
-  const over = hang.joints.flatMap((joint) =>
-    joint.comparisons.filter((each) => each.verdict === 'over').map((each) => ({ position: joint.position, each })),
-  );
-  return [...new Set(over.map(({ each }) => each.what))].map((what) => {
-    const all = over.filter(({ each }) => each.what === what);
-    const worst = all.reduce((a, b) => (b.each.value > a.each.value ? b : a));
-    const others = all.filter((one) => one !== worst).map((one) => one.position);
-    return say(
-      'picks',
-      'stop',
-      'over-rated-load',
-      `${hang.hang} joint ${worst.position}`,
-      null,
-      `${hang.hang}, joint above box ${worst.position}: ${worst.each.sentence}${others.length > 0 ? ` Also above ${boxList(others)}.` : ''}`,
-    );
-  });
-}
-
-export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): Finding[] {
-  return hardware.lines
-    .filter((line) => line.missing > 0)
-    .map((line) =>
-      say(
-        'hardware',
-        'stop',
-        'hardware-missing',
-        line.model,
-        inputs.file.tour.prepFrom,
-        `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${line.missing} missing on ${inputs.file.tour.prepFrom}. ${line.fitted} fitted and ${line.spares} spare, ${line.onHand} on hand.`,
-      ),
-    );
-}
-
-/** Share of a limit from which an axle is called nearly over. */
-const nearly = 0.93;
-
-export function truckFindings(truck: TruckResult): Finding[] {
-  const findings = truck.leftOver.map((each) =>
-    say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`),
-  );
-  for (const load of truck.trucks) {
-    for (const axle of load.axles) {
-      if (axle.limitKg === null || axle.axle === 'kingpin') continue;
-      const worst = axle.loadKg;
-      if (worst > axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'stop',
-            'axle-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)}, over its limit of ${tonnes(axle.limitKg)}.`,
-          ),
-        );
-      else if (worst >= nearly * axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'look',
-            'axle-nearly-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left. One heavy case further back takes load off it.`,
-          ),
-        );
-    }
-    if (load.axles.length === 0)
-      findings.push(
-        say('truck', 'look', 'no-axle-figures', load.id, null, `${load.id}: no axle figures on file; its axle loads are not known.`),
-      );
-    for (const each of load.placements.filter((one) => one.tag !== null))
-      findings.push(say('truck', 'look', 'tagged-freight', each.id, null, `${each.label} ${each.tag}.`));
-  }
   return findings;
 }
 

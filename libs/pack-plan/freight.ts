@@ -20,6 +20,16 @@ export interface FreightPiece {
   readonly tag: string | null;
 }
 
+/** What people call it: "Main left, 1st cart (K01)"; a truck or an unknown id by its id. */
+export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: string): string {
+  const label = freight.get(id)?.label;
+  if (label === undefined) return id;
+  return label.includes(id) ? label : `${label} (${id})`;
+}
+
+/** A sentence of the load checker without the decimals of its kilograms and millimetres. */
+export const wholeFigures = (sentence: string): string => sentence.replace(/-?\d+\.\d+/g, (each) => String(Math.round(Number(each))));
+
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
 const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];
@@ -33,8 +43,29 @@ const groupNames: Record<Purpose, string> = {
   other: 'Other cases',
 };
 
-/** Carts of the show and cases of the tour, each with its place in the unloading order. */
+/** Carts of the show, cases of the tour and what was taken along at the dock, each with its place in the unloading order. */
 export function freightOf(inputs: PlanInputs, carts: CartsResult): readonly FreightPiece[] {
+  return atItsEnd(inputs, usualFreight(inputs, carts));
+}
+
+/** What the show wants at the door comes off before all else, what it wants at the nose after all else. */
+function atItsEnd(inputs: PlanInputs, freight: readonly FreightPiece[]): readonly FreightPiece[] {
+  const ends = new Map(inputs.show.loading?.ends.map((each) => [each.group, each.end]));
+  const last = Math.max(0, ...freight.map((each) => each.firstOff));
+  return freight.map((each) => {
+    const end = ends.get(each.group);
+    return end === undefined ? each : { ...each, firstOff: end === 'door' ? 0 : last + 1 };
+  });
+}
+
+/** Cases of the tour, and those taken along at the dock that are on the register. */
+function casesOf(inputs: PlanInputs): readonly { readonly case: string; readonly firstOff?: number | undefined }[] {
+  const listed = new Set(inputs.file.tour.freight.map((each) => each.case));
+  const taken = inputs.show.loading?.taken ?? [];
+  return [...inputs.file.tour.freight, ...taken.filter((each) => !listed.has(each.case) && inputs.items.get(each.case)?.kind === 'case')];
+}
+
+function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightPiece[] {
   const waves = [...new Set(inputs.hangs.map((each) => each.goesUp))].sort((a, b) => a - b);
   const deepest = Math.max(1, ...carts.loads.map((each) => each.of));
   const firstCart = beforeCarts.length;
@@ -56,7 +87,7 @@ export function freightOf(inputs: PlanInputs, carts: CartsResult): readonly Frei
       };
     });
   const lastCart = firstCart + waves.length * deepest;
-  const casePieces = inputs.file.tour.freight.map((each): FreightPiece => {
+  const casePieces = casesOf(inputs).map((each): FreightPiece => {
     const item = inputs.items.get(each.case)!;
     const model = modelOf(inputs.file.catalogue.cases, item.model);
     const before = beforeCarts.indexOf(model.purpose);

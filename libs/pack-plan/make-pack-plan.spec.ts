@@ -31,28 +31,6 @@ describe('the pack plan of the demo tour', () => {
     expect(sentences(demo, 'axle-nearly-over')).toEqual([expect.stringContaining('T1: drive axle 9.9 t of 10.3 t')]);
   });
 
-  /** Counted by hand from the drawing: hangs of 24, 24 and 12 boxes on one grid each, two picks a hang, carts of four. */
-  it.each([
-    // 60 joints: three at the grids, 57 between boxes; two front pins each, one rear, one lock. The grids' pins lie in the trunk.
-    ['Link pin 12', { fitted: 120, withBox: 114, withCart: 0, loose: 6, spares: 6, missing: 0 }],
-    ['Link pin 10', { fitted: 60, withBox: 57, withCart: 0, loose: 3, spares: 3, missing: 0 }],
-    ['Lock pin 8', { fitted: 60, withBox: 57, withCart: 0, loose: 3, spares: 3, missing: 0 }],
-    // Six picks: two shackles and one sling each.
-    ['Bow shackle 3.25', { fitted: 12, withBox: 0, withCart: 0, loose: 12, spares: 1, missing: 0 }],
-    ['Round sling 1 m', { fitted: 6, withBox: 0, withCart: 0, loose: 6, spares: 1, missing: 0 }],
-    // 15 carts, four base pins each; a loom for each cart load.
-    ['Base pin 12', { fitted: 60, withBox: 0, withCart: 60, loose: 0, missing: 0 }],
-    ['Loom of four, 20 m', { fitted: 15, withBox: 0, withCart: 0, loose: 15, missing: 0 }],
-  ])('counts %s as a hand does', (model, counted) => {
-    expect(demo.hardware.lines.find((line) => line.model === model)).toMatchObject(counted);
-  });
-
-  it('has a line for nothing else, and hoists and grids by serial', () => {
-    expect(demo.hardware.lines).toHaveLength(7);
-    expect(demo.hardware.chosen.filter((each) => each.kind === 'hoist')).toHaveLength(6);
-    expect(demo.hardware.chosen.filter((each) => each.kind === 'grid')).toHaveLength(3);
-  });
-
   /** Common practice of the trade, no published source. */
   it('cuts carts of four from the top: cart 1 is boxes 1 to 4, the top of the stack highest in the air', () => {
     const [first, second] = demo.carts.loads.filter((load) => load.hang === 'Main left');

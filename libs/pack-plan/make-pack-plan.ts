@@ -1,16 +1,21 @@
 import type { TourFile } from '#tour-file';
 import { wantedLoads } from './allocation-case.js';
 import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
-import { cartFindings, dueFindings, hardwareFindings, inputFindings, pickFindings, truckFindings } from './findings.js';
+import { cartFindings, dueFindings, inputFindings } from './findings.js';
 import { fingerprintOf } from './fingerprint.js';
-import type { CartsResult, HardwareResult, PackPlan, TruckResult } from './plan.js';
+import type { HardwareResult } from './hardware-result.js';
+import type { CartsResult, PackPlan, TruckResult } from './plan.js';
+import { hardwareFindings } from './hardware-findings.js';
 import { keepBoxes } from './keep-boxes.js';
 import { type SolveLimits, planCarts } from './plan-carts.js';
+import { pickFindings } from './pick-findings.js';
 import { planDue } from './plan-due.js';
 import { planHardware } from './plan-hardware.js';
 import { type PlanInputs, gatherInputs } from './plan-inputs.js';
 import { planPicks } from './plan-picks.js';
 import { planTruck } from './plan-truck.js';
+import { truckFindings } from './truck-findings.js';
+import { travelling } from './replan-trucks.js';
 
 /** An earlier plan whose boxes stay where they are, but for those that failed. */
 export interface KeptPlan {
@@ -29,7 +34,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
   const hardware = planHardware(inputs, carts, chosen);
   const truck = planTruck(inputs, carts, limits);
-  const due = planDue(inputs, whereabouts(inputs, carts, chosen, hardware));
+  const due = planDue(inputs, whereabouts(inputs, carts, hardware));
   const { tour } = file;
   return {
     tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
@@ -73,16 +78,11 @@ export function makeSteadyPlan(file: TourFile, showId: string, limits: SolveLimi
 }
 
 /** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
-function whereabouts(
-  inputs: PlanInputs,
-  carts: CartsResult,
-  chosen: readonly ChosenItem[],
-  hardware: HardwareResult,
-): ReadonlyMap<string, string> {
+function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareResult): ReadonlyMap<string, string> {
   const where = new Map<string, string>();
   for (const load of carts.loads)
     for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
-  for (const each of chosen) if (each.item !== null) where.set(each.item, each.where);
+  for (const each of hardware.chosen) where.set(each.item, each.where);
   for (const line of hardware.lines)
     for (const item of inputs.file.items)
       if (item.model === line.model && item.count !== undefined && item.state === 'in service')
@@ -97,18 +97,10 @@ function usesOf(
   hardware: HardwareResult,
   truck: TruckResult,
 ): PackPlan['uses'] {
-  const travelling = [...truck.trucks.flatMap((load) => [load.id, ...load.placements.map((each) => each.id)])];
-  const serials = [...new Set([...plannedSerials(carts, chosen), ...travelling])].map((item) => ({ item, count: null }));
-  const batches = hardware.lines.flatMap((line) => {
-    let wanted = line.fitted + line.spares;
-    return inputs.file.items
-      .filter((item) => item.model === line.model && item.count !== undefined && inputs.availability.get(item.id)!.reason === null)
-      .map((item) => {
-        const count = Math.min(wanted, item.count!);
-        wanted -= count;
-        return { item: item.id, count };
-      })
-      .filter((each) => each.count > 0);
-  });
+  const spares = hardware.chosen.map((each) => each.item);
+  const serials = [...new Set([...plannedSerials(carts, chosen), ...spares, ...travelling(truck)])].map((item) => ({ item, count: null }));
+  const batches = hardware.lines.flatMap((line) =>
+    line.takenFrom.map(({ lot, count }) => ({ item: lot, count: inputs.items.get(lot)!.count === undefined ? null : count })),
+  );
   return [...serials, ...batches];
 }

@@ -1,11 +1,17 @@
-import { type HangAnswer, type HangCase, hangOutline, solveHang } from '#hang-statics';
-import { standardGravityMps2 } from '#kernel';
-import type { BoxModel, GridModel, Hang, Pick } from '#tour-file';
+import { type HangAnswer, type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together } from '#hang-statics';
+import { groupDigits, standardGravityMps2 } from '#kernel';
+import type { GridModel, Hang } from '#tour-file';
 import type { WantedLoad } from './allocation-case.js';
 import type { ChosenItem } from './chosen-items.js';
-import { compareJoint, comparePick } from './compare-loads.js';
-import type { CartsResult, HangResult, PickResult, PicksResult, Working } from './plan.js';
+import { compareJoint, compareRated } from './compare-loads.js';
+import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
+import { pickResult } from './pick-result.js';
+import type { CartsResult, Comparison, HangResult, PicksResult } from './plan.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
+import { planPullBack } from './plan-pull-back.js';
+import { planStages } from './plan-stages.js';
+import { dynamicFactorOf, personsBelowFactors } from './regime.js';
+import { runningOrder } from './running-order.js';
 
 const loadCaution =
   'Loads are computed from the figures on file. A competent person confirms them against the maker’s rated data, local rules and the structure before anything is lifted.';
@@ -29,57 +35,17 @@ export function planPicks(
       ),
     ),
     loadRule: {
+      id: loadRule.id,
+      jurisdiction: loadRule.jurisdiction,
       title: loadRule.title,
+      edition: loadRule.edition ?? null,
       source: loadRule.source,
       status: loadRule.status,
-      dynamicFactor: loadRule.dynamicFactor,
+      dynamicFactor: dynamicFactorOf(loadRule),
       usableShare: show.personsBelow ? loadRule.usableShareWithPersonsBelow : 1,
+      readingTolerance: loadRule.reading?.toleranceShare ?? null,
     },
     caution: loadCaution,
-  };
-}
-
-/** The hang as a case of the statics engine: looms hang at the top box of their cart load. */
-export function hangCase(inputs: PlanInputs, hang: Hang, loads: readonly WantedLoad[]): HangCase {
-  const { catalogue } = inputs.file;
-  const grid = modelOf(catalogue.grids, hang.grid);
-  const loom = hang.loom === undefined ? undefined : modelOf(catalogue.looms, hang.loom);
-  return {
-    gravityMps2: standardGravityMps2,
-    dynamicFactor: inputs.loadRule.dynamicFactor,
-    ...(hang.tiltDownDeg === undefined ? {} : { tiltDownDeg: hang.tiltDownDeg }),
-    grid: { massKg: grid.massKg, cgBehindMm: grid.cgBehindMm, cgAboveMm: grid.cgAboveMm, holes: grid.holes.map((each) => ({ ...each })) },
-    boxes: hang.boxes.map(({ model, splayDeg }) => {
-      const box = modelOf(catalogue.boxes, model);
-      return {
-        massKg: box.massKg,
-        frontHeightMm: box.frontHeightMm,
-        cgBehindMm: box.cgBehindMm,
-        cgBelowMm: box.cgBelowMm,
-        rearLeverMm: box.rearLeverMm,
-        splayDeg,
-      };
-    }),
-    extras: [
-      ...hang.extras.map(({ position, massKg }) => ({ position, massKg })),
-      ...(loom && loom.massKg > 0 ? loads.map((load) => ({ position: load.positions[0]!, massKg: loom.massKg })) : []),
-    ],
-    picks: hang.picks.map((pick) => ({ hole: pick.hole, ...pickMasses(inputs, pick) })),
-  };
-}
-
-/** Steel below the hook, the hoist, and the whole chain of the hoist, which its point carries wherever it hangs. */
-function pickMasses(inputs: PlanInputs, pick: Pick): { belowHookKg: number; hoistKg: number; chainKg: number } {
-  const { catalogue } = inputs.file;
-  const hoist = modelOf(catalogue.hoists, pick.hoist);
-  const steel = [
-    ...pick.shackles.map((each) => modelOf(catalogue.shackles, each)),
-    ...pick.slings.map((each) => modelOf(catalogue.slings, each)),
-  ];
-  return {
-    belowHookKg: steel.reduce((sum, each) => sum + each.massKg, 0),
-    hoistKg: hoist.massKg,
-    chainKg: hoist.chainKgPerM * hoist.chainLengthM,
   };
 }
 
@@ -92,15 +58,16 @@ function planHang(
 ): HangResult {
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);
-  const boxes = hang.boxes.map(({ model }) => modelOf(catalogue.boxes, model));
-  const problem = hangCase(inputs, hang, loads);
-  const answer = solveHang(problem);
-  const planned = new Map(
-    carts.loads
-      .filter((each) => each.hang === hang.id)
-      .flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)),
-  );
+  const whole = hangBodies(inputs, hang, loads);
+  const pulled = planPullBack(inputs, hang, whole.problem);
+  const problem = whole.problem;
+  const answer = pulled?.answer ?? solveHang(problem);
+  const own = carts.loads.filter((each) => each.hang === hang.id);
+  const planned = new Map(own.flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
   const system = systems.find((each) => each.id === grid.system);
+  const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));
+  const isShared = hang.picks.length <= 2;
+  const stages = isShared ? planStages(inputs, hang, whole, own) : null;
   return {
     hang: hang.id,
     mirrorOf: hang.mirrorOf ?? null,
@@ -114,108 +81,148 @@ function planHang(
     bottomAimDownDeg: answer.bottomAimDownDeg,
     massKg: answer.massKg,
     centreOfGravity: answer.centreOfGravity,
-    slackAtDeg: answer.slackAtDeg ?? null,
-    picks: answer.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen)),
-    joints: answer.joints.map((joint, index) => ({
-      position: joint.position,
-      loadN: joint.loadN,
-      rearLinkN: joint.rearLinkN,
-      frontPinN: joint.frontPinN,
-      comparisons: compareJoint(boxes[index]!, joint),
-    })),
+    slackAtDeg: isShared && !pulled ? (answer.slackAtDeg ?? null) : null,
+    tiltRange: isShared && !pulled ? rangeOf(inputs, hang, problem) : null,
+    holeTilts: hang.picks.length === 1 ? holeTilts(problem) : [],
+    masses: massesOf(hang, grid, whole, answer.tiltDownDeg, planned),
+    picks: isShared ? hang.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen)) : [],
+    unshared: isShared ? null : unsharedOf(inputs, hang, answer.massKg, chosen),
+    joints: answer.joints.map((joint, index) => {
+      const { position, frame } = whole.bodies[index]!;
+      return {
+        position,
+        adapter: frame?.id ?? null,
+        tiltDownDeg: placed[index + 1]!.tiltDownDeg,
+        distanceMm: distanceBelow(placed, index + 1),
+        leverMm: problem.boxes[index]!.rearLeverMm,
+        loadN: joint.loadN,
+        rearLinkN: joint.rearLinkN,
+        frontPins: joint.frontPins,
+        frontPinN: joint.frontPinN,
+        comparisons: compareJoint(frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model), joint),
+      };
+    }),
+    stages: stages?.stages ?? [],
+    envelope: stages?.envelope ?? null,
+    pullBack: pulled?.result ?? null,
+    secondary: secondaryOf(inputs, hang, answer.massKg),
+    windLimitMps: system?.windLimitMps ?? null,
+    runningOrder: runningOrder(inputs, hang, own),
     boxes: hang.boxes.map((box, index) => ({
       position: index + 1,
       model: box.model,
       serial: planned.get(index + 1)?.serial ?? null,
       splayDeg: box.splayDeg,
       cart: planned.get(index + 1)?.cart ?? null,
-      hangsBelowKg: answer.joints[index]!.loadN / standardGravityMps2,
+      hangsBelowKg: answer.joints[whole.placeOf(index + 1) - 1]!.loadN / standardGravityMps2,
     })),
-    outline: outlineOf(grid, boxes, problem, answer),
+    outline: outlineOf(inputs, hang, grid, whole, answer),
     stage: hang.stage ?? null,
   };
 }
 
-function outlineOf(grid: GridModel, boxes: readonly BoxModel[], problem: HangCase, answer: HangAnswer): HangResult['outline'] {
-  return hangOutline(
-    problem,
-    answer.tiltDownDeg,
-    boxes.map(({ frontHeightMm, rearHeightMm, depthMm }) => ({ frontHeightMm, rearHeightMm, depthMm })),
-    {
-      lengthMm: grid.lengthMm,
-      heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60),
-    },
-  );
-}
+/** The centre of what hangs below a joint, forward of its front pivot. */
+const distanceBelow = (bodies: Parameters<typeof together>[0], place: number): number =>
+  together(bodies.slice(place)).cg.xMm - bodies[place]!.pivot.xMm;
 
-function pickResult(
+function outlineOf(
   inputs: PlanInputs,
   hang: Hang,
   grid: GridModel,
-  problem: HangCase,
+  { problem, bodies }: HangBodies,
   answer: HangAnswer,
-  index: number,
-  chosen: readonly ChosenItem[],
-): PickResult {
-  const pick = hang.picks[index]!;
-  const loads = answer.picks[index]!;
-  const masses = problem.picks[index]!;
-  const behind = (hole: string) => grid.holes.find((each) => each.hole === hole)!.behindMm;
-  const place =
-    hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
+): HangResult['outline'] {
+  const { boxes, ...rest } = hangOutline(
+    problem,
+    answer.tiltDownDeg,
+    bodies.map(({ position, frame }) => frame ?? modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model)),
+    { lengthMm: grid.lengthMm, heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60) },
+  );
   return {
-    hole: pick.hole,
-    place,
-    hoist: pick.hoist,
-    hoistSerial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,
-    reactionN: loads.reactionN,
-    hookLoadKg: loads.hookLoadKg,
-    belowHookKg: masses.belowHookKg,
-    hoistKg: masses.hoistKg,
-    chainKg: masses.chainKg,
-    pointLoadN: loads.pointLoadN,
-    pointLoadDynamicN: loads.pointLoadDynamicN,
-    comparisons: comparePick(inputs, grid, pick, loads),
-    working: pickWorking(problem, answer, index, place),
-    stage: pointOnStage(hang, answer, problem, pick.hole),
+    ...rest,
+    gridWidthMm: grid.widthMm,
+    boxes: boxes.flatMap((box, index) => {
+      const { position, frame } = bodies[index]!;
+      return frame ? [] : [{ ...box, position, widthMm: modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model).widthMm }];
+    }),
+    adapters: boxes.flatMap(({ corners }, index) => {
+      const { frame } = bodies[index]!;
+      return frame ? [{ id: frame.id, corners }] : [];
+    }),
   };
 }
 
-function pickWorking(problem: HangCase, answer: HangAnswer, index: number, place: PickResult['place']): Working {
-  const masses = problem.picks[index]!;
-  const loads = answer.picks[index]!;
-  const xOf = (hole: string) => holeX(problem, answer, hole);
-  const other = problem.picks[1 - index];
+function rangeOf(inputs: PlanInputs, hang: Hang, problem: HangCase): HangResult['tiltRange'] {
+  const range = tiltRange(problem, inputs.loadRule.reserve?.share ?? 0);
+  if (!range) return null;
+  const wanted = hang.tiltNeeds ?? { fromDeg: hang.tiltDownDeg!, toDeg: hang.tiltDownDeg! };
   return {
-    terms: [
-      { what: 'mass of the hang', value: answer.massKg, unit: 'kg' },
-      { what: 'centre of gravity, forward of the front pivot', value: answer.centreOfGravity.xMm, unit: 'mm' },
-      { what: `hole ${masses.hole}, forward of the front pivot`, value: xOf(masses.hole), unit: 'mm' },
-      ...(other ? [{ what: `hole ${other.hole}, forward of the front pivot`, value: xOf(other.hole), unit: 'mm' }] : []),
-      { what: 'reaction at the hole', value: loads.reactionN, unit: 'N' },
-      { what: 'steel below the hook', value: masses.belowHookKg, unit: 'kg' },
-      { what: 'hoist', value: masses.hoistKg, unit: 'kg' },
-      { what: 'chain', value: masses.chainKg, unit: 'kg' },
-      { what: 'factor on the point load', value: problem.dynamicFactor, unit: '' },
-    ],
-    rule:
-      place === 'only'
-        ? 'One pick carries the whole hang; the centre of gravity hangs under the hole. Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.'
-        : 'Moments about the other hole: reaction = mass × g × (distance of the centre of gravity from the other hole) / (distance between the holes). Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.',
-    source: 'static equilibrium of a rigid body on vertical lines; figures of the models as filed',
+    ...range,
+    needs: hang.tiltNeeds ?? null,
+    verdict: wanted.fromDeg >= range.fromDeg && wanted.toDeg <= range.toDeg ? 'within' : 'outside',
   };
 }
 
-/** x of a grid hole at the tilt of the answer, forward of the grid's front pivot. */
-function holeX(problem: HangCase, answer: HangAnswer, name: string): number {
-  const hole = problem.grid.holes.find((each) => each.hole === name)!;
-  const tilt = (answer.tiltDownDeg * Math.PI) / 180;
-  return -hole.behindMm * Math.cos(tilt) + hole.aboveMm * Math.sin(tilt);
+/** Grid, boxes, frames and extras with the centre of each at the tilt of the hang: the list that a rigger sums up by hand. */
+function massesOf(
+  hang: Hang,
+  grid: GridModel,
+  { problem, bodies, extras }: HangBodies,
+  tiltDownDeg: number,
+  planned: ReadonlyMap<number, { readonly serial: string | null }>,
+): HangResult['masses'] {
+  // An extra acts at the centre of the body that it hangs on.
+  const placed = bodiesAt({ ...problem, extras: [] }, tiltDownDeg).map((each) => together([each]));
+  const row = (what: string, massKg: number, place: number) => ({ what, massKg, ...placedAt(placed, place) });
+  return [
+    row(`${grid.model}, the grid`, grid.massKg, 0),
+    ...bodies.map(({ position, frame }, index) => {
+      if (frame) return row(`frame ${frame.id}, above box ${position}`, frame.massKg, index + 1);
+      const serial = planned.get(position)?.serial;
+      return row(
+        `box ${position}, ${hang.boxes[position - 1]!.model}${serial ? ` ${serial}` : ''}`,
+        problem.boxes[index]!.massKg,
+        index + 1,
+      );
+    }),
+    ...extras.filter((each) => each.massKg > 0).map(({ what, massKg, place }) => row(what, massKg, place)),
+  ];
 }
 
-function pointOnStage(hang: Hang, answer: HangAnswer, problem: HangCase, hole: string): { xMm: number; yMm: number } | null {
-  if (!hang.stage) return null;
-  const azimuth = (hang.stage.azimuthDeg * Math.PI) / 180;
-  const x = holeX(problem, answer, hole);
-  return { xMm: hang.stage.xMm + x * Math.cos(azimuth), yMm: hang.stage.yMm + x * Math.sin(azimuth) };
+const placedAt = (placed: readonly { readonly cg: { readonly xMm: number; readonly zMm: number } }[], place: number) => ({
+  xMm: placed[place]!.cg.xMm,
+  zMm: placed[place]!.cg.zMm,
+});
+
+function unsharedOf(inputs: PlanInputs, hang: Hang, massKg: number, chosen: readonly ChosenItem[]): HangResult['unshared'] {
+  const totalN = massKg * standardGravityMps2;
+  const added = hang.picks.reduce((sum, pick) => {
+    const { belowHookKg, hoistKg, chainKg } = pickMasses(inputs, pick);
+    return sum + belowHookKg + hoistKg + chainKg;
+  }, 0);
+  return {
+    hoists: hang.picks.map(({ hole, hoist }) => ({
+      hole,
+      hoist,
+      serial: chosen.find((each) => each.hang === hang.id && each.hole === hole)?.item ?? null,
+    })),
+    totalN,
+    withSteelAndHoistsN: totalN + added * standardGravityMps2,
+    sentence: `${hang.id} hangs on ${hang.picks.length} points in one line: what each carries depends on how its chain is set and cannot be computed. ${groupDigits(massKg)} kg in all; measure every point with a load cell.`,
+  };
+}
+
+/** Each piece of the secondary suspension against the whole hang, which it has to hold alone. */
+function secondaryOf(inputs: PlanInputs, hang: Hang, massKg: number): Comparison[] {
+  const { catalogue } = inputs.file;
+  if (!hang.secondary) return [];
+  const factors = (element: Parameters<typeof personsBelowFactors>[2]) => personsBelowFactors(inputs.loadRule, inputs.show, element);
+  return [
+    ...[...new Set(hang.secondary.slings)]
+      .map((each) => modelOf(catalogue.slings, each))
+      .map((each) => compareRated(`secondary sling ${each.model}`, massKg, each.ratedLoad, factors(each.material))),
+    ...[...new Set(hang.secondary.shackles)]
+      .map((each) => modelOf(catalogue.shackles, each))
+      .map((each) => compareRated(`secondary shackle ${each.model}`, massKg, each.ratedLoad, factors('shackle'))),
+  ];
 }

@@ -1,19 +1,25 @@
-import { type Truck, type TruckAnswer, type TruckCase, axleLimits, axleLoads, solveRows, solveTruckPack } from '#truck-pack';
 import type { TruckModel } from '#tour-file';
-import { type FreightPiece, freightOf } from './freight.js';
-import type { CartsResult, Placement, TruckResult, TruckResultOne, TruckRow } from './plan.js';
+import { type Truck, type TruckAnswer, type TruckCase, type TruckPackAnswer, solveRows, solveTruckPack } from '#truck-pack';
+import { axleStops, axlesOf, truckWorking } from './axle-sheet.js';
+import { bridgeCheck } from './bridge-check.js';
+import { type FreightPiece, freightName, freightOf, wholeFigures } from './freight.js';
+import { type TruckWishes, truckWishes } from './loading-notes.js';
+import type { CartsResult, Placement, TruckResult, TruckResultOne } from './plan.js';
 import type { SolveLimits } from './plan-carts.js';
 import { type PlanInputs, modelOf } from './plan-inputs.js';
+import { loadOutOrder, rowsOf, unloadingOrder } from './truck-rows.js';
 
 const truckCaution =
   'Axle loads are computed from the masses and lever arms on file. A weighbridge decides, and the driver secures the load by the rules of the road he drives on.';
+
+const modelOfTruck = (inputs: PlanInputs, id: string): TruckModel => modelOf(inputs.file.catalogue.trucks, inputs.items.get(id)!.model);
 
 function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): TruckCase {
   const trucks = inputs.file.tour.trucks.filter((id) => inputs.availability.get(id)?.reason === null);
   return {
     trucks: trucks.map((id): Truck => {
-      const { model: _model, blocked, ...rest } = modelOf(inputs.file.catalogue.trucks, inputs.items.get(id)!.model);
-      return { id, blocked: blocked.map((each) => ({ ...each })), ...(rest as Omit<TruckModel, 'model' | 'blocked'>) };
+      const { model: _model, axles: _axles, blocked, ...rest } = modelOfTruck(inputs, id);
+      return { id, blocked: blocked.map((each) => ({ ...each })), ...(rest as Omit<TruckModel, 'model' | 'axles' | 'blocked'>) };
     }),
     pieces: freight.map(({ label: _label, tag: _tag, ...piece }) => piece),
     minSupport: 0.8,
@@ -22,166 +28,128 @@ function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): TruckC
   };
 }
 
-/** Carts and cases into the trucks of the tour, first off nearest the door; rows across the truck as people build them. */
-export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits): TruckResult {
+/** The packing case of a show's trucks with the freight as the loader calls it, and what people at the dock want of it. */
+export interface TruckTask {
+  readonly problem: TruckCase;
+  readonly freight: ReadonlyMap<string, FreightPiece>;
+  readonly wishes: TruckWishes;
+}
+
+export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
   const freight = freightOf(inputs, carts);
-  const byId = new Map(freight.map((each) => [each.id, each]));
   const problem = truckCase(inputs, freight);
+  return {
+    problem,
+    freight: new Map(freight.map((each) => [each.id, each])),
+    wishes: truckWishes(
+      inputs,
+      freight,
+      problem.trucks.map((each) => each.id),
+    ),
+  };
+}
+
+/**
+ * Carts and cases into the trucks of the tour, first off nearest the door; rows across the truck as people build them. Where no new rows go around what is to
+ * stay, everything else stays as in the load `before` as well, if there is one.
+ */
+export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits, before?: TruckResult): TruckResult {
+  const task = truckTask(inputs, carts);
+  const { problem, freight, wishes } = task;
   if (problem.trucks.length === 0)
     return {
       status: 'feasible',
       trucks: [],
-      leftOver: freight.map((each) => ({ id: each.id, label: each.label, reason: 'the tour has no truck that may be used' })),
+      leftOver: [...freight.values()].map(({ id, label }) => ({ id, label, reason: 'the tour has no truck that may be used' })),
       bound: { trucks: 0, usedLengthMm: 0, reason: 'no truck' },
       caution: truckCaution,
+      notes: wishes.notes,
     };
-  // Rows first: what people build by hand. Only freight that no rows hold is loaded freely.
-  const answer =
-    solveRows(problem, { seed: 1, workLimit: limits.truckWork ?? 1, ...(limits.onProgress ? { onProgress: limits.onProgress } : {}) }) ??
-    solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  const answer = loadTrucks(task, limits, before);
+  const trucks = answer.trucks.map((load) => describeTruck(inputs, task, load));
   return {
     status: answer.status,
-    trucks: answer.trucks.map((load) =>
-      describeTruck(problem.trucks.find((each) => each.id === load.id)!, inputs.items.get(load.id)!.model, load, byId),
-    ),
-    leftOver: answer.leftOver.map(({ id, reason }) => ({ id, label: byId.get(id)!.label, reason })),
+    trucks,
+    leftOver: answer.leftOver.map(({ id, reason }) => ({ id, label: freight.get(id)!.label, reason })),
     bound: answer.bound,
     caution: truckCaution,
+    dockOrder: dockOrder(trucks),
+    notes: wishes.notes,
+    ...(answer.refused
+      ? { refused: answer.refused.map(({ subject, sentence }) => `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`) }
+      : {}),
   };
 }
 
-function describeTruck(truck: Truck, model: string, load: TruckAnswer, byId: ReadonlyMap<string, FreightPiece>): TruckResultOne {
-  const placements = load.placements.map((at): Placement => {
-    const piece = byId.get(at.id)!;
-    const [alongMm, acrossMm] = at.turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-    return {
-      ...at,
-      label: piece.label,
-      alongMm,
-      acrossMm,
-      heightMm: piece.heightMm,
-      massKg: piece.massKg,
-      firstOff: piece.firstOff,
-      group: piece.group,
-      tag: piece.tag,
-    };
-  });
+/** Rounds of search around what has to stay. */
+const roundsAroundKept = 6;
+
+/** Rows first: what people build by hand. Only freight that no rows hold is loaded freely, and only where nothing has to stay where it stands. */
+function loadTrucks({ problem, wishes, freight }: TruckTask, limits: SolveLimits, before: TruckResult | undefined): TruckPackAnswer {
+  const { kept, waived } = wishes;
+  const told = limits.onProgress ? { onProgress: limits.onProgress } : {};
+  const workLimit = limits.truckWork ?? (kept.length > 0 ? roundsAroundKept : 1);
+  const byRows = solveRows(problem, { seed: 1, workLimit, kept, waived, ...told });
+  if (!byRows) return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  if (kept.length === 0 || byRows.refused || byRows.leftOver.length === 0) return byRows;
+  const stays = new Set(kept.map((each) => each.id));
+  const stood = (before?.trucks ?? [])
+    .filter((truck) => problem.trucks.some((each) => each.id === truck.id))
+    .flatMap((truck) => truck.placements.map(({ id, xMm, yMm, zMm, turned }) => ({ truck: truck.id, id, xMm, yMm, zMm, turned })))
+    .filter((each) => freight.has(each.id) && !stays.has(each.id));
+  if (stood.length === 0) return byRows;
+  const asBefore = solveRows(problem, { seed: 1, workLimit: 1, kept: [...kept, ...stood], waived });
+  return asBefore && !asBefore.refused && asBefore.leftOver.length < byRows.leftOver.length ? asBefore : byRows;
+}
+
+function describeTruck(inputs: PlanInputs, { problem, freight, wishes }: TruckTask, load: TruckAnswer): TruckResultOne {
+  const truck = problem.trucks.find((each) => each.id === load.id)!;
+  const model = modelOfTruck(inputs, load.id);
+  const placements = placementsOf(freight, load.placements);
   const loadingOrder = [...load.loadingOrder];
+  const stops = axleStops(truck, placements);
   return {
     id: load.id,
-    model,
+    model: model.model,
     innerLengthMm: truck.innerLengthMm,
     innerWidthMm: truck.innerWidthMm,
     innerHeightMm: truck.innerHeightMm,
     doorHeightMm: truck.doorHeightMm ?? truck.innerHeightMm,
     placements,
-    rows: rowsOf(placements, truck.innerWidthMm),
+    rows: rowsOf(problem, placements, truck.innerWidthMm),
     loadingOrder,
     unloadingOrder: unloadingOrder(placements, loadingOrder),
     usedLengthMm: load.usedLengthMm,
     massKg: load.massKg,
     payloadKg: truck.payloadKg ?? 0,
     sideOffsetMm: load.sideOffsetMm,
-    axles: axlesOf(truck, placements),
-    working: axleWorking(truck, placements),
+    axles: axlesOf(truck, placements, stops),
+    working: truckWorking(truck, placements),
+    stops,
+    bridge: inputs.file.tour.roadRules?.includes('US bridge formula') ? bridgeCheck(model, stops[0]!) : null,
+    loadOutOrder: loadOutOrder(placements, loadingOrder),
+    kept: wishes.kept.filter((each) => each.truck === load.id).map(({ id, loaded }) => ({ piece: id, loaded: loaded === true })),
   };
 }
 
-/** Last in, first out, and by the place in the unloading order before that. */
-function unloadingOrder(placements: readonly Placement[], loadingOrder: readonly string[]): string[] {
-  const firstOff = new Map(placements.map((each) => [each.id, each.firstOff]));
-  return [...loadingOrder].reverse().sort((a, b) => firstOff.get(a)! - firstOff.get(b)!);
-}
-
-/** Slices across the truck that no piece reaches over: what a crew builds, bars and straps as one row. */
-function rowsOf(placements: readonly Placement[], innerWidthMm: number): TruckRow[] {
-  const rows: Placement[][] = [];
-  let far = -1;
-  for (const each of [...placements].sort((a, b) => a.xMm - b.xMm || a.yMm - b.yMm || a.zMm - b.zMm)) {
-    if (rows.length === 0 || each.xMm >= far) rows.push([each]);
-    else rows.at(-1)!.push(each);
-    far = Math.max(far, each.xMm + each.alongMm);
-  }
-  return rows.map((pieces, index) => {
-    const fromMm = Math.min(...pieces.map((each) => each.xMm));
-    const toMm = Math.max(...pieces.map((each) => each.xMm + each.alongMm));
-    const next = rows[index + 1];
-    const across = Math.max(...pieces.filter((each) => each.zMm === 0).map((at) => widthAt(pieces, at.xMm)));
-    return {
-      number: index + 1,
-      fromMm,
-      toMm,
-      pieces: pieces.map((each) => each.id),
-      label: [...new Set(pieces.map((each) => each.group ?? each.label))].join(', '),
-      massKg: pieces.reduce((sum, each) => sum + each.massKg, 0),
-      barAtMm: next === undefined || Math.min(...next.map((each) => each.xMm)) > toMm + 100 ? toMm : null,
-      gapAcrossMm: Math.max(0, innerWidthMm - across),
-    };
+/** Where each piece stands, with its name and its size as placed. */
+export function placementsOf(freight: ReadonlyMap<string, FreightPiece>, placed: TruckAnswer['placements']): readonly Placement[] {
+  return placed.map((at): Placement => {
+    const piece = freight.get(at.id)!;
+    const [alongMm, acrossMm] = at.turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
+    const { label, heightMm, massKg, firstOff, group, tag } = piece;
+    return { ...at, label, alongMm, acrossMm, heightMm, massKg, firstOff, group, tag };
   });
 }
 
-const widthAt = (pieces: readonly Placement[], x: number): number =>
-  pieces.filter((each) => each.zMm === 0 && each.xMm <= x && each.xMm + each.alongMm > x).reduce((sum, each) => sum + each.acrossMm, 0);
-
-const axleNames: Record<string, string> = {
-  kingpinKg: 'kingpin',
-  axleGroupKg: 'trailer axles',
-  driveKg: 'drive axle',
-  steerKg: 'steer axle',
-  frontKg: 'front axle',
-  rearKg: 'rear axle',
-  grossKg: 'gross mass',
-};
-
-function axlesOf(truck: Truck, placements: readonly Placement[]): TruckResultOne['axles'] {
-  const stops = [...new Set(placements.map((each) => each.firstOff))].sort((a, b) => a - b);
-  const loadsWith = (pieces: readonly Placement[]) =>
-    axleLoads(
-      truck,
-      pieces.reduce((sum, each) => sum + each.massKg, 0),
-      pieces.reduce((sum, each) => sum + each.massKg * (each.xMm + each.alongMm / 2), 0),
-    ) ?? {};
-  const whole = loadsWith(placements);
-  const after = stops.slice(0, -1).map((stop) => loadsWith(placements.filter((each) => each.firstOff > stop)));
-  const limits = new Map(axleLimits(truck, whole.grossKg ?? 0).map((each) => [each.axle, each.most]));
-  return Object.entries(whole).map(([axle, loadKg]) => {
-    const limitKg = limits.get(axle) ?? null;
-    return {
-      axle: axleNames[axle]!,
-      loadKg,
-      limitKg,
-      share: limitKg === null ? null : loadKg / limitKg,
-      worstAfterStopsKg: Math.max(loadKg, ...after.map((each) => each[axle]!)),
-    };
-  });
-}
-
-function axleWorking(truck: Truck, placements: readonly Placement[]): TruckResultOne['working'] {
-  const massKg = placements.reduce((sum, each) => sum + each.massKg, 0);
-  const centreMm = massKg === 0 ? 0 : placements.reduce((sum, each) => sum + each.massKg * (each.xMm + each.alongMm / 2), 0) / massKg;
-  const base = [
-    { what: 'load', value: massKg, unit: 'kg' },
-    { what: 'its centre, from the nose', value: centreMm, unit: 'mm' },
-  ];
-  if (truck.semiTrailer)
-    return {
-      terms: [
-        ...base,
-        { what: 'kingpin, from the nose', value: truck.semiTrailer.kingpinXMm, unit: 'mm' },
-        { what: 'axle group, from the nose', value: truck.semiTrailer.axleGroupXMm, unit: 'mm' },
-      ],
-      rule: 'Axle group = its tare + load × (centre − kingpin) / (axle group − kingpin); the kingpin takes the rest, and the tractor shares it between drive and steer by its lever.',
-      source: 'balance of moments; levers and tare as filed with the truck',
-    };
-  if (truck.rigid)
-    return {
-      terms: [
-        ...base,
-        { what: 'front axle, from the nose', value: truck.rigid.frontAxleXMm, unit: 'mm' },
-        { what: 'rear axle, from the nose', value: truck.rigid.rearAxleXMm, unit: 'mm' },
-      ],
-      rule: 'Rear axle = its tare + load × (centre − front axle) / (rear axle − front axle); the front axle takes the rest.',
-      source: 'balance of moments; levers and tare as filed with the truck',
-    };
-  return { terms: base, rule: 'No axle figures are on file for this truck: its axle loads are not known.', source: 'none on file' };
+/** The truck that holds what comes off first goes to the dock first. */
+function dockOrder(trucks: readonly TruckResultOne[]): NonNullable<TruckResult['dockOrder']> {
+  return trucks
+    .map((truck) => {
+      const firstOff = Math.min(...truck.placements.map((each) => each.firstOff));
+      const groups = truck.placements.filter((each) => each.firstOff === firstOff).map((each) => each.group ?? each.label);
+      return { truck: truck.id, firstOff, first: [...new Set(groups)].join(', ') };
+    })
+    .sort((a, b) => a.firstOff - b.firstOff || (a.truck < b.truck ? -1 : 1))
+    .map(({ truck, first }) => ({ truck, first }));
 }

@@ -1,4 +1,8 @@
 import type { PlainDate } from '#kernel';
+import type { HardwareResult } from './hardware-result.js';
+import type { Working } from './working.js';
+
+export type { Working };
 
 /** How much a finding weighs: nothing to do, look at this, stop. Shown as ring, half ring, filled square, with the word. */
 export type Weight = 'agrees' | 'look' | 'stop';
@@ -14,13 +18,6 @@ export interface Finding {
   readonly subject: string;
   readonly date: PlainDate | null;
   readonly sentence: string;
-}
-
-/** A number opened into its working: the terms that made it, the rule, the source of the rule. */
-export interface Working {
-  readonly terms: readonly { readonly what: string; readonly value: number; readonly unit: string }[];
-  readonly rule: string;
-  readonly source: string;
 }
 
 // ---- 1 carts ---------------------------------------------------------------------------------------------------------
@@ -91,19 +88,46 @@ export interface CartsResult {
 
 // ---- 2 picks ---------------------------------------------------------------------------------------------------------
 
+/** What a rated load is multiplied by before it is compared, and where that rule stands. */
+export interface Factor {
+  readonly what: string;
+  readonly factor: number;
+  readonly source: string;
+  readonly status: string;
+}
+
 export interface Comparison {
   readonly what: string;
   readonly value: number;
   readonly unit: string;
   /** null: no rated value on file. */
   readonly limit: number | null;
-  readonly verdict: 'within' | 'over' | 'no rated value on file';
+  readonly verdict: 'within' | 'over' | 'no rated value on file' | 'no rule on file';
   readonly sentence: string;
+  /** As it is stated, in its own unit. */
+  readonly rated: { readonly value: number; readonly unit: string } | null;
+  readonly factors: readonly Factor[];
+}
+
+/** A leg of a bridle, from the hook of the hoist to its anchor. */
+export interface LegResult {
+  /** Anchor on the stage plan, where the hang has a place there. */
+  readonly stage: { readonly xMm: number; readonly yMm: number } | null;
+  readonly lengthMm: number;
+  readonly tensionN: number;
+  readonly tensionDynamicN: number;
+  readonly verticalN: number;
+  readonly horizontalN: number;
+  readonly fromHorizontalDeg: number;
+  /** Toward which the anchor is pulled on the stage plan: 0 = along x to the audience, 90 = along y. */
+  readonly directionDeg: number;
 }
 
 export interface PickResult {
   readonly hole: string;
   readonly place: 'front' | 'rear' | 'only';
+  /** Name of the point, which several picks may share. */
+  readonly point: string;
   readonly hoist: string;
   readonly hoistSerial: string | null;
   readonly reactionN: number;
@@ -113,7 +137,12 @@ export interface PickResult {
   readonly chainKg: number;
   readonly pointLoadN: number;
   readonly pointLoadDynamicN: number;
+  /** What this pick carries when the other goes slack, and the tilt that the hang then takes; null with one pick. */
+  readonly alone: { readonly tiltDownDeg: number; readonly hookLoadKg: number; readonly pointLoadN: number } | null;
+  readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null } | null;
   readonly comparisons: readonly Comparison[];
+  /** Smallest of each kind on file that is enough here; null where none is. */
+  readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null };
   readonly working: Working;
   /** Place on the stage plan, where the hang has one. */
   readonly stage: { readonly xMm: number; readonly yMm: number } | null;
@@ -121,8 +150,16 @@ export interface PickResult {
 
 export interface JointResult {
   readonly position: number;
+  /** The frame that makes this joint, where boxes do not link by themselves: its joint to the box above. */
+  readonly adapter: string | null;
+  /** Angle of the box below, nose down. */
+  readonly tiltDownDeg: number;
+  /** Of what hangs below: its centre from the front pivot of the joint, forward. */
+  readonly distanceMm: number;
+  readonly leverMm: number;
   readonly loadN: number;
   readonly rearLinkN: number;
+  readonly frontPins: { readonly xN: number; readonly zN: number };
   readonly frontPinN: number;
   readonly comparisons: readonly Comparison[];
 }
@@ -141,7 +178,78 @@ export interface HangOutline {
     readonly corners: readonly Point[];
     readonly frontPivot: Point;
     readonly tiltDownDeg: number;
+    readonly widthMm: number;
   }[];
+  readonly gridWidthMm: number;
+  readonly adapters: readonly { readonly id: string; readonly corners: readonly Point[] }[];
+}
+
+/** One moment of building the hang. */
+export interface StageResult {
+  /** For example "Main left 5-8, front pins only". */
+  readonly name: string;
+  readonly tiltDownDeg: number;
+  readonly massKg: number;
+  readonly picks: readonly { readonly hole: string; readonly reactionN: number }[];
+  readonly mostLink: { readonly position: number; readonly newtons: number };
+  readonly mostFrontPin: { readonly position: number; readonly newtons: number };
+}
+
+/** The worst of all stages, and in which it stands. */
+export interface EnvelopeResult {
+  readonly picks: readonly {
+    readonly hole: string;
+    readonly mostN: number;
+    readonly mostAt: string;
+    readonly leastN: number;
+    readonly leastAt: string;
+  }[];
+  readonly joints: readonly {
+    readonly position: number;
+    readonly adapter: string | null;
+    readonly mostLinkN: number;
+    readonly mostLinkAt: string;
+    readonly leastLinkN: number;
+    readonly leastLinkAt: string;
+    readonly mostFrontPinN: number;
+    readonly mostFrontPinAt: string;
+  }[];
+  readonly comparisons: readonly Comparison[];
+}
+
+export interface PullBackResult {
+  readonly position: number;
+  /** Why the hang cannot stand like this; the figures are then null. */
+  readonly reason: string | null;
+  readonly figures: {
+    readonly tensionN: number;
+    readonly anchorForwardN: number;
+    readonly anchorUpN: number;
+    readonly lineLengthMm: number;
+    readonly lineBelowHorizontalDeg: number;
+    readonly chainsInclineDeg: number;
+    readonly drawnAsideMm: number;
+    /** Joints whose rear link is pushed because of the line. */
+    readonly reversed: readonly number[];
+  } | null;
+  readonly comparisons: readonly Comparison[];
+}
+
+export interface RunningOrderStep {
+  /** What it is ticked by, for example "Main left up 4". */
+  readonly key: string;
+  readonly text: string;
+  /** Nothing after it begins before it is ticked. */
+  readonly hold: boolean;
+  readonly load: { readonly id: string; readonly cart: string | null; readonly splays: string } | null;
+}
+
+/** The rig's running order for one hang; without approval an example that is not for use. */
+export interface RunningOrder {
+  readonly manual: string | null;
+  readonly approved: string | null;
+  readonly goingUp: readonly RunningOrderStep[];
+  readonly comingDown: readonly RunningOrderStep[];
 }
 
 export interface HangResult {
@@ -158,8 +266,33 @@ export interface HangResult {
   readonly massKg: number;
   readonly centreOfGravity: Point;
   readonly slackAtDeg: { readonly rearSlack: number; readonly frontSlack: number } | null;
+  /** Tilts at which both picks keep the reserve of the regime, and those that the aim needs. */
+  readonly tiltRange: {
+    readonly reserveShare: number;
+    readonly fromDeg: number;
+    readonly toDeg: number;
+    readonly needs: { readonly fromDeg: number; readonly toDeg: number } | null;
+    readonly verdict: 'within' | 'outside';
+  } | null;
+  /** One pick: the tilt that each hole gives, in the order of the tilts. */
+  readonly holeTilts: readonly { readonly hole: string; readonly tiltDownDeg: number }[];
+  /** Every mass of the hang with the place of its centre: what the sum of moments is made of. */
+  readonly masses: readonly { readonly what: string; readonly massKg: number; readonly xMm: number; readonly zMm: number }[];
   readonly picks: readonly PickResult[];
+  /** More than two points in one line: the total, and no shares; `picks` is then empty. */
+  readonly unshared: {
+    readonly hoists: readonly { readonly hole: string; readonly hoist: string; readonly serial: string | null }[];
+    readonly totalN: number;
+    readonly withSteelAndHoistsN: number;
+    readonly sentence: string;
+  } | null;
   readonly joints: readonly JointResult[];
+  readonly stages: readonly StageResult[];
+  readonly envelope: EnvelopeResult | null;
+  readonly pullBack: PullBackResult | null;
+  readonly secondary: readonly Comparison[];
+  readonly windLimitMps: number | null;
+  readonly runningOrder: RunningOrder;
   readonly boxes: readonly {
     readonly position: number;
     readonly model: string;
@@ -175,44 +308,17 @@ export interface HangResult {
 export interface PicksResult {
   readonly hangs: readonly HangResult[];
   readonly loadRule: {
+    readonly id: string;
+    readonly jurisdiction: string;
     readonly title: string;
+    readonly edition: string | null;
     readonly source: string;
     readonly status: string;
     readonly dynamicFactor: number;
     readonly usableShare: number;
+    /** How far a load cell may read from the computed value, as a share of it; null where the regime says nothing. */
+    readonly readingTolerance: number | null;
   };
-  readonly caution: string;
-}
-
-// ---- 3 hardware ------------------------------------------------------------------------------------------------------
-
-export interface HardwareLine {
-  readonly key: string;
-  readonly item: string;
-  readonly model: string;
-  readonly size: string | null;
-  readonly fitted: number;
-  readonly withBox: number;
-  readonly withCart: number;
-  readonly loose: number;
-  /** Cases that hold what is loose and the spares. */
-  readonly trunks: readonly string[];
-  readonly spares: number;
-  /** The service level that this number of spares really gives; null where no spares are planned. */
-  readonly levelReached: number | null;
-  readonly onHand: number;
-  /** Loose and spares that the stock does not cover. */
-  readonly missing: number;
-  readonly unit: string;
-  readonly working: Working;
-}
-
-export interface HardwareResult {
-  readonly lines: readonly HardwareLine[];
-  /** Chance that no line runs short on the tour, all lines together. */
-  readonly trunkLevel: number | null;
-  /** Serial-numbered lifting items chosen, by hang and pick. */
-  readonly chosen: readonly { readonly item: string; readonly kind: string; readonly model: string; readonly where: string }[];
   readonly caution: string;
 }
 
@@ -257,6 +363,38 @@ export interface AxleLoad {
   readonly share: number | null;
   /** Highest of this axle after any unloading stop. */
   readonly worstAfterStopsKg: number;
+  readonly working?: Working;
+}
+
+/** What a truck carries when `off` has come off, with all that came off before; `off` null: the whole load. */
+export interface AxleStop {
+  readonly off: string | null;
+  readonly massKg: number;
+  readonly sideOffsetMm: number;
+  readonly sideLimitMm: number | null;
+  readonly loads: readonly {
+    readonly axle: string;
+    readonly loadKg: number;
+    readonly limitKg: number | null;
+    readonly leastKg: number | null;
+    readonly verdict: 'within' | 'over' | 'too light' | 'no limit on file';
+  }[];
+}
+
+/** The bridge formula for every run of consecutive axles, counted from the front. */
+export interface BridgeCheck {
+  readonly status: 'within' | 'over' | 'not on file';
+  readonly rule: string;
+  readonly source: string;
+  readonly groups: readonly {
+    readonly first: number;
+    readonly last: number;
+    readonly spanFt: number;
+    readonly loadLb: number;
+    readonly limitLb: number;
+    readonly isOver: boolean;
+  }[];
+  readonly sentence: string;
 }
 
 export interface TruckResultOne {
@@ -276,6 +414,22 @@ export interface TruckResultOne {
   readonly sideOffsetMm: number;
   readonly axles: readonly AxleLoad[];
   readonly working: Working;
+  // Plans that were made before these were worked out have none of them.
+  /** The whole load first, then after each stop but the last. */
+  readonly stops?: readonly AxleStop[];
+  /** null where no rule of the tour asks for it. */
+  readonly bridge?: BridgeCheck | null;
+  /** What goes in first when the show comes down. */
+  readonly loadOutOrder?: readonly string[];
+  /** Pieces that stay where they are because somebody wants it; `loaded` ones are in the truck. */
+  readonly kept?: readonly { readonly piece: string; readonly loaded: boolean }[];
+}
+
+/** What people at the dock asked for, as the plan took it up; `without effect` where it could not. */
+export interface LoadingNote {
+  readonly kind: 'kept' | 'waived' | 'taken' | 'end' | 'without effect';
+  readonly subject: string;
+  readonly sentence: string;
 }
 
 export interface TruckResult {
@@ -284,6 +438,11 @@ export interface TruckResult {
   readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];
   readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
   readonly caution: string;
+  /** Which truck goes to the dock first: the one that holds what comes off first. At the load-out backwards. */
+  readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
+  readonly notes?: readonly LoadingNote[];
+  /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
+  readonly refused?: readonly string[];
 }
 
 // ---- 5 due -----------------------------------------------------------------------------------------------------------

@@ -48,6 +48,9 @@ export const gridModel = z.strictObject({
   heightMm: wholeMm,
 });
 
+/** What one costs to put into the trunk, in the currency of the house. */
+const costEach = z.number().positive().max(10_000_000).optional();
+
 export const hoistModel = z.strictObject({
   model: name,
   maker: name.optional(),
@@ -56,9 +59,10 @@ export const hoistModel = z.strictObject({
   hoistClass: name.optional(),
   chainKgPerM: kgOrNone,
   chainLengthM: z.number().positive().max(1000),
+  costEach,
 });
 
-export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad });
+export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad, costEach });
 export const slingModel = z.strictObject({
   model: name,
   maker: name.optional(),
@@ -66,9 +70,10 @@ export const slingModel = z.strictObject({
   massKg: kgOrNone,
   ratedLoad,
   material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),
+  costEach,
 });
-export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone });
-export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone });
+export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
+export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone, costEach });
 
 const packing = {
   lengthMm: wholeMm,
@@ -84,6 +89,8 @@ export const cartModel = z.strictObject({
   capacity: z.int().min(1).max(12),
   carries: z.array(name).max(50).optional(),
   massKg: kg,
+  /** The base alone, without poles and lid: what still hangs below the boxes until it is taken off. */
+  baseMassKg: kg.optional(),
   ...packing,
   heightsMm: z.array(wholeMm).min(2).max(13),
   poles: count,
@@ -100,6 +107,8 @@ export const caseModel = z.strictObject({
 });
 
 const axlePosition = z.number().min(-20_000).max(40_000);
+/** One axle: where it stands from the nose, and with which of the loads worked out here it shares equally. */
+const axlePlace = z.strictObject({ group: z.enum(['steer', 'drive', 'trailer', 'front', 'rear']), xMm: axlePosition });
 export const truckModel = z.strictObject({
   model: name,
   innerLengthMm: wholeMm,
@@ -145,6 +154,8 @@ export const truckModel = z.strictObject({
       minFrontShareOfGross: z.number().min(0).max(1).optional(),
     })
     .optional(),
+  /** Every axle on its own, front first; wanted where a rule asks for the spans between axles. */
+  axles: z.array(axlePlace).min(2).max(20).optional(),
 });
 
 /** Model kinds as they are named in files, on screens and in the register. */
@@ -161,20 +172,6 @@ export const catalogue = z.strictObject({
   trucks: z.array(truckModel).max(500).default([]),
 });
 
-/** A rigging system: data from the maker's manual, for use only when the safety officer has approved that revision. */
-export const riggingSystem = z.strictObject({
-  id: name,
-  manual: z.strictObject({ title: sentence, revision: name }),
-  approved: z.strictObject({ by: name, on: z.string() }).optional(),
-  splaySetAt: z.enum(['upper box', 'lower box']),
-  jointBetweenCarts: z.enum(['set at the point', 'set in the cart']),
-  mostBoxes: z.int().min(1).max(60).optional(),
-  mostMassKg: kg.optional(),
-  windLimitMps: z.number().positive().max(100).optional(),
-  goingUp: z.array(sentence).max(100),
-  comingDown: z.array(sentence).max(100),
-});
-
 export type BoxModel = z.output<typeof boxModel>;
 export type GridModel = z.output<typeof gridModel>;
 export type HoistModel = z.output<typeof hoistModel>;
@@ -184,8 +181,8 @@ export type PinModel = z.output<typeof pinModel>;
 export type LoomModel = z.output<typeof loomModel>;
 export type CartModel = z.output<typeof cartModel>;
 export type CaseModel = z.output<typeof caseModel>;
+export type AxlePlace = z.output<typeof axlePlace>;
 export type TruckModel = z.output<typeof truckModel>;
 export type Catalogue = z.output<typeof catalogue>;
-export type RiggingSystem = z.output<typeof riggingSystem>;
 export type RatedLoad = z.output<typeof ratedLoad>;
 export type PinUse = z.output<typeof pinUse>;

@@ -93,6 +93,16 @@ export const cellForms = {
         return { xMm, yMm, zMm, lengthMm, widthMm, heightMm };
       }),
   },
+  'axle places': {
+    hint: 'group and mm from the nose, front axle first: steer -2100; drive 1000; trailer 8000; trailer 9300',
+    write: (value: readonly { group: string; xMm: number }[]) => value.map((each) => `${each.group} ${each.xMm}`).join('; '),
+    read: (text) =>
+      all(parts(text, ';'), (each) => {
+        const [group, at, ...rest] = each.split(/\s+/);
+        const xMm = number(at ?? '');
+        return xMm === undefined || rest.length > 0 ? undefined : { group, xMm };
+      }),
+  },
 } satisfies Record<string, CellForm>;
 
 export type CellFormName = keyof typeof cellForms;

@@ -1,4 +1,5 @@
 import type { Catalogue, PinUse } from './catalogue.js';
+import { axlePlaceFaults } from './check-axles.js';
 import type { FaultList } from './fault-list.js';
 import type { Kit } from './tour-file.js';
 
@@ -54,5 +55,6 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
       );
     if (truck.rigid && truck.rigid.frontAxleXMm >= truck.rigid.rearAxleXMm)
       faults.add(`${field}.rigid.rearAxleXMm`, truck.rigid.rearAxleXMm, `behind the front axle at ${truck.rigid.frontAxleXMm}`);
+    for (const fault of axlePlaceFaults(truck)) faults.add(`${field}.${fault.field}`, fault.value, fault.wanted);
   });
 }

@@ -1,7 +1,11 @@
+export * from './adapter-between.js';
 export * from './catalogue.js';
 export { modelsOfKind } from './check-items.js';
 export * from './item.js';
+export { type KeptPiece, type Loading, type LoadingAct, afterAct, isLoadingEmpty, noLoading } from './loading.js';
+export * from './load-rule.js';
 export * from './read-tour-file.js';
+export * from './rigging-system.js';
 export * from './shift-dates.js';
 export * from './tour.js';
 export * from './tour-file.js';

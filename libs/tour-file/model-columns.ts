@@ -33,6 +33,8 @@ const steel: readonly Row[] = [
   ['rated load', 'ratedLoad', 'rated load'],
 ];
 
+const cost: Row = ['cost each', 'costEach', 'number'];
+
 const rows: Record<ModelKind, readonly Row[]> = {
   boxes: [
     ...rigging,
@@ -66,22 +68,17 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['hoist class', 'hoistClass'],
     ['chain kg per m', 'chainKgPerM', 'number'],
     ['chain length m', 'chainLengthM', 'number'],
+    cost,
   ],
-  shackles: [...steel, ['size', 'size']],
-  slings: [...steel, ['length mm', 'lengthMm', 'number'], ['material', 'material']],
-  pins: [
-    ['maker', 'maker'],
-    ['size', 'size'],
-    ['mass kg', 'massKg', 'number'],
-  ],
-  looms: [
-    ['length mm', 'lengthMm', 'number'],
-    ['mass kg', 'massKg', 'number'],
-  ],
+  shackles: [...steel, ['size', 'size'], cost],
+  slings: [...steel, ['length mm', 'lengthMm', 'number'], ['material', 'material'], cost],
+  pins: [['maker', 'maker'], ['size', 'size'], ['mass kg', 'massKg', 'number'], cost],
+  looms: [['length mm', 'lengthMm', 'number'], ['mass kg', 'massKg', 'number'], cost],
   carts: [
     ['boxes at most', 'capacity', 'number'],
     ['carries only', 'carries', 'names'],
     ['mass kg', 'massKg', 'number'],
+    ['base alone kg', 'baseMassKg', 'number'],
     ...size,
     ['heights mm', 'heightsMm', 'numbers'],
     ...packing,
@@ -119,6 +116,7 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['most front axle kg', 'rigid.maxFrontKg', 'number'],
     ['most rear axle kg', 'rigid.maxRearKg', 'number'],
     ['least front share of gross', 'rigid.minFrontShareOfGross', 'number'],
+    ['axles', 'axles', 'axle places'],
   ],
 };
 

@@ -1,7 +1,9 @@
 import { z } from 'zod';
-import { catalogue, riggingSystem } from './catalogue.js';
+import { catalogue } from './catalogue.js';
 import { examinationRule, item } from './item.js';
-import { booking, loadRule, tour } from './tour.js';
+import { loadRule } from './load-rule.js';
+import { riggingSystem } from './rigging-system.js';
+import { booking, tour } from './tour.js';
 import { sentence } from './words.js';
 
 /** One tour with the kit it may draw on: what `npm run plan` reads and the app imports and exports. */

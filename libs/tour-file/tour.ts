@@ -1,20 +1,54 @@
 import { z } from 'zod';
-import { count, degrees, kgOrNone, mm, name, plainDate, sentence, signedMm } from './words.js';
+import { loading } from './loading.js';
+import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm } from './words.js';
 
 export const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
 
-/** A pick: the hole, what hangs in it and what lifts it; a serial only where one is wanted. */
+const steel = { shackles: z.array(name).max(10).default([]), slings: z.array(name).max(10).default([]) };
+
+/** A pick whose point is not above it: legs from the hook of the hoist to their anchors, across the stage and up (mm from that hook). */
+const bridle = z.strictObject({
+  legs: z
+    .array(z.strictObject({ xMm: signedMm, yMm: signedMm, aboveMm: mm }))
+    .min(2)
+    .max(3),
+  ...steel,
+});
+
+/** A pick: the hole, what hangs in it and what lifts it; a serial only where one is wanted. `point` names a point that several picks share. */
 export const pick = z.strictObject({
   hole: name,
   hoist: name,
   hoistSerial: name.optional(),
-  shackles: z.array(name).max(10).default([]),
-  slings: z.array(name).max(10).default([]),
+  ...steel,
+  point: name.optional(),
+  /** What the structure may carry at this point, by whoever answers for it. */
+  structure: ratedLoad.optional(),
+  bridle: bridle.optional(),
+});
+
+/**
+ * A line from a box (or 0, the grid) to an anchor; places in the side plane of the hang. With one pick the wanted tilt is given and the tension solved,
+ * with two the tension is given.
+ */
+const pullBack = z.strictObject({
+  position: count,
+  behindMm: signedMm,
+  belowMm: signedMm,
+  /** The anchor from the grid's front pivot: forward (negative: behind) and below. */
+  anchorForwardMm: signedMm,
+  anchorBelowMm: signedMm,
+  /** Chain between grid and point at trim: how far the hang can be drawn aside. */
+  chainMm: mm.optional(),
+  tiltDownDeg: degrees.optional(),
+  tensionN: z.number().positive().max(1e6).optional(),
+  ...steel,
 });
 
 /**
  * One flown array. `boxes` from the top; `splayDeg` is the joint above each box. `goesUp` 1 = among the first to go up.
- * With `mirrorOf` the boxes, picks, grid and tilt are those of that hang and are left out here.
+ * With `mirrorOf` the boxes, picks, grid and tilt are those of that hang and are left out here. More than two picks in a line share no load that can
+ * be computed.
  */
 export const hang = z.strictObject({
   id: name,
@@ -24,8 +58,17 @@ export const hang = z.strictObject({
   goesUp: z.int().min(1).max(50).default(1),
   tiltDownDeg: degrees.optional(),
   trimHeightMm: mm.max(60_000),
+  /** Height of the points above the floor that the carts roll on; what chain is needed follows from it. */
+  pointHeightMm: mm.max(100_000).optional(),
   stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
-  picks: z.array(pick).max(2).default([]),
+  /** Tilt of the grid while boxes are added; level where nothing is said. */
+  liftTiltDownDeg: degrees.optional(),
+  /** Tilts that the aim may ask for on the day. */
+  tiltNeeds: z.strictObject({ fromDeg: degrees, toDeg: degrees }).optional(),
+  picks: z.array(pick).max(8).default([]),
+  pullBack: pullBack.optional(),
+  /** What holds the whole hang if a hoist lets go. */
+  secondary: z.strictObject(steel).optional(),
   boxes: z.array(hangBox).max(60).default([]),
   extras: z
     .array(z.strictObject({ position: count, massKg: kgOrNone, what: sentence }))
@@ -33,17 +76,6 @@ export const hang = z.strictObject({
     .default([]),
   loom: name.optional(),
   partLoad: z.enum(['bottom', 'top']).default('bottom'),
-});
-
-/** The rule that says what a point load is multiplied by and what share of a rated load may be used. */
-export const loadRule = z.strictObject({
-  id: name,
-  jurisdiction: name,
-  title: sentence,
-  source: sentence,
-  status: z.enum(['found', 'from memory', 'house rule']),
-  dynamicFactor: z.number().min(1).max(5),
-  usableShareWithPersonsBelow: z.number().positive().max(1),
 });
 
 export const show = z.strictObject({
@@ -55,16 +87,25 @@ export const show = z.strictObject({
   to: plainDate,
   loadRule: name,
   personsBelow: z.boolean().default(true),
+  /** Loads are moved while people are below. */
+  movesOverPersons: z.boolean().optional(),
+  outdoor: z.boolean().optional(),
   hangs: z.array(hang).max(24),
+  loading: loading.optional(),
 });
 
-/** Losses per use of one line of loose hardware, or what was counted so far (the shapes of a spares case). */
+/**
+ * Losses per use of one line of loose hardware (a model), or what was believed and counted so far (the shapes of a spares case). `counted.through`:
+ * the instant up to which counts at return are already in the sum. `level` left out: the level of the trunk alone counts.
+ */
 export const spareSetting = z.strictObject({
   item: name,
   lossPerUse: z.number().min(0).max(1).optional(),
   prior: z.strictObject({ losses: z.number().positive().max(1e6), uses: z.number().positive().max(1e9) }).optional(),
-  counted: z.strictObject({ losses: count, uses: z.number().min(0).max(1e9) }).optional(),
-  level: z.number().gt(0).lt(1),
+  counted: z
+    .strictObject({ losses: count, uses: z.number().min(0).max(1e9), through: z.iso.datetime({ precision: 3 }).optional() })
+    .optional(),
+  level: z.number().gt(0).lt(1).optional(),
   stopsAShow: z.boolean().default(true),
 });
 
@@ -82,7 +123,14 @@ export const tour = z.strictObject({
     .array(z.strictObject({ case: name, firstOff: count.optional() }))
     .max(2000)
     .default([]),
+  /** Rules of the road, beside the limits filed with each truck, that the loads are held against. */
+  roadRules: z
+    .array(z.enum(['US bridge formula']))
+    .max(10)
+    .optional(),
   spares: z.array(spareSetting).max(100).default([]),
+  /** The chance wanted that no line of the hardware trunk runs short on the tour, and what is kept least; left out: each line by its own level. */
+  spareTrunk: z.strictObject({ level: z.number().gt(0).lt(1), least: z.enum(['mass', 'cost']).default('mass') }).optional(),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
   wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),
   shows: z.array(show).min(1).max(400),
@@ -93,8 +141,9 @@ export const booking = z.strictObject({ item: name, count: count.optional(), fro
 
 export type HangBox = z.output<typeof hangBox>;
 export type Pick = z.output<typeof pick>;
+export type PullBackSetting = z.output<typeof pullBack>;
+export type BridleSetting = z.output<typeof bridle>;
 export type Hang = z.output<typeof hang>;
-export type LoadRule = z.output<typeof loadRule>;
 export type Show = z.output<typeof show>;
 export type SpareSetting = z.output<typeof spareSetting>;
 export type Tour = z.output<typeof tour>;

@@ -14,9 +14,18 @@ function mirrored(hang: Hang, original: Hang): Hang {
     grid: original.grid,
     tiltDownDeg: original.tiltDownDeg,
     loom: original.loom,
+    pointHeightMm: hang.pointHeightMm ?? original.pointHeightMm,
     extras: original.extras,
     partLoad: original.partLoad,
-    picks: original.picks.map(({ hoistSerial: _serial, ...pick }) => pick),
+    liftTiltDownDeg: original.liftTiltDownDeg,
+    tiltNeeds: original.tiltNeeds,
+    pullBack: original.pullBack,
+    secondary: original.secondary,
+    // A shared point is that of one side only; the legs of a bridle change sides.
+    picks: original.picks.map(({ hoistSerial: _serial, point: _point, bridle, ...pick }) => ({
+      ...pick,
+      ...(bridle && { bridle: { ...bridle, legs: bridle.legs.map((leg) => ({ ...leg, yMm: -leg.yMm })) } }),
+    })),
     boxes: original.boxes.map(({ serial: _serial, ...box }) => box),
     stage: hang.stage ?? (original.stage && { xMm: original.stage.xMm, yMm: -original.stage.yMm, azimuthDeg: -original.stage.azimuthDeg }),
   };

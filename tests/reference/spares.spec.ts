@@ -1,4 +1,4 @@
-import { poissonTails, readSparesCase, smallestSpares, solveSpares } from '#hardware-count';
+import { chooseTrunk, poissonTails, poolSpares, readSparesCase, smallestSpares, solveSpares } from '#hardware-count';
 
 const poisson = (mean: number) => ({ kind: 'poisson' as const, mean });
 
@@ -74,7 +74,52 @@ describe('spares against published tables', () => {
     if (!read.ok) throw new Error(JSON.stringify(read.error));
     expect(solveSpares(read.value).lines[0]!.spares).toBe(3);
   });
+
+  it('the upper limit of the mean after 4 failures seen is 9.1535 at 95 % (worked example of Rhoden and Radke, US Army Missile Command, 1982)', () => {
+    let [low, high] = [4, 40];
+    for (let step = 0; step < 80; step++) {
+      const middle = (low + high) / 2;
+      if (poissonTails(4, middle).atMost > 0.05) low = middle;
+      else high = middle;
+    }
+    expect(low).toBeCloseTo(9.1535, 4);
+  });
+
+  it('the choice for a whole trunk finds the split of the three pools: 6 + 6 + 5 (Trivedi, ch. 6, problem 2)', () => {
+    const lines = [2.6, 3, 2.4].map((mean) => ({ losses: poisson(mean), least: 0, weight: 1 }));
+    const choice = chooseTrunk(lines, 0.9);
+    expect(choice).toMatchObject({ status: 'optimal', spares: [6, 6, 5], weight: 17, bound: 17, equalShareWeight: 18 });
+    expect(choice.level).toBeCloseTo(0.916, 3);
+    const cells = [2.6, 3, 2.4].map((mean, index) => ({ hang: `pool ${index}`, leg: 'one', pieceUses: mean }));
+    expect(poolSpares(poisson, cells, 0.9)).toEqual({ level: 0.9, together: 12, byHang: 17, byLeg: 12 });
+  });
+
+  // Pieces of k alike items over the same time: the sum of Poisson processes is Poisson (Birolini, Reliability Engineering, ch. 4).
+  it.each([1, 3, 12, 120])('%i alike pieces are one Poisson process of so many times the rate', (k) => {
+    const rate = 0.02;
+    let together = [1];
+    for (let piece = 0; piece < k; piece++) together = convolved(together, rate);
+    for (let n = 0, sum = 0; n <= 6; n++) {
+      sum += together[n] ?? 0;
+      expect(sum).toBeCloseTo(poissonTails(n, k * rate).atMost, 12);
+    }
+  });
+
+  // Ten lines at 95 % are 60 % together.
+  it('multiplies the levels of the lines', () => {
+    expect(0.95 ** 10).toBeCloseTo(0.6, 2);
+    const lines = Array.from({ length: 10 }, () => ({ losses: poisson(1), least: 3, weight: 1 }));
+    expect(chooseTrunk(lines, 0.5).level).toBeCloseTo(poissonTails(3, 1).atMost ** 10, 12);
+  });
 });
+
+/** Distribution of a sum with one more Poisson term, twelve places are enough here. */
+function convolved(before: readonly number[], mean: number): number[] {
+  const term = Array.from({ length: 12 }, (_, k) => (Math.exp(-mean) * mean ** k) / factorial(k));
+  return Array.from({ length: 12 }, (_, n) => term.slice(0, n + 1).reduce((sum, p, k) => sum + p * (before[n - k] ?? 0), 0));
+}
+
+const factorial = (k: number): number => (k < 2 ? 1 : k * factorial(k - 1));
 
 const lossesWith = (mean: number) => poisson(mean);
 

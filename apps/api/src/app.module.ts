@@ -8,10 +8,15 @@ import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
+import { LoadingService } from './features/loading/loading.service.js';
+import { CountReader } from './features/count/count.reader.js';
+import { CountResolver } from './features/count/count.resolver.js';
+import { CountService } from './features/count/count.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
-import { PlanReader } from './features/plan/plan.reader.js';
+import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
-import { PlanService, SOLVER } from './features/plan/plan.service.js';
+import { PlanService } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
 import { FleetQueries } from './features/plan/fleet.queries.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
@@ -22,6 +27,9 @@ import { KitReader } from './features/register/kit.reader.js';
 import { RegisterQueries } from './features/register/register.queries.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
+import { PointsController } from './features/rigging/points.controller.js';
+import { RiggingResolver } from './features/rigging/rigging.resolver.js';
+import { RiggingService } from './features/rigging/rigging.service.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { SearchService } from './features/search/search.service.js';
 import { SearchWorker } from './features/search/search.worker.js';
@@ -69,7 +77,7 @@ export class AppModule {
           context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
         }),
       ],
-      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController],
+      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
       providers: [
         { provide: SOLVER, useValue: integerProgram },
         AccountService,
@@ -78,6 +86,7 @@ export class AppModule {
         RegisterQueries,
         RegisterService,
         RegisterResolver,
+        CountReader,
         TourFileReader,
         TourService,
         TourResolver,
@@ -91,6 +100,12 @@ export class AppModule {
         FleetQueries,
         FleetResolver,
         WorkResolver,
+        LoadingService,
+        LoadingResolver,
+        RiggingService,
+        RiggingResolver,
+        CountService,
+        CountResolver,
         SearchService,
         SearchResolver,
         SearchWorker,

@@ -1,5 +1,8 @@
+import { LoadingActRow } from './features/loading/rows.js';
+import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
+import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
@@ -22,4 +25,8 @@ export const entities = [
   CartCheckRow,
   TickRow,
   SearchRow,
+  LoadingActRow,
+  LoadReadingRow,
+  SignOffRow,
+  HardwareCountRow,
 ];

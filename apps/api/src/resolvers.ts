@@ -1,9 +1,12 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
+import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
+import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { SearchResolver } from './features/search/search.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
@@ -11,9 +14,12 @@ import { TourResolver } from './features/tour/tour.resolver.js';
 export const resolvers = [
   AccountResolver,
   AttentionResolver,
+  CountResolver,
   FleetResolver,
+  LoadingResolver,
   PlanResolver,
   RegisterResolver,
+  RiggingResolver,
   SearchResolver,
   TourResolver,
   WorkResolver,

@@ -5,9 +5,12 @@ import { People } from '../features/account/people.js';
 import { SignIn } from '../features/account/sign-in.js';
 import { ConfirmCart } from '../features/cart/confirm-cart.js';
 import { Moves } from '../features/cart/moves.js';
+import { Counts } from '../features/count/counts.js';
 import { Dates } from '../features/due/dates.js';
 import { Fleet } from '../features/fleet/fleet.js';
 import { HangEditor } from '../features/hang/hang-editor.js';
+import { PickScreen } from '../features/hang/pick-screen.js';
+import { RunningScreen } from '../features/hang/running-screen.js';
 import { Print } from '../features/print/print.js';
 import { ItemScreen } from '../features/register/item-screen.js';
 import { Register } from '../features/register/register.js';
@@ -48,9 +51,12 @@ export function App() {
         <Route path="/tours/:tourId" element={<TourScreen />} />
         <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
         <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
         <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
-        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen />} />
+        <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
+        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
         <Route path="/register" element={<Register me={person} />} />
         <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
         <Route path="/fleet" element={<Fleet me={person} />} />

@@ -1,6 +1,10 @@
 import { Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
-import { PackPlanRow } from './rows.js';
+import { DataSource, type EntityManager } from 'typeorm';
+import { canonicalJson } from '#kernel';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
+import { PackPlanRow, TickRow } from './rows.js';
+
+export const SOLVER = Symbol('integer program solver');
 
 /** Plans in force, for other features to read. */
 @Injectable()
@@ -13,5 +17,37 @@ export class PlanReader {
       .getRepository(PackPlanRow)
       .find({ where: [{ state: 'released' }, { state: 'draft' }], order: { madeAt: 'ASC' } });
     return rows.sort((a, b) => Number(a.state === 'draft') - Number(b.state === 'draft'));
+  }
+
+  /** The plan, which must not have been superseded. */
+  async inForce(manager: EntityManager, planId: string): Promise<PackPlanRow> {
+    const row = await this.one(manager, planId);
+    if (row.state === 'superseded')
+      throw new BadInputError([
+        { field: 'planId', value: planId, wanted: `the plan in force; revision ${row.revision} has been superseded, open the show again` },
+      ]);
+    return row;
+  }
+
+  /** Refuses work on a released plan when a draft with other boxes in the carts is under way: it would be lost. */
+  async refuseBehindDraft(manager: EntityManager, { state, tourId, showId, id, plan }: PackPlanRow): Promise<void> {
+    if (state === 'draft') return;
+    const draft = await manager.getRepository(PackPlanRow).findOneBy({ tourId, showId, state: 'draft' });
+    if (draft && canonicalJson(draft.plan.carts.loads) !== canonicalJson(plan.carts.loads))
+      throw new BadInputError([
+        { field: 'planId', value: id, wanted: 'the draft of this show: its carts are no longer those of the revision' },
+      ]);
+  }
+
+  /** One plan, whatever its state. */
+  async one(manager: EntityManager, planId: string): Promise<PackPlanRow> {
+    const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
+    if (!row) throw new NotFoundError(`The plan ${planId}`);
+    return row;
+  }
+
+  /** What has been ticked off on it. */
+  async ticks(manager: EntityManager, planId: string): Promise<string[]> {
+    return (await manager.getRepository(TickRow).find({ where: { planId } })).map((each) => each.what);
   }
 }

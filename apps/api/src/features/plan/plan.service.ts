@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
-import { changedInputs, checkCart, makeSteadyPlan } from '#pack-plan';
+import { changedInputs, checkCart, makeSteadyPlan, againstTick } from '#pack-plan';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -10,14 +10,13 @@ import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
+import { SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
 import type { BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
 type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
-
-export const SOLVER = Symbol('integer program solver');
 
 /** Drafts, releases and what is confirmed on the floor. */
 @Injectable()
@@ -42,7 +41,7 @@ export class PlanService {
         ],
       });
       const before = (earlier.find((row) => row.state === 'released') ?? earlier[0])?.plan;
-      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 };
+      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 10 };
       const plan = makeSteadyPlan(file, showId, limits, before);
       return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
     });
@@ -148,11 +147,8 @@ export class PlanService {
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
     await this.unitOfWork.run(async (manager) => {
       const row = await this.planRow(manager, planId);
-      const rows = row.plan.truck.trucks.flatMap((truck) => truck.rows.map((each) => `${truck.id} row ${each.number}`));
-      if (!rows.includes(what))
-        throw new BadInputError([
-          { field: 'what', value: what.slice(0, 80), wanted: `a row of a truck of this plan, such as "${rows[0] ?? 'T1 row 1'}"` },
-        ]);
+      const against = await this.againstTick(manager, row, what, done);
+      if (against) throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: against }]);
       if (done) await manager.getRepository(TickRow).save({ planId, what, tickedAt: this.clock.now(), tickedBy: who.name });
       else await manager.getRepository(TickRow).delete({ planId, what });
       await recordEvents(manager, who, this.clock.now(), [
@@ -164,6 +160,18 @@ export class PlanService {
       ]);
       return { ok: true, value: undefined };
     });
+  }
+
+  /** What speaks against ticking this, or taking it back; null where nothing does. */
+  private async againstTick(manager: EntityManager, { id, plan }: PackPlanRow, what: string, done: boolean): Promise<string | null> {
+    const rows = plan.truck.trucks.flatMap((truck) => truck.rows.map((each) => `${truck.id} row ${each.number}`));
+    if (rows.includes(what)) return null;
+    const orders = plan.picks.hangs.flatMap(({ runningOrder }) => [runningOrder.goingUp, runningOrder.comingDown]);
+    const steps = orders.find((each) => each.some((step) => step.key === what));
+    if (!steps)
+      return `a row of a truck or a step of a running order of this plan, such as "${rows[0] ?? orders[0]?.[0]?.key ?? 'T1 row 1'}"`;
+    const ticked = await manager.getRepository(TickRow).find({ where: { planId: id } });
+    return againstTick(steps, new Set(ticked.map((each) => each.what)), what, done);
   }
 
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {

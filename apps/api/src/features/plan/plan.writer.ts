@@ -1,22 +1,29 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
+import { canonicalJson } from '#kernel';
 import { type PackPlan, changedInputs } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { PackPlanRow } from './rows.js';
+import { PackPlanRow, TickRow } from './rows.js';
 
 /** Drafts of a show, written inside the caller's unit of work. */
 @Injectable()
 export class PlanWriter {
   constructor(@Inject(CLOCK) private readonly clock: Clock) {}
 
-  /** The draft of the show, in the place of an older draft; gives its id. */
-  async putDraft(manager: EntityManager, plan: PackPlan, who: string): Promise<string> {
+  /** The draft of the show, in the place of an older draft; gives its id. Rows that stand as in the plan `from` keep their ticks. */
+  async putDraft(
+    manager: EntityManager,
+    plan: PackPlan,
+    who: string,
+    from?: { readonly id: string; readonly plan: PackPlan },
+  ): Promise<string> {
     const id = randomUUID();
     const at = { tourId: plan.tour.id, showId: plan.show.id };
     const rows = manager.getRepository(PackPlanRow);
+    const ticks = from ? await manager.getRepository(TickRow).find({ where: { planId: from.id } }) : [];
     await rows.delete({ ...at, state: 'draft' });
     await rows.insert({
       id,
@@ -30,6 +37,9 @@ export class PlanWriter {
       releasedDespite: null,
       plan: plan as object,
     });
+    const standing = from ? unchangedTicks(from.plan, plan) : new Set();
+    const carried = ticks.filter((each) => standing.has(each.what)).map((each) => ({ ...each, planId: id }));
+    if (carried.length > 0) await manager.getRepository(TickRow).insert(carried);
     await recordEvents(manager, { name: who }, this.clock.now(), [
       { what: 'planned', tourId: at.tourId, sentence: `Made a draft plan of ${plan.show.name}.` },
     ]);
@@ -50,4 +60,22 @@ export class PlanWriter {
     if (now && moves < 0) return `The draft now needs ${plan.carts.boxMoves} box moves instead of ${now.plan.carts.boxMoves}.`;
     return `The draft now uses ${metres(plan).toFixed(2)} m of truck${now ? ` instead of ${metres(now.plan).toFixed(2)} m` : ''}.`;
   }
+}
+
+/** What may stay ticked: rows whose pieces stand exactly as before, and box moves where the list of them is the same. */
+function unchangedTicks(before: PackPlan, after: PackPlan): ReadonlySet<string> {
+  const rowsOf = (plan: PackPlan) =>
+    plan.truck.trucks.flatMap((truck) =>
+      truck.rows.map((row) => {
+        const pieces = truck.placements.filter((each) => row.pieces.includes(each.id));
+        return [
+          `${truck.id} row ${row.number}`,
+          canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned }))),
+        ] as const;
+      }),
+    );
+  const was = new Map(rowsOf(before));
+  const moves =
+    canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves) ? after.carts.moves.map((each) => `move ${each.number}`) : [];
+  return new Set([...rowsOf(after).flatMap(([what, pieces]) => (was.get(what) === pieces ? [what] : [])), ...moves]);
 }

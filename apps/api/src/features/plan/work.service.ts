@@ -21,7 +21,7 @@ import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { moveBox, quarantineItem } from '../register/kit.writer.js';
 import { TourFileReader } from '../tour/tour-file.reader.js';
-import { SOLVER } from './plan.service.js';
+import { PlanReader, SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
 import { PackPlanRow, TickRow } from './rows.js';
 
@@ -41,6 +41,7 @@ export class WorkService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     private readonly reader: TourFileReader,
+    private readonly plans: PlanReader,
     private readonly writer: PlanWriter,
     @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
@@ -53,7 +54,7 @@ export class WorkService {
   /** Carries a move of the list out: the register's floor changes with it. Refused where the box is not on top of where the list says. */
   async doMove(planId: string, box: string, from: string, to: string, who: SignedIn): Promise<WorkList> {
     const outcome = await this.unitOfWork.run<WorkList>(async (manager) => {
-      const row = await this.rowInForce(manager, planId);
+      const row = await this.plans.inForce(manager, planId);
       const list = await this.listIn(manager, row);
       const move = list.moves.find((each) => each.box === box && each.from === from && each.to === to);
       if (!move)
@@ -82,7 +83,7 @@ export class WorkService {
     if (why === '' || why.length > 300)
       throw new BadInputError([{ field: 'reason', value: reason.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
     const outcome = await this.unitOfWork.run<Swap>(async (manager) => {
-      const seen = await this.rowInForce(manager, planId);
+      const seen = await this.plans.inForce(manager, planId);
       // A draft that an earlier swap made is what the crew works to: the next swap starts from it.
       const draft = await manager.getRepository(PackPlanRow).findOneBy({ tourId: seen.tourId, showId: seen.showId, state: 'draft' });
       const row = draft && flies(draft.plan, serial) ? draft : seen;
@@ -148,15 +149,6 @@ export class WorkService {
       integerProgram: this.integerProgram,
       timeLimitSeconds: 4,
     });
-  }
-
-  private async rowInForce(manager: EntityManager, planId: string): Promise<PackPlanRow> {
-    const row = await this.row(manager, planId);
-    if (row.state === 'superseded')
-      throw new BadInputError([
-        { field: 'planId', value: planId, wanted: `the plan in force; revision ${row.revision} has been superseded, open the show again` },
-      ]);
-    return row;
   }
 
   private async row(manager: EntityManager, planId: string): Promise<PackPlanRow> {

@@ -110,6 +110,13 @@ export class RegisterResolver {
     return true;
   }
 
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'Writes a load regime: factors and shares with their sources.' })
+  async saveLoadRule(@Args('rule', { type: () => ModelJson }) rule: object, @Me() me: SignedIn): Promise<boolean> {
+    await this.service.saveLoadRule(rule, me);
+    return true;
+  }
+
   @Allow('safety')
   @Mutation(() => Boolean)
   async approveRiggingSystem(@Args('id', { type: () => ID }) id: string, @Me() me: SignedIn): Promise<boolean> {

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate, readInput } from '#kernel';
-import { type CartModel, type Examination, examination as examinationSchema, riggingSystem } from '#tour-file';
+import { type CartModel, type Examination, examination as examinationSchema, loadRule, riggingSystem } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -156,6 +156,19 @@ export class RegisterService {
       await manager.getRepository(RuleRow).upsert({ kind: 'system', id: read.value.id, data: read.value }, ['kind', 'id']);
       await recordEvents(manager, who, this.clock.now(), [
         { what: 'changed', sentence: `Wrote the data of the rigging system ${read.value.id}; it waits for approval.` },
+      ]);
+      return { ok: true, value: undefined };
+    });
+  }
+
+  /** A load regime. Plans made under it become stale. */
+  async saveLoadRule(input: unknown, who: SignedIn): Promise<void> {
+    const read = readInput(loadRule, input);
+    if (!read.ok) throw new BadInputError(read.error);
+    await this.unitOfWork.run(async (manager) => {
+      await manager.getRepository(RuleRow).upsert({ kind: 'load', id: read.value.id, data: read.value }, ['kind', 'id']);
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'changed', sentence: `Wrote the load regime ${read.value.id}: ${read.value.title}.` },
       ]);
       return { ok: true, value: undefined };
     });

@@ -3,13 +3,21 @@ import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Booking, type Kit, type TourFile, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
+import { withLoading } from '../loading/loading.reader.js';
+import { CountReader } from '../count/count.reader.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 
-/** One load for a plan: the register, the rules, the tour, and what other tours hold, in the shape of a tour file. */
+/**
+ * One load for a plan: the register, the rules, the tour, and what other tours hold, in the shape of a tour file. What was counted at return in this
+ * house, by whichever tour, is added to what the tour itself says was counted.
+ */
 @Injectable()
 export class TourFileReader {
-  constructor(private readonly kit: KitReader) {}
+  constructor(
+    private readonly kit: KitReader,
+    private readonly counts: CountReader,
+  ) {}
 
   async load(manager: EntityManager, tourId: string): Promise<TourFile> {
     const row = await manager.getRepository(TourRow).findOneBy({ id: tourId });
@@ -23,7 +31,7 @@ export class TourFileReader {
       loadRules,
       items,
       bookings: await this.otherBookings(manager, row.name),
-      tour: row.data,
+      tour: { ...(await withLoading(manager, row.data)), spares: await this.counts.learned(manager, row.data.spares) },
     };
   }
 

@@ -13,6 +13,7 @@ import { Loaded, Page, Part } from '../../ui/page.js';
 import { saveTour, tourQuery } from '../tour/operations.js';
 import { type Models, previewHang } from './hang-preview.js';
 import { readPastedRows } from './paste-rows.js';
+import { RiggingForm } from './rigging-form.js';
 
 const kitQuery = graphql(`query HangModels { catalogueModels { kind model data } }`);
 
@@ -190,6 +191,16 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
         </label>
         <Num label="Goes up (1 = first)" value={hang.goesUp} onChange={(goesUp) => onChange({ ...hang, goesUp })} />
         <Num label="Trim height, mm" value={hang.trimHeightMm} onChange={(trimHeightMm) => onChange({ ...hang, trimHeightMm })} />
+        <label>
+          Height of the points, mm
+          <input
+            type="number"
+            step="any"
+            placeholder="not on file"
+            value={hang.pointHeightMm ?? ''}
+            onChange={(event) => onChange({ ...hang, pointHeightMm: event.target.value === '' ? undefined : event.target.valueAsNumber })}
+          />
+        </label>
         {!original && (
           <label>
             Grid
@@ -200,7 +211,7 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
             </select>
           </label>
         )}
-        {!original && hang.picks.length === 2 && (
+        {!original && hang.picks.length >= 2 && (
           <Num
             label="Tilt, degrees nose down"
             value={hang.tiltDownDeg ?? 0}
@@ -213,25 +224,14 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
             <select value={hang.picks.length} onChange={(event) => onChange(withPicks(hang, Number(event.target.value), kit))}>
               <option value={1}>one</option>
               <option value={2}>two</option>
+              {[3, 4, 5, 6, 7, 8].map((count) => (
+                <option key={count} value={count}>
+                  {count}, to be measured
+                </option>
+              ))}
             </select>
           </label>
         )}
-        {!original &&
-          hang.picks.map((pick, index) => (
-            <label key={index}>
-              Hole of pick {index + 1}
-              <select
-                value={pick.hole}
-                onChange={(event) =>
-                  onChange({ ...hang, picks: hang.picks.map((each, at) => (at === index ? { ...each, hole: event.target.value } : each)) })
-                }
-              >
-                {(grid?.holes ?? []).map((each) => (
-                  <option key={each.hole}>{each.hole}</option>
-                ))}
-              </select>
-            </label>
-          ))}
       </div>
       {['', '.grid', '.mirrorOf', '.picks', '.tiltDownDeg', '.picks[0].hole', '.picks[1].hole', '.boxes'].flatMap((path) =>
         faultsAt(path).map((each) => (
@@ -239,6 +239,12 @@ function HangForm({ number, hang, hangs, kit, faultsAt, onChange, onRemove }: Fo
             {path} {each}
           </p>
         )),
+      )}
+      {!original && (
+        <details>
+          <summary>Picks, steel, points and tilts</summary>
+          <RiggingForm hang={hang} grid={grid} names={kit.names} onChange={onChange} />
+        </details>
       )}
       {original ? (
         <p>Boxes, picks and tilt are those of {original.id}, mirrored. They follow it until you choose “no other hang”.</p>
@@ -287,7 +293,10 @@ function mirror(hang: Hang, of: string, original: Hang | undefined): Hang {
 }
 
 function withPicks(hang: Hang, count: number, kit: Kit): Hang {
-  const picks = count === 1 ? hang.picks.slice(0, 1) : [...hang.picks, ...firstPicks(kit).slice(1)].slice(0, 2);
+  const holes = kit.grids.find((each) => each.model === hang.grid)?.holes ?? [];
+  const free = holes.filter((each) => !hang.picks.some((pick) => pick.hole === each.hole)).reverse();
+  const more = free.slice(0, Math.max(0, count - hang.picks.length)).map(({ hole }) => ({ ...firstPicks(kit)[0]!, hole }));
+  const picks = [...hang.picks, ...more].slice(0, count);
   return { ...hang, picks, tiltDownDeg: count === 1 ? undefined : (hang.tiltDownDeg ?? 0) };
 }
 

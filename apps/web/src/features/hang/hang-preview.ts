@@ -1,6 +1,7 @@
 import { hangOutline, readHangCase, solveHang } from '#hang-statics';
 import { standardGravityMps2 } from '#kernel';
 import type { HangResult } from '#pack-plan';
+import type { DrawnHang } from '#drawings';
 import type { BoxModel, GridModel, Hang } from '#tour-file';
 
 export interface Models {
@@ -8,8 +9,11 @@ export interface Models {
   readonly grids: readonly GridModel[];
 }
 
+/** What the form shows beside itself. */
+export type PreviewedHang = DrawnHang & Pick<HangResult, 'massKg' | 'tiltDownDeg' | 'slackAtDeg'>;
+
 /** The hang as it would hang, for the drawing beside the form: without looms and hoists, which the plan adds. undefined while something is missing. */
-export function previewHang(hang: Hang, models: Models): HangResult | undefined {
+export function previewHang(hang: Hang, models: Models): PreviewedHang | undefined {
   const grid = models.grids.find((each) => each.model === hang.grid);
   const boxes = hang.boxes.map((box) => models.boxes.find((each) => each.model === box.model));
   if (!grid || boxes.length === 0 || boxes.some((each) => each === undefined)) return undefined;
@@ -17,7 +21,7 @@ export function previewHang(hang: Hang, models: Models): HangResult | undefined 
   const read = readHangCase({
     gravityMps2: standardGravityMps2,
     dynamicFactor: 1,
-    ...(hang.picks.length === 2 ? { tiltDownDeg: hang.tiltDownDeg ?? 0 } : {}),
+    ...(hang.picks.length >= 2 ? { tiltDownDeg: hang.tiltDownDeg ?? 0 } : {}),
     grid: { massKg: grid.massKg, cgBehindMm: grid.cgBehindMm, cgAboveMm: grid.cgAboveMm, holes: grid.holes },
     boxes: known.map((box, index) => ({
       massKg: box.massKg,
@@ -28,54 +32,38 @@ export function previewHang(hang: Hang, models: Models): HangResult | undefined 
       splayDeg: hang.boxes[index]!.splayDeg,
     })),
     extras: hang.extras.map(({ position, massKg }) => ({ position, massKg })),
-    picks: hang.picks.map(({ hole }) => ({ hole, belowHookKg: 0, hoistKg: 0, chainKg: 0 })),
+    picks: hang.picks.slice(0, 2).map(({ hole }) => ({ hole, belowHookKg: 0, hoistKg: 0, chainKg: 0 })),
   });
   if (!read.ok) return undefined;
   const answer = solveHang(read.value);
+  const outline = hangOutline(read.value, answer.tiltDownDeg, known, {
+    lengthMm: grid.lengthMm,
+    heightMm: Math.max(60, ...grid.holes.map((each) => each.aboveMm)),
+  });
   return {
     hang: hang.id,
-    mirrorOf: null,
-    grid: grid.model,
-    gridSerial: null,
-    system: grid.system,
-    systemApproved: true,
-    goesUp: hang.goesUp,
     trimHeightMm: hang.trimHeightMm,
     tiltDownDeg: answer.tiltDownDeg,
-    bottomAimDownDeg: answer.bottomAimDownDeg,
     massKg: answer.massKg,
     centreOfGravity: answer.centreOfGravity,
-    slackAtDeg: answer.slackAtDeg ?? null,
-    picks: answer.picks.map((pick, index) => ({
-      hole: pick.hole,
-      place: place(grid, hang, index),
-      hoist: '',
-      hoistSerial: null,
-      reactionN: pick.reactionN,
-      hookLoadKg: pick.hookLoadKg,
-      belowHookKg: 0,
-      hoistKg: 0,
-      chainKg: 0,
-      pointLoadN: pick.pointLoadN,
-      pointLoadDynamicN: pick.pointLoadDynamicN,
-      comparisons: [],
-      working: { terms: [], rule: '', source: '' },
-      stage: null,
-    })),
-    joints: [],
-    boxes: hang.boxes.map((box, index) => ({
-      position: index + 1,
-      model: box.model,
-      serial: box.serial ?? null,
-      splayDeg: box.splayDeg,
-      cart: null,
-      hangsBelowKg: answer.joints[index]!.loadN / standardGravityMps2,
-    })),
-    outline: hangOutline(read.value, answer.tiltDownDeg, known, {
-      lengthMm: grid.lengthMm,
-      heightMm: Math.max(60, ...grid.holes.map((each) => each.aboveMm)),
-    }),
-    stage: null,
+    slackAtDeg: hang.picks.length <= 2 ? (answer.slackAtDeg ?? null) : null,
+    picks:
+      hang.picks.length <= 2
+        ? answer.picks.map((pick, index) => ({
+            hole: pick.hole,
+            place: place(grid, hang, index),
+            hoistSerial: null,
+            reactionN: pick.reactionN,
+            hookLoadKg: pick.hookLoadKg,
+          }))
+        : [],
+    boxes: hang.boxes.map((box, index) => ({ position: index + 1, splayDeg: box.splayDeg, cart: null })),
+    outline: {
+      ...outline,
+      gridWidthMm: grid.widthMm,
+      boxes: outline.boxes.map((box, index) => ({ ...box, widthMm: known[index]!.widthMm })),
+      adapters: [],
+    },
   };
 }
 

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { useParams } from 'react-router';
+import { useParams, useSearchParams } from 'react-router';
 import {
   type Node,
   allSheets,
@@ -7,9 +7,12 @@ import {
   drawCode,
   dueSheet,
   hangSheet,
-  hardwareSheet,
+  hardwareSheets,
   moveSheet,
+  pickSheet,
   pointSheet,
+  runningSheets,
+  stageSheet,
   truckSheet,
 } from '#drawings';
 import { useSettings } from '../../platform/settings.js';
@@ -23,6 +26,7 @@ export function Print() {
   const { tourId = '', showId = '', what = 'all' } = useParams();
   const { units } = useSettings();
   const query = useShow(tourId, showId);
+  const [search] = useSearchParams();
   const ready = Boolean(query.data?.inForce);
   useEffect(() => {
     if (!ready) return undefined;
@@ -32,19 +36,20 @@ export function Print() {
   }, [ready, what, query.data]);
   return (
     <Loaded query={query}>
-      {({ inForce }) =>
-        !inForce ? (
+      {({ inForce: current, draft }) => {
+        const inForce = search.get('plan') === 'draft' && draft ? draft : current;
+        return !inForce ? (
           <p>There is no plan of this show yet: nothing to print.</p>
         ) : sheetsOf(inForce, what, units).length === 0 ? (
-          <p>There are no such sheets. There are: carts, hangs, hardware, trucks, due, moves, all.</p>
+          <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>
         ) : (
           <>
             {sheetsOf(inForce, what, units).map((each, index) => (
               <Drawing key={index} of={each} />
             ))}
           </>
-        )
-      }
+        );
+      }}
     </Loaded>
   );
 }
@@ -59,8 +64,16 @@ function sheetsOf({ plan, revision, releasedDespite }: PlanInForce, what: string
       return plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : drawCode(load.cart), units));
     case 'hangs':
       return [...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)), pointSheet(context, units)];
+    case 'picks':
+      return plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units)));
+    case 'points':
+      return [pointSheet(context, units)];
+    case 'stages':
+      return plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units));
+    case 'running':
+      return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang));
     case 'hardware':
-      return [hardwareSheet(context)];
+      return hardwareSheets(context, units);
     case 'trucks':
       return plan.truck.trucks.map((truck) => truckSheet(context, truck, units));
     case 'due':

@@ -1,14 +1,15 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { graphql } from '#contracts';
-import { type ModelKind, type RiggingSystem, modelCell, modelColumns, modelExamples, modelKinds } from '#tour-file';
+import { type ModelKind, type LoadRule, type RiggingSystem, modelCell, modelColumns, modelExamples, modelKinds } from '#tour-file';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Loaded } from '../../ui/page.js';
 import { RowForm } from './row-form.js';
+import { RegimePart } from './regime-part.js';
 import { SystemPart } from './system-part.js';
 
-const modelsQuery = graphql(`query Models { catalogueModels { kind model itemCount data } riggingSystems }`);
+const modelsQuery = graphql(`query Models { catalogueModels { kind model itemCount data } riggingSystems rules }`);
 
 const columnsOf = (kind: ModelKind) => modelColumns(kind).map(({ heading, form }) => ({ heading, hint: form.hint }));
 
@@ -67,6 +68,12 @@ export function Catalogue({ me }: { me: Person }) {
               {riggingSystems.length === 0 && <p>No rigging system is on file.</p>}
             </>
           )}
+        </Loaded>
+      </details>
+      <details>
+        <summary>Load regimes</summary>
+        <Loaded query={query}>
+          {({ rules }) => (rules as { loadRules: LoadRule[] }).loadRules.map((rule) => <RegimePart key={rule.id} rule={rule} me={me} />)}
         </Loaded>
       </details>
     </>

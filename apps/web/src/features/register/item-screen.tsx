@@ -9,6 +9,7 @@ import { Loaded, Page, Part } from '../../ui/page.js';
 import { ExaminationForm } from './examination-form.js';
 import { ItemForm } from './item-form.js';
 import { type ExaminationRecord, Records } from './records.js';
+import { WearCheck } from './wear-check.js';
 
 const itemQuery = graphql(`
   query ItemPage($id: ID!) {
@@ -68,6 +69,12 @@ export function ItemScreen({ me }: { me: Person }) {
           </Part>
           <Part number={2} title="Examinations">
             <Records records={records as readonly ExaminationRecord[]} itemId={summary.id} mayCorrect={me.role === 'safety'} />
+            {['shackle', 'pin', 'sling', 'grid'].includes(summary.kind) && (
+              <details>
+                <summary>Judge a worn dimension</summary>
+                <WearCheck />
+              </details>
+            )}
           </Part>
           <Part number={3} title="Promised to">
             {promises.length === 0 ? (

@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { graphql } from '#contracts';
-import type { RiggingSystem } from '#tour-file';
+import type { RiggingSystem, RunningStep } from '#tour-file';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
@@ -34,13 +34,13 @@ export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }
       <h3>Going up</h3>
       <ol>
         {system.goingUp.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={lineOf(step)}>{lineOf(step)}</li>
         ))}
       </ol>
       <h3>Coming down</h3>
       <ol>
         {system.comingDown.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={lineOf(step)}>{lineOf(step)}</li>
         ))}
       </ol>
       <p className="caution">The maker’s manual comes first. Nothing leaves the ground until the person in charge of lifting says so.</p>
@@ -59,6 +59,23 @@ const lines = (text: string): string[] =>
     .split('\n')
     .map((line) => line.trim())
     .filter((line) => line !== '');
+/** A step as a line: where it stands and whether it is a hold, a colon, the sentence. */
+const lineOf = (step: RunningStep): string => (typeof step === 'string' ? step : `${step.at}${step.hold ? ', hold' : ''}: ${step.step}`);
+
+function stepOf(line: string): RunningStep {
+  const read = /^(start|first cart|each cart|end)(, hold)?: (.+)$/.exec(line);
+  return read ? { step: read[3]!, at: read[1] as 'start', hold: read[2] !== undefined } : line;
+}
+
+type Frame = NonNullable<RiggingSystem['adapters']>[number];
+const frameFigures = ['massKg', 'frontHeightMm', 'rearHeightMm', 'depthMm', 'cgBehindMm', 'cgBelowMm', 'rearLeverMm'] as const;
+const frameLine = (frame: Frame): string => [frame.id, ...frame.joins, ...frameFigures.map((key) => frame[key])].join('; ');
+
+function frameOf(line: string): object {
+  const [id, upper, lower, ...figures] = line.split(';').map((each) => each.trim());
+  return { id, joins: [upper, lower], ...Object.fromEntries(frameFigures.map((key, index) => [key, numberOrNone(figures[index] ?? '')])) };
+}
+
 const numberOrNone = (text: string): number | string | undefined =>
   text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
 
@@ -68,11 +85,13 @@ function SystemForm({ system }: { system: RiggingSystem }) {
     revision: system.manual.revision,
     splaySetAt: system.splaySetAt,
     jointBetweenCarts: system.jointBetweenCarts,
+    closedSplayDeg: String(system.closedSplayDeg ?? ''),
+    adapters: (system.adapters ?? []).map(frameLine).join('\n'),
     mostBoxes: String(system.mostBoxes ?? ''),
     mostMassKg: String(system.mostMassKg ?? ''),
     windLimitMps: String(system.windLimitMps ?? ''),
-    goingUp: system.goingUp.join('\n'),
-    comingDown: system.comingDown.join('\n'),
+    goingUp: system.goingUp.map(lineOf).join('\n'),
+    comingDown: system.comingDown.map(lineOf).join('\n'),
   });
   const client = useQueryClient();
   const save = useMutation({
@@ -82,13 +101,15 @@ function SystemForm({ system }: { system: RiggingSystem }) {
           JSON.stringify({
             id: system.id,
             manual: { title: values.title, revision: values.revision },
+            closedSplayDeg: numberOrNone(values.closedSplayDeg),
+            adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
             splaySetAt: values.splaySetAt,
             jointBetweenCarts: values.jointBetweenCarts,
             mostBoxes: numberOrNone(values.mostBoxes),
             mostMassKg: numberOrNone(values.mostMassKg),
             windLimitMps: numberOrNone(values.windLimitMps),
-            goingUp: lines(values.goingUp),
-            comingDown: lines(values.comingDown),
+            goingUp: lines(values.goingUp).map(stepOf),
+            comingDown: lines(values.comingDown).map(stepOf),
           }),
         ) as object,
       }),
@@ -127,12 +148,21 @@ function SystemForm({ system }: { system: RiggingSystem }) {
         {field('revision', 'Revision of the manual')}
         {choice('splaySetAt', 'Splay is set at the', ['upper box', 'lower box'])}
         {choice('jointBetweenCarts', 'Joint between two carts', ['set at the point', 'set in the cart'])}
+        {field('closedSplayDeg', 'Splay of boxes on the cart, degrees')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}
         {field('windLimitMps', 'Wind limit m/s')}
       </div>
-      {steps('goingUp', 'Going up, one step a line')}
-      {steps('comingDown', 'Coming down, one step a line')}
+      <label>
+        Frames between boxes that do not link: name; model above; model below; mass kg; front height, rear height, depth, centre behind,
+        centre below, rear lever in mm
+        <textarea rows={2} value={values.adapters} onChange={(event) => setValues({ ...values, adapters: event.target.value })} />
+      </label>
+      {steps(
+        'goingUp',
+        'Going up, one step a line; begin with “start:”, “first cart:”, “each cart:” or “end:”, and “, hold” before the colon where everything waits',
+      )}
+      {steps('comingDown', 'Coming down, likewise')}
       <Faults of={save.error} />
       <button type="submit" disabled={save.isPending}>
         Save; approval is asked for again

@@ -1,17 +1,29 @@
-import { angle, drawHang, drawStage, formatForce, formatMass, slackSentence } from '#drawings';
-import type { HangResult, PackPlan, Working } from '#pack-plan';
+import { Link } from 'react-router';
+import {
+  angle,
+  drawHang,
+  drawRear,
+  drawStage,
+  formatForce,
+  formatMass,
+  jointContent,
+  pointTable,
+  slackSentence,
+  stageContent,
+} from '#drawings';
+import type { Comparison, HangResult, PackPlan, Working } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 
-export function HangParts({ plan }: { plan: PackPlan }) {
+export function HangParts({ plan, planId, base }: { plan: PackPlan; planId: string; base: string }) {
   const { units } = useSettings();
   const stage = drawStage(plan.picks, units);
   return (
     <>
       {plan.picks.hangs.map((hang, index) => (
-        <HangPart key={hang.hang} plan={plan} hang={hang} number={`1${'abcdefghijklmnopqrstuvwxyz'[index] ?? ''}`} />
+        <HangPart key={hang.hang} base={base} plan={plan} hang={hang} number={`1${'abcdefghijklmnopqrstuvwxyz'[index] ?? ''}`} />
       ))}
       {stage && (
         <section aria-label="Points on the stage plan">
@@ -19,6 +31,16 @@ export function HangParts({ plan }: { plan: PackPlan }) {
           <details>
             <summary>Points on the stage plan</summary>
             <Drawing of={stage} wide />
+            <div className="scroll">
+              <Drawing of={pointTable(plan.picks, units)} />
+            </div>
+            <p>
+              <a href={`/api/points/${planId}/points.csv`}>Points as CSV</a> ·{' '}
+              <a href={`/api/points/${planId}/points.mvr`}>Points as a scene (MVR)</a> ·{' '}
+              <Link to={`${base.replace('/tours/', '/print/').replace('/shows/', '/')}/points`} target="_blank">
+                Print the point loads
+              </Link>
+            </p>
           </details>
           <aside />
         </section>
@@ -27,7 +49,14 @@ export function HangParts({ plan }: { plan: PackPlan }) {
   );
 }
 
-function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; number: string }) {
+/** What leaves least of all that was compared at a pick. */
+function nearest(comparisons: readonly Comparison[]): string {
+  const within = comparisons.filter((each) => each.verdict === 'within' && each.limit !== null);
+  const worst = within.reduce<Comparison | undefined>((a, b) => (a && a.value / a.limit! >= b.value / b.limit! ? a : b), undefined);
+  return worst ? `${within.length} compared and within. Nearest to its limit: ${worst.sentence}` : 'Nothing could be compared.';
+}
+
+function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResult; number: string; base: string }) {
   const { units } = useSettings();
   const findings = plan.findings.filter(
     (each) =>
@@ -101,14 +130,39 @@ function HangPart({ plan, hang, number }: { plan: PackPlan; hang: HangResult; nu
                 {formatForce(pick.pointLoadDynamicN, units)}.
               </p>
               <ul>
-                {pick.comparisons.map((each) => (
-                  <li key={each.what}>{each.sentence}</li>
-                ))}
+                {pick.comparisons
+                  .filter((each) => each.verdict !== 'within')
+                  .map((each) => (
+                    <li key={each.what}>{each.sentence}</li>
+                  ))}
+                <li>{nearest(pick.comparisons)}</li>
               </ul>
-              <Why of={pick.working} />
+              <Link to={`${base}/hangs/${encodeURIComponent(hang.hang)}/picks/${encodeURIComponent(pick.hole)}`}>
+                The sum and every comparison on one page
+              </Link>
             </div>
           ))}
+          {hang.unshared && <Note weight="look">{hang.unshared.sentence}</Note>}
           <Joints hang={hang} />
+          {hang.stages.length > 0 && (
+            <details>
+              <summary>Stage by stage on the way up</summary>
+              <div className="scroll">
+                {stageContent(hang, units).map((each, index) => (
+                  <Drawing key={index} of={each} />
+                ))}
+              </div>
+            </details>
+          )}
+          <details>
+            <summary>Seen from behind</summary>
+            <Drawing of={drawRear(hang, units)} />
+          </details>
+          <p>
+            <Link className="btn plain" to={`${base}/hangs/${encodeURIComponent(hang.hang)}/running`}>
+              Running order
+            </Link>
+          </p>
         </div>
       </div>
     </Part>
@@ -141,36 +195,10 @@ function Joints({ hang }: { hang: HangResult }) {
     <details>
       <summary>Forces in the joints</summary>
       <div className="scroll">
-        <table className="tight">
-          <thead>
-            <tr>
-              <th className="num">Above box</th>
-              <th className="num">Load</th>
-              <th className="num">Rear link</th>
-              <th className="num">Each front pin</th>
-              <th>Compared</th>
-            </tr>
-          </thead>
-          <tbody>
-            {hang.joints.map((joint) => (
-              <tr key={joint.position}>
-                <td className="num">{joint.position}</td>
-                <td className="num">{formatForce(joint.loadN, units)}</td>
-                <td className="num">{formatForce(joint.rearLinkN, units)}</td>
-                <td className="num">{formatForce(joint.frontPinN, units)}</td>
-                <td>
-                  {joint.comparisons.every((each) => each.verdict === 'within')
-                    ? 'within the rated values on file'
-                    : [...new Set(joint.comparisons.map((each) => (each.verdict === 'within' ? '' : each.verdict)))]
-                        .filter(Boolean)
-                        .join('; ')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        {jointContent(hang, units).map((each, index) => (
+          <Drawing key={index} of={each} />
+        ))}
       </div>
-      <p className="quiet">Positive rear link: tension. Two front pins, equal share assumed.</p>
     </details>
   );
 }

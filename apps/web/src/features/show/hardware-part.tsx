@@ -1,11 +1,15 @@
-import { percent } from '#drawings';
-import type { PackPlan } from '#pack-plan';
+import { Link } from 'react-router';
+import { formatLength, learnedWords, percent, takenWords } from '#drawings';
+import type { HardwareLine, PackPlan } from '#pack-plan';
+import { useSettings } from '../../platform/settings.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
+import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
 
-export function HardwarePart({ plan }: { plan: PackPlan }) {
+export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
   const { hardware } = plan;
+  const narrow = useNarrow();
   return (
     <Part
       number={3}
@@ -14,54 +18,251 @@ export function HardwarePart({ plan }: { plan: PackPlan }) {
       margin={
         <>
           <Notes findings={plan.findings} section="hardware" />
-          {hardware.trunkLevel !== null && (
+          {hardware.trunk.level !== null && (
             <p className="note">
-              <b>All lines together:</b> {percent(hardware.trunkLevel)} of tours without a shortage.
+              <b>All lines together:</b> {percent(hardware.trunk.level)} of tours without a shortage. {hardware.trunk.sentence}
             </p>
           )}
+          <p>
+            <Link to={`${base}/counts`}>Counts at return</Link>
+          </p>
           <p className="caution">{hardware.caution}</p>
         </>
       }
     >
+      {narrow ? <Lines lines={hardware.lines} /> : <Table lines={hardware.lines} />}
+      <ByCart plan={plan} />
+      <Spares plan={plan} />
+      <Chains plan={plan} />
+    </Part>
+  );
+}
+
+function Table({ lines }: { lines: readonly HardwareLine[] }) {
+  return (
+    <div className="scroll">
+      <table className="tight">
+        <thead>
+          <tr>
+            <th>Piece</th>
+            <th className="num">Fitted</th>
+            <th className="num">With its box</th>
+            <th className="num">With its cart</th>
+            <th className="num">Loose</th>
+            <th className="num">Spares</th>
+            <th className="num">Enough for</th>
+            <th className="num">On hand</th>
+            <th>Taken from</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <tr key={line.key}>
+              <td>
+                <NameOf line={line} />
+                <Why of={line.working} />
+              </td>
+              <td className="num">{line.fitted}</td>
+              <td className="num">
+                {line.withBox}
+                {line.staysInBox > 0 && (
+                  <>
+                    <br />
+                    <small>{line.staysInBox} stay there</small>
+                  </>
+                )}
+              </td>
+              <td className="num">{line.withCart}</td>
+              <td className="num">{line.loose}</td>
+              <td className="num">{line.spares}</td>
+              <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
+              <td className="num">
+                {line.onHand}
+                {line.missing > 0 && (
+                  <>
+                    <br />
+                    <b>■ {line.missing} missing</b>
+                  </>
+                )}
+              </td>
+              <td>{takenWords(line)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** The same for a phone: a line of words each. */
+function Lines({ lines }: { lines: readonly HardwareLine[] }) {
+  return (
+    <ul className="plain">
+      {lines.map((line) => (
+        <li key={line.key} className="record">
+          <p>
+            <b>
+              <NameOf line={line} />
+            </b>
+          </p>
+          <p>
+            {[
+              `${line.fitted} fitted`,
+              line.withBox > 0 && `${line.withBox} with their boxes${line.staysInBox > 0 ? `, ${line.staysInBox} stay there` : ''}`,
+              line.withCart > 0 && `${line.withCart} with their carts`,
+              line.loose > 0 && `${line.loose} loose`,
+              line.spares > 0 && `${line.spares} spare`,
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          </p>
+          <p>
+            {line.missing > 0 && <b>■ {line.missing} missing. </b>}
+            {line.onHand} on hand{line.levelReached === null ? '' : ` · enough for ${percent(line.levelReached)}`}
+          </p>
+          {takenWords(line) && <p className="quiet">{takenWords(line)}</p>}
+          <Why of={line.working} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const NameOf = ({ line }: { line: HardwareLine }) => (
+  <>
+    {line.item}, {line.model}
+    {line.size ? `, ${line.size}` : ''}
+  </>
+);
+
+/** What rides with each cart load, to be counted before the lid goes on. */
+function ByCart({ plan }: { plan: PackPlan }) {
+  const carried = plan.hardware.lines.filter((line) => line.carriers.length > 0);
+  if (carried.length === 0) return null;
+  return (
+    <details>
+      <summary>With each cart</summary>
       <div className="scroll">
-        <table>
+        <table className="tight">
           <thead>
             <tr>
-              <th>Piece</th>
-              <th className="num">Fitted</th>
-              <th className="num">With its box</th>
-              <th className="num">With its cart</th>
-              <th className="num">Loose</th>
-              <th className="num">Spares</th>
-              <th className="num">Enough for</th>
-              <th className="num">On hand</th>
-              <th>Trunk</th>
+              <th>Cart</th>
+              <th>Load</th>
+              {carried.map((line) => (
+                <th key={line.key} className="num">
+                  {line.item}
+                  <br />
+                  {line.size ?? line.model}
+                </th>
+              ))}
             </tr>
           </thead>
           <tbody>
-            {hardware.lines.map((line) => (
-              <tr key={line.key}>
-                <td>
-                  {line.item}, {line.model}
-                  {line.size ? `, ${line.size}` : ''}
-                  <Why of={line.working} />
-                </td>
-                <td className="num">{line.fitted}</td>
-                <td className="num">{line.withBox}</td>
-                <td className="num">{line.withCart}</td>
-                <td className="num">{line.loose}</td>
-                <td className="num">{line.spares}</td>
-                <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
-                <td className="num">
-                  {line.onHand}
-                  {line.missing > 0 ? `, ${line.missing} missing` : ''}
-                </td>
-                <td>{line.trunks.join(', ')}</td>
+            {plan.carts.loads.map((load) => (
+              <tr key={load.id}>
+                <td className="mono">{load.cart ?? 'none'}</td>
+                <td>{load.id}</td>
+                {carried.map((line) => (
+                  <td key={line.key} className="num">
+                    {line.carriers.find((each) => each.load === load.id)?.count ?? 0}
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-    </Part>
+    </details>
+  );
+}
+
+/** Why so many: the level wanted and reached, one stock against several, belief and count. */
+function Spares({ plan }: { plan: PackPlan }) {
+  const known = plan.hardware.lines.filter((line) => line.levelReached !== null);
+  if (known.length === 0) return null;
+  return (
+    <details>
+      <summary>Why so many spares</summary>
+      <p>
+        {plan.hardware.trunk.sentence} One stock, by hang, by leg: spares for the level wanted where one stock serves all, where each hang
+        or each leg has its own. Losses are in 1,000 uses.
+      </p>
+      <div className="scroll">
+        <table className="tight">
+          <thead>
+            <tr>
+              <th>Piece</th>
+              <th className="num">Spares</th>
+              <th className="num">Wanted</th>
+              <th className="num">Enough for</th>
+              <th className="num">One stock</th>
+              <th className="num">By hang</th>
+              <th className="num">By leg</th>
+            </tr>
+          </thead>
+          <tbody>
+            {known.map((line) => (
+              <tr key={line.key}>
+                <td>
+                  <NameOf line={line} />
+                  <br />
+                  <small className="quiet">{learnedWords(line)}</small>
+                </td>
+                <td className="num">{line.spares}</td>
+                <td className="num">{line.levelWanted === null ? 'the trunk’s' : percent(line.levelWanted)}</td>
+                <td className="num">{percent(line.levelReached!)}</td>
+                <td className="num">{line.pooling?.together}</td>
+                <td className="num">{line.pooling && saved(line.pooling.byHang, line.pooling.together)}</td>
+                <td className="num">{line.pooling && saved(line.pooling.byLeg, line.pooling.together)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}
+
+const saved = (apart: number, together: number): string => (apart > together ? `${apart}, ${apart - together} more` : String(apart));
+
+function Chains({ plan }: { plan: PackPlan }) {
+  const { units } = useSettings();
+  const metres = (value: number) => formatLength(value * 1000, units);
+  return (
+    <details>
+      <summary>Chain of each hoist</summary>
+      <p>The hook comes down to the floor below its point. At trim the chain between point and hook hangs free; the rest is in the bag.</p>
+      <div className="scroll">
+        <table className="tight">
+          <thead>
+            <tr>
+              <th>Pick</th>
+              <th>Hoist</th>
+              <th className="num">Chain on file</th>
+              <th className="num">Needed</th>
+              <th className="num">In the bag at trim</th>
+              <th>Judged</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plan.hardware.chains.map((each) => (
+              <tr key={`${each.hang} ${each.hole}`}>
+                <td>
+                  {each.hang}, hole {each.hole}
+                </td>
+                <td className="mono">{each.serial ?? each.hoist}</td>
+                <td className="num">{metres(each.onFileM)}</td>
+                <td className="num">{metres(each.neededM)}</td>
+                <td className="num">{each.inBagAtTrimM === null ? 'not known' : metres(each.inBagAtTrimM)}</td>
+                <td>
+                  {each.enough ? '○ long enough on file' : '■ too short'}
+                  {each.pointHeightMm === null ? ', for the trim height only' : ''}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
   );
 }

@@ -168,7 +168,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         </p>
       )}
       <Changes data={data} />
-      <HangParts plan={shown.plan} />
+      <HangParts plan={shown.plan} planId={shown.id} base={base} />
       <CartsPart planId={shown.id} plan={shown.plan} checks={shown.cartChecks} base={base} />
       {me.role !== 'safety' && (
         <SwapBox
@@ -178,8 +178,8 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
           onDraft={onDraft}
         />
       )}
-      <HardwarePart plan={shown.plan} />
-      <TruckPart plan={shown.plan} base={base}>
+      <HardwarePart plan={shown.plan} base={base} />
+      <TruckPart plan={shown.plan} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
       </TruckPart>
       <DuePart plan={shown.plan} />

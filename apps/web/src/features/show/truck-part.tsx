@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'react-router';
-import { drawTruckPlan, formatMass } from '#drawings';
+import { dockSentence, drawTruckPlan, formatMass } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
@@ -8,8 +8,10 @@ import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { Why } from './hang-parts.js';
 
-export function TruckPart({ plan, base, children }: { plan: PackPlan; base: string; children?: ReactNode }) {
+/** The trucks of a plan; `search` leads to the same plan on the page of each truck. */
+export function TruckPart({ plan, base, search, children }: { plan: PackPlan; base: string; search: string; children?: ReactNode }) {
   const { units } = useSettings();
+  const dock = dockSentence(plan.truck);
   return (
     <Part
       number={4}
@@ -32,10 +34,11 @@ export function TruckPart({ plan, base, children }: { plan: PackPlan; base: stri
         </>
       }
     >
+      {dock && <p>{dock}</p>}
       {plan.truck.trucks.map((truck) => (
         <div key={truck.id}>
           <h3>
-            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}`}>{truck.id}, row by row</Link> · {truck.model},{' '}
+            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}${search}`}>{truck.id}, row by row</Link> · {truck.model},{' '}
             {formatMass(truck.massKg, units)} of {formatMass(truck.payloadKg, units)}, {(truck.usedLengthMm / 1000).toFixed(2)} of{' '}
             {(truck.innerLengthMm / 1000).toFixed(2)} m
           </h3>

@@ -9,6 +9,7 @@ import { Loaded, Page, Part } from '../../ui/page.js';
 import { BetweenShows } from './between-shows.js';
 import { newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
+import { SpareSettings } from './spare-settings.js';
 
 const kitQuery = graphql(`
   query TravellingKit {
@@ -69,7 +70,10 @@ export function TourScreen() {
           <Part number={3} title="Trucks and freight">
             <TravellingKit tour={tour} version={version} />
           </Part>
-          <Part number={4} title="Where plans need equally many box moves">
+          <Part number={4} title="Spares of the hardware trunk">
+            <SpareSettings tour={tour} version={version} />
+          </Part>
+          <Part number={5} title="Where plans need equally many box moves">
             <Wishes tour={tour} version={version} />
           </Part>
         </Page>
@@ -185,6 +189,18 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
               </li>
             ))}
           </ul>
+          <label className="row">
+            <input
+              type="checkbox"
+              style={{ width: 24, minHeight: 24 }}
+              checked={tour.roadRules?.includes('US bridge formula') ?? false}
+              onChange={(event) => {
+                const { roadRules: _roadRules, ...rest } = tour;
+                save.mutate(event.target.checked ? { ...rest, roadRules: ['US bridge formula'] } : rest);
+              }}
+            />
+            Hold every load against the federal bridge formula of the United States (23 U.S.C. 127)
+          </label>
           <details>
             <summary>{cases.length} cases travel</summary>
             <ul className="plain row">

@@ -1,131 +1,136 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { Link, useParams } from 'react-router';
-import { drawTruckPlan, drawTruckSide, formatMass } from '#drawings';
+import { Suspense, lazy, useState } from 'react';
+import { Link, useParams, useSearchParams } from 'react-router';
+import type { Person } from '../../app/person.js';
+import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
+import type { TruckResultOne } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
-import { Notes } from '../../ui/notes.js';
+import { Note, Notes } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { tickMutation } from '../show/operations.js';
-import { useShow } from '../show/use-show.js';
+import { type PlanInForce, type ShowData, useShow } from '../show/use-show.js';
+import { AxlePart } from './axle-part.js';
+import { LoadingPart } from './loading-part.js';
+import { RowTable } from './row-table.js';
+import { useLoadingAct } from './use-loading-act.js';
 
-/** One truck for the loader: rows from the nose with ticks, then from the door at the venue. */
-export function TruckScreen() {
+const TruckSpace = lazy(() => import('./truck-space.js'));
+
+/** One truck for the loader: rows from the nose with ticks, what may be changed at the dock, then from the door at the venue and back. */
+export function TruckScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', truckId = '' } = useParams();
-  const { units } = useSettings();
+  const [search] = useSearchParams();
   const query = useShow(tourId, showId);
+  return (
+    <Loaded query={query}>
+      {(data) => {
+        const shown = search.get('plan') === 'draft' && data.draft ? data.draft : data.inForce;
+        const truck = shown?.plan.truck.trucks.find((each) => each.id === truckId);
+        if (!shown || !truck) return <Page title={truckId}>This truck is in no plan of the show.</Page>;
+        return <Truck me={me} data={data} shown={shown} truck={truck} />;
+      }}
+    </Loaded>
+  );
+}
+
+function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: PlanInForce; truck: TruckResultOne }) {
+  const { units } = useSettings();
+  const [, setSearch] = useSearchParams();
+  const [turnable, setTurnable] = useState(false);
   const client = useQueryClient();
   const tick = useMutation({
     mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
+    onSuccess: () => client.invalidateQueries({ queryKey: ['show', data.tourId, data.showId] }),
   });
+  const acts = useLoadingAct(() => setSearch({ plan: 'draft' }, { replace: true }));
+  const { plan } = shown;
+  const isDraft = shown === data.draft && data.released !== null;
+  const done = new Set(truck.rows.filter((row) => shown.ticks.includes(`${truck.id} row ${row.number}`)).map((row) => row.number));
+  const dock = dockSentence(plan.truck);
   return (
-    <Loaded query={query}>
-      {({ name, inForce }) => {
-        const truck = inForce?.plan.truck.trucks.find((each) => each.id === truckId);
-        if (!inForce || !truck) return <Page title={truckId}>This truck is in no plan of the show.</Page>;
-        const pieces = new Map(truck.placements.map((each) => [each.id, each]));
-        const done = new Set(truck.rows.filter((row) => inForce.ticks.includes(`${truck.id} row ${row.number}`)).map((row) => row.number));
+    <Page
+      title={`Truck ${truck.id}`}
+      lede={
+        <>
+          <Link to={`/tours/${data.tourId}/shows/${data.showId}`}>{data.name}</Link> · {done.size} of {truck.rows.length} rows loaded ·{' '}
+          {formatMass(truck.massKg, units)} · <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>
+        </>
+      }
+      actions={
+        <Link className="btn plain" to={`/print/${data.tourId}/${data.showId}/trucks${isDraft ? '?plan=draft' : ''}`} target="_blank">
+          Print the truck sheets
+        </Link>
+      }
+    >
+      {data.released && data.draft && (
+        <p>
+          {isDraft ? 'You see the draft. ' : 'There is a newer draft. '}
+          <button type="button" className="plain small" onClick={() => setSearch(isDraft ? {} : { plan: 'draft' }, { replace: true })}>
+            {isDraft ? `Show revision ${data.released.revision}` : 'Show the draft'}
+          </button>
+        </p>
+      )}
+      {shown.changed.length > 0 && <Note weight="look">Stale: {shown.changed.slice(0, 3).join('; ')}. Plan again to follow.</Note>}
+      {dock && <p>{dock}</p>}
+      <Part number={1} title="Load from the nose" margin={<Notes findings={plan.findings} section="truck" />}>
+        <Drawing of={drawTruckPlan(truck, done)} wide />
+        <Drawing of={drawTruckSide(truck)} wide />
+        {(truck.kept?.length ?? 0) > 0 && <p className="quiet">Thick edge: stays where it stands.</p>}
+        <p className="floor">
+          <button type="button" className="plain" aria-expanded={turnable} onClick={() => setTurnable(!turnable)}>
+            {turnable ? 'Put the turnable view away' : 'Turn the load in three dimensions'}
+          </button>
+        </p>
+        {turnable && (
+          <Suspense fallback={<p className="quiet">Reading the turnable view ...</p>}>
+            <TruckSpace truck={truck} />
+          </Suspense>
+        )}
+        <Faults of={tick.error} />
+        <RowTable
+          truck={truck}
+          done={done}
+          planId={shown.id}
+          acts={me.role === 'safety' ? null : acts}
+          onTick={(row, isDone) => tick.mutate({ planId: shown.id, what: `${truck.id} row ${row}`, done: isDone })}
+        />
+      </Part>
+      {me.role !== 'safety' && <LoadingPart plan={plan} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />}
+      <Part number={3} title="Unload from the door">
+        <Steps truck={truck} order={truck.unloadingOrder} />
+      </Part>
+      <Part number={4} title="At the load-out: what goes in first">
+        <Steps truck={truck} order={truck.loadOutOrder ?? truck.loadingOrder} />
+      </Part>
+      <AxlePart truck={truck} caution={plan.truck.caution} />
+    </Page>
+  );
+}
+
+function Steps({ truck, order }: { truck: TruckResultOne; order: readonly string[] }) {
+  const rowOf = new Map(truck.rows.flatMap((row) => row.pieces.map((id) => [id, row.number] as const)));
+  return (
+    <ol>
+      {orderSteps(truck, order).map(({ what, pieces }, index) => {
+        const rows = [...new Set(pieces.map((id) => rowOf.get(id)))];
         return (
-          <Page
-            title={`Truck ${truck.id}`}
-            lede={
-              <>
-                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {done.size} of {truck.rows.length} rows loaded ·{' '}
-                {formatMass(truck.massKg, units)}
-              </>
-            }
-            actions={
-              <Link className="btn plain" to={`/print/${tourId}/${showId}/trucks`} target="_blank">
-                Print the truck sheets
-              </Link>
-            }
-          >
-            <Part number={1} title="Load from the nose" margin={<Notes findings={inForce.plan.findings} section="truck" />}>
-              <Drawing of={drawTruckPlan(truck, done)} wide />
-              <Drawing of={drawTruckSide(truck)} wide />
-              <Faults of={tick.error} />
-              <div className="floor">
-                <table className="ticks">
-                  <thead>
-                    <tr>
-                      <th>In</th>
-                      <th className="num">Row</th>
-                      <th>Pieces, left to right</th>
-                      <th className="num">Mass</th>
-                    </tr>
-                  </thead>
-                  <tbody>
-                    {truck.rows.map((row) => (
-                      <tr key={row.number}>
-                        <td>
-                          <input
-                            type="checkbox"
-                            aria-label={`Row ${row.number} loaded`}
-                            checked={done.has(row.number)}
-                            onChange={(event) =>
-                              tick.mutate({ planId: inForce.id, what: `${truck.id} row ${row.number}`, done: event.target.checked })
-                            }
-                          />
-                        </td>
-                        <td className="num">
-                          <b>{row.number}</b>
-                        </td>
-                        <td>
-                          {row.pieces.map((id) => {
-                            const piece = pieces.get(id)!;
-                            return (
-                              <div key={id}>
-                                <span className="mono">{id}</span> {piece.label.replace(` ${id}`, '')}
-                                {piece.zMm > 0 ? ', on top' : ''}
-                                {piece.turned ? ', turned' : ''}
-                                {piece.tag ? ` ■ ${piece.tag}` : ''}
-                              </div>
-                            );
-                          })}
-                          {row.barAtMm !== null && <div className="quiet">Bar at {(row.barAtMm / 1000).toFixed(2)} m</div>}
-                          {row.gapAcrossMm > 250 && <div className="quiet">{row.gapAcrossMm} mm stay free across: block or strap</div>}
-                        </td>
-                        <td className="num">{formatMass(row.massKg, units)}</td>
-                      </tr>
-                    ))}
-                  </tbody>
-                </table>
-              </div>
-            </Part>
-            <Part number={2} title="Unload from the door">
-              <ol>
-                {truck.unloadingOrder.map((id) => (
-                  <li key={id}>
-                    <span className="mono">{id}</span> {pieces.get(id)!.label.replace(` ${id}`, '')}
-                  </li>
-                ))}
-              </ol>
-            </Part>
-            <Part number={3} title="Axles" margin={<p className="caution">{inForce.plan.truck.caution}</p>}>
-              <table>
-                <thead>
-                  <tr>
-                    <th>Axle</th>
-                    <th className="num">Load</th>
-                    <th className="num">Limit</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {truck.axles.map((axle) => (
-                    <tr key={axle.axle}>
-                      <td>{axle.axle}</td>
-                      <td className="num">{formatMass(axle.loadKg, units)}</td>
-                      <td className="num">{axle.limitKg === null ? 'no limit on file' : formatMass(axle.limitKg, units)}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            </Part>
-          </Page>
+          <li key={index}>
+            {what}:{' '}
+            {pieces.map((id, at) => (
+              <span key={id}>
+                {at > 0 && ', '}
+                <span className="mono nobreak">{id}</span>
+              </span>
+            ))}{' '}
+            <span className="quiet">
+              ({rows.length === 1 ? 'row' : 'rows'} {rows.join(', ')})
+            </span>
+          </li>
         );
-      }}
-    </Loaded>
+      })}
+    </ol>
   );
 }

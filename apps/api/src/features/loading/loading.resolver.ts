@@ -1,0 +1,100 @@
+import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { LoadingService } from './loading.service.js';
+import { type LoadingDone, type LoadingRefusal, LoadingResult, RowSwapView } from './loading.types.js';
+
+const id = { type: () => ID } as const;
+const int = { type: () => Int } as const;
+type Result = Promise<LoadingDone | LoadingRefusal>;
+
+/** What people at the dock want of the trucks; every answer is a draft planned around it, or why that cannot be. */
+@Resolver()
+export class LoadingResolver {
+  constructor(private readonly service: LoadingService) {}
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'These pieces stay where they stand in this plan.' })
+  keepPieces(@Args('planId', id) planId: string, @Args('pieces', { type: () => [String] }) pieces: string[], @Me() me: SignedIn): Result {
+    return this.service.keep(planId, pieces, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'A whole row stays where it stands in this plan.' })
+  keepRow(@Args('planId', id) planId: string, @Args('truck') truck: string, @Args('row', int) row: number, @Me() me: SignedIn): Result {
+    return this.service.keepRow(planId, truck, row, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'Rows that are ticked stand in the truck: nothing moves them any more.' })
+  keepLoaded(@Args('planId', id) planId: string, @Me() me: SignedIn): Result {
+    return this.service.keepLoaded(planId, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'These pieces may be planned anywhere again.' })
+  letPiecesGo(@Args('planId', id) planId: string, @Args('pieces', { type: () => [String] }) pieces: string[], @Me() me: SignedIn): Result {
+    return this.service.letGo(planId, pieces, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'This piece need not come off in its turn; who says so, and why, is named in the plan.' })
+  waiveOrder(@Args('planId', id) planId: string, @Args('piece') piece: string, @Args('reason') reason: string, @Me() me: SignedIn): Result {
+    return this.service.waive(planId, piece, reason, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult)
+  endWaiver(@Args('planId', id) planId: string, @Args('piece') piece: string, @Me() me: SignedIn): Result {
+    return this.service.endWaiver(planId, piece, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'One case of the register more, for this show.' })
+  takeCase(@Args('planId', id) planId: string, @Args('case') caseId: string, @Me() me: SignedIn): Result {
+    return this.service.take(planId, caseId, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'A case that was taken along at the dock stays behind after all.' })
+  leaveCase(@Args('planId', id) planId: string, @Args('case') caseId: string, @Me() me: SignedIn): Result {
+    return this.service.leave(planId, caseId, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'A group at the door, at the nose, or (null) in its usual place.' })
+  setGroupEnd(
+    @Args('planId', id) planId: string,
+    @Args('group') group: string,
+    @Args('end', { type: () => String, nullable: true }) end: string | null,
+    @Me() me: SignedIn,
+  ): Result {
+    return this.service.setEnd(planId, group, end ?? null, me);
+  }
+
+  @Query(() => RowSwapView, { description: 'What two exchanged rows would do to axles, side balance and order; nothing is kept.' })
+  async rowSwap(
+    @Args('planId', id) planId: string,
+    @Args('truck') truck: string,
+    @Args('first', int) first: number,
+    @Args('second', int) second: number,
+  ): Promise<RowSwapView> {
+    const { places: _places, axles, breaches, ...rest } = await this.service.lookAtSwap(planId, truck, first, second);
+    return { ...rest, axles: [...axles], breaches: [...breaches] };
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, {
+    description: 'Two rows change places; a reason waives the unloading order where that is all that is broken.',
+  })
+  swapRows(
+    @Args('planId', id) planId: string,
+    @Args('truck') truck: string,
+    @Args('first', int) first: number,
+    @Args('second', int) second: number,
+    @Args('reason', { type: () => String, nullable: true }) reason: string | null,
+    @Me() me: SignedIn,
+  ): Result {
+    return this.service.swap(planId, truck, first, second, reason ?? null, me);
+  }
+}

@@ -1,0 +1,73 @@
+import { Field, Float, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
+
+@ObjectType({ description: 'The trucks were planned anew around what is wanted: a draft, and what it changes.' })
+export class LoadingDone {
+  @Field(() => ID)
+  draftId: string;
+
+  @Field(() => [String])
+  changes: string[];
+}
+
+@ObjectType({ description: 'Nothing was kept: why the trucks cannot be loaded like that.' })
+export class LoadingRefusal {
+  @Field()
+  sentence: string;
+
+  @Field(() => [String])
+  reasons: string[];
+}
+
+export const LoadingResult = createUnionType({
+  name: 'LoadingResult',
+  types: () => [LoadingDone, LoadingRefusal] as const,
+  resolveType: (value: object) => ('draftId' in value ? LoadingDone : LoadingRefusal),
+});
+
+@ObjectType()
+export class AxleChange {
+  @Field()
+  axle: string;
+
+  @Field(() => Float)
+  beforeKg: number;
+
+  @Field(() => Float)
+  afterKg: number;
+
+  @Field(() => Float, { nullable: true })
+  limitKg: number | null;
+}
+
+@ObjectType()
+export class Breach {
+  @Field()
+  piece: string;
+
+  @Field({ description: 'True for the unloading order, which a reason can waive; other rules are never waived.' })
+  mayBeWaived: boolean;
+
+  @Field()
+  sentence: string;
+}
+
+@ObjectType({ description: 'What two exchanged rows would do, before anybody accepts it.' })
+export class RowSwapView {
+  @Field(() => Int)
+  first: number;
+
+  @Field(() => Int)
+  second: number;
+
+  @Field(() => [AxleChange])
+  axles: AxleChange[];
+
+  @Field(() => Float)
+  sideBeforeMm: number;
+
+  @Field(() => Float)
+  sideAfterMm: number;
+
+  @Field(() => [Breach])
+  breaches: Breach[];
+}

@@ -1,0 +1,124 @@
+import { randomUUID } from 'node:crypto';
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource, type EntityManager } from 'typeorm';
+import { type HangResult, type PackPlan, judgeReading } from '#pack-plan';
+import { CLOCK, type Clock } from '../../platform/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BadInputError } from '../../platform/graphql/fault.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { PlanReader } from '../plan/plan.reader.js';
+import type { RiggingRecord } from './rigging.types.js';
+import { LoadReadingRow, SignOffRow } from './rows.js';
+
+const wrong = (field: string, value: unknown, wanted: string) => new BadInputError([{ field, value, wanted }]);
+
+/** Readings and signatures on what hangs. What hangs is a released revision; a draft takes neither. */
+@Injectable()
+export class RiggingService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly dataSource: DataSource,
+    private readonly plans: PlanReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async record(planId: string): Promise<RiggingRecord> {
+    return this.recordIn(this.dataSource.manager, planId, (await this.plans.one(this.dataSource.manager, planId)).plan);
+  }
+
+  async addReading(planId: string, hangId: string, hole: string, place: string, readingKg: number, who: SignedIn): Promise<RiggingRecord> {
+    if (place !== 'at the hook' && place !== 'above the hoist')
+      throw wrong('place', place.slice(0, 40), '"at the hook" or "above the hoist"');
+    if (!(readingKg >= 0 && readingKg <= 100_000)) throw wrong('readingKg', readingKg, 'kilograms from 0 to 100,000');
+    return this.write(async (manager) => {
+      const plan = await this.released(manager, planId);
+      const hang = hangOf(plan, hangId);
+      const holes = hang.unshared ? hang.unshared.hoists.map((each) => each.hole) : hang.picks.map((each) => each.hole);
+      if (!holes.includes(hole)) throw wrong('hole', hole.slice(0, 40), `a pick of ${hangId}: ${holes.join(', ')}`);
+      const at = this.clock.now();
+      await manager
+        .getRepository(LoadReadingRow)
+        .insert({ id: randomUUID(), planId, hang: hangId, hole, place, readingKg, readAt: at, readBy: who.name });
+      const { sentence } = judgeReading(hang, hole, place, readingKg, plan.picks.loadRule);
+      await recordEvents(manager, who, at, [
+        { what: 'measured', tourId: plan.tour.id, sentence: `${plan.show.name}, ${hangId}: ${sentence}` },
+      ]);
+      return this.recordIn(manager, planId, plan);
+    });
+  }
+
+  /** Refused while a step up is open, while the rigging system waits for its approval, and for a handover before the inspection. */
+  async signOff(planId: string, hangId: string, kind: string, name: string, remark: string, who: SignedIn): Promise<RiggingRecord> {
+    if (kind !== 'inspected' && kind !== 'handed over') throw wrong('kind', kind.slice(0, 40), '"inspected" or "handed over"');
+    const [signed, said] = [name.trim(), remark.trim()];
+    if (signed === '' || signed.length > 80)
+      throw wrong('name', name.slice(0, 80), 'the name of the person who signs, up to 80 characters');
+    if (said.length > 400) throw wrong('remark', `${said.slice(0, 40)} ...`, 'up to 400 characters');
+    return this.write(async (manager) => {
+      const plan = await this.released(manager, planId);
+      const { runningOrder } = hangOf(plan, hangId);
+      if (!runningOrder.approved)
+        throw wrong('hang', hangId, 'a hang whose rigging system the safety officer has approved; this one is an example, not for use');
+      const ticked = new Set(await this.plans.ticks(manager, planId));
+      const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
+      if (open.length > 0)
+        throw wrong(
+          'kind',
+          kind,
+          `every step of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]!.text}`,
+        );
+      const before = await manager.getRepository(SignOffRow).findBy({ planId, hang: hangId });
+      if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
+        throw wrong('kind', kind, 'the inspection after assembly signed first');
+      const at = this.clock.now();
+      await manager
+        .getRepository(SignOffRow)
+        .insert({ id: randomUUID(), planId, hang: hangId, kind, name: signed, remark: said, signedAt: at, signedBy: who.name });
+      const what = kind === 'inspected' ? 'Inspection after assembly' : 'Handover';
+      await recordEvents(manager, who, at, [
+        {
+          what: kind,
+          tourId: plan.tour.id,
+          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signed}${said ? `: ${said}` : ''}.`,
+        },
+      ]);
+      return this.recordIn(manager, planId, plan);
+    });
+  }
+
+  private async write(work: (manager: EntityManager) => Promise<RiggingRecord>): Promise<RiggingRecord> {
+    const outcome = await this.unitOfWork.run<RiggingRecord>(async (manager) => ({ ok: true, value: await work(manager) }));
+    if (!outcome.ok) throw new Error('a record is never refused');
+    return outcome.value;
+  }
+
+  private async released(manager: EntityManager, planId: string): Promise<PackPlan> {
+    const { state, plan } = await this.plans.one(manager, planId);
+    if (state !== 'released')
+      throw wrong(
+        'planId',
+        planId,
+        `the released revision of ${plan.show.name}: what hangs is what was released, and this plan is ${state === 'draft' ? 'a draft' : 'superseded'}`,
+      );
+    return plan;
+  }
+
+  private async recordIn(manager: EntityManager, planId: string, plan: PackPlan): Promise<RiggingRecord> {
+    const readings = await manager.getRepository(LoadReadingRow).find({ where: { planId }, order: { readAt: 'ASC' } });
+    const signOffs = await manager.getRepository(SignOffRow).find({ where: { planId }, order: { signedAt: 'ASC' } });
+    return {
+      readings: readings.map((each) => {
+        const { verdict, sentence } = judgeReading(hangOf(plan, each.hang), each.hole, each.place, each.readingKg, plan.picks.loadRule);
+        return { ...each, readAt: each.readAt.toISOString(), verdict, sentence };
+      }),
+      signOffs: signOffs.map((each) => ({ ...each, signedAt: each.signedAt.toISOString() })),
+    };
+  }
+}
+
+function hangOf(plan: PackPlan, id: string): HangResult {
+  const hang = plan.picks.hangs.find((each) => each.hang === id);
+  if (!hang) throw wrong('hang', id.slice(0, 80), `a hang of this plan: ${plan.picks.hangs.map((each) => each.hang).join(', ')}`);
+  return hang;
+}

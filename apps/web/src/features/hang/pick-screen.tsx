@@ -1,0 +1,72 @@
+import { Link, useParams } from 'react-router';
+import { drawHang, drawRear, formatForce, formatMass, pickContent } from '#drawings';
+import { useSettings } from '../../platform/settings.js';
+import { Drawing } from '../../ui/drawing.js';
+import { Note } from '../../ui/notes.js';
+import { Loaded, Page, Part } from '../../ui/page.js';
+import { useShow } from '../show/use-show.js';
+import { Readings } from './readings.js';
+import type { Person } from '../../app/person.js';
+
+/** One pick: every mass, the sum with its figures, what was compared with what; what a load cell shows beside it. */
+export function PickScreen({ me }: { me: Person }) {
+  const { tourId = '', showId = '', hangId = '', hole = '' } = useParams();
+  const { units } = useSettings();
+  const query = useShow(tourId, showId);
+  return (
+    <Loaded query={query}>
+      {({ name, inForce }) => {
+        const hang = inForce?.plan.picks.hangs.find((each) => each.hang === hangId);
+        const pick = hang?.picks.find((each) => each.hole === hole);
+        if (!inForce || !hang || !pick) return <Page title={`${hangId}, hole ${hole}`}>This pick is in no plan of the show.</Page>;
+        const stops = pick.comparisons.filter((each) => each.verdict === 'over');
+        return (
+          <Page
+            title={`${hang.hang}, hole ${pick.hole}`}
+            lede={
+              <>
+                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · point {pick.point} · hoist{' '}
+                <span className="mono">{pick.hoistSerial ?? 'none found'}</span>
+              </>
+            }
+            actions={
+              <Link className="btn plain" to={`/print/${tourId}/${showId}/picks`} target="_blank">
+                Print a page for each pick
+              </Link>
+            }
+          >
+            <Part
+              number={1}
+              title={`${formatMass(pick.hookLoadKg, units)} at the hook, ${formatForce(pick.pointLoadDynamicN, units)} at the point with its factor`}
+              margin={
+                <>
+                  {stops.map((each) => (
+                    <Note key={each.what} weight="stop">
+                      {each.sentence}
+                    </Note>
+                  ))}
+                  <p className="caution">{inForce.plan.picks.caution}</p>
+                </>
+              }
+            >
+              <div className="scroll working-page">
+                {pickContent(inForce.plan, hang, pick, units).map((each, index) => (
+                  <Drawing key={index} of={each} />
+                ))}
+              </div>
+            </Part>
+            <Part number={2} title="Load cells" margin={<p className="quiet">A reading is judged by the tolerance of the regime.</p>}>
+              <Readings planId={inForce.id} isReleased={inForce.state === 'released'} hang={hang.hang} holes={[pick.hole]} me={me} />
+            </Part>
+            <Part number={3} title="Side and rear">
+              <div className="pair">
+                <Drawing of={drawHang(hang, units)} />
+                <Drawing of={drawRear(hang, units)} />
+              </div>
+            </Part>
+          </Page>
+        );
+      }}
+    </Loaded>
+  );
+}

@@ -1,0 +1,169 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import { Link, useParams } from 'react-router';
+import { graphql } from '#contracts';
+import { riggingCaution } from '#drawings';
+import type { HangResult, RunningOrderStep } from '#pack-plan';
+import type { Person } from '../../app/person.js';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+import { Note } from '../../ui/notes.js';
+import { Loaded, Page, Part } from '../../ui/page.js';
+import { tickMutation } from '../show/operations.js';
+import { type PlanInForce, useShow } from '../show/use-show.js';
+import { Readings, useRiggingRecord } from './readings.js';
+
+const signMutation = graphql(`
+  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
+    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }
+  }
+`);
+
+/** The running order of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
+export function RunningScreen({ me }: { me: Person }) {
+  const { tourId = '', showId = '', hangId = '' } = useParams();
+  const query = useShow(tourId, showId);
+  return (
+    <Loaded query={query}>
+      {({ name, inForce }) => {
+        const hang = inForce?.plan.picks.hangs.find((each) => each.hang === hangId);
+        if (!inForce || !hang) return <Page title={hangId}>This hang is in no plan of the show.</Page>;
+        const { runningOrder } = hang;
+        return (
+          <Page
+            title={`${hang.hang}: running order`}
+            lede={
+              <>
+                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {runningOrder.manual ?? 'no rigging system on file'}
+              </>
+            }
+            actions={
+              <Link className="btn plain" to={`/print/${tourId}/${showId}/running`} target="_blank">
+                Print the running orders
+              </Link>
+            }
+          >
+            {!runningOrder.approved && (
+              <Note weight="stop">Example, not for use: the safety officer has not approved this rigging system.</Note>
+            )}
+            <Steps number={1} title="Going up" steps={runningOrder.goingUp} inForce={inForce} tourId={tourId} showId={showId} />
+            <Part number={2} title="Load cells at trim">
+              <Readings
+                planId={inForce.id}
+                isReleased={inForce.state === 'released'}
+                hang={hang.hang}
+                holes={hang.unshared ? hang.unshared.hoists.map((each) => each.hole) : hang.picks.map((each) => each.hole)}
+                me={me}
+              />
+            </Part>
+            <Signatures inForce={inForce} hang={hang} me={me} />
+            <Steps number={4} title="Coming down" steps={runningOrder.comingDown} inForce={inForce} tourId={tourId} showId={showId} />
+          </Page>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+function Steps({
+  number,
+  title,
+  steps,
+  inForce,
+  tourId,
+  showId,
+}: {
+  number: number;
+  title: string;
+  steps: readonly RunningOrderStep[];
+  inForce: PlanInForce;
+  tourId: string;
+  showId: string;
+}) {
+  const client = useQueryClient();
+  const tick = useMutation({
+    mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
+    onSuccess: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
+  });
+  const ticked = new Set(inForce.ticks);
+  const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
+  return (
+    <Part number={number} title={title} margin={<p className="caution">{riggingCaution}</p>}>
+      <Faults of={tick.error} />
+      <ol className="steps floor">
+        {steps.map((step, index) => (
+          <li key={step.key}>
+            {step.load && step.load.id !== steps[index - 1]?.load?.id && (
+              <p className="stephead">
+                <b>{step.load.id}</b>: cart <span className="mono">{step.load.cart ?? 'none found'}</span>
+                <br />
+                <span className="quiet">splays {step.load.splays}</span>
+              </p>
+            )}
+            <label className={step.hold ? 'hold' : undefined}>
+              <input
+                type="checkbox"
+                checked={ticked.has(step.key)}
+                disabled={tick.isPending || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
+                onChange={(event) => tick.mutate({ planId: inForce.id, what: step.key, done: event.target.checked })}
+              />
+              <span>
+                {step.hold && <b>Hold. </b>}
+                {step.text}
+              </span>
+            </label>
+          </li>
+        ))}
+      </ol>
+      {steps.length === 0 && <p>The rigging system has no such steps on file.</p>}
+    </Part>
+  );
+}
+
+function Signatures({ inForce, hang, me }: { inForce: PlanInForce; hang: HangResult; me: Person }) {
+  const record = useRiggingRecord(inForce.id);
+  const client = useQueryClient();
+  const [name, setName] = useState(me.name);
+  const [remark, setRemark] = useState('');
+  const own = (record.data?.signOffs ?? []).filter((each) => each.hang === hang.hang);
+  const kind = own.some((each) => each.kind === 'inspected') ? 'handed over' : 'inspected';
+  const sign = useMutation({
+    mutationFn: () => request(signMutation, { planId: inForce.id, hang: hang.hang, kind, name, remark }),
+    onSuccess: async () => {
+      setRemark('');
+      await client.invalidateQueries({ queryKey: ['rigging', inForce.id] });
+    },
+  });
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    sign.mutate();
+  };
+  return (
+    <Part number={3} title="Inspection after assembly, and handover">
+      {own.map((each) => (
+        <p key={each.id}>
+          ○ {each.kind === 'inspected' ? 'Inspected after assembly' : 'Handed over'}, signed {each.name},{' '}
+          {each.signedAt.slice(0, 16).replace('T', ' ')} UTC (as {each.signedBy}){each.remark && `: ${each.remark}`}
+        </p>
+      ))}
+      <Faults of={sign.error ?? record.error} />
+      {me.role === 'warehouse' ? (
+        <p className="quiet">System tech and safety officer sign here.</p>
+      ) : (
+        <form onSubmit={submit} className="fields">
+          <label>
+            Name of the person who signs
+            <input value={name} onChange={(event) => setName(event.target.value)} />
+          </label>
+          <label>
+            Remarks
+            <input value={remark} onChange={(event) => setRemark(event.target.value)} />
+          </label>
+          <button type="submit" disabled={sign.isPending || name.trim() === ''}>
+            {kind === 'inspected' ? 'Sign the inspection' : 'Sign the handover'}
+          </button>
+        </form>
+      )}
+    </Part>
+  );
+}

@@ -1,0 +1,160 @@
+import type { LoadRule } from '#tour-file';
+
+type SectionKey =
+  | 'hoisting'
+  | 'workingCoefficients'
+  | 'sideLoad'
+  | 'legAngle'
+  | 'hoistClasses'
+  | 'secondarySuspension'
+  | 'reserve'
+  | 'reading'
+  | 'wear';
+
+/** A regime as a form holds it: its values as lines of words and figures. */
+export interface RegimeText {
+  readonly head: Record<
+    'id' | 'jurisdiction' | 'title' | 'edition' | 'source' | 'status' | 'dynamicFactor' | 'usableShareWithPersonsBelow',
+    string
+  >;
+  readonly sections: Partial<Record<SectionKey, { readonly source: string; readonly status: string; readonly values: string }>>;
+}
+
+interface Section {
+  readonly key: SectionKey;
+  readonly title: string;
+  readonly hint: string;
+  readonly write: (rule: LoadRule) => string | undefined;
+  /** What the lines say; figures that are none stay text, so that the refusal names them. */
+  readonly read: (lines: readonly string[]) => object;
+}
+
+const figure = (text: string | undefined): number | string =>
+  text !== undefined && text.trim() !== '' && Number.isFinite(Number(text)) ? Number(text) : (text ?? '');
+const parts = (line: string): string[] => line.split(';').map((each) => each.trim());
+
+export const regimeSections: readonly Section[] = [
+  {
+    key: 'hoisting',
+    title: 'Class of hoisting, in place of the factor',
+    hint: 'Least factor; more for each m/s; speed in m/s',
+    write: ({ hoisting }) => hoisting && `${hoisting.least}; ${hoisting.perSpeedSPerM}; ${hoisting.speedMps}`,
+    read: ([line = '']) => ({ least: figure(parts(line)[0]), perSpeedSPerM: figure(parts(line)[1]), speedMps: figure(parts(line)[2]) }),
+  },
+  {
+    key: 'workingCoefficients',
+    title: 'Working coefficients',
+    hint: 'A line each: element; nobody below; persons below',
+    write: ({ workingCoefficients }) =>
+      workingCoefficients?.elements.map((each) => `${each.element}; ${each.nobodyBelow}; ${each.personsBelow}`).join('\n'),
+    read: (lines) => ({
+      elements: lines
+        .map(parts)
+        .map(([element, nobody, persons]) => ({ element, nobodyBelow: figure(nobody), personsBelow: figure(persons) })),
+    }),
+  },
+  {
+    key: 'sideLoad',
+    title: 'Side load of shackles',
+    hint: 'A line each: up to degrees; usable share',
+    write: ({ sideLoad }) => sideLoad?.bands.map((each) => `${each.upToDeg}; ${each.share}`).join('\n'),
+    read: (lines) => ({ bands: lines.map(parts).map(([upTo, share]) => ({ upToDeg: figure(upTo), share: figure(share) })) }),
+  },
+  {
+    key: 'legAngle',
+    title: 'Angle of bridle legs',
+    hint: 'Least degrees from the horizontal',
+    write: ({ legAngle }) => legAngle && String(legAngle.leastFromHorizontalDeg),
+    read: ([line]) => ({ leastFromHorizontalDeg: figure(line) }),
+  },
+  {
+    key: 'hoistClasses',
+    title: 'Classes of hoists',
+    hint: 'A line each: class; hold over people (allowed, with secondary suspension, not allowed); move over people (yes, no); usable share',
+    write: ({ hoistClasses }) =>
+      hoistClasses?.classes
+        .map(
+          (each) =>
+            `${each.hoistClass}; ${each.holdOverPersons}; ${each.moveOverPersons ? 'yes' : 'no'}; ${each.usableShareWithPersonsBelow}`,
+        )
+        .join('\n'),
+    read: (lines) => ({
+      classes: lines.map(parts).map(([hoistClass, holdOverPersons, move, share]) => ({
+        hoistClass,
+        holdOverPersons,
+        moveOverPersons: move === 'yes' ? true : move === 'no' ? false : move,
+        usableShareWithPersonsBelow: figure(share),
+      })),
+    }),
+  },
+  {
+    key: 'secondarySuspension',
+    title: 'Secondary suspension whenever persons are below',
+    hint: 'yes or no',
+    write: ({ secondarySuspension }) => secondarySuspension && (secondarySuspension.whenPersonsBelow ? 'yes' : 'no'),
+    read: ([line]) => ({ whenPersonsBelow: line === 'yes' ? true : line === 'no' ? false : line }),
+  },
+  {
+    key: 'reserve',
+    title: 'Reserve of each pick',
+    hint: 'Share of the weight that each of two picks keeps',
+    write: ({ reserve }) => reserve && String(reserve.share),
+    read: ([line]) => ({ share: figure(line) }),
+  },
+  {
+    key: 'reading',
+    title: 'Load cells',
+    hint: 'Share by which a reading may differ',
+    write: ({ reading }) => reading && String(reading.toleranceShare),
+    read: ([line]) => ({ toleranceShare: figure(line) }),
+  },
+  {
+    key: 'wear',
+    title: 'Wear: taken out of use',
+    hint: 'A line each: element; share of the dimension lost',
+    write: ({ wear }) => wear?.limits.map((each) => `${each.element}; ${each.lossShare}`).join('\n'),
+    read: (lines) => ({ limits: lines.map(parts).map(([element, loss]) => ({ element, lossShare: figure(loss) })) }),
+  },
+];
+
+export function regimeText(rule: LoadRule): RegimeText {
+  return {
+    head: {
+      id: rule.id,
+      jurisdiction: rule.jurisdiction,
+      title: rule.title,
+      edition: rule.edition ?? '',
+      source: rule.source,
+      status: rule.status,
+      dynamicFactor: String(rule.dynamicFactor),
+      usableShareWithPersonsBelow: String(rule.usableShareWithPersonsBelow),
+    },
+    sections: Object.fromEntries(
+      regimeSections.flatMap(({ key, write }) => {
+        const section = rule[key];
+        return section ? [[key, { source: section.source, status: section.status, values: write(rule)! }]] : [];
+      }),
+    ),
+  };
+}
+
+/** What is sent: checked where it is kept, not here. */
+export function regimeFrom({ head, sections }: RegimeText): object {
+  const { edition, ...rest } = head;
+  return {
+    ...rest,
+    ...(edition.trim() === '' ? {} : { edition: edition.trim() }),
+    dynamicFactor: figure(head.dynamicFactor),
+    usableShareWithPersonsBelow: figure(head.usableShareWithPersonsBelow),
+    ...Object.fromEntries(
+      regimeSections.flatMap(({ key, read }) => {
+        const section = sections[key];
+        const lines = (section?.values ?? '')
+          .split('\n')
+          .map((line) => line.trim())
+          .filter((line) => line !== '');
+        return section && lines.length > 0 ? [[key, { source: section.source, status: section.status, ...read(lines) }]] : [];
+      }),
+    ),
+  };
+}

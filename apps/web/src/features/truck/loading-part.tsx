@@ -1,0 +1,232 @@
+import { useState } from 'react';
+import type { PackPlan, TruckResultOne } from '#pack-plan';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+import { Note } from '../../ui/notes.js';
+import { Part } from '../../ui/page.js';
+import {
+  endWaiverMutation,
+  groupEndMutation,
+  keepLoadedMutation,
+  keepPiecesMutation,
+  leaveCaseMutation,
+  letGoMutation,
+  takeCaseMutation,
+  waiveMutation,
+} from './operations.js';
+import { SwapRows } from './swap-rows.js';
+import type { LoadingActs, LoadingAnswer } from './use-loading-act.js';
+
+interface LoadingProps {
+  readonly plan: PackPlan;
+  readonly planId: string;
+  readonly truck: TruckResultOne;
+  readonly loadedRows: number;
+  readonly acts: LoadingActs;
+}
+
+/** What may be changed at the dock; the rest is planned around it, as a draft. */
+export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingProps) {
+  const notes = plan.truck.notes ?? [];
+  const kept = (truck.kept ?? []).map((each) => each.piece);
+  return (
+    <Part
+      number={2}
+      title="Change the load"
+      margin={<p className="caution">{'A revision never changes: each wish makes a draft around it.'}</p>}
+    >
+      <div className="floor">
+        <div className="row">
+          <button
+            type="button"
+            disabled={acts.isPending || loadedRows === 0}
+            onClick={() => acts.mutate(async () => (await request(keepLoadedMutation, { planId })).keepLoaded)}
+          >
+            Lock what is ticked as loaded
+          </button>
+          {kept.length > 0 && (
+            <button
+              type="button"
+              className="plain"
+              disabled={acts.isPending}
+              onClick={() => acts.mutate(async () => (await request(letGoMutation, { planId, pieces: kept })).letPiecesGo)}
+            >
+              Let all of {truck.id} go
+            </button>
+          )}
+        </div>
+        {acts.isPending && <p role="status">Planning around it ...</p>}
+        <Faults of={acts.error} />
+        {acts.data && <Answer of={acts.data} />}
+        {notes.length > 0 && (
+          <ul>
+            {notes.map((each, index) => (
+              <li key={index}>
+                {each.sentence}{' '}
+                {each.kind === 'waived' && (
+                  <button
+                    type="button"
+                    className="plain"
+                    onClick={() => acts.mutate(async () => (await request(endWaiverMutation, { planId, piece: each.subject })).endWaiver)}
+                  >
+                    In its turn again
+                  </button>
+                )}
+                {each.kind === 'taken' && (
+                  <button
+                    type="button"
+                    className="plain"
+                    onClick={() => acts.mutate(async () => (await request(leaveCaseMutation, { planId, case: each.subject })).leaveCase)}
+                  >
+                    Leave it behind
+                  </button>
+                )}
+                {each.kind === 'end' && (
+                  <button
+                    type="button"
+                    className="plain"
+                    onClick={() =>
+                      acts.mutate(async () => (await request(groupEndMutation, { planId, group: each.subject, end: null })).setGroupEnd)
+                    }
+                  >
+                    In its usual place
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+        )}
+        <SwapRows truck={truck} planId={planId} acts={acts} />
+        <OnePiece planId={planId} truck={truck} acts={acts} />
+        <TakeCase planId={planId} acts={acts} />
+        <GroupEnd planId={planId} plan={plan} acts={acts} />
+      </div>
+    </Part>
+  );
+}
+
+function Answer({ of }: { of: LoadingAnswer }) {
+  if (of.__typename === 'LoadingRefusal')
+    return (
+      <div role="alert">
+        <Note weight="stop">{of.sentence}</Note>
+        <ul>
+          {of.reasons.slice(0, 12).map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+          {of.reasons.length > 12 && <li>and {of.reasons.length - 12} more</li>}
+        </ul>
+      </div>
+    );
+  if (!('changes' in of)) return null;
+  return (
+    <div role="status">
+      <p>{of.changes.length === 0 ? 'A draft was made. Nothing else moves.' : 'A draft was made:'}</p>
+      <ul>
+        {of.changes.slice(0, 12).map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+        {of.changes.length > 12 && <li>and {of.changes.length - 12} more; the show lists them all.</li>}
+      </ul>
+    </div>
+  );
+}
+
+function OnePiece({ planId, truck, acts }: { planId: string; truck: TruckResultOne; acts: LoadingActs }) {
+  const [piece, setPiece] = useState('');
+  const [reason, setReason] = useState('');
+  return (
+    <details>
+      <summary>One piece: keep it, or excuse it from the unloading order</summary>
+      <div className="fields">
+        <label>
+          Piece
+          <select value={piece} onChange={(event) => setPiece(event.target.value)}>
+            <option value="">choose</option>
+            {truck.placements.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.label.includes(each.id) ? each.label : `${each.id}, ${each.label}`}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Why it need not come off in its turn
+          <input value={reason} onChange={(event) => setReason(event.target.value)} />
+        </label>
+      </div>
+      <div className="row">
+        <button
+          type="button"
+          className="plain"
+          disabled={piece === '' || acts.isPending}
+          onClick={() => acts.mutate(async () => (await request(keepPiecesMutation, { planId, pieces: [piece] })).keepPieces)}
+        >
+          Keep it where it stands
+        </button>
+        <button
+          type="button"
+          className="plain"
+          disabled={piece === '' || reason.trim() === '' || acts.isPending}
+          onClick={() => acts.mutate(async () => (await request(waiveMutation, { planId, piece, reason })).waiveOrder)}
+        >
+          Excuse it from the order
+        </button>
+      </div>
+    </details>
+  );
+}
+
+function TakeCase({ planId, acts }: { planId: string; acts: LoadingActs }) {
+  const [serial, setSerial] = useState('');
+  return (
+    <details>
+      <summary>One case more</summary>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          acts.mutate(async () => (await request(takeCaseMutation, { planId, case: serial.trim() })).takeCase);
+        }}
+      >
+        <div className="fields">
+          <label>
+            Serial of the case, as on the register
+            <input value={serial} autoCapitalize="characters" onChange={(event) => setSerial(event.target.value)} />
+          </label>
+        </div>
+        <button type="submit" className="plain" disabled={serial.trim() === '' || acts.isPending}>
+          Take it along
+        </button>
+      </form>
+    </details>
+  );
+}
+
+function GroupEnd({ planId, plan, acts }: { planId: string; plan: PackPlan; acts: LoadingActs }) {
+  const groups = [...new Set(plan.truck.trucks.flatMap((truck) => truck.placements.map((each) => each.group ?? each.label)))].sort();
+  const [group, setGroup] = useState(groups[0] ?? '');
+  const want = (end: 'door' | 'nose') => acts.mutate(async () => (await request(groupEndMutation, { planId, group, end })).setGroupEnd);
+  return (
+    <details>
+      <summary>A group at the door or at the nose</summary>
+      <div className="fields">
+        <label>
+          Group
+          <select value={group} onChange={(event) => setGroup(event.target.value)}>
+            {groups.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <div className="row">
+        <button type="button" className="plain" disabled={acts.isPending} onClick={() => want('door')}>
+          At the door
+        </button>
+        <button type="button" className="plain" disabled={acts.isPending} onClick={() => want('nose')}>
+          At the nose
+        </button>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,95 @@
+import { formatLength, formatMass, formatShort, rowParts } from '#drawings';
+import type { TruckResultOne } from '#pack-plan';
+import { request } from '../../platform/request.js';
+import { useSettings } from '../../platform/settings.js';
+import { keepRowMutation, letGoMutation } from './operations.js';
+import type { LoadingActs } from './use-loading-act.js';
+
+interface RowTableProps {
+  readonly truck: TruckResultOne;
+  readonly done: ReadonlySet<number>;
+  readonly planId: string;
+  /** null for those who may not change the load. */
+  readonly acts: LoadingActs | null;
+  readonly onTick: (row: number, done: boolean) => void;
+}
+
+/** Row by row for the loader: a tick when it is in, and whether it is to stay where it stands. */
+export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
+  const { units } = useSettings();
+  const kept = new Map((truck.kept ?? []).map((each) => [each.piece, each.loaded]));
+  return (
+    <div className="floor">
+      <table className="ticks">
+        <thead>
+          <tr>
+            <th>In</th>
+            <th className="num">Row</th>
+            <th>Pieces, left to right</th>
+            <th className="num opt">Mass</th>
+          </tr>
+        </thead>
+        <tbody>
+          {truck.rows.map((row) => {
+            const stays = row.pieces.every((id) => kept.has(id));
+            return (
+              <tr key={row.number}>
+                <td>
+                  <label className="tickspot">
+                    <input
+                      type="checkbox"
+                      aria-label={`Row ${row.number} loaded`}
+                      checked={done.has(row.number)}
+                      onChange={(event) => onTick(row.number, event.target.checked)}
+                    />
+                  </label>
+                </td>
+                <td className="num">
+                  <b>{row.number}</b>
+                </td>
+                <td>
+                  {rowParts(truck, row.pieces).map(({ what, pieces }, index) => (
+                    <div key={index}>
+                      {what}:{' '}
+                      {pieces.map(({ id, more }, at) => (
+                        <span key={id}>
+                          {at > 0 && ', '}
+                          <span className="mono nobreak">{id}</span>
+                          {more}
+                        </span>
+                      ))}
+                    </div>
+                  ))}
+                  <div className="quiet">
+                    {formatLength(row.fromMm, units)} to {formatLength(row.toMm, units)} from the nose
+                    {row.barAtMm !== null && `; bar at ${formatLength(row.barAtMm, units)}`}
+                    {row.gapAcrossMm > 250 && `; ${formatShort(row.gapAcrossMm, units)} stay free across: block or strap`}
+                  </div>
+                  {stays && <b>{row.pieces.every((id) => kept.get(id)) ? 'Loaded: stays. ' : 'Stays where it stands. '}</b>}
+                  {acts && (
+                    <button
+                      type="button"
+                      className="plain"
+                      disabled={acts.isPending}
+                      aria-label={stays ? `Let row ${row.number} go` : `Keep row ${row.number} here`}
+                      onClick={() =>
+                        acts.mutate(async () =>
+                          stays
+                            ? (await request(letGoMutation, { planId, pieces: [...row.pieces] })).letPiecesGo
+                            : (await request(keepRowMutation, { planId, truck: truck.id, row: row.number })).keepRow,
+                        )
+                      }
+                    >
+                      {stays ? 'Let it go' : 'Keep it here'}
+                    </button>
+                  )}
+                </td>
+                <td className="num opt">{formatMass(row.massKg, units)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

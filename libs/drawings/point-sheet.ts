@@ -1,0 +1,162 @@
+import type { PackPlan, PicksResult } from '#pack-plan';
+import { drawStage } from './draw-stage.js';
+import { type Node, node } from './node.js';
+import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
+import { type Units, formatForce, formatLength, formatMass, formatNumber } from './units.js';
+
+/** A point of the structure with everything that pulls at it: the picks that share it, or one leg of a bridle. */
+export interface StructurePoint {
+  readonly point: string;
+  readonly hangs: readonly string[];
+  readonly xMm: number | null;
+  readonly yMm: number | null;
+  readonly trimHeightMm: number;
+  /** Hoist, chain and steel. */
+  readonly addedKg: number;
+  readonly verticalN: number;
+  readonly verticalDynamicN: number;
+  readonly horizontalN: number;
+  /** Toward which it is pulled; null when it is pulled straight down. */
+  readonly directionDeg: number | null;
+  readonly allowedKg: number | null;
+}
+
+/** Every point of a show, picks that share one added up, bridles leg by leg. */
+export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
+  const single = picks.hangs.flatMap((hang) =>
+    hang.picks.flatMap((pick): StructurePoint[] => {
+      const base = {
+        hangs: [`${hang.hang}, hole ${pick.hole}`],
+        trimHeightMm: hang.trimHeightMm,
+        addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
+        allowedKg: pick.comparisons.find((each) => each.what === 'structure above this point')?.limit ?? null,
+      };
+      if (!pick.bridle || pick.bridle.legs.length === 0)
+        return [
+          {
+            ...base,
+            point: pick.point,
+            xMm: pick.stage?.xMm ?? null,
+            yMm: pick.stage?.yMm ?? null,
+            verticalN: pick.pointLoadN,
+            verticalDynamicN: pick.pointLoadDynamicN,
+            horizontalN: 0,
+            directionDeg: null,
+          },
+        ];
+      return pick.bridle.legs.map((leg, index) => ({
+        ...base,
+        addedKg: base.addedKg / pick.bridle!.legs.length,
+        point: `${pick.point}, leg ${index + 1}`,
+        xMm: leg.stage?.xMm ?? null,
+        yMm: leg.stage?.yMm ?? null,
+        verticalN: leg.verticalN,
+        verticalDynamicN: leg.verticalN * picks.loadRule.dynamicFactor,
+        horizontalN: leg.horizontalN,
+        directionDeg: leg.directionDeg,
+      }));
+    }),
+  );
+  const names = [...new Set(single.map((each) => each.point))];
+  return names.map((name) => {
+    const all = single.filter((each) => each.point === name);
+    const sum = (of: (each: StructurePoint) => number) => all.reduce((total, each) => total + of(each), 0);
+    const first = all[0]!;
+    return {
+      ...first,
+      hangs: all.flatMap((each) => each.hangs),
+      addedKg: sum((each) => each.addedKg),
+      verticalN: sum((each) => each.verticalN),
+      verticalDynamicN: sum((each) => each.verticalDynamicN),
+      horizontalN: sum((each) => each.horizontalN),
+      allowedKg: all.every((each) => each.allowedKg === null) ? null : Math.min(...all.map((each) => each.allowedKg ?? Infinity)),
+    };
+  });
+}
+
+/** The stage plan with every point of the show, for whoever answers for the structure. */
+export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
+  const { picks } = context.plan;
+  const points = structurePoints(picks);
+  return sheet(
+    context,
+    'Point loads',
+    `${points.length} points`,
+    drawStage(picks, units),
+    pointTable(picks, units),
+    ...picks.hangs.filter((hang) => hang.unshared).map((hang) => node('p', { class: 'stop' }, hang.unshared!.sentence)),
+    node(
+      'p',
+      {},
+      `Static = reaction + steel + hoist + chain. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
+    ),
+    findingList(
+      context.plan.findings.filter((each) => each.subject === 'structure'),
+      'picks',
+    ),
+    caution(picks.caution),
+    signatures(),
+  );
+}
+
+export function pointTable(picks: PackPlan['picks'], units: Units): Node {
+  const place = (value: number | null) => (value === null ? '–' : formatNumber(value));
+  return table(
+    [
+      'Point',
+      'x / y, mm',
+      { right: 'Trim' },
+      { right: 'Hoist, chain, steel' },
+      { right: 'Static' },
+      { right: `× ${Number(picks.loadRule.dynamicFactor.toFixed(4))}` },
+      { right: 'Aside' },
+      { right: 'Allowed' },
+    ],
+    structurePoints(picks).map((each) => [
+      each.hangs.length === 1 && each.hangs[0] === each.point.replace(/ (\S+)$/, ', hole $1')
+        ? each.point
+        : node('span', {}, each.point, node('small', {}, ` ${each.hangs.join('; ')}`)),
+      `${place(each.xMm)} / ${place(each.yMm)}`,
+      { right: formatLength(each.trimHeightMm, units) },
+      { right: formatMass(each.addedKg, units) },
+      { right: formatForce(each.verticalN, units) },
+      { right: formatForce(each.verticalDynamicN, units) },
+      { right: each.directionDeg === null ? '–' : `${formatForce(each.horizontalN, units)} toward ${formatNumber(each.directionDeg)}°` },
+      { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * 9.80665, units) },
+    ]),
+  );
+}
+
+/** The points as rows for a spreadsheet: names with units, SI figures. */
+export function pointRows(picks: PicksResult): readonly (readonly (string | number | null)[])[] {
+  return [
+    [
+      'point',
+      'hangs',
+      'x_mm',
+      'y_mm',
+      'trim_height_mm',
+      'hoist_chain_steel_kg',
+      'static_n',
+      'dynamic_factor',
+      'dynamic_n',
+      'horizontal_n',
+      'toward_deg',
+      'allowed_kg',
+    ],
+    ...structurePoints(picks).map((each) => [
+      each.point,
+      each.hangs.join('; '),
+      each.xMm,
+      each.yMm,
+      each.trimHeightMm,
+      each.addedKg,
+      each.verticalN,
+      picks.loadRule.dynamicFactor,
+      each.verticalDynamicN,
+      each.horizontalN,
+      each.directionDeg,
+      each.allowedKg,
+    ]),
+  ];
+}

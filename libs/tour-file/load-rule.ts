@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import { degrees, name, sentence } from './words.js';
+
+const share = z.number().positive().max(1);
+/** Where a value of a regime stands, and whether it was seen there. `from memory` is never shown as authority. */
+const standing = { source: sentence, status: z.enum(['found', 'from memory', 'house rule']) };
+
+/**
+ * The regime of a show: what a point load is multiplied by and what share of a rated load may be used when. All of it is data with its source; what
+ * a regime does not hold is reported as missing, never assumed.
+ */
+export const loadRule = z.strictObject({
+  id: name,
+  jurisdiction: name,
+  title: sentence,
+  edition: name.optional(),
+  ...standing,
+  dynamicFactor: z.number().min(1).max(5),
+  /** Of accessories and hoists for which nothing closer is given below. */
+  usableShareWithPersonsBelow: share,
+  /** Class of hoisting: factor = least + perSpeedSPerM x speedMps, in place of `dynamicFactor`. */
+  hoisting: z
+    .strictObject({
+      ...standing,
+      least: z.number().min(1).max(5),
+      perSpeedSPerM: z.number().min(0).max(5),
+      speedMps: z.number().min(0).max(5),
+    })
+    .optional(),
+  /** Coefficients by element; what may be used of a rated load is nobodyBelow / personsBelow. */
+  workingCoefficients: z
+    .strictObject({
+      ...standing,
+      elements: z
+        .array(
+          z.strictObject({
+            element: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain', 'shackle', 'other metal']),
+            nobodyBelow: z.number().min(1).max(50),
+            personsBelow: z.number().min(1).max(50),
+          }),
+        )
+        .max(20),
+    })
+    .optional(),
+  /** What a shackle may carry when it is pulled aside, by the angle from its line; beyond the last band: not permitted. */
+  sideLoad: z
+    .strictObject({
+      ...standing,
+      bands: z
+        .array(z.strictObject({ upToDeg: degrees, share }))
+        .min(1)
+        .max(20),
+    })
+    .optional(),
+  /** Legs of a bridle flatter than this are refused. */
+  legAngle: z.strictObject({ ...standing, leastFromHorizontalDeg: z.number().min(0).max(90) }).optional(),
+  /** What a class of hoist may do over people. */
+  hoistClasses: z
+    .strictObject({
+      ...standing,
+      classes: z
+        .array(
+          z.strictObject({
+            hoistClass: name,
+            holdOverPersons: z.enum(['allowed', 'with secondary suspension', 'not allowed']),
+            moveOverPersons: z.boolean(),
+            usableShareWithPersonsBelow: share,
+          }),
+        )
+        .min(1)
+        .max(20),
+    })
+    .optional(),
+  /** Asked for whenever persons can be below, whatever the class of the hoist. */
+  secondarySuspension: z.strictObject({ ...standing, whenPersonsBelow: z.boolean() }).optional(),
+  /** The least part of the weight that each of two picks has to keep. */
+  reserve: z.strictObject({ ...standing, share: z.number().min(0).max(0.45) }).optional(),
+  /** How far a load cell may read from the computed value, as a share of it. */
+  reading: z.strictObject({ ...standing, toleranceShare: share }).optional(),
+  /** Loss of a dimension from which a piece is taken out of use. */
+  wear: z
+    .strictObject({
+      ...standing,
+      limits: z
+        .array(z.strictObject({ element: name, lossShare: z.number().positive().max(0.5) }))
+        .min(1)
+        .max(20),
+    })
+    .optional(),
+});
+
+export type LoadRule = z.output<typeof loadRule>;

@@ -1,0 +1,132 @@
+import { XMLParser } from 'fast-xml-parser';
+import { strFromU8, unzipSync } from 'fflate';
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }';
+const release = 'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "test") { __typename ... on PlanView { id state } } }';
+const tick = 'mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId: $id, what: $what, done: $done) { id ticks } }';
+const read =
+  'mutation($id: ID!, $hang: String!, $hole: String!, $place: String!, $kg: Float!) { addLoadReading(planId: $id, hang: $hang, hole: $hole, place: $place, readingKg: $kg) { readings { hang hole readingKg verdict sentence readBy } } }';
+const sign =
+  'mutation($id: ID!, $hang: String!, $kind: String!, $name: String!) { signOff(planId: $id, hang: $hang, kind: $kind, name: $name, remark: "") { signOffs { hang kind name signedBy } } }';
+
+describe('rigging', () => {
+  let test: TestApp;
+  let system: Agent;
+  let safety: Agent;
+  let warehouse: Agent;
+  let id: string;
+  let plan: any;
+  beforeAll(async () => {
+    test = await startTestApp();
+    [system, safety, warehouse] = await Promise.all([test.as('system'), test.as('safety'), test.as('warehouse')]);
+    ({ id, plan } = (await system.graphql(make)).data.makePackPlan);
+  });
+  afterAll(() => test.close());
+
+  const faultOf = (answer: any) => answer.errors?.[0]?.extensions?.faults?.[0];
+
+  it('takes no reading and no signature on a draft: what hangs is what was released', async () => {
+    expect(faultOf(await system.graphql(read, { id, hang: 'Centre', hole: 'C', place: 'at the hook', kg: 300 }))).toMatchObject({
+      field: 'planId',
+      wanted: expect.stringContaining('released revision'),
+    });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'S. A.' }))).toMatchObject({
+      field: 'planId',
+    });
+    expect((await system.graphql(release, { id })).data.releasePackPlan).toMatchObject({ __typename: 'PlanView', state: 'released' });
+  });
+
+  it('judges a reading beside the computed load and keeps it', async () => {
+    const pick = plan.picks.hangs.find((each: any) => each.hang === 'Centre').picks[0];
+    const { data } = await system.graphql(read, { id, hang: 'Centre', hole: pick.hole, place: 'at the hook', kg: pick.hookLoadKg * 1.02 });
+    expect(data.addLoadReading.readings).toMatchObject([{ verdict: 'agrees', readBy: 'Sol Achterberg' }]);
+    const over = await safety.graphql(read, { id, hang: 'Centre', hole: pick.hole, place: 'above the hoist', kg: pick.hookLoadKg * 2 });
+    expect(over.data.addLoadReading.readings[1]).toMatchObject({ verdict: 'differs', sentence: expect.stringContaining('Stop') });
+  });
+
+  it.each([
+    ['a hang that is not there', { hang: 'Nowhere' }, 'hang'],
+    ['a hole without a pick', { hole: 'G' }, 'hole'],
+    ['a place that is none', { place: 'in the van' }, 'place'],
+    ['a negative mass', { kg: -1 }, 'readingKg'],
+  ])('refuses a reading with %s', async (_what, wrong, field) => {
+    const answer = await system.graphql(read, { id, hang: 'Centre', hole: 'C', place: 'at the hook', kg: 300, ...wrong });
+    expect(faultOf(answer)).toMatchObject({ field });
+  });
+
+  it('lets nobody of the warehouse sign or measure', async () => {
+    const answer = await warehouse.graphql(read, { id, hang: 'Centre', hole: 'C', place: 'at the hook', kg: 300 });
+    expect(answer.errors?.[0]?.extensions?.code).toBe('NOT_ALLOWED');
+    expect((await warehouse.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'W' })).errors?.[0]?.extensions?.code).toBe(
+      'NOT_ALLOWED',
+    );
+  });
+
+  it('waits at a hold, then takes the inspection and after it the handover, once every step is ticked', async () => {
+    const steps = plan.picks.hangs.find((each: any) => each.hang === 'Centre').runningOrder.goingUp;
+    expect(faultOf(await system.graphql(tick, { id, what: steps[1].key, done: true }))).toMatchObject({
+      field: 'what',
+      wanted: expect.stringContaining('everything waits for'),
+    });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'S. A.' }))).toMatchObject({
+      wanted: expect.stringContaining(`${steps.length} are open`),
+    });
+    for (const step of steps) expect((await system.graphql(tick, { id, what: step.key, done: true })).errors).toBeUndefined();
+    expect(faultOf(await system.graphql(tick, { id, what: steps[0].key, done: false }))).toMatchObject({
+      wanted: expect.stringContaining('take them back first'),
+    });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'S. A.' }))).toMatchObject({
+      wanted: 'the inspection after assembly signed first',
+    });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: ' ' }))).toMatchObject({ field: 'name' });
+    await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.' });
+    const { data } = await safety.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'I. Aldous' });
+    expect(data.signOff.signOffs).toEqual([
+      { hang: 'Centre', kind: 'inspected', name: 'Sol A.', signedBy: 'Sol Achterberg' },
+      { hang: 'Centre', kind: 'handed over', name: 'I. Aldous', signedBy: 'Ines Aldous' },
+    ]);
+  });
+
+  it('never changes a reading or a signature', async () => {
+    for (const table of ['load_reading', 'sign_off']) {
+      await expect(test.dataSource.query(`DELETE FROM ${table}`)).rejects.toThrow();
+      await expect(test.dataSource.query(`UPDATE ${table} SET hang = 'x'`)).rejects.toThrow();
+    }
+  });
+
+  it('gives the points as CSV and as a scene, and the scene read back holds every point in its place (DIN SPEC 15801)', async () => {
+    const csv = await (await warehouse.fetch(`/api/points/${id}/points.csv`)).text();
+    const points = plan.picks.hangs.flatMap((hang: any) => hang.picks.map((pick: any) => ({ ...pick, trimHeightMm: hang.trimHeightMm })));
+    expect(csv.split('\r\n')).toHaveLength(points.length + 2);
+    const scene = await warehouse.fetch(`/api/points/${id}/points.mvr`);
+    const files = unzipSync(new Uint8Array(await scene.arrayBuffer()));
+    const parsed = new XMLParser({ ignoreAttributes: false, attributeNamePrefix: '' }).parse(
+      strFromU8(files['GeneralSceneDescription.xml']!),
+    );
+    const supports = parsed.GeneralSceneDescription.Scene.Layers.Layer.ChildList.Support;
+    const places = supports.map((each: any) => [
+      each.name,
+      ...each.Matrix.match(/\{([^}]*)\}$/)[1]
+        .split(',')
+        .map(Number),
+    ]);
+    expect(places).toEqual(points.map((each: any) => [each.point, each.stage.xMm, each.stage.yMm, each.trimHeightMm]));
+    const uuids = supports.map((each: any) => each.uuid);
+    expect(new Set(uuids).size).toBe(points.length);
+    for (const uuid of uuids) expect(uuid).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-a[0-9a-f]{3}-[0-9a-f]{12}$/);
+    expect((await warehouse.fetch('/api/points/00000000-0000-4000-8000-000000000000/points.csv')).status).toBe(404);
+  });
+
+  it('keeps a regime as it is written, refuses one that makes no sense, and calls the plan stale', async () => {
+    const { rules } = (await safety.graphql('{ rules }')).data;
+    const [house] = rules.loadRules;
+    const save = 'mutation($rule: ModelJson!) { saveLoadRule(rule: $rule) }';
+    const wrong = await safety.graphql(save, { rule: { ...house, sideLoad: { ...house.sideLoad, bands: [{ upToDeg: 5, share: 7 }] } } });
+    expect(faultOf(wrong)).toMatchObject({ field: 'sideLoad.bands[0].share', value: 7 });
+    expect((await safety.graphql(save, { rule: { ...house, dynamicFactor: 1.4 } })).data.saveLoadRule).toBe(true);
+    const { showPage } = (await safety.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { released { changed } } }')).data;
+    expect(showPage.released.changed).toContain('the load rules have changed');
+    expect((await warehouse.graphql(save, { rule: house })).errors?.[0]?.extensions?.code).toBe('NOT_ALLOWED');
+  });
+});
