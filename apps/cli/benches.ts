@@ -32,4 +32,8 @@ export const benches: Record<string, Bench> = {
     does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--work ROUNDS] [--seconds S]',
     load: () => import('./bench/truck-rows.js'),
   },
+  'truck-growth': {
+    does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--work ROUNDS]',
+    load: () => import('./bench/truck-growth.js'),
+  },
 };

@@ -72,7 +72,7 @@ type Documents = {
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepRowDocument,
     "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepLoadedDocument,
     "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepPiecesDocument,
-    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LetPiecesGoDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LetPiecesGoDocument,
     "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.WaiveOrderDocument,
     "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.EndWaiverDocument,
     "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.TakeCaseDocument,
@@ -139,7 +139,7 @@ const documents: Documents = {
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepRowDocument,
     "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepLoadedDocument,
     "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepPiecesDocument,
-    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LetPiecesGoDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LetPiecesGoDocument,
     "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.WaiveOrderDocument,
     "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.EndWaiverDocument,
     "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.TakeCaseDocument,
@@ -380,7 +380,7 @@ export function graphql(source: "\n  mutation KeepPieces($planId: ID!, $pieces: 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
+export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -484,7 +484,7 @@ export type KeepPiecesMutation = { keepPieces:
 
 export type LetPiecesGoMutationVariables = Exact<{
   planId: string | number;
-  pieces: Array<string> | string;
+  pieces?: Array<string> | string | null | undefined;
 }>;
 
 
@@ -1342,7 +1342,7 @@ export const KeepPiecesDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
 export const LetPiecesGoDocument = new TypedDocumentString(`
-    mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {
+    mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {
   letPiecesGo(planId: $planId, pieces: $pieces) {
     __typename
     ... on LoadingDone {

@@ -6,7 +6,10 @@ import { fillFleet, tooLarge } from './row-fleet.js';
 import type { Piece, Truck, TruckCase } from './truck-case.js';
 
 /** A load in rows, and where its length goes beyond the bound. */
-export type RowsAnswer = TruckPackAnswer & { readonly causes?: LengthCauses };
+export type RowsAnswer = TruckPackAnswer & {
+  /** Of all trucks; `stacksMm`: floor of the towers as built beyond the least that any stacking could need. */
+  readonly causes?: LengthCauses & { readonly stacksMm: number };
+};
 
 export interface Search {
   readonly problem: TruckCase;
@@ -19,6 +22,8 @@ export interface Search {
   readonly waived: ReadonlySet<string>;
   readonly random: () => number;
   readonly isOver: () => boolean;
+  /** The time limit cuts even the first load short: another is at hand. */
+  readonly mayStop?: boolean;
   /** How one truck is packed, by the round. */
   readonly pack: (task: RowTask, round: number) => TruckRows;
 }
@@ -39,9 +44,9 @@ export function searchRound(search: Search, round: number, seen: Map<string, Tru
     const filled = fill(search, trucks, round, seen, known.filled);
     return filled && { answer: answerOf(search, filled), filled };
   }
-  for (const trucks of fleets(search, known?.answer.trucks.length ?? search.problem.trucks.length)) {
+  for (const trucks of fleets(search, known?.answer.trucks.length ?? search.problem.trucks.length, known !== undefined)) {
     // Until a load is known the largest set of trucks is tried whatever the time.
-    const isLast = trucks.length === search.problem.trucks.length;
+    const isLast = trucks.length === search.problem.trucks.length && !search.mayStop;
     if (search.isOver() && (known || !isLast)) continue;
     const filled = fill(isLast && !known ? { ...search, isOver: () => false } : search, trucks, round, seen);
     if (filled) return { answer: answerOf(search, filled), filled };
@@ -54,12 +59,14 @@ const beams = [6, 24, 64, 160];
 const beamOf = (round: number): number => beams[round] ?? beams[1 + (round % 3)]!;
 
 /** Sets of trucks to try, fewest first: those with something kept, then the largest. */
-function* fleets({ problem, bound, keptOf }: Search, most: number): Generator<readonly Truck[]> {
+function* fleets({ problem, bound, keptOf }: Search, most: number, isKnown: boolean): Generator<readonly Truck[]> {
   const holds = (truck: Truck) => Number(keptOf.get(truck)!.length > 0);
   const size = (truck: Truck) => truck.innerLengthMm * truck.innerWidthMm;
   const sorted = [...problem.trucks].sort((a, b) => holds(b) - holds(a) || size(b) - size(a));
   const least = Math.max(1, bound.trucks, sorted.filter((each) => holds(each) > 0).length);
-  for (let count = Math.min(least, most); count <= most; count++) yield sorted.slice(0, count);
+  // With many trucks a count is tried that usually does; fewer only once a load is known.
+  const first = isKnown && most > 6 ? most - 1 : most > 6 ? Math.ceil(1.2 * least) : least;
+  for (let count = Math.min(Math.max(least, first), most); count <= most; count++) yield sorted.slice(0, count);
 }
 
 function fill(
@@ -71,7 +78,7 @@ function fill(
 ): ReadonlyMap<Truck, TruckRows> | undefined {
   const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
   const floorOf = estimate(search, pieces);
-  const [beam, shake] = [beamOf(round), round >= beams.length];
+  const [beam, shake] = [Math.max(1, Math.round(beamOf(round) * Math.min(1, 400 / pieces.length))), round >= beams.length];
   return fillFleet({
     trucks,
     pieces,
@@ -122,6 +129,7 @@ export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>):
     atStopsMm: total((each) => each.atStopsMm),
     freeMm: total((each) => each.freeMm),
     floorMm: total((each) => each.floorMm),
+    stacksMm: total((each) => each.floorMm) - search.floor.usedMm,
   };
   return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, bound, causes };
 }

@@ -45,7 +45,7 @@ export function floorUse(
   const demand = kinds.map(
     ({ piece, count, ways }): FloorDemand => ({ ways, count: rides(piece) ? count * (1 - upstairs) : count, pieces: count }),
   );
-  const prices = widthPrices(swapped ? lengthMm : widthMm, demand, kinds.length > 150 ? 8 : 60);
+  const prices = widthPrices(swapped ? lengthMm : widthMm, demand, kinds.length > 200 ? 0 : kinds.length > 80 ? 20 : 60);
   const costs = kinds.map(({ piece, count, ways }) => ({ piece, count, cost: ways.length === 0 ? 0 : prices.lengthOf(ways) }));
   const fixed = costs.reduce((sum, { piece, count, cost }) => sum + (rides(piece) ? 0 : count * cost), 0);
   const loose = costs.filter(({ piece }) => rides(piece));

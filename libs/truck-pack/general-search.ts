@@ -27,6 +27,7 @@ export function tryLoad(
   random: () => number,
   best: { readonly left: number; readonly trucks: number },
   leastTrucks: number,
+  isOver: () => boolean,
 ): Load {
   const plain = attempt < orders.length * 2;
   const order = orders[attempt % orders.length]!;
@@ -52,7 +53,7 @@ export function tryLoad(
   // Fewer trucks are tried while a load with fewer is still to be found.
   const wanted = best.left === 0 && best.trucks > 0 ? Math.max(leastTrucks, best.trucks - (attempt % 3 === 0 ? 1 : 0)) : most;
   const chosen = plain || random() < 0.6 ? bySize.slice(0, wanted) : pickSome(problem.trucks, wanted, random);
-  return loadTrucks(problem, chosen, shuffled, style, random);
+  return loadTrucks(problem, chosen, shuffled, style, random, isOver);
 }
 
 const needsBalance = (problem: TruckCase): boolean => problem.trucks.some((truck) => truck.maxSideOffsetMm !== undefined);
@@ -81,11 +82,13 @@ function loadTrucks(
   pieces: readonly Piece[],
   style: PlacingStyle,
   random: () => number,
+  isOver: () => boolean,
 ): Load {
   const spaces: LoadSpace[] = [];
   let rest: readonly Piece[] = pieces;
   for (const truck of trucks) {
-    const { space, left } = loadOne(problem, truck, rest, style, random);
+    if (isOver()) break;
+    const { space, left } = loadOne(problem, truck, rest, style, random, isOver);
     spaces.push(space);
     rest = left;
   }
@@ -99,6 +102,7 @@ function loadOne(
   pieces: readonly Piece[],
   style: PlacingStyle,
   random: () => number,
+  isOver: () => boolean,
 ): { space: LoadSpace; left: Piece[] } {
   for (let wanted = pieces; ; ) {
     const unwanted = pieces.filter((each) => !wanted.includes(each));
@@ -109,9 +113,11 @@ function loadOne(
       if (!closest || outside < closest.outside || (outside === closest.outside && massOf(filled.left) < massOf(closest.left)))
         closest = { ...filled, outside };
       if (outside === 0 && filled.left.length === 0) break;
+      if (isOver()) break;
     }
     if (closest!.outside === 0 || closest!.space.placed.length === 0)
       return { space: closest!.space, left: [...closest!.left, ...unwanted] };
+    if (isOver()) return { space: new LoadSpace(truck, problem.minSupport, style), left: [...pieces] };
     wanted = lightened(closest!.space, wanted, random);
   }
 }

@@ -1,43 +1,46 @@
 import { type Search, searchRound } from './fleet-search.js';
-import { waysIn } from './floor-bound.js';
+import { headroomOf, waysIn } from './floor-bound.js';
+import { mostPayloadKg } from './most-payload.js';
 import type { TruckRows } from './one-truck-rows.js';
-import type { TruckAnswer } from './pack-answer.js';
-import type { Piece } from './truck-case.js';
+import { freeInTruck } from './one-truck-free.js';
+import { type TruckAnswer, truckAnswer } from './pack-answer.js';
+import { couldRide } from './row-fleet.js';
+import type { Piece, Truck } from './truck-case.js';
+
+/** A load, and the pieces that stay behind. */
+interface Part {
+  readonly trucks: readonly TruckAnswer[];
+  readonly left: readonly Piece[];
+}
 
 /**
  * A load without some of the pieces: those that weigh least for the floor that they need stay behind, as few as a halving search finds; then the heaviest of them are tried again
- * one by one. Undefined where not even a few pieces ride.
+ * one by one.
  */
-export function leaveOut(
-  search: Search,
-  round: number,
-  shake: boolean,
-  seen: Map<string, TruckRows>,
-): { trucks: readonly TruckAnswer[]; left: readonly Piece[] } | undefined {
+export function leaveOut(search: Search, round: number, shake: boolean, seen: Map<string, TruckRows>): Part {
   const { problem, pieces, floor, random } = search;
   const [lengthMm, widthMm] = [
     Math.max(...problem.trucks.map((each) => each.innerLengthMm)),
     Math.max(...problem.trucks.map((each) => each.innerWidthMm)),
   ];
-  const worth = new Map(
-    pieces.map((each) => [
-      each,
-      (each.massKg / Math.max(1, floor.prices.lengthOf(waysIn(each, lengthMm, widthMm)))) * (shake ? 0.85 + 0.3 * random() : 1),
-    ]),
-  );
+  const floorOf = (piece: Piece) => Math.max(1, floor.prices.lengthOf(waysIn(piece, lengthMm, widthMm)));
+  const worth = new Map(pieces.map((each) => [each, (each.massKg / floorOf(each)) * (shake ? 0.85 + 0.3 * random() : 1)]));
   const byWorth = [...pieces].sort((a, b) => worth.get(b)! - worth.get(a)! || (a.id < b.id ? -1 : 1));
   const load = (own: readonly Piece[]) =>
-    searchRound({ ...search, pieces: own, bound: { ...search.bound, trucks: problem.trucks.length } }, round, seen)?.answer;
-  let [fits, most] = [0, byWorth.length];
+    searchRound({ ...search, mayStop: true, pieces: own, bound: { ...search.bound, trucks: problem.trucks.length } }, round, seen)?.answer;
+  const first = truckByTruck(search, byWorth, floorOf);
+  if (search.isOver()) return first;
+  let [fits, most] = [0, mostThatCould(problem.trucks, byWorth, floorOf)];
   let best: ReturnType<typeof load>;
   while (fits < most) {
-    const count = best === undefined && fits === 0 ? Math.max(1, Math.floor(0.9 * most)) : Math.ceil((fits + most) / 2);
+    // Until something rides, a tenth less each time; then halves.
+    const count = best === undefined ? Math.max(1, Math.floor(0.9 * most)) : Math.ceil((fits + most) / 2);
     const answer = load(byWorth.slice(0, count));
     if (answer) [fits, best] = [count, answer];
     else most = count - 1;
     if (search.isOver()) break;
   }
-  if (!best) return undefined;
+  if (!best) return first;
   const inside = byWorth.slice(0, fits);
   const left: Piece[] = [];
   for (const piece of byWorth.slice(fits).sort((a, b) => b.massKg - a.massKg || (a.id < b.id ? -1 : 1))) {
@@ -47,5 +50,53 @@ export function leaveOut(
       best = answer;
     } else left.push(piece);
   }
-  return { trucks: best.trucks, left };
+  const massOf = (of: readonly Piece[]) => of.reduce((sum, each) => sum + each.massKg, 0);
+  return massOf(left) <= massOf(first.left) ? { trucks: best.trucks, left } : first;
+}
+
+/** A quick load: each truck takes what it can of the first pieces, and gives the last of them away while it is outside a limit. */
+function truckByTruck(
+  { problem, floor, loaded, waived, random }: Search,
+  pieces: readonly Piece[],
+  floorOf: (piece: Piece) => number,
+): Part {
+  const trucks: TruckAnswer[] = [];
+  let rest = pieces;
+  for (const truck of problem.trucks) {
+    const able = rest.filter((each) => couldRide(each, [truck]));
+    for (let own = able.slice(0, mostThatCould([truck], able, floorOf)); own.length > 0; own = own.slice(0, Math.floor(0.8 * own.length))) {
+      const { space, order, outsideKg } = freeInTruck({
+        problem,
+        truck,
+        pieces: own,
+        kept: [],
+        loaded,
+        waived,
+        prices: floor.prices,
+        beam: 1,
+        random,
+        shake: false,
+      });
+      if (!space || outsideKg > 0) continue;
+      const inside = new Set(space.placed.map((each) => each.piece));
+      trucks.push(truckAnswer(space, order));
+      rest = rest.filter((each) => !inside.has(each));
+      break;
+    }
+  }
+  return { trucks: trucks.filter((each) => each.placements.length > 0), left: rest };
+}
+
+/** As many of the first pieces as the floor, their masses and the trucks' volume could hold at most. */
+function mostThatCould(trucks: readonly Truck[], pieces: readonly Piece[], floorOf: (piece: Piece) => number): number {
+  let floorMm = trucks.reduce((sum, each) => sum + each.innerLengthMm, 0);
+  let massKg = trucks.reduce((sum, each) => sum + mostPayloadKg(each), 0);
+  let mm3 = trucks.reduce((sum, each) => sum + each.innerLengthMm * each.innerWidthMm * headroomOf(each), 0);
+  for (const [index, piece] of pieces.entries()) {
+    floorMm -= piece.floorOnly ? floorOf(piece) : 0;
+    massKg -= piece.massKg;
+    mm3 -= piece.lengthMm * piece.widthMm * piece.heightMm;
+    if (floorMm < 0 || massKg < 0 || mm3 < 0) return Math.max(1, index);
+  }
+  return pieces.length;
 }

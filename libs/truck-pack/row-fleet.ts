@@ -39,10 +39,13 @@ interface Hold {
 export function fillFleet(task: FleetTask): ReadonlyMap<Truck, TruckRows> | undefined {
   const holds = task.from ? changed(task, task.from) : deal(task);
   for (let repair = 0; repair <= 3 * holds.length + 2; repair++) {
-    for (const hold of holds) hold.rows ??= task.pack(hold.truck, hold.pieces);
+    for (const hold of holds) {
+      if (task.isOver()) return undefined;
+      hold.rows ??= task.pack(hold.truck, hold.pieces);
+    }
     const bad = holds.find((hold) => hold.rows!.over.length > 0 || hold.rows!.outsideKg > 0);
     if (!bad) return new Map(holds.map((hold) => [hold.truck, hold.rows!]));
-    if (holds.length === 1 || task.isOver()) return undefined;
+    if (holds.length === 1) return undefined;
     const moving = bad.rows!.over.length > 0 ? bad.rows!.over : someOf(bad.pieces, task.random);
     if (!moveOut(task, holds, bad, moving)) return undefined;
   }

@@ -57,6 +57,9 @@ export interface Lane {
   readonly lastLevel: number;
 }
 
+/** With more kinds than this lanes hold one kind only. */
+const mostPaired = 60;
+
 /** All lanes of one tower, several alike, or two different ones, no deeper than `deepestMm`. */
 export function lanesOf(kinds: readonly RowKind[], deepestMm: number): Lane[] {
   const lanes: Lane[] = [];
@@ -77,7 +80,7 @@ export function lanesOf(kinds: readonly RowKind[], deepestMm: number): Lane[] {
   kinds.forEach((kind, a) => {
     for (const way of kind.ways) {
       for (let count = 1; count <= Math.min(4, kind.towers.length); count++) add(Array.from({ length: count }, () => [a, way] as const));
-      for (let b = a; b < kinds.length; b++) {
+      for (let b = a; b < (kinds.length > mostPaired ? a : kinds.length); b++) {
         if (kinds[b]!.level > kind.level + 1) continue;
         for (const other of kinds[b]!.ways) {
           const alike = a === b && other.turned === way.turned;

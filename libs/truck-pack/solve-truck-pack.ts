@@ -1,9 +1,10 @@
 import { seededRandom } from '#kernel';
 import { type Found, isShorter, type Search, searchRound } from './fleet-search.js';
-import { floorUse } from './floor-bound.js';
+import { floorUse, headroomOf } from './floor-bound.js';
 import { massOf, tryLoad } from './general-search.js';
 import { leaveOut } from './leave-out.js';
 import type { LoadSpace } from './load-space.js';
+import { mostPayloadKg } from './most-payload.js';
 import { freeInTruck } from './one-truck-free.js';
 import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
 import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
@@ -58,12 +59,13 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     best = other;
     return true;
   };
+  const cannotHoldAll = isTooMuch(problem, pieces, floor.usedMm);
   let [round, general, leftOut, generalLeads] = [0, 0, 0, false];
   for (let attempt = 0; attempt < limits.workLimit && !isOptimal(best, bound); attempt++) {
     if (attempt > 0 && isOver()) break;
     seen.clear();
     // Single pieces are slow to place: they take a turn early, then seldom unless they did best.
-    if (attempt % (generalLeads ? 2 : 12) === 1) {
+    if (pieces.length <= mostSingly && attempt % (generalLeads ? 2 : 12) === 1) {
       const { spaces, left } = tryLoad(
         problem,
         pieces,
@@ -71,9 +73,10 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
         random,
         { left: best.left.length, trucks: best.trucks.length },
         bound.trucks,
+        isOver,
       );
       generalLeads = note({ trucks: trucksOf(spaces), left }) || generalLeads;
-    } else if (!known && attempt > 2) {
+    } else if (!known && (attempt > 2 || cannotHoldAll)) {
       if (note(leaveOut(search, round++, leftOut++ > 0, seen))) generalLeads = false;
     } else {
       const found = searchRound(search, round++, seen, known);
@@ -84,6 +87,20 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     }
   }
   return answerFor(problem, best, bound);
+}
+
+/** More freight than this is not tried piece by piece. */
+const mostSingly = 300;
+
+/** Mass, volume or floor of the pieces beyond what all trucks together have. */
+function isTooMuch({ trucks }: TruckCase, pieces: readonly Piece[], floorMm: number): boolean {
+  const sum = <T>(values: readonly T[], of: (value: T) => number) => values.reduce((total, each) => total + of(each), 0);
+  const volume = sum(pieces, (each) => each.lengthMm * each.widthMm * each.heightMm);
+  return (
+    massOf(pieces) > sum(trucks, mostPayloadKg) + 1e-6 ||
+    volume > sum(trucks, (each) => each.innerLengthMm * each.innerWidthMm * headroomOf(each)) ||
+    floorMm > sum(trucks, (each) => each.innerLengthMm) + 1e-6
+  );
 }
 
 function better(a: TruckRows, b: TruckRows): TruckRows {

@@ -16,7 +16,8 @@ export interface WidthPrices {
 
 /**
  * Dual prices of the bar relaxation: every line across the floor crosses pieces whose widths sum to no more than `width`, each at most as often as there are pieces of that
- * width. The prices maximise what the demand uses up; whatever the search for them finds is divided by what the dearest set that fits costs, so it is valid.
+ * width. The prices maximise what the demand uses up; whatever the search for them finds is divided by what the dearest set that fits costs, so it is valid. With no rounds a width costs its share of the widest sum that
+ * fits.
  */
 export function widthPrices(width: number, demand: readonly FloorDemand[], rounds = 60): WidthPrices {
   const most = new Map<number, number>();
@@ -25,13 +26,12 @@ export function widthPrices(width: number, demand: readonly FloorDemand[], round
   const widths = [...most.keys()].filter((each) => each <= width).sort((a, b) => b - a);
   const at = new Map(widths.map((each, index) => [each, index]));
   const copies = widths.map((each) => Math.min(Math.floor(width / each), most.get(each)!));
-  const program = programOf(demand, at, widths);
-  widths.forEach((_, index) => program.add(new Map([[index, copies[index]!]]), 1));
   const fill = new Filler(width, widths, copies);
   let best = { prices: widths.map((each) => each / width), dearest: 1 };
   best.dearest = Math.max(fill.dearest(best.prices).cost, tiny);
   let bestUse = use(demand, at, best.prices) / best.dearest;
-  for (let round = 0; round < rounds; round++) {
+  const program = rounds === 0 ? undefined : programOf(demand, at, widths, copies);
+  for (let round = 0; program && round < rounds; round++) {
     const solved = program.solve(2_000);
     const prices = widths.map((_, index) => program.value(index));
     const { cost, counts } = fill.dearest(prices);
@@ -56,7 +56,12 @@ const use = (demand: readonly FloorDemand[], at: ReadonlyMap<number, number>, pr
   demand.reduce((sum, { ways, count }) => sum + count * cheapest(ways, at, prices), 0);
 
 /** Variables: a price a width, then for each demand with several ways what its cheapest way costs. */
-function programOf(demand: readonly FloorDemand[], at: ReadonlyMap<number, number>, widths: readonly number[]): LinearProgram {
+function programOf(
+  demand: readonly FloorDemand[],
+  at: ReadonlyMap<number, number>,
+  widths: readonly number[],
+  copies: readonly number[],
+): LinearProgram {
   const gain = widths.map(() => 0);
   const rows: [number, FloorDemand][] = [];
   for (const each of demand) {
@@ -82,6 +87,7 @@ function programOf(demand: readonly FloorDemand[], at: ReadonlyMap<number, numbe
           1e-7 * along,
         );
     }
+  widths.forEach((_, index) => program.add(new Map([[index, copies[index]!]]), 1));
   return program;
 }
 

@@ -158,6 +158,18 @@ describe('what people at the dock want of the trucks', () => {
     expect(draft.plan.findings.some((each: any) => each.code === 'order-waived')).toBe(true);
   });
 
+  it('lets go of everything that is kept, also where nothing could be planned around it', async () => {
+    const [{ id }, before] = [await planned(), await acts()];
+    const { draftId } = await done('mutation($id: ID!) { letPiecesGo(planId: $id) { __typename ... on LoadingDone { draftId } } }', { id });
+    const { plan } = await planOf(draftId);
+    expect(plan.truck.trucks.flatMap((each: any) => each.kept)).toEqual([]);
+    expect(plan.truck.notes.filter((each: any) => each.kind === 'kept')).toEqual([]);
+    expect(await acts()).toBe(before + 1);
+    expect(await faultOf('mutation($id: ID!) { letPiecesGo(planId: $id) { __typename } }', { id: draftId })).toMatchObject({
+      field: 'pieces',
+    });
+  });
+
   it('never changes a released plan: what is wanted afterwards makes it stale and gives a draft', async () => {
     const { id } = await planned();
     const release =
@@ -178,7 +190,7 @@ describe('what people at the dock want of the trucks', () => {
     const before = await acts();
     const truck = plan.truck.trucks.find((each: any) => each.kept.length < each.placements.length);
     const free = truck.placements.find((each: any) => !truck.kept.some((one: any) => one.piece === each.id)).id;
-    expect(await faultOf(keepPieces, { id, pieces: ['K01', 'WB-99'] })).toMatchObject({
+    expect(await faultOf(keepPieces, { id, pieces: [free, 'WB-99'] })).toMatchObject({
       field: 'pieces[1]',
       value: 'WB-99',
       wanted: 'a piece that stands in a truck of this plan',

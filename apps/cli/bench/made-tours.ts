@@ -17,7 +17,7 @@ const carts: Shape[] = [
   floorOnly: true,
   maxOnTopKg: 0,
 }));
-const cases: (Shape & { mayRide: boolean })[] = (
+const cases: Shape[] = (
   [
     [1200, 600, 750, 300, true],
     [1200, 800, 900, 400, true],
@@ -34,7 +34,6 @@ const cases: (Shape & { mayRide: boolean })[] = (
   mayTurn: true,
   floorOnly: !mayRide,
   maxOnTopKg,
-  mayRide,
 }));
 
 const semiTrailer: Partial<Truck> = {
@@ -73,37 +72,59 @@ const kinds: Partial<Truck>[] = [
 /** A seeded tour: 40 to 130 pieces for one to four trucks, five places in the unloading order, carts of hangs and cases around them. */
 export function madeTour(seed: number): TruckCase {
   const random = seededRandom(seed);
-  const pick = <T>(values: readonly T[]): T => values[Math.floor(random() * values.length)]!;
   const truckCount = 1 + Math.floor(random() * 4);
-  const kind = pick(kinds);
-  const least = 0.55 + 0.4 * random();
+  const kind = pick(kinds, random);
+  // How full the last truck is, by floor.
+  const least = 0.4 + 0.35 * random();
   const floorMm2 = (truckCount - 1 + least) * 13_600 * 2480;
-  const tourCarts = [pick(carts), pick(carts)];
-  const tourCases = Array.from({ length: 5 }, () => pick(cases));
-  const pieces: object[] = [];
+  const make = pieceMaker(random);
+  const pieces: Made[] = [];
   let used = 0;
-  for (let number = 0; used < 0.86 * floorMm2 || pieces.length < 40; number++) {
-    const isCart = random() < 0.55;
-    const shape = isCart ? pick(tourCarts) : pick(tourCases);
-    const { lengthMm, widthMm, heightMm, mayTurn, floorOnly, maxOnTopKg } = shape;
-    const firstOff = isCart ? 2 + Math.floor(random() * 3) : pick([1, 1, 5, 5, 2 + Math.floor(random() * 3)]);
-    pieces.push({
-      id: `P${String(number).padStart(3, '0')}`,
-      lengthMm,
-      widthMm,
-      heightMm,
-      mayTurn,
-      floorOnly,
-      maxOnTopKg,
-      massKg: Math.round((isCart ? 260 : 60) + 120 * random()),
-      firstOff,
-      ...(isCart ? { group: `Hang ${1 + Math.floor(random() * 6)}` } : {}),
-    });
-    used += floorOnly ? lengthMm * widthMm : 0.55 * lengthMm * widthMm;
-    if (pieces.length >= 130) break;
+  while ((used < 0.86 * floorMm2 || pieces.length < 40) && pieces.length < 130) {
+    const piece = make(pieces.length);
+    pieces.push(piece);
+    used += floorMm2Of(piece);
   }
-  const trucks = Array.from({ length: Math.min(4, truckCount + 1) }, (_, index) => ({ ...kind, id: `T${index + 1}` }));
-  const read = readTruckCase({ trucks, pieces, minSupport: 0.8, checkAfterStops: random() < 0.5 });
-  if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.error[0])}`);
+  return caseOf(pieces, kind, Math.min(4, truckCount + 1), random() < 0.5);
+}
+
+/** Seeded freight of so many pieces, with trucks to spare. */
+export function madeFreight(count: number, seed: number): TruckCase {
+  const random = seededRandom(seed);
+  const make = pieceMaker(random);
+  const pieces = Array.from({ length: count }, (_, number) => make(number));
+  const used = pieces.reduce((sum, piece) => sum + floorMm2Of(piece), 0);
+  return caseOf(pieces, kinds[0]!, Math.min(200, 1 + Math.ceil((1.3 * used) / (13_600 * 2480))), false);
+}
+
+type Made = Shape & Pick<Piece, 'id' | 'massKg' | 'firstOff' | 'group'>;
+
+const pick = <T>(values: readonly T[], random: () => number): T => values[Math.floor(random() * values.length)]!;
+
+/** Two kinds of carts and five of cases; carts stand in the middle of the unloading order, cases mostly first or last. */
+function pieceMaker(random: () => number): (number: number) => Made {
+  const tourCarts = [pick(carts, random), pick(carts, random)];
+  const tourCases = Array.from({ length: 5 }, () => pick(cases, random));
+  return (number) => {
+    const isCart = random() < 0.55;
+    const shape = pick(isCart ? tourCarts : tourCases, random);
+    const middle = () => 2 + Math.floor(random() * 3);
+    return {
+      ...shape,
+      id: `P${String(number).padStart(4, '0')}`,
+      massKg: Math.round((isCart ? 260 : 60) + 120 * random()),
+      firstOff: isCart ? middle() : pick([1, 1, 5, 5, middle()], random),
+      ...(isCart ? { group: `Hang ${1 + Math.floor(random() * 6)}` } : {}),
+    };
+  };
+}
+
+/** Floor that a piece takes about: of what may ride on top, a part. */
+const floorMm2Of = ({ floorOnly, lengthMm, widthMm }: Made): number => (floorOnly ? 1 : 0.55) * lengthMm * widthMm;
+
+function caseOf(pieces: readonly Made[], kind: Partial<Truck>, truckCount: number, checkAfterStops: boolean): TruckCase {
+  const trucks = Array.from({ length: truckCount }, (_, index) => ({ ...kind, id: `T${index + 1}` }));
+  const read = readTruckCase({ trucks, pieces, minSupport: 0.8, checkAfterStops });
+  if (!read.ok) throw new Error(JSON.stringify(read.error[0]));
   return read.value;
 }

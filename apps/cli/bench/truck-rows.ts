@@ -33,8 +33,8 @@ export function run(args: readonly string[]): number {
     total.bound += answer.bound.usedLengthMm;
     total.inRows += causes.inRowsMm;
     total.atStops += causes.atStopsMm;
-    total.free += causes.freeMm;
-    total.stacks += used - answer.bound.usedLengthMm - causes.inRowsMm - causes.atStopsMm - causes.freeMm;
+    total.stacks += causes.stacksMm;
+    total.free += used - answer.bound.usedLengthMm - causes.inRowsMm - causes.atStopsMm - causes.stacksMm;
     say(
       `seed ${seed}: ${problem.pieces.length} pieces, ${answer.trucks.length} trucks (bound ${answer.bound.trucks}), ${used} mm (bound ${answer.bound.usedLengthMm}, gap ${(100 * gap).toFixed(1)} %), ${wrong.length} violations, ${seconds.toFixed(1)} s${wrong[0] ? ` ${wrong[0].subject} ${wrong[0].sentence}` : ''}`,
     );

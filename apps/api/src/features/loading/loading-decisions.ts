@@ -64,12 +64,14 @@ export function decideKeepLoaded(plan: PackPlan, ticks: ReadonlySet<string>): De
   };
 }
 
-export function decideLetGo(file: TourFile, plan: PackPlan, pieces: readonly string[]): Decision {
+/** These pieces, or all that are kept, may be planned anywhere again. */
+export function decideLetGo(file: TourFile, plan: PackPlan, wanted: readonly string[] | null): Decision {
   const kept = new Set(showOf(file, plan).loading?.kept.map((each) => each.piece));
+  const pieces = wanted ?? [...kept];
   pieces.forEach((piece, index) => {
     if (!kept.has(piece)) throw bad(`pieces[${index}]`, short(piece), 'a piece that is kept where it stands');
   });
-  if (pieces.length === 0) throw bad('pieces', 'an empty list', 'a piece that is kept where it stands');
+  if (pieces.length === 0) throw bad('pieces', 'nothing', 'a piece that is kept where it stands');
   return { acts: [{ kind: 'let go', pieces: [...pieces] }], sentence: `Lets ${some(pieces)} go: they may be planned anywhere again.` };
 }
 

@@ -32,9 +32,13 @@ export class LoadingResolver {
   }
 
   @Allow('warehouse', 'system')
-  @Mutation(() => LoadingResult, { description: 'These pieces may be planned anywhere again.' })
-  letPiecesGo(@Args('planId', id) planId: string, @Args('pieces', { type: () => [String] }) pieces: string[], @Me() me: SignedIn): Result {
-    return this.service.letGo(planId, pieces, me);
+  @Mutation(() => LoadingResult, { description: 'These pieces, or all that are kept, may be planned anywhere again.' })
+  letPiecesGo(
+    @Args('planId', id) planId: string,
+    @Args('pieces', { type: () => [String], nullable: true }) pieces: string[] | null,
+    @Me() me: SignedIn,
+  ): Result {
+    return this.service.letGo(planId, pieces ?? null, me);
   }
 
   @Allow('warehouse', 'system')

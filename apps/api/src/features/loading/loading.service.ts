@@ -44,7 +44,7 @@ export class LoadingService {
     );
   }
 
-  letGo(planId: string, pieces: readonly string[], who: SignedIn) {
+  letGo(planId: string, pieces: readonly string[] | null, who: SignedIn) {
     return this.act(planId, who, (plan, file) => decide.decideLetGo(file, plan, pieces));
   }
 

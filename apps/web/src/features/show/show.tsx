@@ -15,6 +15,7 @@ import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
 import { HardwarePart } from './hardware-part.js';
+import { LetAllGo } from '../truck/let-all-go.js';
 import { LongerSearch } from './longer-search.js';
 import { SwapBox } from './swap-box.js';
 import { TruckPart } from './truck-part.js';
@@ -180,6 +181,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
       )}
       <HardwarePart plan={shown.plan} base={base} />
       <TruckPart plan={shown.plan} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
+        {me.role !== 'safety' && <LetAllGo planId={shown.id} plan={shown.plan} onDraft={() => onDraft(true)} />}
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
       </TruckPart>
       <DuePart plan={shown.plan} />

@@ -2,7 +2,6 @@ import { useState } from 'react';
 import type { PackPlan, TruckResultOne } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import {
   endWaiverMutation,
@@ -15,7 +14,8 @@ import {
   waiveMutation,
 } from './operations.js';
 import { SwapRows } from './swap-rows.js';
-import type { LoadingActs, LoadingAnswer } from './use-loading-act.js';
+import { Answer } from './loading-answer.js';
+import type { LoadingActs } from './use-loading-act.js';
 
 interface LoadingProps {
   readonly plan: PackPlan;
@@ -102,33 +102,6 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
         <GroupEnd planId={planId} plan={plan} acts={acts} />
       </div>
     </Part>
-  );
-}
-
-function Answer({ of }: { of: LoadingAnswer }) {
-  if (of.__typename === 'LoadingRefusal')
-    return (
-      <div role="alert">
-        <Note weight="stop">{of.sentence}</Note>
-        <ul>
-          {of.reasons.slice(0, 12).map((each) => (
-            <li key={each}>{each}</li>
-          ))}
-          {of.reasons.length > 12 && <li>and {of.reasons.length - 12} more</li>}
-        </ul>
-      </div>
-    );
-  if (!('changes' in of)) return null;
-  return (
-    <div role="status">
-      <p>{of.changes.length === 0 ? 'A draft was made. Nothing else moves.' : 'A draft was made:'}</p>
-      <ul>
-        {of.changes.slice(0, 12).map((each) => (
-          <li key={each}>{each}</li>
-        ))}
-        {of.changes.length > 12 && <li>and {of.changes.length - 12} more; the show lists them all.</li>}
-      </ul>
-    </div>
   );
 }
 

@@ -16,7 +16,7 @@ export const keepPiecesMutation = graphql(`
   }
 `);
 export const letGoMutation = graphql(`
-  mutation LetPiecesGo($planId: ID!, $pieces: [String!]!) {
+  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {
     letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }
   }
 `);

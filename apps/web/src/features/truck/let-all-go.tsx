@@ -1,0 +1,32 @@
+import type { PackPlan } from '#pack-plan';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+import { Answer } from './loading-answer.js';
+import { letGoMutation } from './operations.js';
+import { useLoadingAct } from './use-loading-act.js';
+
+/** Where something is kept in the trucks: the way out of it, also when nothing could be planned around it. */
+export function LetAllGo({ planId, plan, onDraft }: { planId: string; plan: PackPlan; onDraft: () => void }) {
+  const acts = useLoadingAct(onDraft);
+  const kept = (plan.truck.notes ?? []).filter((each) => each.kind === 'kept');
+  if (kept.length === 0 && !acts.data) return null;
+  return (
+    <>
+      {kept.length > 0 && (
+        <p>
+          {kept.map((each) => each.sentence).join(' ')}{' '}
+          <button
+            type="button"
+            className="plain"
+            disabled={acts.isPending}
+            onClick={() => acts.mutate(async () => (await request(letGoMutation, { planId })).letPiecesGo)}
+          >
+            Let everything go that is kept
+          </button>
+        </p>
+      )}
+      <Faults of={acts.error} />
+      {acts.data && <Answer of={acts.data} />}
+    </>
+  );
+}
