@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type TourFile, readTourFile } from '#tour-file';
-import { type PackPlan, changedInputs, makePackPlan, wholeHardware } from '#pack-plan';
+import { type PackPlan, changedInputs, makePackPlan } from '#pack-plan';
+import { wholeHardware } from './whole-hardware.js';
 
 const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
 

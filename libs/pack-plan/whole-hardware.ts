@@ -4,7 +4,7 @@ import type { HardwareLine, HardwareResult } from './hardware-result.js';
 type KeptLine = Pick<HardwareLine, 'key' | 'item' | 'model' | 'size' | 'fitted' | 'withBox' | 'withCart' | 'loose' | 'trunks' | 'spares'> &
   Pick<HardwareLine, 'levelReached' | 'onHand' | 'missing' | 'unit' | 'working'> &
   Partial<HardwareLine>;
-type KeptHardware = Pick<HardwareResult, 'chosen' | 'caution'> &
+export type KeptHardware = Pick<HardwareResult, 'chosen' | 'caution'> &
   Partial<Omit<HardwareResult, 'lines'>> & { readonly lines: readonly KeptLine[]; readonly trunkLevel?: number | null };
 
 /** A kept plan in the shape of a new one: what it did not say yet is left open, so that a revision prints years later. */

@@ -1,5 +1,5 @@
 import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
-import type { PackPlan } from '#pack-plan';
+import { type PackPlan, wholePlan } from '#pack-plan';
 
 @Entity('pack_plan')
 @Unique('pack_plan_revision_unique', ['tourId', 'showId', 'revision'])
@@ -42,7 +42,7 @@ export class PackPlanRow {
   @Column('text', { name: 'released_despite', nullable: true })
   releasedDespite: string | null;
 
-  @Column('jsonb')
+  @Column('jsonb', { transformer: { from: wholePlan, to: (plan: PackPlan) => plan } })
   plan: PackPlan;
 }
 

@@ -1,14 +1,13 @@
 import { Link } from 'react-router';
 import { formatLength, learnedWords, percent, takenWords } from '#drawings';
-import { type HardwareLine, type PackPlan, wholeHardware } from '#pack-plan';
+import type { HardwareLine, PackPlan } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
 
-export function HardwarePart({ plan: kept, base }: { plan: PackPlan; base: string }) {
-  const plan = { ...kept, hardware: wholeHardware(kept.hardware) };
+export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
   const { hardware } = plan;
   const narrow = useNarrow();
   return (
