@@ -28,7 +28,11 @@ describe('the pack plan of the demo tour', () => {
     expect(sentences(demo, 'falls-due')).toEqual([expect.stringContaining('H-07 (hoist, Centre, hole L) runs out on 2027-03-10')]);
     expect(sentences(demo, 'out-of-service-in-cart')).toEqual([expect.stringContaining('K07 slot 2 holds P-047: quarantined')]);
     expect(sentences(demo, 'model-short')).toEqual([expect.stringContaining('Dunlin is 1 box short on 2027-03-14')]);
-    expect(sentences(demo, 'axle-nearly-over')).toEqual([expect.stringContaining('T1: drive axle 9.9 t of 10.3 t')]);
+    expect(sentences(demo, 'axle-nearly-over')).toEqual([
+      expect.stringContaining('T1: drive axle 9.8 t of 10.3 t'),
+      expect.stringContaining('T2: front axle 7.3 t of 7.5 t'),
+      expect.stringContaining('T2: gross mass 17.0 t of 18.0 t'),
+    ]);
   });
 
   /** Common practice of the trade, no published source. */

@@ -144,14 +144,14 @@ function childrenOf(
         if (across > to - from) continue;
         for (const y of new Set([from, to - across])) {
           // What comes off earlier closes its lane: what still comes off later must keep one that is wide enough.
-          if (!kind.free && kind.level > open && openWidth(front!, open, y, across) < widest) continue;
+          if (!kind.free && kind.level > open && openWidth(front, open, y, across) < widest) continue;
           const at = pastBlocked(truck, x, y, along, across, kind.high);
           if (at + along > truck.innerLengthMm) continue;
-          const area = areaOf(front!) + (at + along - x) * across;
+          const area = areaOf(front) + (at + along - x) * across;
           const closes = mostOffsetMm !== undefined && stillOpen === 1 && kind.level === open;
           const beyondMm = state.beyondMm + (closes ? Math.max(0, offsetWith(state, kind, y + across / 2, truck) - mostOffsetMm) : 0);
-          const loss = area / truck.innerWidthMm - state.needed - kind.price + lean * Math.max(reach(front!), at + along) + 2 * beyondMm;
-          children.push({ state, front: front!, place: { kind: index, turned, x: at, y }, along, across, loss, beyondMm });
+          const loss = area / truck.innerWidthMm - state.needed - kind.price + lean * Math.max(reach(front), at + along) + 2 * beyondMm;
+          children.push({ state, front: front, place: { kind: index, turned, x: at, y }, along, across, loss, beyondMm });
         }
       }
     });

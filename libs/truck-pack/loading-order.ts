@@ -19,7 +19,7 @@ export function keptIn(truck: Truck, pieces: ReadonlyMap<string, Piece>, kept: r
 const overlaps = (a: number, lengthA: number, b: number, lengthB: number): boolean => a < b + lengthB && b < a + lengthA;
 
 /** Is b between a and the door, in its lane? */
-export const isBehind = (b: Placed, a: Placed): boolean =>
+const isBehind = (b: Placed, a: Placed): boolean =>
   b.x >= a.x + a.along && overlaps(a.y, a.across, b.y, b.across) && overlaps(a.z, a.high, b.z, b.high);
 
 /** Could both stand like this: apart, and neither in the way of one that comes off earlier? `fixed` may be loaded already. */

@@ -66,8 +66,7 @@ export function boundOf(
   return { trucks: Math.max(1, least), usedLengthMm: length, reason: `trucks by ${why}; length by ${whyLength}` };
 }
 
-const greatest = (values: readonly [number, string][]): [number, string] =>
-  values.reduce((a, b) => (b[0] > a[0] ? b : a)) as [number, string];
+const greatest = (values: [number, string][]): [number, string] => values.reduce((a, b) => (b[0] > a[0] ? b : a));
 
 /** How many of the largest hold the total; all of them and one where they do not. */
 function countToHold(sizes: readonly number[], total: number): number {

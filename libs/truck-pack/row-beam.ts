@@ -62,7 +62,7 @@ export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: B
     for (const state of states) {
       if (state.needed > partial.needed) partial = state;
       for (const next of rowsAfter(state, kinds, patterns, rooms, limits)) {
-        const target = (buckets[next.placed] ??= new Map());
+        const target = (buckets[next.placed] ??= new Map<string, State>());
         const key = String.fromCharCode(...next.left);
         const other = target.get(key);
         if (!other || next.x < other.x) target.set(key, next);
