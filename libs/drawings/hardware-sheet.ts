@@ -1,11 +1,13 @@
-import type { HardwareLine } from '#pack-plan';
+import { type HardwareLine, wholeHardware } from '#pack-plan';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
 import { type Units, formatLength, formatNumber, percent } from './units.js';
 
 /** The hardware of a show on paper: the list to tick, what rides with each cart, why so many spares, the chains. */
 export function hardwareSheets(context: SheetContext, units: Units = 'metric'): readonly Node[] {
-  return [checklist(context), byCart(context), spares(context, units)];
+  const plan = { ...context.plan, hardware: wholeHardware(context.plan.hardware) };
+  const whole = { ...context, plan };
+  return [checklist(whole), ...(plan.hardware.lines.some((line) => line.carriers.length > 0) ? [byCart(whole)] : []), spares(whole, units)];
 }
 
 const nameOf = (line: HardwareLine): string => `${line.item} · ${line.model}${line.size ? ` · ${line.size}` : ''}`;

@@ -66,6 +66,8 @@ export function rowParts(truck: TruckResultOne, pieces: readonly string[]): read
 const listed = (pieces: RowPart['pieces']): (Node | string)[] =>
   pieces.flatMap(({ id, more }, index) => [index > 0 ? ', ' : '', mono(id), more]);
 
+const gapOf = (mm: number, units: Units): string => (mm === 0 ? '–' : formatShort(mm, units));
+
 const rowTable = (truck: TruckResultOne, units: Units): Node =>
   table(
     [
@@ -74,6 +76,7 @@ const rowTable = (truck: TruckResultOne, units: Units): Node =>
       'Pieces, left to right',
       { right: 'From the nose' },
       { right: 'Mass' },
+      { right: 'Free ahead' },
       { right: 'Free across' },
       { right: 'Bar at' },
     ],
@@ -87,7 +90,8 @@ const rowTable = (truck: TruckResultOne, units: Units): Node =>
       ),
       { right: `${formatLength(row.fromMm, units)} – ${formatLength(row.toMm, units)}` },
       { right: formatMass(row.massKg, units) },
-      { right: row.gapAcrossMm === 0 ? '–' : formatShort(row.gapAcrossMm, units) },
+      { right: gapOf(row.gapAheadMm ?? 0, units) },
+      { right: gapOf(row.gapAcrossMm, units) },
       { right: row.barAtMm === null ? '' : formatLength(row.barAtMm, units) },
     ]),
   );
@@ -165,7 +169,7 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
     node('h2', {}, 'At the load-out: what goes in first'),
     node(
       'ol',
-      { class: 'steps' },
+      { class: 'inorder' },
       ...orderSteps(truck, truck.loadOutOrder ?? truck.loadingOrder).map(({ what, pieces }) =>
         node('li', {}, `${what}: `, ...listed(pieces.map((id) => ({ id, more: '' })))),
       ),

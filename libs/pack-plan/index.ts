@@ -3,6 +3,7 @@ export { changedInputs, fingerprintOf } from './fingerprint.js';
 export * from './make-pack-plan.js';
 export * from './plan.js';
 export * from './hardware-result.js';
+export { wholeHardware } from './whole-hardware.js';
 export { fittedInShow } from './hardware-pieces.js';
 export { sparesOfDesign } from './hardware-spares.js';
 export type { SolveLimits } from './plan-carts.js';

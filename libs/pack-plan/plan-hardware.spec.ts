@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type TourFile, readTourFile } from '#tour-file';
-import { type PackPlan, changedInputs, makePackPlan } from '#pack-plan';
+import { type PackPlan, changedInputs, makePackPlan, wholeHardware } from '#pack-plan';
 
 const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
 
@@ -185,5 +185,18 @@ describe('the hardware of the demo tour', () => {
     expect(enough.hardware.lines.find((line) => line.item === 'hoist')).toMatchObject({ fitted: 6, spares: 1, missing: 0 });
     expect(enough.hardware.chosen.filter((each) => each.where === 'spare, hung nowhere')).toHaveLength(1);
     expect(enough.picks.hangs.flatMap((hang) => hang.picks)).toHaveLength(6);
+  });
+
+  it('reads the hardware of a plan that was kept before these figures were, and leaves a new one as it is', () => {
+    expect(wholeHardware(demo.hardware)).toEqual(demo.hardware);
+    const [line] = demo.hardware.lines;
+    const { takenFrom: _taken, carriers: _carriers, pooling: _pooling, learned: _learned, staysInBox: _stays, ...kept } = line!;
+    const { chosen, caution } = demo.hardware;
+    const whole = wholeHardware({ lines: [kept], chosen, caution, trunkLevel: 0.91 });
+    expect(whole).toMatchObject({
+      chains: [],
+      trunk: { wanted: null, level: 0.91 },
+      lines: [{ fitted: 120, carriers: [], learned: null }],
+    });
   });
 });

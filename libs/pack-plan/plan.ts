@@ -354,6 +354,8 @@ export interface TruckRow {
   readonly barAtMm: number | null;
   /** What is left across the truck. */
   readonly gapAcrossMm: number;
+  /** What is left between this row and the one before it, or the nose; plans made before this was stated have none. */
+  readonly gapAheadMm?: number;
 }
 
 export interface AxleLoad {

@@ -19,6 +19,7 @@ export function rowsOf(problem: TruckCase, placements: readonly Placement[], inn
       massKg: pieces.reduce((sum, each) => sum + each.massKg, 0),
       barAtMm: next === undefined || Math.min(...next.map((each) => each.xMm)) > toMm + 100 ? toMm : null,
       gapAcrossMm: Math.max(0, innerWidthMm - across),
+      gapAheadMm: fromMm - Math.max(0, ...(rows[index - 1] ?? []).map((each) => each.xMm + each.alongMm)),
     };
   });
 }

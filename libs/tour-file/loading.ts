@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { count, name, plainDate, sentence } from './words.js';
 
 /** Where a piece stands and is to stay; millimetres, the corner nearest the nose, the left wall and the floor. `loaded`: it is in the truck already. */
-export const keptPiece = z.strictObject({
+const keptPiece = z.strictObject({
   piece: name,
   truck: name,
   xMm: count,

@@ -93,5 +93,9 @@ export const modelExamples: { readonly [K in keyof Catalogue]: Catalogue[K][numb
     payloadKg: 9000,
     blocked: [],
     rigid: { frontAxleXMm: -900, rearAxleXMm: 4900, tareFrontKg: 5000, tareRearKg: 3400, maxFrontKg: 7500, maxRearKg: 11500 },
+    axles: [
+      { group: 'front', xMm: -900 },
+      { group: 'rear', xMm: 4900 },
+    ],
   },
 };

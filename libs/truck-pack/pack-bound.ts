@@ -66,7 +66,8 @@ export function boundOf(
   return { trucks: Math.max(1, least), usedLengthMm: length, reason: `trucks by ${why}; length by ${whyLength}` };
 }
 
-const greatest = (values: [number, string][]): [number, string] => values.reduce((a, b) => (b[0] > a[0] ? b : a));
+const greatest = (values: readonly (readonly [number, string])[]): readonly [number, string] =>
+  values.reduce((a, b) => (b[0] > a[0] ? b : a));
 
 /** How many of the largest hold the total; all of them and one where they do not. */
 function countToHold(sizes: readonly number[], total: number): number {

@@ -1,13 +1,14 @@
 import { Link } from 'react-router';
 import { formatLength, learnedWords, percent, takenWords } from '#drawings';
-import type { HardwareLine, PackPlan } from '#pack-plan';
+import { type HardwareLine, type PackPlan, wholeHardware } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Notes } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
 
-export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
+export function HardwarePart({ plan: kept, base }: { plan: PackPlan; base: string }) {
+  const plan = { ...kept, hardware: wholeHardware(kept.hardware) };
   const { hardware } = plan;
   const narrow = useNarrow();
   return (
@@ -228,6 +229,7 @@ const saved = (apart: number, together: number): string => (apart > together ? `
 function Chains({ plan }: { plan: PackPlan }) {
   const { units } = useSettings();
   const metres = (value: number) => formatLength(value * 1000, units);
+  if (plan.hardware.chains.length === 0) return null;
   return (
     <details>
       <summary>Chain of each hoist</summary>

@@ -63,6 +63,7 @@ export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
                   <div className="quiet">
                     {formatLength(row.fromMm, units)} to {formatLength(row.toMm, units)} from the nose
                     {row.barAtMm !== null && `; bar at ${formatLength(row.barAtMm, units)}`}
+                    {(row.gapAheadMm ?? 0) > 50 && `; ${formatShort(row.gapAheadMm!, units)} free ahead of it: block or bar`}
                     {row.gapAcrossMm > 250 && `; ${formatShort(row.gapAcrossMm, units)} stay free across: block or strap`}
                   </div>
                   {stays && <b>{row.pieces.every((id) => kept.get(id)) ? 'Loaded: stays. ' : 'Stays where it stands. '}</b>}

@@ -63,34 +63,36 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
         const hard = swap.breaches.some((each) => !each.mayBeWaived);
         return (
           <>
-            <table className="tight">
-              <thead>
-                <tr>
-                  <th />
-                  <th className="num">Now</th>
-                  <th className="num">Exchanged</th>
-                  <th className="num">Limit</th>
-                </tr>
-              </thead>
-              <tbody>
-                {swap.axles.map((each) => (
-                  <tr key={each.axle}>
-                    <th scope="row">{each.axle}</th>
-                    <td className="num">{formatMass(each.beforeKg, units)}</td>
-                    <td className="num">
-                      {formatMass(each.afterKg, units)} {typeof each.limitKg === 'number' && each.afterKg > each.limitKg && <b>■ over</b>}
-                    </td>
-                    <td className="num">{typeof each.limitKg === 'number' ? formatMass(each.limitKg, units) : 'none on file'}</td>
+            <div className="scroll">
+              <table className="tight">
+                <thead>
+                  <tr>
+                    <th />
+                    <th className="num">Now</th>
+                    <th className="num">Exchanged</th>
+                    <th className="num">Limit</th>
                   </tr>
-                ))}
-                <tr>
-                  <th scope="row">off the middle</th>
-                  <td className="num">{sideWords(swap.sideBeforeMm, units)}</td>
-                  <td className="num">{sideWords(swap.sideAfterMm, units)}</td>
-                  <td />
-                </tr>
-              </tbody>
-            </table>
+                </thead>
+                <tbody>
+                  {swap.axles.map((each) => (
+                    <tr key={each.axle}>
+                      <th scope="row">{each.axle}</th>
+                      <td className="num">{formatMass(each.beforeKg, units)}</td>
+                      <td className="num">
+                        {formatMass(each.afterKg, units)} {typeof each.limitKg === 'number' && each.afterKg > each.limitKg && <b>■ over</b>}
+                      </td>
+                      <td className="num">{typeof each.limitKg === 'number' ? formatMass(each.limitKg, units) : 'none on file'}</td>
+                    </tr>
+                  ))}
+                  <tr>
+                    <th scope="row">off the middle</th>
+                    <td className="num">{sideWords(swap.sideBeforeMm, units)}</td>
+                    <td className="num">{sideWords(swap.sideAfterMm, units)}</td>
+                    <td />
+                  </tr>
+                </tbody>
+              </table>
+            </div>
             {swap.breaches.length === 0 && <Note weight="agrees">No rule is broken.</Note>}
             {[...swap.breaches]
               .sort((a, b) => Number(a.mayBeWaived) - Number(b.mayBeWaived))
