@@ -38,7 +38,7 @@ interface Hold {
 /** Pieces to trucks: groups whole where they fit, then what finds no room in its truck moves to the one with most to spare. Undefined where the trucks do not hold them in rows. */
 export function fillFleet(task: FleetTask): ReadonlyMap<Truck, TruckRows> | undefined {
   const holds = task.from ? changed(task, task.from) : deal(task);
-  for (let repair = 0; repair <= 3 * holds.length + 2; repair++) {
+  for (let repair = 0; repair <= 6 * holds.length + 6; repair++) {
     for (const hold of holds) {
       if (task.isOver()) return undefined;
       hold.rows ??= task.pack(hold.truck, hold.pieces);

@@ -70,7 +70,7 @@ function improve(search: Search, { workLimit, onProgress }: RowLimits): RowsAnsw
   const seen = new Map<string, TruckRows>();
   let best: Found | undefined;
   for (let round = 0; round < workLimit && best?.answer.status !== 'optimal'; round++) {
-    if (round > 0 && search.isOver()) break;
+    if (search.isOver() && (best ? round > 0 : round > 5)) break;
     const found = searchRound(search, round, seen, best);
     if (found && (!best || isShorter(found.answer, best.answer))) best = found;
     seen.clear();

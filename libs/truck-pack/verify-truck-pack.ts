@@ -27,6 +27,7 @@ export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer, opt
   const say = (code: string, subject: string, sentence: string) => found.push({ code, subject, sentence });
   const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
   const waived = new Set(options.waived);
+  const loaded = new Set((options.kept ?? []).flatMap((each) => (each.loaded ? [each.id] : [])));
   for (const id of waived)
     if (!answer.waived?.includes(id)) say('waived', id, 'has its unloading order waived, and the answer does not name it');
   const times = new Map<string, number>();
@@ -48,7 +49,7 @@ export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer, opt
     checkPlaces(truck, bodies, say);
     checkStanding(problem.minSupport, bodies, say);
     checkUnloading(bodies, waived, say);
-    checkLoading(bodies, load.loadingOrder, loadedOf(options.kept), say);
+    checkLoading(bodies, load.loadingOrder, loaded, say);
     checkMass(problem, truck, load, bodies, say);
   }
   for (const { id } of problem.pieces)
@@ -115,9 +116,6 @@ function bodiesOf(
   }
   return bodies;
 }
-
-const loadedOf = (kept: readonly KeptPlacement[] = []): ReadonlySet<string> =>
-  new Set(kept.flatMap((each) => (each.loaded ? [each.id] : [])));
 
 function checkKept(answer: TruckPackAnswer, kept: readonly KeptPlacement[], say: Say): void {
   for (const { truck, id, xMm, yMm, zMm, turned } of kept) {
