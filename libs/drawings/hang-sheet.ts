@@ -1,4 +1,4 @@
-import type { HangResult } from '#pack-plan';
+import type { Comparison, HangResult } from '#pack-plan';
 import { drawHang } from './draw-hang.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from './sheet-parts.js';
@@ -23,9 +23,12 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     box.cart ?? '',
     { right: formatMass(box.hangsBelowKg, units) },
   ]);
-  const checks = hang.picks.flatMap((pick) =>
-    pick.comparisons.map((each) => node('li', { class: each.verdict === 'within' ? '' : 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)),
-  );
+  const checks = hang.picks.flatMap((pick) => [
+    ...pick.comparisons
+      .filter((each) => each.verdict !== 'within')
+      .map((each) => node('li', { class: 'stop' }, `Hole ${pick.hole}, ${each.sentence}`)),
+    node('li', {}, `Hole ${pick.hole}: ${nearestSentence(pick.comparisons)}`),
+  ]);
   return sheet(
     context,
     hang.hang,
@@ -66,6 +69,13 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     caution(plan.picks.caution),
     signatures(),
   );
+}
+
+/** What leaves least of all that was compared at a pick; the page of the pick holds the rest. */
+export function nearestSentence(comparisons: readonly Comparison[]): string {
+  const within = comparisons.filter((each) => each.verdict === 'within' && each.limit !== null);
+  const worst = within.reduce<Comparison | undefined>((a, b) => (a && a.value / a.limit! >= b.value / b.limit! ? a : b), undefined);
+  return worst ? `${within.length} compared and within. Nearest to its limit: ${worst.sentence}` : 'Nothing could be compared.';
 }
 
 export const windSentence = (hang: HangResult): string =>

@@ -7,11 +7,12 @@ import {
   formatForce,
   formatMass,
   jointContent,
+  nearestSentence,
   pointTable,
   slackSentence,
   stageContent,
 } from '#drawings';
-import type { Comparison, HangResult, PackPlan, Working } from '#pack-plan';
+import type { HangResult, PackPlan, Working } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
@@ -47,13 +48,6 @@ export function HangParts({ plan, planId, base }: { plan: PackPlan; planId: stri
       )}
     </>
   );
-}
-
-/** What leaves least of all that was compared at a pick. */
-function nearest(comparisons: readonly Comparison[]): string {
-  const within = comparisons.filter((each) => each.verdict === 'within' && each.limit !== null);
-  const worst = within.reduce<Comparison | undefined>((a, b) => (a && a.value / a.limit! >= b.value / b.limit! ? a : b), undefined);
-  return worst ? `${within.length} compared and within. Nearest to its limit: ${worst.sentence}` : 'Nothing could be compared.';
 }
 
 function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResult; number: string; base: string }) {
@@ -135,7 +129,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
                   .map((each) => (
                     <li key={each.what}>{each.sentence}</li>
                   ))}
-                <li>{nearest(pick.comparisons)}</li>
+                <li>{nearestSentence(pick.comparisons)}</li>
               </ul>
               <Link to={`${base}/hangs/${encodeURIComponent(hang.hang)}/picks/${encodeURIComponent(pick.hole)}`}>
                 The sum and every comparison on one page
