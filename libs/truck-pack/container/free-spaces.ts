@@ -1,5 +1,13 @@
 import type { Given } from './given.js';
-import type { Packing } from './packing.js';
+
+/** Free cuboids and placed blocks, six numbers each: x0 y0 z0 x1 y1 z1. */
+interface Spaces {
+  spaces: Int32Array;
+  spaceCount: number;
+  readonly placed: Int32Array;
+  /** Least extent along each axis of any box that is left. */
+  readonly least: Int32Array;
+}
 
 /** Cuboids, six numbers each, in memory that grows. */
 class Cuboids {
@@ -53,7 +61,7 @@ export class FreeSpaces {
    * part meets the block's side, so only another part of that side, or a space that touches the block there, can contain it.
    * Under full support what is above the block lies within its flat top, so that the floor of every space is solid.
    */
-  cut(packing: Packing, p: number, block: number): void {
+  cut(packing: Spaces, p: number, block: number): void {
     const { spaces, spaceCount, placed, least } = packing;
     const leastX = least[0]!;
     const leastY = least[1]!;
@@ -64,7 +72,7 @@ export class FreeSpaces {
     const X = placed[p + 3]!;
     const Y = placed[p + 4]!;
     const Z = placed[p + 5]!;
-    const { hasFullSupport, blocks } = this.given;
+    const { hasFullSupport, blocks, room } = this.given;
     const topX = x + blocks.top[0][block]!;
     const topY = y + blocks.top[1][block]!;
     const { fresh, touching } = this;
@@ -96,16 +104,17 @@ export class FreeSpaces {
         touching[side]!.add(a, b, c, A, B, C);
         continue;
       }
-      if (x - a >= leastX) fresh[0]!.add(a, b, c, x, B, C);
-      if (A - X >= leastX) fresh[1]!.add(X, b, c, A, B, C);
-      if (y - b >= leastY) fresh[2]!.add(a, b, c, A, y, C);
-      if (B - Y >= leastY) fresh[3]!.add(a, Y, c, A, B, C);
-      if (z - c >= leastZ) fresh[4]!.add(a, b, c, A, B, z);
+      if (x - a >= leastX && room.takes(x - a, B - b, C - c)) fresh[0]!.add(a, b, c, x, B, C);
+      if (A - X >= leastX && room.takes(A - X, B - b, C - c)) fresh[1]!.add(X, b, c, A, B, C);
+      if (y - b >= leastY && room.takes(A - a, y - b, C - c)) fresh[2]!.add(a, b, c, A, y, C);
+      if (B - Y >= leastY && room.takes(A - a, B - Y, C - c)) fresh[3]!.add(a, Y, c, A, B, C);
+      if (z - c >= leastZ && room.takes(A - a, B - b, z - c)) fresh[4]!.add(a, b, c, A, B, z);
       if (C - Z < leastZ) continue;
-      if (!hasFullSupport) fresh[5]!.add(a, b, Z, A, B, C);
-      else {
+      if (!hasFullSupport) {
+        if (room.takes(A - a, B - b, C - Z)) fresh[5]!.add(a, b, Z, A, B, C);
+      } else {
         const [a2, b2, A2, B2] = [a > x ? a : x, b > y ? b : y, A < topX ? A : topX, B < topY ? B : topY];
-        if (A2 - a2 >= leastX && B2 - b2 >= leastY) fresh[5]!.add(a2, b2, Z, A2, B2, C);
+        if (A2 - a2 >= leastX && B2 - b2 >= leastY && room.takes(A2 - a2, B2 - b2, C - Z)) fresh[5]!.add(a2, b2, Z, A2, B2, C);
       }
     }
     for (const side of sides) to = this.keepMaximal(packing, side, to);
@@ -113,7 +122,7 @@ export class FreeSpaces {
   }
 
   /** Adds to the packing's spaces, from `to` on, the new ones of a side that nothing contains; of equal ones the first. Gives the end. */
-  private keepMaximal(packing: Packing, side: number, to: number): number {
+  private keepMaximal(packing: Spaces, side: number, to: number): number {
     const parts = this.fresh[side]!;
     const others = this.touching[side]!;
     const { list } = parts;

@@ -2,6 +2,7 @@ import { BlockIndex } from './block-index.js';
 import type { Blocks } from './blocks.js';
 import { type ContainerCase, orientationsOf } from './container-case.js';
 import { type Reach, reachOf } from './reach.js';
+import { Room } from './room.js';
 
 const piecesPower = -0.2;
 
@@ -17,6 +18,7 @@ export class Given {
   readonly index: BlockIndex;
   /** By kind and axis: the least extent that it can have. */
   readonly leastExtent: Int32Array;
+  readonly room: Room;
   /** Words of a set of kinds, 32 a word. */
   readonly words: number;
   /** Blocks that take exactly q of a kind: `takers[takersFrom[kindFrom[kind] + q]] ..`, up to where those that take q + 1 begin. */
@@ -42,6 +44,7 @@ export class Given {
     problem.boxes.forEach((box, kind) => {
       for (let axis = 0; axis < 3; axis++) this.leastExtent[kind * 3 + axis] = Math.min(...orientationsOf(box).map((each) => each[axis]!));
     });
+    this.room = new Room(problem);
     this.kindFrom = new Int32Array(problem.boxes.length + 1);
     problem.boxes.forEach((box, kind) => (this.kindFrom[kind + 1] = this.kindFrom[kind]! + box.count + 1));
     const entries = blocks.first[blocks.count]!;
