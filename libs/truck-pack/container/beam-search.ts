@@ -22,6 +22,10 @@ export class BeamSearch {
   private readonly rootVolume: number;
   /** What completing a packing came to, by the packing's key: passes meet many packings again. */
   private readonly judged = new Map<number, number>();
+  /** How many blocks `choice` found for the last space. */
+  private chosen = 0;
+  private asked = 0;
+  private wasLate = false;
 
   constructor(
     private readonly given: Given,
@@ -101,10 +105,6 @@ export class BeamSearch {
     if (packing.volume > this.best.volume) this.best.become(packing);
     return packing.volume;
   }
-
-  private chosen = 0;
-  private asked = 0;
-  private wasLate = false;
 
   /** Drops spaces that take nothing; the next one that takes something, its best blocks in `choice`, or -1. */
   private nextOptions(packing: Packing, width: number): number {

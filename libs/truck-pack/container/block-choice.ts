@@ -19,7 +19,7 @@ export class BlockChoice {
   private width = 0;
   /** Value of the last of the best where there are as many as wanted, else 0. */
   private least = 0;
-  /** Volume that can be used up in the space. */
+  /** Volume of the space. */
   private full = 0;
   private readonly after: Int32Array;
   private near = new Int32Array(6 * 64);
@@ -44,10 +44,10 @@ export class BlockChoice {
     const lx = spaces[at + 3]! - spaces[at]!;
     const ly = spaces[at + 4]! - spaces[at + 1]!;
     const lz = spaces[at + 5]! - spaces[at + 2]!;
-    const { reach, index, worth, face, blocks } = this.given;
+    const { index, worth, face, blocks } = this.given;
     const [sx, sy, sz] = blocks.size;
     const [fx, fy, fz] = face;
-    this.full = reach[0].longest[lx]! * reach[1].longest[ly]! * reach[2].longest[lz]!;
+    this.full = lx * ly * lz;
     this.count = 0;
     this.least = 0;
     this.width = width;
