@@ -25,7 +25,7 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/bookings.js'),
   },
   'truck-pack': {
-    does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N]',
+    does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
     load: () => import('./bench/truck-pack.js'),
   },
   'truck-rows': {

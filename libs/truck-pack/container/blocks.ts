@@ -4,6 +4,8 @@ import { type ContainerCase, orientationsOf } from './container-case.js';
 export interface Blocks {
   readonly count: number;
   readonly size: readonly [Int32Array, Int32Array, Int32Array];
+  /** Extent along x and y, from the lower corner, of what is flat and closed on top; kept under full support only, else the whole. */
+  readonly top: readonly [Int32Array, Int32Array];
   /** Volume of the boxes in it, and how many there are. */
   readonly volume: Float64Array;
   readonly pieces: Int32Array;
@@ -19,10 +21,10 @@ export interface Blocks {
 const mostBlocks = 10_000;
 
 /**
- * Blocks by generations: every block of the last generation beside every block along each axis, kept where it fits, where there are enough
+ * Blocks by generations: every block of the last generation beside every block before it along each axis, kept where it fits, where there are enough
  * boxes, and where at least `leastFill` of it is box. (General blocks of Fanslau and Bortfeldt 2010, as used by Araya, Guerrero and Nunez 2017.)
  */
-export function makeBlocks(problem: ContainerCase, leastFill: number): Blocks {
+export function makeBlocks(problem: ContainerCase, leastFill: number, isLate: () => boolean): Blocks {
   const builder = new BlockBuilder(problem, leastFill);
   problem.boxes.forEach((box, kind) => {
     for (const [dx, dy, dz] of orientationsOf(box)) builder.addBox(kind, dx, dy, dz);
@@ -30,7 +32,7 @@ export function makeBlocks(problem: ContainerCase, leastFill: number): Blocks {
   let from = 0;
   while (from < builder.count && builder.count < mostBlocks) {
     const to = builder.count;
-    for (let p = from; p < to && builder.count < mostBlocks; p++) builder.joinAll(p, to);
+    for (let p = from; p < to && builder.count < mostBlocks && !isLate(); p++) builder.joinAll(p);
     from = to;
   }
   return builder.blocks();
@@ -39,6 +41,7 @@ export function makeBlocks(problem: ContainerCase, leastFill: number): Blocks {
 class BlockBuilder {
   count = 0;
   private readonly size = [0, 1, 2].map(() => new Int32Array(mostBlocks + 8)) as [Int32Array, Int32Array, Int32Array];
+  private readonly top = [0, 1].map(() => new Int32Array(mostBlocks + 8)) as [Int32Array, Int32Array];
   private readonly volume = new Float64Array(mostBlocks + 8);
   private readonly pieces = new Int32Array(mostBlocks + 8);
   private readonly first = new Int32Array(mostBlocks + 9);
@@ -51,6 +54,7 @@ class BlockBuilder {
   private readonly faces = [0, 1, 2].map(() => new Map<number, number[]>());
   private readonly most: readonly [number, number, number];
   private readonly available: Int32Array;
+  private readonly hasFullSupport: boolean;
   /** Open addressing by hash of size and kinds; -1 is empty. */
   private readonly table = new Int32Array(1 << 15).fill(-1);
 
@@ -59,6 +63,7 @@ class BlockBuilder {
     private readonly leastFill: number,
   ) {
     this.most = [problem.length, problem.width, problem.height];
+    this.hasFullSupport = problem.support === 'full';
     this.available = Int32Array.from(problem.boxes, (box) => box.count);
   }
 
@@ -67,20 +72,41 @@ class BlockBuilder {
     const at = this.first[this.count]!;
     this.kind[at] = kind;
     this.quantity[at] = 1;
-    this.keep(dx, dy, dz, dx * dy * dz, 1, at + 1, -1, kind, kind);
+    this.keep(dx, dy, dz, dx, dy, dx * dy * dz, 1, at + 1, -1, kind, kind);
   }
 
-  /** Block `p` with every block before `to`, along every axis. */
-  joinAll(p: number, to: number): void {
-    for (let axis = 0; axis < 3; axis++) {
-      // Solid blocks are solid together only where their faces are equal.
-      const partners = this.leastFill === 1 ? this.alikeFaces(p, axis) : undefined;
-      if (partners) {
-        for (const q of partners) {
-          if (q >= to || this.count >= mostBlocks) break;
-          this.join(p, q, axis);
-        }
-      } else for (let q = 0; q < to && this.count < mostBlocks; q++) this.join(p, q, axis);
+  /** Block `p` with every block up to it, along every axis. */
+  joinAll(p: number): void {
+    if (this.leastFill < 1) return this.joinNearlySolid(p);
+    // Solid blocks are solid together only where their faces are equal.
+    for (let axis = 0; axis < 3; axis++)
+      for (const q of this.alikeFaces(p, axis)) {
+        if (q > p || this.count >= mostBlocks) break;
+        this.join(p, q, axis);
+      }
+  }
+
+  private joinNearlySolid(p: number): void {
+    const { volume, leastFill, most, hasFullSupport } = this;
+    const [sx, sy, sz] = this.size;
+    const x = sx[p]!;
+    const y = sy[p]!;
+    const z = sz[p]!;
+    const own = volume[p]! + 1e-9;
+    for (let q = 0; q <= p && this.count < mostBlocks; q++) {
+      const qx = sx[q]!;
+      const qy = sy[q]!;
+      const qz = sz[q]!;
+      const wide = x > qx ? x : qx;
+      const deep = y > qy ? y : qy;
+      const high = z > qz ? z : qz;
+      const filled = own + volume[q]!;
+      if ((x + qx) * deep * high * leastFill <= filled && x + qx <= most[0]) this.join(p, q, 0);
+      if (wide * (y + qy) * high * leastFill <= filled && y + qy <= most[1]) this.join(p, q, 1);
+      if (wide * deep * (z + qz) * leastFill > filled || z + qz > most[2]) continue;
+      this.join(p, q, 2);
+      // Which is above matters only where a top can be too small.
+      if (hasFullSupport && q !== p) this.join(q, p, 2);
     }
   }
 
@@ -103,8 +129,24 @@ class BlockBuilder {
     if (dz > this.most[2]) return;
     const volume = this.volume[p]! + this.volume[q]!;
     if (volume < this.leastFill * dx * dy * dz - 1e-9) return;
+    let [topX, topY] = [dx, dy];
+    if (this.hasFullSupport) {
+      if (!this.isCarried(p, q, axis)) return;
+      const [tx, ty] = this.top;
+      topX = axis === 0 ? dx : axis === 2 ? tx[q]! : Math.min(tx[p]!, tx[q]!);
+      topY = axis === 1 ? dy : axis === 2 ? ty[q]! : Math.min(ty[p]!, ty[q]!);
+    }
     const end = this.merge(p, q);
-    if (end > 0) this.keep(dx, dy, dz, volume, this.pieces[p]! + this.pieces[q]!, end, axis, p, q);
+    if (end > 0) this.keep(dx, dy, dz, topX, topY, volume, this.pieces[p]! + this.pieces[q]!, end, axis, p, q);
+  }
+
+  /** Upwards the second stands within the first one's top; sideways both are of one height and their tops meet along the whole axis. */
+  private isCarried(p: number, q: number, axis: number): boolean {
+    const [x, y, z] = this.size;
+    const [tx, ty] = this.top;
+    if (axis === 2) return x[q]! <= tx[p]! && y[q]! <= ty[p]!;
+    if (z[p] !== z[q]) return false;
+    return axis === 0 ? tx[p] === x[p] && tx[q] === x[q] : ty[p] === y[p] && ty[q] === y[q];
   }
 
   /** Writes the kinds of both behind the last block; gives the end, or 0 where there are not enough boxes. */
@@ -126,17 +168,31 @@ class BlockBuilder {
     return at;
   }
 
-  private keep(dx: number, dy: number, dz: number, volume: number, pieces: number, end: number, axis: number, a: number, b: number): void {
+  private keep(
+    dx: number,
+    dy: number,
+    dz: number,
+    topX: number,
+    topY: number,
+    volume: number,
+    pieces: number,
+    end: number,
+    axis: number,
+    a: number,
+    b: number,
+  ): void {
     const from = this.first[this.count]!;
     let hash = Math.imul(Math.imul(Math.imul(dx, 16_777_619) ^ dy, 16_777_619) ^ dz, 16_777_619);
     for (let at = from; at < end; at++) hash = Math.imul(hash ^ (this.kind[at]! * 512 + this.quantity[at]!), 16_777_619);
     const mask = this.table.length - 1;
     let slot = (hash ^ (hash >>> 15)) & mask;
-    for (; this.table[slot] !== -1; slot = (slot + 1) & mask) if (this.isSame(this.table[slot]!, dx, dy, dz, from, end)) return;
+    for (; this.table[slot] !== -1; slot = (slot + 1) & mask) if (this.isSame(this.table[slot]!, dx, dy, dz, topX, topY, from, end)) return;
     this.table[slot] = this.count;
     this.size[0][this.count] = dx;
     this.size[1][this.count] = dy;
     this.size[2][this.count] = dz;
+    this.top[0][this.count] = topX;
+    this.top[1][this.count] = topY;
     this.volume[this.count] = volume;
     this.pieces[this.count] = pieces;
     this.axis[this.count] = axis;
@@ -152,7 +208,8 @@ class BlockBuilder {
     this.first[++this.count] = end;
   }
 
-  private isSame(other: number, dx: number, dy: number, dz: number, from: number, end: number): boolean {
+  private isSame(other: number, dx: number, dy: number, dz: number, topX: number, topY: number, from: number, end: number): boolean {
+    if (this.top[0][other] !== topX || this.top[1][other] !== topY) return false;
     if (this.size[0][other] !== dx || this.size[1][other] !== dy || this.size[2][other] !== dz) return false;
     const start = this.first[other]!;
     if (this.first[other + 1]! - start !== end - from) return false;
@@ -172,7 +229,7 @@ class BlockBuilder {
   }
 
   blocks(): Blocks {
-    const { count, size, volume, pieces, first, kind, quantity, axis, a, b } = this;
-    return { count, size, volume, pieces, first, kind, quantity, axis, a, b };
+    const { count, size, top, volume, pieces, first, kind, quantity, axis, a, b } = this;
+    return { count, size, top, volume, pieces, first, kind, quantity, axis, a, b };
   }
 }

@@ -5,12 +5,14 @@ export interface ContainerBox {
   readonly count: number;
 }
 
-/** Fill one container with as much volume as possible; no order, no support rule. */
+/** Fill one container with as much volume as possible; no order. */
 export interface ContainerCase {
   readonly length: number;
   readonly width: number;
   readonly height: number;
   readonly boxes: readonly ContainerBox[];
+  /** `full`: all of every box's base rests on the floor or on boxes. Without it boxes may float. */
+  readonly support?: 'full';
 }
 
 export interface ContainerPlacement {

@@ -18,6 +18,17 @@ const problems = fc
     }),
   );
 
+const manyKinds = fc
+  .array(fc.record({ a: edge, b: edge, c: edge, count: fc.integer({ min: 1, max: 3 }) }), { minLength: 32, maxLength: 40 })
+  .map(
+    (kinds): ContainerCase => ({
+      length: 300,
+      width: 233,
+      height: 220,
+      boxes: kinds.map(({ a, b, c, count }) => ({ edges: [a, b, c], mayStand: [false, true, true], count })),
+    }),
+  );
+
 /** Bischoff and Ratcliff (1995), class BR1, problem 1, as in the OR-Library: three kinds. */
 const published = '1 1 2502505 587 233 220 3 1 108 0 76 0 30 1 40 2 110 0 43 1 25 1 33 3 92 1 81 1 55 1 39';
 
@@ -42,6 +53,39 @@ describe('filling one container', () => {
       }),
       { numRuns: 10 },
     );
+  });
+
+  it('supports every box wholly where that is asked for, for random freight', () => {
+    fc.assert(
+      fc.property(problems, (problem) => {
+        const supported: ContainerCase = { ...problem, support: 'full' };
+        expect(verifyContainer(supported, solve(supported))).toEqual([]);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('supports every box of many kinds, whose blocks are not quite solid', () => {
+    fc.assert(
+      fc.property(manyKinds, (problem) => {
+        const supported: ContainerCase = { ...problem, support: 'full' };
+        expect(verifyContainer(supported, solve(supported, 5))).toEqual([]);
+        expect(verifyContainer(problem, solve(problem, 5))).toEqual([]);
+      }),
+      { numRuns: 4 },
+    );
+  });
+
+  it('the checker refuses a box in the air or over an edge where support is wanted, and only there', () => {
+    const boxes = [{ edges: [50, 50, 40], mayStand: [false, false, true], count: 2 }] as const;
+    const problem: ContainerCase = { length: 200, width: 100, height: 100, boxes };
+    const below = { box: 0, x: 0, y: 0, z: 0, dx: 50, dy: 50, dz: 40 };
+    const check = (support: 'full' | undefined, at: { x: number; z: number }) =>
+      verifyContainer({ ...problem, support }, { placements: [below, { ...below, ...at }], utilisation: 0.1, bound: 1, completions: 0 });
+    expect(check('full', { x: 0, z: 40 })).toEqual([]);
+    expect(check('full', { x: 0, z: 41 }).join()).toMatch(/rests on 0 of 2500/);
+    expect(check('full', { x: 1, z: 40 }).join()).toMatch(/rests on 2450 of 2500/);
+    expect(check(undefined, { x: 1, z: 41 })).toEqual([]);
   });
 
   it('fills a container whose boxes fill it', () => {

@@ -1,6 +1,7 @@
+import { BeamSearch } from './beam-search.js';
 import { type Blocks, makeBlocks } from './blocks.js';
 import type { ContainerAnswer, ContainerCase, ContainerPlacement } from './container-case.js';
-import { PackingState, Problem } from './packing-state.js';
+import { Given } from './given.js';
 
 export interface ContainerLimits {
   /** Greedy completions at most; equal limits give the equal packing unless time runs out first. */
@@ -19,72 +20,14 @@ const leastFillFor = (kinds: number): number => (kinds < 30 ? 1 : 0.98);
  */
 export function solveContainer(problem: ContainerCase, limits: ContainerLimits): ContainerAnswer {
   const deadline = limits.now() + limits.timeLimitSeconds * 1000;
-  const given = new Problem(problem, makeBlocks(problem, leastFillFor(problem.boxes.length)));
-  const search = new Search(given, () => limits.now() >= deadline, limits.workLimit);
+  const isLate = () => limits.now() >= deadline;
+  const given = new Given(problem, makeBlocks(problem, leastFillFor(problem.boxes.length), isLate));
+  const search = new BeamSearch(given, isLate, limits.workLimit);
   for (let effort = 1; !search.isOver(); effort *= Math.SQRT2) if (!search.pass(effort)) break;
   const capacity = problem.length * problem.width * problem.height;
   const all = problem.boxes.reduce((sum, { edges, count }) => sum + edges[0] * edges[1] * edges[2] * count, 0);
   const placements = search.best.placements().flatMap((each) => boxesOf(given.blocks, each));
   return { placements, utilisation: search.best.volume / capacity, bound: Math.min(1, all / capacity), completions: search.completions };
-}
-
-class Search {
-  best: PackingState;
-  completions = 0;
-
-  constructor(
-    given: Problem,
-    private readonly isLate: () => boolean,
-    private readonly workLimit: number,
-  ) {
-    this.root = PackingState.empty(given);
-    this.best = this.judge(this.root.copy());
-  }
-
-  private readonly root: PackingState;
-
-  isOver(): boolean {
-    return this.completions >= this.workLimit || this.isLate();
-  }
-
-  /** One beam from the empty container; false when it looked at everything there is. */
-  pass(effort: number): boolean {
-    const beams = Math.max(1, Math.round(effort));
-    const levelSize = Math.max(2, Math.round(effort * effort));
-    let states: PackingState[] = [this.root];
-    let wasNarrow = false;
-    while (states.length > 0) {
-      const width = Math.max(1, Math.round(levelSize / states.length));
-      const children: { state: PackingState; volume: number }[] = [];
-      for (const state of states) {
-        const options = state.options(width);
-        if (!options) continue;
-        wasNarrow ||= options.blocks.length === width;
-        for (const block of options.blocks) {
-          if (this.isOver()) return true;
-          const child = state.copy().place(options.space, block);
-          children.push({ state: child, volume: this.judge(child.copy()).volume });
-        }
-      }
-      children.sort((a, b) => b.volume - a.volume);
-      const seen = new Set<number>();
-      states = [];
-      for (const { state, volume } of children) {
-        if (seen.has(volume)) continue;
-        seen.add(volume);
-        states.push(state);
-        if (states.length === beams) break;
-      }
-    }
-    return wasNarrow;
-  }
-
-  private judge(state: PackingState): PackingState {
-    this.completions++;
-    state.complete();
-    if (this.best === undefined || state.volume > this.best.volume) this.best = state;
-    return state;
-  }
 }
 
 /** The boxes of a placed block, taken apart as it was built. */

@@ -28,6 +28,14 @@ export function verifyContainer(problem: ContainerCase, answer: ContainerAnswer)
       const [a, b] = [sorted[i]!, sorted[j]!];
       if (a.y < b.y + b.dy && b.y < a.y + a.dy && a.z < b.z + b.dz && b.z < a.z + a.dz) wrong.push(`two pieces overlap at x ${b.x}`);
     }
+  if (problem.support === 'full')
+    answer.placements.forEach(({ x, y, z, dx, dy }, index) => {
+      const below = answer.placements.filter((other) => other.z + other.dz === z);
+      const overlap = (from: number, to: number, otherFrom: number, otherTo: number) =>
+        Math.max(0, Math.min(to, otherTo) - Math.max(from, otherFrom));
+      const area = below.reduce((sum, b) => sum + overlap(x, x + dx, b.x, b.x + b.dx) * overlap(y, y + dy, b.y, b.y + b.dy), 0);
+      if (z !== 0 && area !== dx * dy) wrong.push(`piece ${index} rests on ${area} of ${dx * dy}`);
+    });
   const utilisation = volume / (length * width * height);
   if (Math.abs(utilisation - answer.utilisation) > 1e-12) wrong.push(`fills ${utilisation}, not ${answer.utilisation}`);
   if (utilisation > answer.bound + 1e-12) wrong.push(`the bound ${answer.bound} is below what is filled`);
