@@ -41,15 +41,19 @@ export interface Found {
 export function searchRound(search: Search, round: number, seen: Map<string, TruckRows>, known?: Found): Found | undefined {
   if (known && known.answer.trucks.length > 1 && round > 1 && round % 6 !== 0) {
     const trucks = [...known.filled].filter(([, rows]) => rows.space && rows.space.placed.length > 0).map(([truck]) => truck);
-    const filled = fill(search, trucks, round, seen, known.filled);
+    const filled = fill(search, trucks, round, seen, false, known.filled);
     return filled && { answer: answerOf(search, filled), filled };
   }
   for (const trucks of fleets(search, known?.answer.trucks.length ?? search.problem.trucks.length, known !== undefined)) {
     // Until a load is known the largest set of trucks is tried whatever the time.
     const isLast = trucks.length === search.problem.trucks.length && !search.mayStop;
     if (search.isOver() && (known || !isLast)) continue;
-    const filled = fill(isLast && !known ? { ...search, isOver: () => false } : search, trucks, round, seen);
-    if (filled) return { answer: answerOf(search, filled), filled };
+    const within = isLast && !known ? { ...search, isOver: () => false } : search;
+    const found = (trucks.length > 1 ? [false, true] : [false]).flatMap((byStops): Found[] => {
+      const filled = fill(byStops ? search : within, trucks, round, seen, byStops);
+      return filled ? [{ answer: answerOf(search, filled), filled }] : [];
+    });
+    if (found.length > 0) return found.reduce((a, b) => (isShorter(b.answer, a.answer) ? b : a));
   }
   return undefined;
 }
@@ -74,6 +78,7 @@ function fill(
   trucks: readonly Truck[],
   round: number,
   seen: Map<string, TruckRows>,
+  byStops: boolean,
   from?: ReadonlyMap<Truck, TruckRows>,
 ): ReadonlyMap<Truck, TruckRows> | undefined {
   const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
@@ -87,6 +92,7 @@ function fill(
     takenKg: (truck) => keptOf.get(truck)!.reduce((sum, { piece }) => sum + piece.massKg, 0),
     random,
     shake: round > 0,
+    byStops,
     isOver,
     ...(from ? { from } : {}),
     pack: (truck, own) => {

@@ -21,6 +21,8 @@ export interface FleetTask {
   readonly random: () => number;
   /** Whole groups in a chance order instead of largest first. */
   readonly shake: boolean;
+  /** Truck after truck by the unloading order, so that each has few stops; else whole groups. */
+  readonly byStops: boolean;
   /** A known load that is changed a little instead of dealing anew. */
   readonly from?: ReadonlyMap<Truck, TruckRows>;
   readonly pack: (truck: Truck, pieces: readonly Piece[]) => TruckRows;
@@ -130,10 +132,32 @@ function deal(task: FleetTask): Hold[] {
       rows: undefined,
     }),
   );
+  if (task.byStops) return dealByStops(task, holds);
   const units = unitsOf(pieces, floorOf);
   const keys = new Map(units.map((unit) => [unit, shake ? unit.floorMm * (0.5 + random()) : unit.floorMm]));
   for (const unit of [...units].sort((a, b) => keys.get(b)! - keys.get(a)!)) place(holds, unit, floorOf);
   return holds;
+}
+
+/** Last off first, like beside like, each truck filled to its share: a stop is then split between two trucks at most. */
+function dealByStops({ pieces, floorOf, random, shake }: FleetTask, holds: readonly Hold[]): Hold[] {
+  const shape = (piece: Piece) => `${piece.lengthMm} ${piece.widthMm} ${piece.heightMm} ${piece.floorOnly}`;
+  const chance = new Map([...new Set(pieces.map(shape))].map((each) => [each, shake ? random() : 0]));
+  const key = (piece: Piece) => chance.get(shape(piece))!;
+  const sorted = [...pieces].sort(
+    (a, b) =>
+      b.firstOff - a.firstOff || key(a) - key(b) || (shape(a) < shape(b) ? -1 : shape(a) > shape(b) ? 1 : 0) || (a.id < b.id ? -1 : 1),
+  );
+  let at = 0;
+  for (const piece of sorted) {
+    const open = () => holds[at]!.roomMm >= floorOf(piece) / 2 && holds[at]!.roomKg >= piece.massKg;
+    while (at < holds.length - 1 && !open()) at++;
+    const hold = fits(piece, holds[at]!.truck) ? holds[at]! : (holds.find((each) => fits(piece, each.truck)) ?? holds[at]!);
+    hold.pieces.push(piece);
+    hold.roomMm -= floorOf(piece);
+    hold.roomKg -= piece.massKg;
+  }
+  return [...holds];
 }
 
 function unitsOf(pieces: readonly Piece[], floorOf: (piece: Piece) => number): Unit[] {

@@ -1,5 +1,5 @@
 import { seededRandom } from '#kernel';
-import { type Piece, type Truck, type TruckCase, readTruckCase } from '#truck-pack';
+import { type Piece, type Truck, type TruckCase, boundOf, readTruckCase } from '#truck-pack';
 
 type Shape = Pick<Piece, 'lengthMm' | 'widthMm' | 'heightMm' | 'mayTurn' | 'floorOnly' | 'maxOnTopKg'>;
 
@@ -69,23 +69,25 @@ const kinds: Partial<Truck>[] = [
   { ...semiTrailer, blocked: [{ xMm: 0, yMm: 0, zMm: 2000, lengthMm: 1200, widthMm: 2480, heightMm: 700 }] },
 ];
 
-/** A seeded tour: 40 to 130 pieces for one to four trucks, five places in the unloading order, carts of hangs and cases around them. */
-export function madeTour(seed: number): TruckCase {
+/**
+ * A seeded tour: 40 to 130 pieces for one to four trucks, five places in the unloading order, carts of hangs and cases around them. Pieces are added
+ * until, by the proven bound on length, all trucks but the last are full, the last a little, and all together to `mostFull` at most.
+ */
+export function madeTour(seed: number, mostFull = 0.8): TruckCase {
   const random = seededRandom(seed);
   const truckCount = 1 + Math.floor(random() * 4);
   const kind = pick(kinds, random);
-  // How full the last truck is, by floor.
-  const least = 0.4 + 0.35 * random();
-  const floorMm2 = (truckCount - 1 + least) * 13_600 * 2480;
+  const [least, most] = [Math.max(truckCount - 0.9, 0.4), truckCount * mostFull];
+  const wantedMm = (least + Math.max(0, most - least) * random()) * 13_600;
   const make = pieceMaker(random);
+  const checkAfterStops = random() < 0.5;
   const pieces: Made[] = [];
-  let used = 0;
-  while ((used < 0.86 * floorMm2 || pieces.length < 40) && pieces.length < 130) {
-    const piece = make(pieces.length);
-    pieces.push(piece);
-    used += floorMm2Of(piece);
+  const tour = () => caseOf(pieces, kind, Math.min(4, truckCount + 1), checkAfterStops);
+  while (pieces.length < 40) pieces.push(make(pieces.length));
+  for (let made = tour(); ; made = tour()) {
+    if (pieces.length >= 130 || boundOf(made, made.pieces).usedLengthMm >= wantedMm) return made;
+    pieces.push(make(pieces.length));
   }
-  return caseOf(pieces, kind, Math.min(4, truckCount + 1), random() < 0.5);
 }
 
 /** Seeded freight of so many pieces, with trucks to spare. */
