@@ -71,22 +71,27 @@ const kinds: Partial<Truck>[] = [
 
 /**
  * A seeded tour: 40 to 130 pieces for one to four trucks, five places in the unloading order, carts of hangs and cases around them. Pieces are added
- * until, by the proven bound on length, all trucks but the last are full, the last a little, and all together to `mostFull` at most.
+ * until the bound on length proves that every truck is needed, and fills the last by 2 % to `mostOfLast` (one truck alone: 40 to 70 %).
  */
-export function madeTour(seed: number, mostFull = 0.8): TruckCase {
+export function madeTour(seed: number, mostOfLast = 0.25): TruckCase {
   const random = seededRandom(seed);
   const truckCount = 1 + Math.floor(random() * 4);
   const kind = pick(kinds, random);
-  const [least, most] = [Math.max(truckCount - 0.9, 0.4), truckCount * mostFull];
-  const wantedMm = (least + Math.max(0, most - least) * random()) * 13_600;
-  const make = pieceMaker(random);
+  const last = truckCount === 1 ? 0.4 + 0.3 * random() : 0.02 + (mostOfLast - 0.02) * random();
+  const wantedMm = (truckCount - 1 + last) * 13_600;
   const checkAfterStops = random() < 0.5;
-  const pieces: Made[] = [];
-  const tour = () => caseOf(pieces, kind, Math.min(4, truckCount + 1), checkAfterStops);
-  while (pieces.length < 40) pieces.push(make(pieces.length));
-  for (let made = tour(); ; made = tour()) {
-    if (pieces.length >= 130 || boundOf(made, made.pieces).usedLengthMm >= wantedMm) return made;
-    pieces.push(make(pieces.length));
+  for (;;) {
+    // Other shapes, where 40 pieces of these are too much already or 130 not enough.
+    const make = pieceMaker(random, [0.25, 0.5, 0.6, 0.85][truckCount - 1]);
+    const pieces: Made[] = [];
+    while (pieces.length < 130) {
+      pieces.push(make(pieces.length));
+      if (pieces.length < 40) continue;
+      const made = caseOf(pieces, kind, Math.min(4, truckCount + 1), checkAfterStops);
+      const { usedLengthMm } = boundOf(made, made.pieces);
+      if (usedLengthMm >= wantedMm && usedLengthMm < wantedMm + 1000) return made;
+      if (usedLengthMm >= wantedMm) break;
+    }
   }
 }
 
@@ -104,11 +109,11 @@ type Made = Shape & Pick<Piece, 'id' | 'massKg' | 'firstOff' | 'group'>;
 const pick = <T>(values: readonly T[], random: () => number): T => values[Math.floor(random() * values.length)]!;
 
 /** Two kinds of carts and five of cases; carts stand in the middle of the unloading order, cases mostly first or last. */
-function pieceMaker(random: () => number): (number: number) => Made {
+function pieceMaker(random: () => number, cartShare = 0.55): (number: number) => Made {
   const tourCarts = [pick(carts, random), pick(carts, random)];
   const tourCases = Array.from({ length: 5 }, () => pick(cases, random));
   return (number) => {
-    const isCart = random() < 0.55;
+    const isCart = random() < cartShare;
     const shape = pick(isCart ? tourCarts : tourCases, random);
     const middle = () => 2 + Math.floor(random() * 3);
     return {
