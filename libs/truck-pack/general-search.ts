@@ -47,6 +47,7 @@ export function tryLoad(
     balance: needsBalance(problem) ? [0.5, 2, 6][attempt % 3]! : 0,
     centred: false,
     startMm: 0,
+    ...(attempt % 3 === 0 ? { grounded: carriersOf(pieces) } : {}),
   };
   const bySize = [...problem.trucks].sort((a, b) => capacityOf(b) - capacityOf(a) || (a.id < b.id ? -1 : 1));
   const most = problem.trucks.length;
@@ -54,6 +55,16 @@ export function tryLoad(
   const wanted = best.left === 0 && best.trucks > 0 ? Math.max(leastTrucks, best.trucks - (attempt % 3 === 0 ? 1 : 0)) : most;
   const chosen = plain || random() < 0.6 ? bySize.slice(0, wanted) : pickSome(problem.trucks, wanted, random);
   return loadTrucks(problem, chosen, shuffled, style, random, isOver);
+}
+
+/** Pieces that could carry one that comes off before them: two layers of different stops take less floor than towers of one. */
+function carriersOf(pieces: readonly Piece[]): ReadonlySet<Piece> {
+  const carries = (under: Piece, piece: Piece) =>
+    piece.firstOff < under.firstOff &&
+    !piece.floorOnly &&
+    piece.massKg <= (under.maxOnTopKg ?? Infinity) &&
+    piece.lengthMm * piece.widthMm <= under.lengthMm * under.widthMm;
+  return new Set(pieces.filter((under) => !under.floorOnly && pieces.some((piece) => carries(under, piece))));
 }
 
 const needsBalance = (problem: TruckCase): boolean => problem.trucks.some((truck) => truck.maxSideOffsetMm !== undefined);

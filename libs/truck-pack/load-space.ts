@@ -33,6 +33,8 @@ export interface PlacingStyle {
   readonly centred: boolean;
   /** Free space that is left ahead of the nose, millimetres: moves the load back where the axles ask for it. */
   readonly startMm: number;
+  /** Pieces that stand on the floor although they may ride, so that what comes off before them rides on them. */
+  readonly grounded?: ReadonlySet<Piece>;
 }
 
 /**
@@ -99,7 +101,7 @@ export class LoadSpace {
       const [along, across] = turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
       const high = piece.heightMm;
       if (along > this.truck.innerLengthMm || across > this.truck.innerWidthMm || high > this.lowestHeight()) continue;
-      const levels = piece.floorOnly ? [0] : [0, ...this.tops];
+      const levels = piece.floorOnly || this.style.grounded?.has(piece) ? [0] : [0, ...this.tops];
       for (const z of levels) {
         if (z + high > this.lowestHeight()) continue;
         for (const y of this.sides(across, piece.massKg)) {
