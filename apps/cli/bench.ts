@@ -1,3 +1,4 @@
+import { Trouble } from '#runtime';
 import { benches } from './benches.js';
 
 /** Without arguments lists the benches; `bench NAME [options]` runs one. */
@@ -9,5 +10,11 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     return name === undefined ? 0 : 1;
   }
   const { run } = await bench.load();
-  return run(rest, root);
+  try {
+    return await run(rest, root);
+  } catch (fault) {
+    if (!(fault instanceof Trouble)) throw fault;
+    process.stderr.write(`${fault.message}\n`);
+    return 1;
+  }
 }

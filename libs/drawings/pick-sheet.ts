@@ -144,7 +144,12 @@ function besideSentences(hang: HangResult, pick: PickResult, units: Units): stri
   return [
     ...(pick.alone
       ? [
-          `If the other pick goes slack this one carries the whole hang: ${formatMass(pick.alone.hookLoadKg, units)} at the hook, ${formatForce(pick.alone.pointLoadN, units)} at the point, and the grid comes to rest ${angle(pick.alone.tiltDownDeg)}.`,
+          `If the other pick goes slack this one carries the whole hang: ${formatMass(pick.alone.hookLoadKg, units)} at the hook, ${formatForce(pick.alone.pointLoadN, units)} at the point, and the grid comes to rest ${angle(pick.alone.tiltDownDeg)}.${aloneOver(pick)}`,
+        ]
+      : []),
+    ...(pick.withoutLine
+      ? [
+          `Before the line is taken up, or if it lets go: ${formatMass(pick.withoutLine.hookLoadKg, units)} at the hook, ${formatForce(pick.withoutLine.pointLoadN, units)} at the point. What is compared above is the worse of the two.`,
         ]
       : []),
     ...(range
@@ -169,6 +174,15 @@ function besideSentences(hang: HangResult, pick: PickResult, units: Units): stri
         ]
       : []),
   ];
+}
+
+/** What the whole hang on one pick would exceed. */
+function aloneOver(pick: PickResult): string {
+  const over = pick.comparisons.filter(
+    (each) =>
+      each.unit === 'kg' && each.limit !== null && each.what !== 'structure above this point' && pick.alone!.hookLoadKg > each.limit,
+  );
+  return over.length === 0 ? '' : ` That is more than is allowed of ${over.map((each) => each.what).join(', ')}.`;
 }
 
 export const stageWords = (stage: string): string => (stage === 'at trim' ? stage : `at ${stage}`);

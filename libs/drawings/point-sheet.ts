@@ -38,10 +38,11 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
             point: pick.point,
             xMm: pick.stage?.xMm ?? null,
             yMm: pick.stage?.yMm ?? null,
-            verticalN: pick.pointLoadN,
-            verticalDynamicN: pick.pointLoadDynamicN,
-            horizontalN: 0,
-            directionDeg: null,
+            // With a pull-back the worse of with and without its line.
+            verticalN: Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0),
+            verticalDynamicN: Math.max(pick.pointLoadDynamicN, pick.withoutLine?.pointLoadDynamicN ?? 0),
+            horizontalN: pick.asideN,
+            directionDeg: pick.asideDeg,
           },
         ];
       return pick.bridle.legs.map((leg, index) => ({
@@ -91,7 +92,7 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
       `Static = reaction + steel + hoist + chain. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
     ),
     findingList(
-      context.plan.findings.filter((each) => each.subject === 'structure'),
+      context.plan.findings.filter((each) => each.subject === 'structure' || each.weight === 'stop'),
       'picks',
     ),
     caution(picks.caution),

@@ -5,6 +5,8 @@ import { type Node, node } from './node.js';
 export interface SheetContext {
   readonly plan: PackPlan;
   readonly revision: string | null;
+  /** Inputs have changed since the plan was made. */
+  readonly isStale?: boolean;
 }
 
 const revisionText = (revision: string | null): string => (revision === null ? 'Draft, not released' : `Revision ${revision}`);
@@ -26,6 +28,7 @@ export function sheet(context: SheetContext, title: string, sub: string, ...cont
         `${plan.show.venue}, ${plan.show.from}`,
         node('br'),
         revisionText(context.revision),
+        ...(context.isStale ? [node('br'), node('b', {}, '◐ Stale: inputs have changed since')] : []),
       ),
     ),
     ...content.flat().filter((each): each is Node => each !== null),

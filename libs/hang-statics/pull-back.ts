@@ -30,6 +30,8 @@ export interface PulledHang {
   readonly tiltDownDeg: number;
   readonly bottomAimDownDeg: number;
   readonly tensionN: number;
+  /** Where the line holds the hang, and what it pulls it with. */
+  readonly line: { readonly at: Point; readonly xN: number; readonly zN: number };
   /** What the line pulls the anchor with: toward the hang. */
   readonly anchorForce: { readonly xN: number; readonly zN: number };
   readonly lineLengthMm: number;
@@ -141,6 +143,7 @@ function pulled(
     tiltDownDeg,
     bottomAimDownDeg: degrees(bodies.at(-1)!.theta),
     tensionN,
+    line: { at, xN: force.x, zN: force.z },
     anchorForce: { xN: -force.x, zN: -force.z },
     lineLengthMm,
     lineBelowHorizontalDeg: degrees(Math.atan2(-direction.z, Math.abs(direction.x))),

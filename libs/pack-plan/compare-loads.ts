@@ -23,9 +23,7 @@ export function comparePick(
       `grid ${grid.model} at hole ${pick.hole}`,
       loads.reactionN / standardGravityMps2,
       grid.ratedPick ?? null,
-      inputs.loadRule.workingCoefficients?.elements.some((each) => each.element === 'other metal')
-        ? personsBelowFactors(inputs.loadRule, inputs.show, 'other metal')
-        : [],
+      metalFactors(inputs),
     ),
     ...(pick.structure
       ? [compareRated('structure above this point', loads.pointLoadDynamicN / standardGravityMps2, pick.structure, [])]
@@ -90,18 +88,28 @@ export function compareLegs(inputs: PlanInputs, steel: Steel, legs: readonly Leg
 }
 
 /** Rear link and front pins of one joint against the rated values of its box model. */
-export function compareJoint(box: JointOf, joint: { readonly rearLinkN: number; readonly frontPinN: number }, during = ''): Comparison[] {
-  const of = (what: string, value: number, limit: number | undefined) =>
+export function compareJoint(
+  box: JointOf,
+  joint: { readonly rearLinkN: number; readonly frontPinN: number },
+  factors: readonly Factor[] = [],
+): Comparison[] {
+  const of = (what: string, value: number, rated: number | undefined) =>
     compare(
-      `${what} of ${box.model}${during}`,
+      `${what} of ${box.model}`,
       Math.abs(value),
-      limit ?? null,
+      rated === undefined ? null : factors.reduce((left, each) => left * each.factor, rated),
       'N',
-      limit === undefined ? null : { value: limit, unit: 'N' },
-      [],
+      rated === undefined ? null : { value: rated, unit: 'N' },
+      rated === undefined ? [] : factors,
     );
   return [of('rear link', joint.rearLinkN, box.ratedRearLinkN), of('front pin', joint.frontPinN, box.ratedFrontPinN)];
 }
+
+/** Links, pins and grids are metal in the load path: reduced while persons are below where the regime lists it. */
+export const metalFactors = (inputs: PlanInputs): readonly Factor[] =>
+  inputs.loadRule.workingCoefficients?.elements.some((each) => each.element === 'other metal')
+    ? personsBelowFactors(inputs.loadRule, inputs.show, 'other metal')
+    : [];
 
 /** What a joint is compared with: a box model, or an adapter frame without rated values. */
 type JointOf = { readonly model: string } & Partial<{

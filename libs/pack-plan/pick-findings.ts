@@ -34,6 +34,7 @@ function hangFindings(inputs: PlanInputs, hang: HangResult): Finding[] {
     ...stageFindings(hang),
     ...tiltFindings(hang),
     ...pullBackFindings(hang),
+    ...noSteelFindings(inputs, hang.hang),
     ...compared(hang.hang, `${hang.hang}: `, hang.secondary),
     ...(inputs.show.personsBelow && inputs.loadRule.secondarySuspension?.whenPersonsBelow && !hasSecondary(inputs, hang)
       ? [
@@ -147,6 +148,29 @@ function tiltFindings(hang: HangResult): Finding[] {
       `${hang.hang}: both picks keep ${Math.round(range.reserveShare * 100)} % of the weight from ${degrees(range.fromDeg)} to ${degrees(range.toDeg)} nose down; ${wanted} is wanted. Choose other holes.`,
     ),
   ];
+}
+
+/** Lines that are planned without a piece of steel on file: nothing is compared and nothing counted. */
+function noSteelFindings(inputs: PlanInputs, id: string): Finding[] {
+  const hang = inputs.hangs.find((each) => each.id === id)!;
+  const bare = (steel: { readonly shackles: readonly string[]; readonly slings: readonly string[] } | undefined) =>
+    steel !== undefined && steel.shackles.length + steel.slings.length === 0;
+  const lines = [
+    ...hang.picks.filter((pick) => bare(pick)).map((pick) => `the pick at hole ${pick.hole}`),
+    ...hang.picks.filter((pick) => bare(pick.bridle)).map((pick) => `the bridle at hole ${pick.hole}`),
+    ...(bare(hang.secondary) ? ['the secondary suspension'] : []),
+    ...(bare(hang.pullBack) ? ['the pull-back'] : []),
+  ];
+  return lines.length === 0
+    ? []
+    : [
+        about(
+          'look',
+          'no-steel',
+          id,
+          `${id}: no shackle and no sling is named for ${lines.join(', ')}; nothing there is compared or counted.`,
+        ),
+      ];
 }
 
 function pullBackFindings(hang: HangResult): Finding[] {

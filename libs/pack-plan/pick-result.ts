@@ -6,6 +6,7 @@ import { compareLegs, comparePick } from './compare-loads.js';
 import { steelMassKg } from './hang-bodies.js';
 import type { PickResult, Working } from './plan.js';
 import type { PlanInputs } from './plan-inputs.js';
+import type { Pulled } from './plan-pull-back.js';
 import { enoughSteel } from './steel-choice.js';
 
 /** One pick of a hang on one pick or two: its loads, what was compared with what, and the sum with its figures. */
@@ -14,7 +15,7 @@ export function pickResult(
   hang: Hang,
   grid: GridModel,
   problem: HangCase,
-  answer: HangAnswer & { readonly chainsInclineDeg?: number },
+  answer: HangAnswer & Pulled,
   index: number,
   chosen: readonly ChosenItem[],
 ): PickResult {
@@ -28,6 +29,16 @@ export function pickResult(
   const place =
     hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
   const sideDeg = Math.abs(answer.chainsInclineDeg ?? 0);
+  const without = answer.without?.picks[index];
+  const withoutPointN = without ? without.pointLoadN + bridleKg * problem.gravityMps2 : pointLoadN;
+  // Steel and structure are held against the worse of the two: with the line, and before it is taken up.
+  const worst = {
+    reactionN: Math.max(loads.reactionN, without?.reactionN ?? loads.reactionN),
+    hookLoadKg: Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
+    pointLoadDynamicN: Math.max(pointLoadN, withoutPointN) * problem.dynamicFactor,
+  };
+  const asideN = Math.abs(loads.reactionN) * Math.sin((sideDeg * Math.PI) / 180);
+  const forward = (answer.chainsInclineDeg ?? 0) > 0 ? 0 : 180;
   return {
     hole: pick.hole,
     place,
@@ -42,12 +53,17 @@ export function pickResult(
     pointLoadN,
     pointLoadDynamicN: loads.pointLoadDynamicN,
     alone: hang.picks.length === 2 && !hang.pullBack ? aloneOf(problem, answer, index) : null,
+    withoutLine: without
+      ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
+      : null,
+    asideN,
+    asideDeg: asideN > 0 ? ((forward + (hang.stage?.azimuthDeg ?? 0) + 540) % 360) - 180 : null,
     bridle,
     comparisons: [
-      ...comparePick(inputs, grid, hang, pick, { ...loads, sideDeg }),
+      ...comparePick(inputs, grid, hang, pick, { ...(loads.reactionN < 0 ? loads : worst), sideDeg }),
       ...(pick.bridle && bridle && bridle.reason === null ? compareLegs(inputs, pick.bridle, bridle.legs) : []),
     ],
-    enough: enoughSteel(inputs, loads.hookLoadKg, hang.secondary !== undefined),
+    enough: enoughSteel(inputs, worst.hookLoadKg, hang.secondary !== undefined),
     working: pickWorking(problem, answer, index, place, bridleKg),
     stage: pointOnStage(hang, answer, problem, pick.hole),
   };
@@ -64,10 +80,19 @@ function aloneOf(problem: HangCase, answer: HangAnswer, index: number): PickResu
 }
 
 /** Legs from the hook of the hoist; they carry the whole point load of the pick. */
-function bridleOf(inputs: PlanInputs, hang: Hang, pick: Pick, answer: HangAnswer, problem: HangCase, index: number): PickResult['bridle'] {
+function bridleOf(
+  inputs: PlanInputs,
+  hang: Hang,
+  pick: Pick,
+  answer: HangAnswer & Pulled,
+  problem: HangCase,
+  index: number,
+): PickResult['bridle'] {
   const hook = { xMm: 0, yMm: 0, zMm: 0 };
   const anchors = pick.bridle!.legs.map(({ xMm, yMm, aboveMm }) => ({ xMm, yMm, zMm: aboveMm }));
-  const loadN = answer.picks[index]!.pointLoadN + steelMassKg(inputs, pick.bridle!) * problem.gravityMps2;
+  const loadN =
+    Math.max(answer.picks[index]!.pointLoadN, answer.without?.picks[index]?.pointLoadN ?? 0) +
+    steelMassKg(inputs, pick.bridle!) * problem.gravityMps2;
   const solved: BridleAnswer = solveBridle(hook, anchors, loadN);
   if (!solved.ok) return { legs: [], reason: solved.reason };
   const at = pointOnStage(hang, answer, problem, pick.hole);
@@ -86,13 +111,7 @@ function bridleOf(inputs: PlanInputs, hang: Hang, pick: Pick, answer: HangAnswer
   };
 }
 
-function pickWorking(
-  problem: HangCase,
-  answer: HangAnswer & { readonly chainsInclineDeg?: number },
-  index: number,
-  place: PickResult['place'],
-  bridleKg: number,
-): Working {
+function pickWorking(problem: HangCase, answer: HangAnswer & Pulled, index: number, place: PickResult['place'], bridleKg: number): Working {
   const { hole, belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
   const { reactionN, hookLoadKg, pointLoadN } = answer.picks[index]!;
   const g = standardGravityMps2;
@@ -135,11 +154,12 @@ function pickWorking(
       { what: 'factor on the point load', value: problem.dynamicFactor, unit: '' },
     ],
     steps,
-    rule:
-      place === 'only'
+    rule: pulled
+      ? 'Balance of the hang with its line: the chains incline alike until their horizontal parts balance the line; moments about the other hole give the rest. Hook load = force along the chain / g + steel below the hook.'
+      : place === 'only'
         ? 'One pick carries the whole hang; the centre of gravity hangs under the hole. Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.'
         : 'Moments about the other hole: reaction = mass × g × (distance of the centre of gravity from the other hole) / (distance between the holes). Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.',
-    source: 'static equilibrium of a rigid body on vertical lines; figures of the models as filed',
+    source: `static equilibrium of a rigid body${pulled ? '' : ' on vertical lines'}; figures of the models as filed`,
   };
 }
 

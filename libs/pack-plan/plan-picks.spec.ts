@@ -206,11 +206,16 @@ describe('the loads of a hang', () => {
 
   it('judge a load cell by the tolerance of the regime', () => {
     const { main, picks } = picksOf();
-    const at = (kg: number, rule: Pick<PicksResult['loadRule'], 'readingTolerance'> = picks.loadRule) =>
+    const at = (kg: number, rule: Pick<PicksResult['loadRule'], 'readingTolerance' | 'dynamicFactor'> = picks.loadRule) =>
       judgeReading(main, 'C', 'at the hook', kg, rule);
     expect(at(470).verdict).toBe('agrees');
     expect(at(600)).toMatchObject({ verdict: 'differs', sentence: expect.stringMatching(/30\.8 % more.*Stop; find out why/) });
-    expect(at(470, { readingTolerance: null }).sentence).toMatch(/states no tolerance/);
+    // Within the tolerance of what was computed and still too much for the hoist.
+    expect(judgeReading(main, 'N', 'at the hook', 1300, picks.loadRule)).toMatchObject({
+      verdict: 'differs',
+      sentence: expect.stringMatching(/more than is allowed of hoist .*1\u202f250 kg/),
+    });
+    expect(at(470, { readingTolerance: null, dynamicFactor: 1 }).sentence).toMatch(/states no tolerance/);
   });
 
   it.each([

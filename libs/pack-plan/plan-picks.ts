@@ -3,7 +3,7 @@ import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { GridModel, Hang } from '#tour-file';
 import type { WantedLoad } from './allocation-case.js';
 import type { ChosenItem } from './chosen-items.js';
-import { compareJoint, compareRated } from './compare-loads.js';
+import { compareJoint, compareRated, metalFactors } from './compare-loads.js';
 import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
 import { pickResult } from './pick-result.js';
 import type { CartsResult, Comparison, HangResult, PicksResult } from './plan.js';
@@ -99,7 +99,11 @@ function planHang(
         rearLinkN: joint.rearLinkN,
         frontPins: joint.frontPins,
         frontPinN: joint.frontPinN,
-        comparisons: compareJoint(frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model), joint),
+        comparisons: compareJoint(
+          frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model),
+          joint,
+          metalFactors(inputs),
+        ),
       };
     }),
     stages: stages?.stages ?? [],

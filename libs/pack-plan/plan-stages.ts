@@ -63,7 +63,8 @@ export function planStages(
       comparisons: [
         ...hang.picks.map((pick, index) => {
           const hoist = modelOf(catalogue.hoists, pick.hoist);
-          const mostKg = envelope.picks[index]!.mostN.value / standardGravityMps2 + problem.picks[index]!.belowHookKg;
+          const lifting = stages.filter((each) => each.cartLoad !== null).map((each) => each.answer.picks[index]!.reactionN);
+          const mostKg = Math.max(0, ...lifting) / standardGravityMps2 + problem.picks[index]!.belowHookKg;
           // While it is lifted nobody is below: the whole rated load counts.
           return compareRated(`hoist ${hoist.model} at hole ${pick.hole} while lifting`, mostKg, hoist.ratedLoad, []);
         }),

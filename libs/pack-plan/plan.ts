@@ -139,6 +139,11 @@ export interface PickResult {
   readonly pointLoadDynamicN: number;
   /** What this pick carries when the other goes slack, and the tilt that the hang then takes; null with one pick. */
   readonly alone: { readonly tiltDownDeg: number; readonly hookLoadKg: number; readonly pointLoadN: number } | null;
+  /** Before the line of a pull-back is taken up, or when it lets go; null without one. */
+  readonly withoutLine: { readonly hookLoadKg: number; readonly pointLoadN: number; readonly pointLoadDynamicN: number } | null;
+  /** What the inclined chain pulls its point aside with, and toward which (stage plan); 0 where it hangs straight. */
+  readonly asideN: number;
+  readonly asideDeg: number | null;
   readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null } | null;
   readonly comparisons: readonly Comparison[];
   /** Smallest of each kind on file that is enough here; null where none is. */

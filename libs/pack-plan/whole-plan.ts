@@ -60,6 +60,9 @@ function wholeHang(kept: KeptHang): HangResult {
     picks: kept.picks.map((pick) => ({
       point: `${kept.hang} ${pick.hole}`,
       alone: null,
+      withoutLine: null,
+      asideN: 0,
+      asideDeg: null,
       bridle: null,
       enough: { hoist: null, shackle: null, sling: null },
       ...pick,

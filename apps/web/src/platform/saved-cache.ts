@@ -8,6 +8,8 @@ export function keepLastRead(client: QueryClient): void {
   if (saved) {
     try {
       hydrate(client, JSON.parse(saved) as DehydratedState);
+      // Readable at once, and read again at once: another may have worked on since.
+      void client.invalidateQueries({ refetchType: 'none' });
     } catch {
       localStorage.removeItem(key);
     }

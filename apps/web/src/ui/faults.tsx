@@ -7,14 +7,18 @@ export function Faults({ of }: { of: unknown }) {
   return (
     <div className="faults" role="alert">
       <p>
-        <b>stop</b> {of instanceof Error ? of.message : 'That did not work.'}
+        <b>stop</b> {faults.length > 0 ? 'This cannot be done:' : of instanceof Error ? of.message : 'That did not work.'}
       </p>
       {faults.length > 0 && (
         <ul>
           {faults.slice(0, 20).map((fault, index) => (
             <li key={index}>
               {fault.row !== undefined && `Row ${fault.row}${fault.column ? `, ${fault.column}` : ''}: `}
-              {fault.field && <code>{fault.field}</code>} found <code>{JSON.stringify(fault.value)}</code>, wanted {fault.wanted}
+              wanted {fault.wanted}
+              <span className="quiet">
+                {' '}
+                ({fault.field && <code>{fault.field}</code>} was <code>{JSON.stringify(fault.value)}</code>)
+              </span>
             </li>
           ))}
           {faults.length > 20 && <li>and {faults.length - 20} more</li>}

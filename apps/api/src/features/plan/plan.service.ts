@@ -163,7 +163,7 @@ export class PlanService {
   }
 
   /** What speaks against ticking this, or taking it back; null where nothing does. */
-  private async againstTick(manager: EntityManager, { id, plan }: PackPlanRow, what: string, done: boolean): Promise<string | null> {
+  private async againstTick(manager: EntityManager, { id, plan, state }: PackPlanRow, what: string, done: boolean): Promise<string | null> {
     const rows = plan.truck.trucks.flatMap((truck) => truck.rows.map((each) => `${truck.id} row ${each.number}`));
     if (rows.includes(what)) return null;
     const orders = plan.picks.hangs.flatMap(({ runningOrder }) => [runningOrder.goingUp, runningOrder.comingDown]);
@@ -171,7 +171,12 @@ export class PlanService {
     if (!steps)
       return `a row of a truck or a step of a running order of this plan, such as "${rows[0] ?? orders[0]?.[0]?.key ?? 'T1 row 1'}"`;
     const ticked = await manager.getRepository(TickRow).find({ where: { planId: id } });
-    return againstTick(steps, new Set(ticked.map((each) => each.what)), what, done);
+    if (state !== 'released') return `a step of the released revision of ${plan.show.name}: what hangs is what was released`;
+    const all = new Set(ticked.map((each) => each.what));
+    const going = plan.picks.hangs.find(({ runningOrder }) => runningOrder.comingDown === steps)?.runningOrder.goingUp;
+    const open = (going ?? []).filter((each) => !all.has(each.key));
+    if (open.length > 0) return `going up finished first; ${open.length} of its steps ${open.length === 1 ? 'is' : 'are'} open`;
+    return againstTick(steps, all, what, done);
   }
 
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {

@@ -68,7 +68,22 @@ export class RiggingService {
           kind,
           `every step of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]!.text}`,
         );
+      const latest = new Map(
+        (await this.recordIn(manager, planId, plan)).readings
+          .filter((each) => each.hang === hangId)
+          .map((each) => [`${each.hole} ${each.place}`, each]),
+      );
+      const standing = [...latest.values()].filter((each) => each.verdict === 'differs');
+      if (standing.length > 0 && said === '')
+        throw wrong('remark', remark, `why it is signed although a load cell says stop: ${standing[0]!.sentence}`);
       const before = await manager.getRepository(SignOffRow).findBy({ planId, hang: hangId });
+      const same = before.find((each) => each.kind === kind);
+      if (same)
+        throw wrong(
+          'kind',
+          kind,
+          `what is not signed yet; ${same.name} signed it on ${same.signedAt.toISOString().slice(0, 16).replace('T', ' ')} UTC`,
+        );
       if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
         throw wrong('kind', kind, 'the inspection after assembly signed first');
       const at = this.clock.now();

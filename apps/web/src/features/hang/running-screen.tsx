@@ -22,7 +22,7 @@ const signMutation = graphql(`
 /** The running order of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
 export function RunningScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', hangId = '' } = useParams();
-  const query = useShow(tourId, showId);
+  const query = useShow(tourId, showId, true);
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {
@@ -84,12 +84,14 @@ function Steps({
   const tick = useMutation({
     mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
     onSuccess: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
+    onError: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
   });
   const ticked = new Set(inForce.ticks);
   const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
   return (
     <Part number={number} title={title} margin={<p className="caution">{riggingCaution}</p>}>
       <Faults of={tick.error} />
+      {tick.isPaused && <Note weight="look">No connection: what was ticked is kept here and sent when it is back.</Note>}
       <ol className="steps floor">
         {steps.map((step, index) => (
           <li key={step.key}>
@@ -103,7 +105,7 @@ function Steps({
             <label className={step.hold ? 'hold' : undefined}>
               <input
                 type="checkbox"
-                checked={ticked.has(step.key)}
+                checked={tick.isPending && tick.variables.what === step.key ? tick.variables.done : ticked.has(step.key)}
                 disabled={tick.isPending || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
                 onChange={(event) => tick.mutate({ planId: inForce.id, what: step.key, done: event.target.checked })}
               />

@@ -27,7 +27,7 @@ export function Print() {
   const { units } = useSettings();
   const query = useShow(tourId, showId);
   const [search] = useSearchParams();
-  const ready = Boolean(query.data?.inForce);
+  const ready = Boolean(query.data?.inForce) && !query.isFetching;
   useEffect(() => {
     if (!ready) return undefined;
     document.title = `${query.data!.name} · ${what}`;
@@ -54,9 +54,10 @@ export function Print() {
   );
 }
 
-function sheetsOf({ plan, revision, releasedDespite }: PlanInForce, what: string, units: Units): readonly Node[] {
+function sheetsOf({ plan, revision, releasedDespite, changed }: PlanInForce, what: string, units: Units): readonly Node[] {
   const context = {
     plan,
+    isStale: changed.length > 0,
     revision: revision && releasedDespite ? `${revision}, released although it says stop: ${releasedDespite}` : (revision ?? null),
   };
   switch (what) {

@@ -23,7 +23,7 @@ const TruckSpace = lazy(() => import('./truck-space.js'));
 export function TruckScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', truckId = '' } = useParams();
   const [search] = useSearchParams();
-  const query = useShow(tourId, showId);
+  const query = useShow(tourId, showId, true);
   return (
     <Loaded query={query}>
       {(data) => {
@@ -48,7 +48,8 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
   const acts = useLoadingAct(() => setSearch({ plan: 'draft' }, { replace: true }));
   const { plan } = shown;
   const isDraft = shown === data.draft && data.released !== null;
-  const done = new Set(truck.rows.filter((row) => shown.ticks.includes(`${truck.id} row ${row.number}`)).map((row) => row.number));
+  const isTicked = (what: string) => (tick.isPending && tick.variables.what === what ? tick.variables.done : shown.ticks.includes(what));
+  const done = new Set(truck.rows.filter((row) => isTicked(`${truck.id} row ${row.number}`)).map((row) => row.number));
   const dock = dockSentence(plan.truck);
   return (
     <Page
@@ -90,6 +91,7 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
           </Suspense>
         )}
         <Faults of={tick.error} />
+        {tick.isPaused && <Note weight="look">No connection: what was ticked is kept here and sent when it is back.</Note>}
         <RowTable
           truck={truck}
           done={done}
