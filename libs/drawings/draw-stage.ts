@@ -25,11 +25,18 @@ export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | n
     ...points.flatMap((each, index) => {
       const [x, y] = at(each.xMm, each.yMm).map(round) as [number, number];
       const above = index % 2 === 0;
+      // Labels near the right edge stand on the left of their point.
+      const isRight = x > 560;
       return [
         node('circle', { cx: x, cy: y, r: 5, class: 'wheel' }),
         node(
           'text',
-          { x: x + 9, y: y + (above ? -6 : 14), class: 'sub' },
+          {
+            x: isRight ? x - 9 : x + 9,
+            y: y + (above ? -6 - 13 * (index % 3) : 14 + 13 * (index % 3)),
+            class: 'sub',
+            'text-anchor': isRight ? 'end' : 'start',
+          },
           `${each.hang} ${each.pick.hole} · ${formatForce(each.pick.pointLoadDynamicN, units)}`,
         ),
       ];

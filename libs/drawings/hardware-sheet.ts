@@ -131,7 +131,12 @@ function spares(context: SheetContext, units: Units): Node {
         ),
     trunk.level === null
       ? null
-      : node('p', {}, node('b', {}, `All lines together: ${percent(trunk.level)} of tours without a shortage. `), trunk.sentence),
+      : node(
+          'p',
+          {},
+          node('b', {}, `All lines with losses on file together: ${percent(trunk.level)} of tours without a shortage. `),
+          trunk.sentence,
+        ),
     node('p', {}, withoutLevel(hardware.lines)),
     node('h2', {}, 'Chain of each hoist'),
     table(['', 'Pick', 'Hoist', { right: 'Chain on file' }, { right: 'Needed' }, { right: 'In the bag at trim' }, ''], chains),

@@ -1,3 +1,4 @@
+import { standardGravityMps2 } from '#kernel';
 import type { PackPlan, PicksResult } from '#pack-plan';
 import { drawStage } from './draw-stage.js';
 import { type Node, node } from './node.js';
@@ -123,7 +124,7 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
       { right: formatForce(each.verticalN, units) },
       { right: formatForce(each.verticalDynamicN, units) },
       { right: each.directionDeg === null ? '–' : `${formatForce(each.horizontalN, units)} toward ${formatNumber(each.directionDeg)}°` },
-      { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * 9.80665, units) },
+      { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * standardGravityMps2, units) },
     ]),
   );
 }
@@ -143,21 +144,23 @@ export function pointRows(picks: PicksResult): readonly (readonly (string | numb
       'dynamic_n',
       'horizontal_n',
       'toward_deg',
-      'allowed_kg',
+      'allowed_n',
     ],
     ...structurePoints(picks).map((each) => [
       each.point,
       each.hangs.join('; '),
-      each.xMm,
-      each.yMm,
+      tenth(each.xMm),
+      tenth(each.yMm),
       each.trimHeightMm,
-      each.addedKg,
-      each.verticalN,
+      tenth(each.addedKg),
+      tenth(each.verticalN),
       picks.loadRule.dynamicFactor,
-      each.verticalDynamicN,
-      each.horizontalN,
-      each.directionDeg,
-      each.allowedKg,
+      tenth(each.verticalDynamicN),
+      tenth(each.horizontalN),
+      tenth(each.directionDeg),
+      each.allowedKg === null ? null : tenth(each.allowedKg * standardGravityMps2),
     ]),
   ];
 }
+
+const tenth = (value: number | null): number | null => (value === null ? null : Math.round(value * 10) / 10);

@@ -130,7 +130,9 @@ export function axleTable(truck: TruckResultOne, units: Units): Node {
         stop.off === null ? 'Full' : `${stop.off} off`,
         ...stop.loads.map((each) => ({ right: `${formatMass(each.loadKg, units)}${marks[each.verdict]}` })),
         { right: formatMass(stop.massKg, units) },
-        { right: sideWords(stop.sideOffsetMm, units) },
+        {
+          right: `${sideWords(stop.sideOffsetMm, units)}${first.sideLimitMm !== null && Math.abs(stop.sideOffsetMm) > first.sideLimitMm ? marks.over : ''}`,
+        },
       ]),
     ],
   );

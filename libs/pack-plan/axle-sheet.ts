@@ -1,7 +1,8 @@
 import { type Truck, axleLimits, axleLoads } from '#truck-pack';
 import type { AxleLoad, AxleStop, Placement, Working } from './plan.js';
 
-const axleNames: Record<string, string> = {
+/** Names of the axles of a load for people. */
+export const axleNames: Record<string, string> = {
   kingpinKg: 'kingpin',
   axleGroupKg: 'trailer axles',
   driveKg: 'drive axle',

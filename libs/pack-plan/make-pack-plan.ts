@@ -2,6 +2,7 @@ import type { TourFile } from '#tour-file';
 import { wantedLoads } from './allocation-case.js';
 import { type ChosenItem, chooseItems, plannedSerials } from './chosen-items.js';
 import { cartFindings, dueFindings, inputFindings } from './findings.js';
+import { emptyTruckFindings } from './empty-trucks.js';
 import { fingerprintOf } from './fingerprint.js';
 import type { HardwareResult } from './hardware-result.js';
 import type { CartsResult, PackPlan, TruckResult } from './plan.js';
@@ -58,6 +59,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
       ...pickFindings(inputs, picks),
       ...cartFindings(inputs, carts),
       ...hardwareFindings(inputs, hardware),
+      ...emptyTruckFindings(inputs),
       ...truckFindings(truck),
       ...dueFindings(inputs, due),
     ],

@@ -70,6 +70,17 @@ export function axleLimits(truck: Pick<Truck, 'semiTrailer' | 'rigid' | 'maxGros
   return gross;
 }
 
+/** Axles that carry more than their limit while the truck is empty: no load behind them makes that right. */
+export function overWhenEmpty(
+  truck: Pick<Truck, 'semiTrailer' | 'rigid' | 'maxGrossKg'>,
+): readonly { readonly axle: string; readonly loadKg: number; readonly most: number }[] {
+  const loads = axleLoads(truck, 0, 0);
+  if (!loads) return [];
+  return axleLimits(truck, loads.grossKg!).flatMap(({ axle, most }) =>
+    most !== undefined && loads[axle]! > most ? [{ axle, loadKg: loads[axle]!, most }] : [],
+  );
+}
+
 const toleranceKg = 1e-6;
 
 /** How many kilograms the loads are outside their limits, summed; 0 when all are kept. */

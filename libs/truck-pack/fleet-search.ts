@@ -126,7 +126,7 @@ function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece:
 export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
   const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);
   const trucks = used.map((each) => truckAnswer(each.space!, each.order));
-  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each) }));
+  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each, search.problem.trucks) }));
   const bound = leftOver.length === 0 ? search.bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
   const isLeast = leftOver.length === 0 && trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
   const total = (of: (causes: LengthCauses) => number) => used.reduce((sum, each) => sum + (each.causes ? of(each.causes) : 0), 0);

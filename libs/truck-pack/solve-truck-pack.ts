@@ -8,6 +8,7 @@ import { mostPayloadKg } from './most-payload.js';
 import { freeInTruck } from './one-truck-free.js';
 import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
 import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
+import { overWhenEmpty } from './axle-loads.js';
 import { boundOf } from './pack-bound.js';
 import { couldRide, tooLarge } from './row-fleet.js';
 import type { Piece, TruckCase } from './truck-case.js';
@@ -125,12 +126,22 @@ const isOptimal = (best: Best, bound: { trucks: number; usedLengthMm: number }):
 
 function answerFor(problem: TruckCase, best: Best, bound: TruckPackAnswer['bound']): TruckPackAnswer {
   const left = new Set(best.left.map((each) => each.id));
+  const isEmptyOver = problem.trucks.every((truck) => overWhenEmpty(truck).length > 0);
   return {
     status: best.left.length === 0 && isOptimal(best, bound) ? 'optimal' : 'feasible',
     trucks: best.trucks,
     leftOver: problem.pieces.flatMap((piece) => {
-      if (!couldRide(piece, problem.trucks)) return [{ id: piece.id, reason: tooLarge(piece) }];
-      return left.has(piece.id) ? [{ id: piece.id, reason: 'no place was found for it beside the others inside the limits' }] : [];
+      if (!couldRide(piece, problem.trucks)) return [{ id: piece.id, reason: tooLarge(piece, problem.trucks) }];
+      return left.has(piece.id)
+        ? [
+            {
+              id: piece.id,
+              reason: isEmptyOver
+                ? 'every truck is over an axle limit when it is empty'
+                : 'no place was found for it beside the others inside the limits',
+            },
+          ]
+        : [];
     }),
     bound: best.left.length === 0 ? bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' },
   };

@@ -8,7 +8,7 @@ const tick = 'mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId:
 const read =
   'mutation($id: ID!, $hang: String!, $hole: String!, $place: String!, $kg: Float!) { addLoadReading(planId: $id, hang: $hang, hole: $hole, place: $place, readingKg: $kg) { readings { hang hole readingKg verdict sentence readBy } } }';
 const sign =
-  'mutation($id: ID!, $hang: String!, $kind: String!, $name: String!) { signOff(planId: $id, hang: $hang, kind: $kind, name: $name, remark: "") { signOffs { hang kind name signedBy } } }';
+  'mutation($id: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String = "") { signOff(planId: $id, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { hang kind name signedBy } } }';
 
 describe('rigging', () => {
   let test: TestApp;
@@ -76,16 +76,36 @@ describe('rigging', () => {
     expect(faultOf(await system.graphql(tick, { id, what: steps[0].key, done: false }))).toMatchObject({
       wanted: expect.stringContaining('take them back first'),
     });
-    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'S. A.' }))).toMatchObject({
+    // The cell above the hoist read twice the computed load: that stands until somebody says why.
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'S. A.' }))).toMatchObject({
+      field: 'remark',
+      wanted: expect.stringContaining('a load cell says stop'),
+    });
+    const remark = 'cell at hole C found faulty and taken out';
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'S. A.', remark }))).toMatchObject({
       wanted: 'the inspection after assembly signed first',
     });
-    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: ' ' }))).toMatchObject({ field: 'name' });
-    await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.' });
-    const { data } = await safety.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'I. Aldous' });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: ' ', remark }))).toMatchObject({
+      field: 'name',
+    });
+    await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.', remark });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.', remark }))).toMatchObject({
+      wanted: expect.stringContaining('not signed yet'),
+    });
+    const { data } = await safety.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'I. Aldous', remark });
     expect(data.signOff.signOffs).toEqual([
       { hang: 'Centre', kind: 'inspected', name: 'Sol A.', signedBy: 'Sol Achterberg' },
       { hang: 'Centre', kind: 'handed over', name: 'I. Aldous', signedBy: 'Ines Aldous' },
     ]);
+  });
+
+  it('comes down only after going up is finished', async () => {
+    const other = plan.picks.hangs.find((each: any) => each.hang === 'Main left').runningOrder.comingDown[0];
+    expect(faultOf(await system.graphql(tick, { id, what: other.key, done: true }))).toMatchObject({
+      wanted: expect.stringContaining('going up finished first'),
+    });
+    const own = plan.picks.hangs.find((each: any) => each.hang === 'Centre').runningOrder.comingDown[0];
+    expect((await system.graphql(tick, { id, what: own.key, done: true })).errors).toBeUndefined();
   });
 
   it('never changes a reading or a signature', async () => {

@@ -181,7 +181,7 @@ export class PlanService {
 
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {
     const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
-    if (!row) throw new NotFoundError(`The plan ${planId}`);
+    if (!row) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
     return row;
   }
 }

@@ -20,7 +20,8 @@ export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
           <Notes findings={plan.findings} section="hardware" />
           {hardware.trunk.level !== null && (
             <p className="note">
-              <b>All lines together:</b> {percent(hardware.trunk.level)} of tours without a shortage. {hardware.trunk.sentence}
+              <b>All lines with losses on file together:</b> {percent(hardware.trunk.level)} of tours without a shortage.{' '}
+              {hardware.trunk.sentence}
             </p>
           )}
           <p>

@@ -48,9 +48,17 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
       ))}
       <p className="quiet">
         No load of these pieces needs fewer than {plan.truck.bound.trucks} {plan.truck.bound.trucks === 1 ? 'truck' : 'trucks'} or less than{' '}
-        {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}).
+        {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}). {gapSentence(plan)}
       </p>
       {children}
     </Part>
   );
+}
+
+/** How far the load is from its bound, and what that comes from. */
+function gapSentence({ truck }: PackPlan): string {
+  const used = truck.trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
+  const { usedLengthMm } = truck.bound;
+  if (usedLengthMm <= 0 || used <= usedLengthMm) return '';
+  return `This load uses ${(used / 1000).toFixed(2)} m, ${Math.round((used / usedLengthMm - 1) * 100)} % more: rows that people can build, the unloading order, axles and balance cost length that the bound does not know.`;
 }
