@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
-import { riggingCaution } from '#drawings';
+import { riggingCaution, windSentence } from '#drawings';
 import type { HangResult, RunningOrderStep } from '#pack-plan';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
@@ -34,7 +34,8 @@ export function RunningScreen({ me }: { me: Person }) {
             title={`${hang.hang}: running order`}
             lede={
               <>
-                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {runningOrder.manual ?? 'no rigging system on file'}
+                <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {runningOrder.manual ?? 'no rigging system on file'}.{' '}
+                {windSentence(hang)}
               </>
             }
             actions={

@@ -11,6 +11,7 @@ import {
   pointTable,
   slackSentence,
   stageContent,
+  windSentence,
 } from '#drawings';
 import type { HangResult, PackPlan, Working } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
@@ -71,7 +72,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
         <>
           <p className="note">
             <b>{formatMass(hang.massKg, units)}</b> {hang.picks.length === 2 ? 'hangs on two picks' : 'hangs on one pick'} at{' '}
-            {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)}
+            {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)} {windSentence(hang)}
           </p>
           {findings.map((each, index) => (
             <Note key={index} weight={each.weight}>
