@@ -1,17 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { loadIntegerProgramSolver } from '#runtime';
-import { type TourFile, readTourFile } from '#tour-file';
+import { demoTour, sentencesOf } from '../../tests/support/demo-tour.js';
+import type { TourFile } from '#tour-file';
 import { type PackPlan, changedInputs, checkCart, differenceBetween, makePackPlan } from '#pack-plan';
-
-const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
-
-function tourFile(change: (file: any) => void = () => undefined): TourFile {
-  const copy = structuredClone(written);
-  change(copy);
-  const read = readTourFile(copy);
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
 
 describe('the pack plan of the demo tour', () => {
   let plan: (file: TourFile, show?: string) => PackPlan;
@@ -19,17 +9,17 @@ describe('the pack plan of the demo tour', () => {
   beforeAll(async () => {
     const integerProgram = await loadIntegerProgramSolver();
     plan = (file, show = 'quayside') => makePackPlan(file, show, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
-    demo = plan(tourFile());
+    demo = plan(demoTour());
   });
 
-  const sentences = (of: PackPlan, code: string) => of.findings.filter((each) => each.code === code).map((each) => each.sentence);
-
   it('says the four troubles plainly: a hoist that runs out, a quarantined box in a wanted cart, a model short, an axle nearly over', () => {
-    expect(sentences(demo, 'falls-due')).toEqual([expect.stringContaining('H-07 (hoist, Centre, hole L) runs out on 2027-03-10')]);
-    expect(sentences(demo, 'out-of-service-in-cart')).toEqual([expect.stringContaining('K07 slot 2 holds P-047: quarantined')]);
-    expect(sentences(demo, 'model-short')).toEqual([expect.stringContaining('Dunlin is 1 box short on 2027-03-14')]);
+    expect(sentencesOf(demo, 'falls-due')).toEqual([expect.stringContaining('H-07 (hoist, Centre, hole L) runs out on 2027-03-10')]);
+    expect(sentencesOf(demo, 'out-of-service-in-cart')).toEqual([expect.stringContaining('K07 slot 2 holds P-047: quarantined')]);
+    expect(sentencesOf(demo, 'model-short')).toEqual([expect.stringContaining('Dunlin is 1 box short on 2027-03-14')]);
     // How full an axle is depends on the load that is found; that one of the tractor is nearly over its limit does not.
-    expect(sentences(demo, 'axle-nearly-over')).toContainEqual(expect.stringMatching(/^T1: drive axle (9\.[6-9]|10\.[0-3]) t of 10\.3 t/));
+    expect(sentencesOf(demo, 'axle-nearly-over')).toContainEqual(
+      expect.stringMatching(/^T1: drive axle (9\.[6-9]|10\.[0-3]) t of 10\.3 t/),
+    );
   });
 
   /** Common practice of the trade, no published source. */
@@ -42,15 +32,15 @@ describe('the pack plan of the demo tour', () => {
   });
 
   it('is equal for equal input, and not stale; a changed splay makes it stale and says which hang', () => {
-    expect(JSON.stringify(plan(tourFile()))).toBe(JSON.stringify(demo));
-    expect(changedInputs(demo, tourFile())).toEqual([]);
-    const changed = tourFile((file) => (file.tour.shows[0].hangs[0].boxes[3].splayDeg = 2));
+    expect(JSON.stringify(plan(demoTour()))).toBe(JSON.stringify(demo));
+    expect(changedInputs(demo, demoTour())).toEqual([]);
+    const changed = demoTour((file) => (file.tour.shows[0].hangs[0].boxes[3].splayDeg = 2));
     expect(changedInputs(demo, changed)).toEqual(['the hang Main left has changed', 'the hang Main right has changed']);
   });
 
   it('tells the difference between two plans in words, box by box', () => {
     const other = plan(
-      tourFile((file) => {
+      demoTour((file) => {
         const box = file.items.find((each: any) => each.id === demo.carts.loads[0]!.boxes[1]!.serial);
         box.state = 'quarantined';
         box.reason = 'grille torn';
@@ -86,7 +76,7 @@ describe('the pack plan of the demo tour', () => {
   });
 
   it('plans what can be planned when boxes are short, and says how many and when', () => {
-    const file = tourFile((each) => {
+    const file = demoTour((each) => {
       for (const item of each.items) if (item.model === 'Dunlin' && item.id > 'D-002') item.state = 'in repair';
     });
     const short = plan(file);

@@ -1,18 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { loadIntegerProgramSolver } from '#runtime';
-import { type TourFile, readTourFile } from '#tour-file';
+import { demoTour, sentencesOf } from '../../tests/support/demo-tour.js';
+import type { TourFile } from '#tour-file';
 import { type PackPlan, changedInputs, makePackPlan } from '#pack-plan';
 import { wholeHardware } from './whole-hardware.js';
-
-const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
-
-function tourFile(change: (file: any) => void = () => undefined): TourFile {
-  const copy = structuredClone(written);
-  change(copy);
-  const read = readTourFile(copy);
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
 
 describe('the hardware of the demo tour', () => {
   let plan: (file: TourFile, show?: string) => PackPlan;
@@ -20,10 +10,8 @@ describe('the hardware of the demo tour', () => {
   beforeAll(async () => {
     const integerProgram = await loadIntegerProgramSolver();
     plan = (file, show = 'quayside') => makePackPlan(file, show, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
-    demo = plan(tourFile());
+    demo = plan(demoTour());
   });
-
-  const sentences = (of: PackPlan, code: string) => of.findings.filter((each) => each.code === code).map((each) => each.sentence);
 
   /**
    * Counted by hand from the drawing: hangs of 24, 24 and 12 boxes on one grid each, two picks a hang, carts of four. Each box brings its own two front
@@ -79,7 +67,7 @@ describe('the hardware of the demo tour', () => {
 
   it('takes the pins of box 1 for the grid joint where the grid brings none', () => {
     const bare = plan(
-      tourFile((file) => (file.catalogue.grids[0].pins = file.catalogue.grids[0].pins.filter((pin: any) => pin.role === 'lock'))),
+      demoTour((file) => (file.catalogue.grids[0].pins = file.catalogue.grids[0].pins.filter((pin: any) => pin.role === 'lock'))),
     );
     const line = (key: string) => bare.hardware.lines.find((each) => each.key === key);
     expect(line('Link pin 12')).toMatchObject({ fitted: 120, withBox: 120, loose: 0, staysInBox: 0, difference: 0, spares: 6 });
@@ -88,7 +76,7 @@ describe('the hardware of the demo tour', () => {
 
   it('says what cannot be covered with number, size and dates, and why a lot is out', () => {
     const short = plan(
-      tourFile((file) => {
+      demoTour((file) => {
         Object.assign(
           file.items.find((each: any) => each.id === 'LP-1'),
           { state: 'quarantined', reason: 'bent' },
@@ -96,32 +84,32 @@ describe('the hardware of the demo tour', () => {
         file.bookings.push({ item: 'SH-1', count: 4, from: '2027-03-08', to: '2027-03-10', tour: 'Town Fair, one day' });
       }),
     );
-    expect(sentences(short, 'hardware-missing')).toEqual([
+    expect(sentencesOf(short, 'hardware-missing')).toEqual([
       'lock pin (Lock pin 8, 8 x 40 mm): 6 missing from 2027-03-01 to 2027-03-17. 63 travel and 3 spare, 69 on hand, 9 of them with boxes and carts that stay. LP-1 (12) is out of use: quarantined: bent.',
       'shackle (Bow shackle 3.25, 3.25 t): 1 missing from 2027-03-08 to 2027-03-10. 12 travel and 1 spare, 12 on hand.',
     ]);
   });
 
   it('counts spares in date only: shackles that run out before the show are neither fitted nor spare', () => {
-    const late = plan(tourFile((file) => (file.items.find((each: any) => each.id === 'SH-1').examinations[0].on = '2026-09-01')));
-    expect(sentences(late, 'hardware-missing')).toEqual([
+    const late = plan(demoTour((file) => (file.items.find((each: any) => each.id === 'SH-1').examinations[0].on = '2026-09-01')));
+    expect(sentencesOf(late, 'hardware-missing')).toEqual([
       expect.stringMatching(/shackle \(Bow shackle 3.25, 3.25 t\): 13 missing .*SH-1 \(16\) is out of use: examination due on 2027-03-01/),
     ]);
     expect(late.uses.some((each) => each.item === 'SH-1')).toBe(false);
   });
 
   it('says so where travelling and fitted pins differ, and where the boxes cannot hold what is on file with them', () => {
-    const file = tourFile((each) => {
+    const file = demoTour((each) => {
       each.items = each.items.filter((item: any) => item.model !== 'Dunlin');
       for (const item of each.items) if (item.stack) item.stack = item.stack.filter((serial: string) => !serial.startsWith('D-'));
       each.bookings = [];
     });
     const without = plan(file);
-    expect(sentences(without, 'travelling-and-fitted-differ')[0]).toMatch(
+    expect(sentencesOf(without, 'travelling-and-fitted-differ')[0]).toMatch(
       /front link pin \(Link pin 12\): 118 travel, 6 stay in their box, 120 are fitted, 8 too few\. rear link pin .*lock pin .* was not found/,
     );
-    expect(sentences(without, 'kept-with-boxes-differs')).toContainEqual(expect.stringMatching(/Link pin 12: 138 on file .* take 122/));
-    expect(sentences(demo, 'kept-with-boxes-differs')).toEqual([]);
+    expect(sentencesOf(without, 'kept-with-boxes-differs')).toContainEqual(expect.stringMatching(/Link pin 12: 138 on file .* take 122/));
+    expect(sentencesOf(demo, 'kept-with-boxes-differs')).toEqual([]);
   });
 
   it('holds the chain of each hoist against the height of its point', () => {
@@ -129,11 +117,11 @@ describe('the hardware of the demo tour', () => {
     expect(demo.hardware.chains[0]).toMatchObject({ onFileM: 24, neededM: 15.2, enough: true });
     // Hook at 11.5 m + 1 m of sling; 15.2 - 12.5 m hang free.
     expect(demo.hardware.chains[0]!.inBagAtTrimM).toBeCloseTo(24 - 2.7, 9);
-    const high = plan(tourFile((file) => (file.tour.shows[0].hangs[0].pointHeightMm = 25_000)));
-    expect(sentences(high, 'chain-too-short')).toHaveLength(4);
-    expect(sentences(high, 'chain-too-short')[0]).toMatch(/Main left, hole C: H-\d\d has 24 m of chain on file and needs 25.0 m/);
-    const unknown = plan(tourFile((file) => delete file.tour.shows[0].hangs[0].pointHeightMm));
-    expect(sentences(unknown, 'no-point-height')).toEqual([expect.stringContaining('2 hangs (Main left, Main right)')]);
+    const high = plan(demoTour((file) => (file.tour.shows[0].hangs[0].pointHeightMm = 25_000)));
+    expect(sentencesOf(high, 'chain-too-short')).toHaveLength(4);
+    expect(sentencesOf(high, 'chain-too-short')[0]).toMatch(/Main left, hole C: H-\d\d has 24 m of chain on file and needs 25.0 m/);
+    const unknown = plan(demoTour((file) => delete file.tour.shows[0].hangs[0].pointHeightMm));
+    expect(sentencesOf(unknown, 'no-point-height')).toEqual([expect.stringContaining('2 hangs (Main left, Main right)')]);
   });
 
   it('reaches the level of the whole trunk with the lightest spares, and goes stale when a count changes what is known', () => {
@@ -144,7 +132,7 @@ describe('the hardware of the demo tour', () => {
     // A loom of 17 kg is not carried as a spare; pins make up for it.
     expect(lines.find((line) => line.item === 'loom')!.spares).toBe(0);
     expect(lines.find((line) => line.item === 'cart base pin')!.spares).toBeGreaterThan(0);
-    const later = tourFile((file) => (file.tour.spares[0].counted.losses = 30));
+    const later = demoTour((file) => (file.tour.spares[0].counted.losses = 30));
     expect(changedInputs(demo, later)).toEqual(['the spares wanted and the losses counted have changed']);
     const learned = plan(later).hardware.lines[0]!;
     expect(learned.learned).toMatchObject({ counted: { losses: 30, uses: 9600 }, posteriorMean: 31 / 13_600 });
@@ -153,7 +141,7 @@ describe('the hardware of the demo tour', () => {
   it('counts the steel of bridles, of a pull-back and of the secondary suspension too, the mirror’s as well', () => {
     const steel = { shackles: ['Bow shackle 3.25', 'Bow shackle 3.25'], slings: ['Round sling 1 m'] };
     const more = plan(
-      tourFile((file) => {
+      demoTour((file) => {
         const [left] = file.tour.shows[0].hangs;
         left.secondary = steel;
         left.picks[0].bridle = {
@@ -174,14 +162,14 @@ describe('the hardware of the demo tour', () => {
   it('plans spare hoists by serial, in date like the rest, and counts none of them as fitted', () => {
     const withSpare = (hoists: number) =>
       plan(
-        tourFile((file) => {
+        demoTour((file) => {
           file.tour.spares.push({ item: 'Chain hoist 2.5 t', lossPerUse: 0.001, level: 0.9 });
           const like = file.items.find((each: any) => each.id === 'H-01');
           for (let n = 0; n < hoists; n++) file.items.push({ ...like, id: `H-2${n}` });
         }),
       );
     const short = withSpare(0);
-    expect(sentences(short, 'hardware-missing')).toEqual([expect.stringContaining('hoist (Chain hoist 2.5 t): 1 missing')]);
+    expect(sentencesOf(short, 'hardware-missing')).toEqual([expect.stringContaining('hoist (Chain hoist 2.5 t): 1 missing')]);
     const enough = withSpare(1);
     expect(enough.hardware.lines.find((line) => line.item === 'hoist')).toMatchObject({ fitted: 6, spares: 1, missing: 0 });
     expect(enough.hardware.chosen.filter((each) => each.where === 'spare, hung nowhere')).toHaveLength(1);

@@ -1,5 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { type TourFile, readTourFile } from '#tour-file';
+import { readTourFile } from '#tour-file';
+import { demoTour, writtenDemoTour } from '../../tests/support/demo-tour.js';
 import { type HangResult, type PicksResult, gatherInputs, judgeReading } from '#pack-plan';
 import { wantedLoads } from './allocation-case.js';
 import { pickFindings } from './pick-findings.js';
@@ -7,24 +7,13 @@ import type { CartsResult } from './plan.js';
 import { planPicks } from './plan-picks.js';
 import { againstTick } from './running-order.js';
 
-const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
-
-function fileWith(change: (hang: any, show: any, file: any) => void): unknown {
-  const file: any = structuredClone(written);
-  const show = file.tour.shows[0];
-  change(show.hangs[0], show, file);
-  return file;
-}
-
-function tourFile(change: (hang: any, show: any, file: any) => void): TourFile {
-  const read = readTourFile(fileWith(change));
-  if (!read.ok) throw new Error(JSON.stringify(read.error));
-  return read.value;
-}
+type Change = (hang: any, show: any, file: any) => void;
+const onFirstShow = (change: Change) => (file: any) => change(file.tour.shows[0].hangs[0], file.tour.shows[0], file);
+const fileWith = (change: Change): unknown => writtenDemoTour(onFirstShow(change));
 
 /** Loads of a show whose carts are not chosen: each cart load in its place, the heaviest base that it could have. */
 function picksOf(change: (hang: any, show: any, file: any) => void = () => undefined) {
-  const inputs = gatherInputs(tourFile(change), 'quayside');
+  const inputs = gatherInputs(demoTour(onFirstShow(change)), 'quayside');
   const loads = wantedLoads(inputs);
   const carts = {
     loads: loads.map((load) => ({
