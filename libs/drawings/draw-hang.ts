@@ -72,11 +72,8 @@ function drawPick(hang: DrawnHang, pick: DrawnHang['picks'][number], at: (p: Poi
     node('path', { d: `M${x - 6},28 h12 v22 h-12 z`, class: 'hoist' }),
     node('path', { d: `M${x},${y - 4} v-26 m-4,7 l4,-7 l4,7`, class: 'brace' }),
     node('text', { x: side.x, y: 38, class: 'num', 'text-anchor': side.anchor }, formatMass(pick.hookLoadKg, units)),
-    node(
-      'text',
-      { x: side.x, y: 53, class: 'sub', 'text-anchor': side.anchor },
-      `at the hook, hole ${pick.hole}; hang pulls ${formatForce(pick.reactionN, units)}`,
-    ),
+    node('text', { x: side.x, y: 53, class: 'sub', 'text-anchor': side.anchor }, `at the hook, hole ${pick.hole}`),
+    node('text', { x: side.x, y: 81, class: 'sub', 'text-anchor': side.anchor }, `↑ ${formatForce(pick.reactionN, units)}`),
     ...(pick.hoistSerial ? [node('text', { x: side.x, y: 67, class: 'mono small', 'text-anchor': side.anchor }, pick.hoistSerial)] : []),
   ];
 }

@@ -22,9 +22,10 @@ export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | n
     node('path', { d: `M${ox - 8},${oy} h16 M${ox},${oy - 8} v16`, class: 'brace' }),
     node('text', { x: ox + 10, y: oy - 4, class: 'sub' }, '0, 0'),
     node('text', { x: 450, y: height - 6, class: 'sub', 'text-anchor': 'middle' }, 'audience'),
-    ...points.flatMap((each, index) => {
+    ...points.flatMap((each) => {
       const [x, y] = at(each.xMm, each.yMm).map(round) as [number, number];
-      const above = index % 2 === 0;
+      // Of the points of one hang the upper has its label above, the others below.
+      const above = points.every((other) => other.hang !== each.hang || at(other.xMm, other.yMm)[1] >= at(each.xMm, each.yMm)[1]);
       // Labels near the right edge stand on the left of their point.
       const isRight = x > 560;
       return [
@@ -33,7 +34,7 @@ export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | n
           'text',
           {
             x: isRight ? x - 9 : x + 9,
-            y: y + (above ? -6 - 13 * (index % 3) : 14 + 13 * (index % 3)),
+            y: y + (above ? -6 : 14),
             class: 'sub',
             'text-anchor': isRight ? 'end' : 'start',
           },
