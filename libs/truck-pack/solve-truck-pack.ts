@@ -8,6 +8,7 @@ import { mostPayloadKg } from './most-payload.js';
 import { freeInTruck } from './one-truck-free.js';
 import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
 import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
+import { solveRows } from './solve-rows.js';
 import { overWhenEmpty } from './axle-loads.js';
 import { boundOf } from './pack-bound.js';
 import { couldRide, tooLarge } from './row-fleet.js';
@@ -60,6 +61,11 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     best = other;
     return true;
   };
+  // Freight for many trucks: half of the time goes to rows alone, which deal it best.
+  if (pieces.length > mostSingly && limits.timeLimitSeconds >= 2) {
+    const rows = solveRows({ ...problem, pieces }, { ...limits, timeLimitSeconds: limits.timeLimitSeconds / 2 });
+    if (rows && rows.leftOver.length === 0) note({ trucks: rows.trucks, left: [] });
+  }
   const cannotHoldAll = isTooMuch(problem, pieces, floor.usedMm);
   let [round, general, leftOut, generalLeads] = [0, 0, 0, false];
   for (let attempt = 0; attempt < limits.workLimit && !isOptimal(best, bound); attempt++) {
