@@ -33,7 +33,7 @@ describe('what people at the dock want of the trucks', () => {
   const done = async (text: string, variables: object, agent = warehouse) => {
     const { data, errors } = await agent.graphql(text, variables);
     expect(errors).toBeUndefined();
-    return Object.values(data)[0] as any;
+    return Object.values<any>(data)[0];
   };
   const faultOf = async (text: string, variables: object) => {
     const { errors } = await warehouse.graphql(text, variables);

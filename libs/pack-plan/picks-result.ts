@@ -1,0 +1,240 @@
+import type { Working } from './working.js';
+
+/** What a rated load is multiplied by before it is compared, and where that rule stands. */
+export interface Factor {
+  readonly what: string;
+  readonly factor: number;
+  readonly source: string;
+  readonly status: string;
+}
+
+export interface Comparison {
+  readonly what: string;
+  readonly value: number;
+  readonly unit: string;
+  /** null: no rated value on file. */
+  readonly limit: number | null;
+  readonly verdict: 'within' | 'over' | 'no rated value on file' | 'no rule on file';
+  readonly sentence: string;
+  /** As it is stated, in its own unit. */
+  readonly rated: { readonly value: number; readonly unit: string } | null;
+  readonly factors: readonly Factor[];
+}
+
+/** A leg of a bridle, from the hook of the hoist to its anchor. */
+export interface LegResult {
+  /** Anchor on the stage plan, where the hang has a place there. */
+  readonly stage: { readonly xMm: number; readonly yMm: number } | null;
+  readonly lengthMm: number;
+  readonly tensionN: number;
+  readonly tensionDynamicN: number;
+  readonly verticalN: number;
+  readonly horizontalN: number;
+  readonly fromHorizontalDeg: number;
+  /** Toward which the anchor is pulled on the stage plan: 0 = along x to the audience, 90 = along y. */
+  readonly directionDeg: number;
+}
+
+export interface PickResult {
+  readonly hole: string;
+  readonly place: 'front' | 'rear' | 'only';
+  /** Name of the point, which several picks may share. */
+  readonly point: string;
+  readonly hoist: string;
+  readonly hoistSerial: string | null;
+  readonly reactionN: number;
+  readonly hookLoadKg: number;
+  readonly belowHookKg: number;
+  readonly hoistKg: number;
+  readonly chainKg: number;
+  readonly pointLoadN: number;
+  readonly pointLoadDynamicN: number;
+  /** What this pick carries when the other goes slack, and the tilt that the hang then takes; null with one pick. */
+  readonly alone: { readonly tiltDownDeg: number; readonly hookLoadKg: number; readonly pointLoadN: number } | null;
+  /** Before the line of a pull-back is taken up, or when it lets go; null without one. */
+  readonly withoutLine: { readonly hookLoadKg: number; readonly pointLoadN: number; readonly pointLoadDynamicN: number } | null;
+  /** What the inclined chain pulls its point aside with, and toward which (stage plan); 0 where it hangs straight. */
+  readonly asideN: number;
+  readonly asideDeg: number | null;
+  readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null } | null;
+  readonly comparisons: readonly Comparison[];
+  /** Smallest of each kind on file that is enough here; null where none is. */
+  readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null };
+  readonly working: Working;
+  /** Place on the stage plan, where the hang has one. */
+  readonly stage: { readonly xMm: number; readonly yMm: number } | null;
+}
+
+export interface JointResult {
+  readonly position: number;
+  /** The frame that makes this joint, where boxes do not link by themselves: its joint to the box above. */
+  readonly adapter: string | null;
+  /** Angle of the box below, nose down. */
+  readonly tiltDownDeg: number;
+  /** Of what hangs below: its centre from the front pivot of the joint, forward. */
+  readonly distanceMm: number;
+  readonly leverMm: number;
+  readonly loadN: number;
+  readonly rearLinkN: number;
+  readonly frontPins: { readonly xN: number; readonly zN: number };
+  readonly frontPinN: number;
+  readonly comparisons: readonly Comparison[];
+}
+
+/** Millimetres in the hang's side plane: x forward to the audience, z up, origin at the grid's front pivot. */
+export interface Point {
+  readonly xMm: number;
+  readonly zMm: number;
+}
+
+export interface HangOutline {
+  readonly grid: readonly Point[];
+  readonly holes: readonly { readonly hole: string; readonly at: Point }[];
+  readonly boxes: readonly {
+    readonly position: number;
+    readonly corners: readonly Point[];
+    readonly frontPivot: Point;
+    readonly tiltDownDeg: number;
+    readonly widthMm: number;
+  }[];
+  readonly gridWidthMm: number;
+  readonly adapters: readonly { readonly id: string; readonly corners: readonly Point[] }[];
+}
+
+/** One moment of building the hang. */
+export interface StageResult {
+  /** For example "Main left 5-8, front pins only". */
+  readonly name: string;
+  readonly tiltDownDeg: number;
+  readonly massKg: number;
+  readonly picks: readonly { readonly hole: string; readonly reactionN: number }[];
+  readonly mostLink: { readonly position: number; readonly newtons: number };
+  readonly mostFrontPin: { readonly position: number; readonly newtons: number };
+}
+
+/** The worst of all stages, and in which it stands. */
+export interface EnvelopeResult {
+  readonly picks: readonly {
+    readonly hole: string;
+    readonly mostN: number;
+    readonly mostAt: string;
+    readonly leastN: number;
+    readonly leastAt: string;
+  }[];
+  readonly joints: readonly {
+    readonly position: number;
+    readonly adapter: string | null;
+    readonly mostLinkN: number;
+    readonly mostLinkAt: string;
+    readonly leastLinkN: number;
+    readonly leastLinkAt: string;
+    readonly mostFrontPinN: number;
+    readonly mostFrontPinAt: string;
+  }[];
+  readonly comparisons: readonly Comparison[];
+}
+
+export interface PullBackResult {
+  readonly position: number;
+  /** Why the hang cannot stand like this; the figures are then null. */
+  readonly reason: string | null;
+  readonly figures: {
+    readonly tensionN: number;
+    readonly anchorForwardN: number;
+    readonly anchorUpN: number;
+    readonly lineLengthMm: number;
+    readonly lineBelowHorizontalDeg: number;
+    readonly chainsInclineDeg: number;
+    readonly drawnAsideMm: number;
+    /** Joints whose rear link is pushed because of the line. */
+    readonly reversed: readonly number[];
+  } | null;
+  readonly comparisons: readonly Comparison[];
+}
+
+export interface RunningOrderStep {
+  /** What it is ticked by, for example "Main left up 4". */
+  readonly key: string;
+  readonly text: string;
+  /** Nothing after it begins before it is ticked. */
+  readonly hold: boolean;
+  readonly load: { readonly id: string; readonly cart: string | null; readonly splays: string } | null;
+}
+
+/** The rig's running order for one hang; without approval an example that is not for use. */
+export interface RunningOrder {
+  readonly manual: string | null;
+  readonly approved: string | null;
+  readonly goingUp: readonly RunningOrderStep[];
+  readonly comingDown: readonly RunningOrderStep[];
+}
+
+export interface HangResult {
+  readonly hang: string;
+  readonly mirrorOf: string | null;
+  readonly grid: string;
+  readonly gridSerial: string | null;
+  readonly system: string;
+  readonly systemApproved: boolean;
+  readonly goesUp: number;
+  readonly trimHeightMm: number;
+  readonly tiltDownDeg: number;
+  readonly bottomAimDownDeg: number;
+  readonly massKg: number;
+  readonly centreOfGravity: Point;
+  readonly slackAtDeg: { readonly rearSlack: number; readonly frontSlack: number } | null;
+  /** Tilts at which both picks keep the reserve of the regime, and those that the aim needs. */
+  readonly tiltRange: {
+    readonly reserveShare: number;
+    readonly fromDeg: number;
+    readonly toDeg: number;
+    readonly needs: { readonly fromDeg: number; readonly toDeg: number } | null;
+    readonly verdict: 'within' | 'outside';
+  } | null;
+  /** One pick: the tilt that each hole gives, in the order of the tilts. */
+  readonly holeTilts: readonly { readonly hole: string; readonly tiltDownDeg: number }[];
+  /** Every mass of the hang with the place of its centre: what the sum of moments is made of. */
+  readonly masses: readonly { readonly what: string; readonly massKg: number; readonly xMm: number; readonly zMm: number }[];
+  readonly picks: readonly PickResult[];
+  /** More than two points in one line: the total, and no shares; `picks` is then empty. */
+  readonly unshared: {
+    readonly hoists: readonly { readonly hole: string; readonly hoist: string; readonly serial: string | null }[];
+    readonly totalN: number;
+    readonly withSteelAndHoistsN: number;
+    readonly sentence: string;
+  } | null;
+  readonly joints: readonly JointResult[];
+  readonly stages: readonly StageResult[];
+  readonly envelope: EnvelopeResult | null;
+  readonly pullBack: PullBackResult | null;
+  readonly secondary: readonly Comparison[];
+  readonly windLimitMps: number | null;
+  readonly runningOrder: RunningOrder;
+  readonly boxes: readonly {
+    readonly position: number;
+    readonly model: string;
+    readonly serial: string | null;
+    readonly splayDeg: number;
+    readonly cart: string | null;
+    readonly hangsBelowKg: number;
+  }[];
+  readonly outline: HangOutline;
+  readonly stage: { readonly xMm: number; readonly yMm: number; readonly azimuthDeg: number } | null;
+}
+
+export interface PicksResult {
+  readonly hangs: readonly HangResult[];
+  readonly loadRule: {
+    readonly id: string;
+    readonly jurisdiction: string;
+    readonly title: string;
+    readonly edition: string | null;
+    readonly source: string;
+    readonly status: string;
+    readonly dynamicFactor: number;
+    readonly usableShare: number;
+    /** How far a load cell may read from the computed value, as a share of it; null where the regime says nothing. */
+    readonly readingTolerance: number | null;
+  };
+  readonly caution: string;
+}

@@ -1,0 +1,124 @@
+import type { Working } from './working.js';
+
+export interface Placement {
+  readonly id: string;
+  /** What the loader calls it, for example "Main left, 1st cart". */
+  readonly label: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly zMm: number;
+  readonly turned: boolean;
+  /** As placed: along x, across y, up z. */
+  readonly alongMm: number;
+  readonly acrossMm: number;
+  readonly heightMm: number;
+  readonly massKg: number;
+  readonly firstOff: number;
+  readonly group: string | null;
+  /** Travels, but must not fly: quarantined freight on its way home. */
+  readonly tag: string | null;
+}
+
+export interface TruckRow {
+  readonly number: number;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly pieces: readonly string[];
+  readonly label: string;
+  readonly massKg: number;
+  /** Where the bar or strap goes, from the nose; null when the row stands against the next. */
+  readonly barAtMm: number | null;
+  /** What is left across the truck. */
+  readonly gapAcrossMm: number;
+  /** What is left between this row and the one before it, or the nose; plans made before this was stated have none. */
+  readonly gapAheadMm?: number;
+}
+
+export interface AxleLoad {
+  readonly axle: string;
+  readonly loadKg: number;
+  readonly limitKg: number | null;
+  readonly share: number | null;
+  /** Highest of this axle after any unloading stop. */
+  readonly worstAfterStopsKg: number;
+  readonly working?: Working;
+}
+
+/** What a truck carries when `off` has come off, with all that came off before; `off` null: the whole load. */
+export interface AxleStop {
+  readonly off: string | null;
+  readonly massKg: number;
+  readonly sideOffsetMm: number;
+  readonly sideLimitMm: number | null;
+  readonly loads: readonly {
+    readonly axle: string;
+    readonly loadKg: number;
+    readonly limitKg: number | null;
+    readonly leastKg: number | null;
+    readonly verdict: 'within' | 'over' | 'too light' | 'no limit on file';
+  }[];
+}
+
+/** The bridge formula for every run of consecutive axles, counted from the front. */
+export interface BridgeCheck {
+  readonly status: 'within' | 'over' | 'not on file';
+  readonly rule: string;
+  readonly source: string;
+  readonly groups: readonly {
+    readonly first: number;
+    readonly last: number;
+    readonly spanFt: number;
+    readonly loadLb: number;
+    readonly limitLb: number;
+    readonly isOver: boolean;
+  }[];
+  readonly sentence: string;
+}
+
+export interface TruckResultOne {
+  readonly id: string;
+  readonly model: string;
+  readonly innerLengthMm: number;
+  readonly innerWidthMm: number;
+  readonly innerHeightMm: number;
+  readonly doorHeightMm: number;
+  readonly placements: readonly Placement[];
+  readonly rows: readonly TruckRow[];
+  readonly loadingOrder: readonly string[];
+  readonly unloadingOrder: readonly string[];
+  readonly usedLengthMm: number;
+  readonly massKg: number;
+  readonly payloadKg: number;
+  readonly sideOffsetMm: number;
+  readonly axles: readonly AxleLoad[];
+  readonly working: Working;
+  // Plans that were made before these were worked out have none of them.
+  /** The whole load first, then after each stop but the last. */
+  readonly stops?: readonly AxleStop[];
+  /** null where no rule of the tour asks for it. */
+  readonly bridge?: BridgeCheck | null;
+  /** What goes in first when the show comes down. */
+  readonly loadOutOrder?: readonly string[];
+  /** Pieces that stay where they are because somebody wants it; `loaded` ones are in the truck. */
+  readonly kept?: readonly { readonly piece: string; readonly loaded: boolean }[];
+}
+
+/** What people at the dock asked for, as the plan took it up; `without effect` where it could not. */
+export interface LoadingNote {
+  readonly kind: 'kept' | 'waived' | 'taken' | 'end' | 'without effect';
+  readonly subject: string;
+  readonly sentence: string;
+}
+
+export interface TruckResult {
+  readonly status: 'optimal' | 'feasible';
+  readonly trucks: readonly TruckResultOne[];
+  readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];
+  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+  readonly caution: string;
+  /** Which truck goes to the dock first: the one that holds what comes off first. At the load-out backwards. */
+  readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
+  readonly notes?: readonly LoadingNote[];
+  /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
+  readonly refused?: readonly string[];
+}
