@@ -1,9 +1,48 @@
+/** Rooms of an engine -> what each may know of the engine beside itself: doors of rooms, or files of the engine's own top. */
+const rooms = {
+  'cart-allocation': {
+    case: [],
+    bound: ['case'],
+    'carry-out': ['case', 'bound'],
+    exact: ['case'],
+    check: ['case'],
+    why: ['case', 'solve-allocation.ts'],
+  },
+};
+
+const engines = Object.keys(rooms).join('|');
+
+const oneWayRules = Object.entries(rooms).flatMap(([engine, known]) =>
+  Object.entries(known).map(([room, others]) => ({
+    name: `${engine}-${room}-knows`,
+    comment: `Arrows between the rooms of ${engine} run one way: ${room} knows ${others.join(' and ') || 'no other room'}.`,
+    severity: 'error',
+    from: { path: `^libs/${engine}/${room}/`, pathNot: '\\.spec\\.ts$' },
+    to: { path: `^libs/${engine}/`, pathNot: `^libs/${engine}/(${[room, ...others].join('|')})(/|$)` },
+  })),
+);
+
 /**
  * Who may import whom. Each rule says why; tests/architecture holds a file against each that breaks it.
  * Read by `npm run check` and by those tests.
  */
 export const rules = {
   forbidden: [
+    {
+      name: 'rooms-have-doors',
+      comment: 'A room of an engine is entered through its index.ts, which says what the room is for; what stands behind it may change.',
+      severity: 'error',
+      from: { pathNot: `^libs/(${engines})/[^/]+/` },
+      to: { path: `^libs/(${engines})/[^/]+/`, pathNot: '/index\\.ts$' },
+    },
+    {
+      name: 'rooms-meet-at-doors',
+      comment: 'Rooms of one engine use one another through their doors as well.',
+      severity: 'error',
+      from: { path: `^libs/(${engines})/([^/]+)/` },
+      to: { path: '^libs/$1/[^/]+/', pathNot: ['^libs/$1/$2/', '/index\\.ts$'] },
+    },
+    ...oneWayRules,
     {
       name: 'no-circles',
       comment: 'Two files that need each other are one idea in two places; two-way relations also crash at load under ES modules.',

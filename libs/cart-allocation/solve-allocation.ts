@@ -1,10 +1,17 @@
 import { type IntegerProgramSolver, seededRandom } from '#kernel';
-import type { AllocationCase } from './allocation-case.js';
-import { type Choice, solveBound } from './bound-program.js';
-import { findShortage } from './check-feasible.js';
-import { searchExactly } from './exact-search.js';
-import { type FloorPlan, type Preferences, floorPlanOf, keptBoxes, mayCarry } from './floor-plan.js';
-import { type NumberedMove, beamSchedule } from './schedule.js';
+import { type Choice, findShortage, solveBound } from './bound/index.js';
+import { beamSchedule } from './carry-out/index.js';
+import {
+  type AllocationAnswer,
+  type AllocationCase,
+  type FloorPlan,
+  type NumberedMove,
+  type Preferences,
+  floorPlanOf,
+  keptBoxes,
+  mayCarry,
+} from './case/index.js';
+import { searchExactly } from './exact/index.js';
 
 export interface AllocationLimits {
   readonly timeLimitSeconds: number;
@@ -13,25 +20,6 @@ export interface AllocationLimits {
   readonly integerProgram: IntegerProgramSolver;
   /** Ties and wishes: never at the price of a move. */
   readonly prefer?: Preferences;
-}
-
-export interface BoxMoveAnswer {
-  readonly box: string;
-  /** A cart's id or "floor". */
-  readonly from: string;
-  readonly to: string;
-}
-
-export interface AllocationAnswer {
-  readonly status: 'optimal' | 'feasible' | 'infeasible';
-  readonly boxMoves: number;
-  readonly bound: number;
-  /** Serials top first. */
-  readonly assignments: readonly { readonly load: string; readonly cart: string; readonly boxes: readonly string[] }[];
-  readonly moves: readonly BoxMoveAnswer[];
-  readonly short?: readonly { readonly model: string; readonly missing: number; readonly serial?: string }[];
-  readonly reason?: string;
-  readonly measures: { readonly cartsTouched: number };
 }
 
 /** Choices that are tried beside the first before the exact search. */
@@ -51,8 +39,10 @@ interface Plan {
 }
 
 /**
- * The fewest box moves that turn the floor into the wanted loads, in an order that can be carried out. The bound comes from an integer program, the plan
- * from carrying its choice out; where they do not meet, an exact search closes what it can in the time given.
+ * The fewest box moves that turn the floor into the wanted loads, in an order that can be carried out. This is the blocks world with interchangeable
+ * blocks (Gupta and Nau, Artificial Intelligence 56, 1992: a shortest plan is NP-hard to find), so it is done from both sides: an integer program says
+ * which carts to use and below how many moves no plan can be (`bound`); a beam search carries that choice out (`carry-out`); where the two do
+ * not meet, other choices of equal length are tried, and an exact search closes what it can in the time given (`exact`).
  */
 export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
   const floor = floorPlanOf(problem, limits.prefer);

@@ -3,6 +3,14 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { findViolations } from '../../apps/cli/boundaries.js';
 
+/** A file in one room of an engine that knows another room. */
+const arrow = (engine: string, from: string, to: string): Record<string, Record<string, string>> => ({
+  [`${engine}-${from}-knows`]: {
+    [`libs/${engine}/${from}/a.ts`]: `export { b } from '../${to}/index.js';`,
+    [`libs/${engine}/${to}/index.ts`]: 'export const b = 1;',
+  },
+});
+
 /** Rule -> files that break it, and nothing else in the folder. */
 const broken: Record<string, Record<string, string>> = {
   'no-circles': {
@@ -37,6 +45,20 @@ const broken: Record<string, Record<string, string>> = {
     'apps/api/src/features/tour/rows.ts': 'export const b = 1;',
   },
   'nobody-imports-tests': { 'libs/kernel/a.ts': "export { b } from '../../tests/b.js';", 'tests/b.ts': 'export const b = 1;' },
+  'rooms-have-doors': {
+    'libs/cart-allocation/a.ts': "export { b } from './case/b.js';",
+    'libs/cart-allocation/case/b.ts': 'export const b = 1;',
+  },
+  'rooms-meet-at-doors': {
+    'libs/cart-allocation/bound/a.ts': "export { b } from '../case/b.js';",
+    'libs/cart-allocation/case/b.ts': 'export const b = 1;',
+  },
+  ...arrow('cart-allocation', 'case', 'bound'),
+  ...arrow('cart-allocation', 'bound', 'carry-out'),
+  ...arrow('cart-allocation', 'carry-out', 'exact'),
+  ...arrow('cart-allocation', 'exact', 'bound'),
+  ...arrow('cart-allocation', 'check', 'bound'),
+  ...arrow('cart-allocation', 'why', 'exact'),
   'everything-resolves': { 'apps/api/src/a.ts': "export { b } from './nowhere.js';" },
 };
 
@@ -68,6 +90,10 @@ describe('the dependency rules', () => {
         'apps/web/src/a.ts': "export { c } from '../../../libs/truck-pack/c.js';",
         'libs/truck-pack/c.ts': "export { d as c } from '../kernel/d.js';",
         'libs/kernel/d.ts': 'export const d = 1;',
+        'libs/cart-allocation/solve-allocation.ts': "export { e } from './bound/index.js';",
+        'libs/cart-allocation/bound/index.ts': "export { e } from './e.js';",
+        'libs/cart-allocation/bound/e.ts': "export { f as e } from '../case/index.js';",
+        'libs/cart-allocation/case/index.ts': 'export const f = 1;',
       }),
     ).toEqual([]);
   });

@@ -1,5 +1,4 @@
-import type { AllocationCase } from './allocation-case.js';
-import type { AllocationAnswer } from './solve-allocation.js';
+import type { AllocationAnswer, AllocationCase } from '../case/index.js';
 
 /** Why each move is made, in the words of the floor. */
 export function moveReasons(problem: AllocationCase, answer: AllocationAnswer): readonly string[] {

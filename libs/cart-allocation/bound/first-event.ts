@@ -1,4 +1,4 @@
-import type { FloorPlan } from './floor-plan.js';
+import type { FloorPlan } from '../case/index.js';
 
 /** What a load on a cart means for the places of each kind. */
 export interface Opening {

@@ -1,5 +1,4 @@
-import type { AllocationCase } from './allocation-case.js';
-import { type FloorPlan, mayCarry } from './floor-plan.js';
+import { type AllocationCase, type FloorPlan, mayCarry } from '../case/index.js';
 
 export interface Shortage {
   /** `serial`: the pinned one that is short. */

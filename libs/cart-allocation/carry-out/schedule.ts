@@ -1,13 +1,6 @@
 import { invariant } from '#kernel';
-import type { Choice } from './bound-program.js';
-import { type FloorPlan, keptBoxes } from './floor-plan.js';
-
-/** A box move in small numbers: box, and the index of the cart it comes from and goes to (-1 = the floor). */
-export interface NumberedMove {
-  readonly box: number;
-  readonly from: number;
-  readonly to: number;
-}
+import type { Choice } from '../bound/index.js';
+import { type FloorPlan, type NumberedMove, keptBoxes } from '../case/index.js';
 
 /** A cart with work: what comes off it, top first, then what comes onto it, bottom first. Progress counts through both. */
 interface WorkCart {

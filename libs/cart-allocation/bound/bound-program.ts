@@ -1,6 +1,6 @@
 import type { IntegerProgramSolver } from '#kernel';
+import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from '../case/index.js';
 import { Openings, singleKinds, tally } from './first-event.js';
-import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from './floor-plan.js';
 
 /** Which cart each load gets, and from how many of the top boxes of other carts are taken. */
 export interface Choice {
@@ -34,7 +34,7 @@ export function solveBound(
   const carts = classesOf(floor.carts.map((cart) => cartKey(floor, cart)));
   const loads = classesOf(floor.loads.map(loadKey));
   const promising = promisingPairs(floor, carts, loads, Math.min(60_000, Math.round(12_000 * Math.max(0.25, timeLimitSeconds))));
-  const program = writeProgram(floor, carts, loads, vary, fewest, promising);
+  const program = writeProgram(floor, { carts, loads, promising }, vary, fewest);
   const answer = integerProgram.solve(program.text, { timeLimitSeconds: 0.6 * timeLimitSeconds });
   const choice = answer.values.size > 0 ? readChoice(floor, carts, loads, program.columns, answer.values) : undefined;
   // A program without all its pairs bounds nothing: then only what must come into place counts.
@@ -98,76 +98,120 @@ interface Program {
   readonly columns: ReadonlyMap<string, Column>;
 }
 
-function writeProgram(
-  floor: FloorPlan,
-  carts: readonly number[][],
-  loads: readonly number[][],
-  vary: () => number,
-  fewest: Tie,
-  promising: ReadonlySet<number> | undefined,
-): Program {
-  const columns = new Map<string, Column>();
-  const cost: string[] = [];
-  const inCart = carts.map((): string[] => []);
-  const inLoad = loads.map((): string[] => []);
-  const comeIn = Array.from({ length: floor.kindCount }, (): string[] => []);
-  const comeOff = Array.from({ length: floor.kindCount }, (): string[] => []);
-  const openPlaces = Array.from({ length: floor.kindCount }, (): string[] => []);
+interface Classes {
+  readonly carts: readonly number[][];
+  readonly loads: readonly number[][];
+  /** Pairs that the program holds; undefined: all. */
+  readonly promising: ReadonlySet<number> | undefined;
+}
+
+/** Terms of the program as they come together. */
+class Terms {
+  readonly columns = new Map<string, Column>();
+  readonly cost: string[] = [];
+  readonly inCart: string[][];
+  readonly inLoad: string[][];
+  readonly comeIn: string[][];
+  readonly comeOff: string[][];
+  readonly openPlaces: string[][];
   /** By kind, by the boxes of it that must have gone before: the columns that can open the first later place for it. */
-  const events = Array.from({ length: floor.kindCount }, () => new Map<number, string[]>());
+  readonly events: Map<number, string[]>[];
+
+  constructor({ carts, loads }: Classes, kindCount: number) {
+    const lists = (length: number) => Array.from({ length }, (): string[] => []);
+    this.inCart = lists(carts.length);
+    this.inLoad = lists(loads.length);
+    this.comeIn = lists(kindCount);
+    this.comeOff = lists(kindCount);
+    this.openPlaces = lists(kindCount);
+    this.events = Array.from({ length: kindCount }, () => new Map<number, string[]>());
+  }
+}
+
+/** What equal choices are weighed by, each less than a move in all. */
+interface Weights {
+  readonly lifted: () => number;
+  readonly touched: number;
+}
+
+function writeProgram(floor: FloorPlan, classes: Classes, vary: () => number, fewest: Tie): Program {
   // Of choices with equally many moves the one that lifts the fewest boxes off leaves the most ways to carry it out; or the one that
   // touches the fewest carts.
   const slack = fewest === 'boxes lifted' ? 0.4 / Math.max(1, floor.serials.length) : 0;
-  const touch = fewest === 'carts touched' ? 0.4 / Math.max(1, floor.carts.length) : 0;
+  const touched = fewest === 'carts touched' ? 0.4 / Math.max(1, floor.carts.length) : 0;
+  const weights: Weights = { lifted: () => slack * vary(), touched };
+  const terms = new Terms(classes, floor.kindCount);
   const openings = new Openings(floor, singleKinds(floor));
-  carts.forEach(([first], cartClass) => {
-    const cart = floor.carts[first!]!;
-    loads.forEach(([load], loadClass) => {
-      const wanted = floor.loads[load!]!;
-      if (promising ? !promising.has(cartClass * loads.length + loadClass) : !mayCarry(cart, wanted)) return;
-      const column = `x${cartClass}_${loadClass}`;
-      columns.set(column, { cartClass, loadClass });
-      const kept = keptBoxes(floor, cart.stack, wanted.kinds);
-      inCart[cartClass]!.push(column);
-      inLoad[loadClass]!.push(column);
-      const on = tally(wanted.kinds.slice(kept));
-      const offKinds = cart.stack.slice(kept).map((box) => floor.kindOf[box]!);
-      const off = tally(offKinds);
-      // A box that there is once cannot go straight from a cart into another place of the same cart.
-      const turned = [...off.keys()].filter((kind) => openings.single.has(kind) && on.has(kind));
-      const usable = offKinds.filter((kind) => kind !== 0).length;
-      cost.push(
-        `${wanted.kinds.length + cart.stack.length - 2 * kept + turned.length + usable * slack * vary() + (on.size + off.size > 0 ? touch : 0)} ${column}`,
-      );
-      for (const [kind, count] of on) comeIn[kind]!.push(`${count} ${column}`);
-      for (const [kind, count] of off) comeOff[kind]!.push(`${count} ${column}`);
-      const { open, later } = openings.of(first!, offKinds, wanted.kinds.slice(kept));
-      for (const [kind, count] of open) openPlaces[kind]!.push(`${count} ${column}`);
-      for (const [kind, gone] of later) {
-        if (turned.includes(kind)) continue;
-        if (!events[kind]!.has(gone)) events[kind]!.set(gone, []);
-        events[kind]!.get(gone)!.push(column);
-      }
-    });
-    for (let taken = 1; taken <= cart.stack.length; taken++) {
-      const kinds = cart.stack.slice(-taken).map((box) => floor.kindOf[box]!);
-      if (kinds[0] === 0) continue; // the deepest box taken is one that is wanted
-      const column = `d${cartClass}_${taken}`;
-      columns.set(column, { cartClass, taken });
-      cost.push(`${taken + taken * slack * vary() + touch} ${column}`);
-      inCart[cartClass]!.push(column);
-      for (const [kind, count] of tally(kinds)) comeOff[kind]!.push(`${count} ${column}`);
-    }
+  classes.carts.forEach((_, cartClass) => {
+    classes.loads.forEach((__, loadClass) => addPair(terms, floor, classes, openings, weights, cartClass, loadClass));
+    addGiving(terms, floor, classes, weights, cartClass);
   });
+  return programOf(floor, classes, terms);
+}
+
+/** A cart of the class gets a load of the class: what comes off, what comes on, what waits for what. */
+function addPair(
+  terms: Terms,
+  floor: FloorPlan,
+  { carts, loads, promising }: Classes,
+  openings: Openings,
+  weights: Weights,
+  cartClass: number,
+  loadClass: number,
+): void {
+  const first = carts[cartClass]![0]!;
+  const cart = floor.carts[first]!;
+  const wanted = floor.loads[loads[loadClass]![0]!]!;
+  if (promising ? !promising.has(cartClass * loads.length + loadClass) : !mayCarry(cart, wanted)) return;
+  const column = `x${cartClass}_${loadClass}`;
+  terms.columns.set(column, { cartClass, loadClass });
+  terms.inCart[cartClass]!.push(column);
+  terms.inLoad[loadClass]!.push(column);
+  const kept = keptBoxes(floor, cart.stack, wanted.kinds);
+  const onKinds = wanted.kinds.slice(kept);
+  const offKinds = cart.stack.slice(kept).map((box) => floor.kindOf[box]!);
+  const [on, off] = [tally(onKinds), tally(offKinds)];
+  // A box that there is once cannot go straight from a cart into another place of the same cart.
+  const turned = [...off.keys()].filter((kind) => openings.single.has(kind) && on.has(kind));
+  const usable = offKinds.filter((kind) => kind !== 0).length;
+  const touch = on.size + off.size > 0 ? weights.touched : 0;
+  terms.cost.push(`${onKinds.length + offKinds.length + turned.length + usable * weights.lifted() + touch} ${column}`);
+  for (const [kind, count] of on) terms.comeIn[kind]!.push(`${count} ${column}`);
+  for (const [kind, count] of off) terms.comeOff[kind]!.push(`${count} ${column}`);
+  const { open, later } = openings.of(first, offKinds, onKinds);
+  for (const [kind, count] of open) terms.openPlaces[kind]!.push(`${count} ${column}`);
+  for (const [kind, gone] of later) {
+    if (turned.includes(kind)) continue;
+    const columns = terms.events[kind]!.get(gone);
+    if (columns) columns.push(column);
+    else terms.events[kind]!.set(gone, [column]);
+  }
+}
+
+/** A cart of the class gets no load and gives its top boxes, 1 to all; the deepest box taken is one that is wanted. */
+function addGiving(terms: Terms, floor: FloorPlan, { carts }: Classes, weights: Weights, cartClass: number): void {
+  const { stack } = floor.carts[carts[cartClass]![0]!]!;
+  for (let taken = 1; taken <= stack.length; taken++) {
+    const kinds = stack.slice(-taken).map((box) => floor.kindOf[box]!);
+    if (kinds[0] === 0) continue;
+    const column = `d${cartClass}_${taken}`;
+    terms.columns.set(column, { cartClass, taken });
+    terms.cost.push(`${taken + taken * weights.lifted() + weights.touched} ${column}`);
+    terms.inCart[cartClass]!.push(column);
+    for (const [kind, count] of tally(kinds)) terms.comeOff[kind]!.push(`${count} ${column}`);
+  }
+}
+
+function programOf(floor: FloorPlan, { carts, loads }: Classes, { columns, cost, ...terms }: Terms): Program {
   const loose = tally(floor.loose.map((box) => floor.kindOf[box]!));
   const rows: string[] = [];
-  inLoad.forEach((terms, index) => rows.push(`l${index}: ${sum(terms)} = ${loads[index]!.length}`));
-  inCart.forEach((terms, index) => terms.length > 0 && rows.push(`c${index}: ${sum(terms)} <= ${carts[index]!.length}`));
+  terms.inLoad.forEach((columnsOf, index) => rows.push(`l${index}: ${sum(columnsOf)} = ${loads[index]!.length}`));
+  terms.inCart.forEach((columnsOf, index) => columnsOf.length > 0 && rows.push(`c${index}: ${sum(columnsOf)} <= ${carts[index]!.length}`));
   const both: string[] = [];
   const firsts: string[] = [];
   const most = Math.min(floor.carts.length, floor.loads.length);
   for (let kind = 1; kind < floor.kindCount; kind++) {
-    const [ins, offs] = [comeIn[kind]!, comeOff[kind]!];
+    const [ins, offs] = [terms.comeIn[kind]!, terms.comeOff[kind]!];
     if (ins.length === 0) continue;
     const supply = offs.length > 0 ? ` - ${sum(offs, ' - ')}` : '';
     rows.push(`s${kind}: ${sum(ins)}${supply} <= ${loose.get(kind) ?? 0}`);
@@ -176,7 +220,7 @@ function writeProgram(
     both.push(`b${kind}`);
     rows.push(`i${kind}: b${kind} - ${sum(ins, ' - ')} <= 0`, `o${kind}: b${kind} + w${kind} - ${sum(offs, ' - ')} <= 0`);
     both.push(`w${kind}`);
-    rows.push(...firstRows(kind, [...events[kind]!], openPlaces[kind]!, most, firsts));
+    rows.push(...firstRows(kind, [...terms.events[kind]!], terms.openPlaces[kind]!, most, firsts));
   }
   const integers = [...columns.keys(), ...firsts];
   const text = `Minimize\n${wrapped(`obj: ${sum(cost)}`)}\nSubject To\n${rows.map((row) => wrapped(row)).join('\n')}\nBounds\n${both.map((each) => `${each} >= 0`).join('\n')}\nGeneral\n${integers.join('\n')}\nEnd\n`;

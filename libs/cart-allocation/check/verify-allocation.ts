@@ -1,5 +1,4 @@
-import type { AllocationCase } from './allocation-case.js';
-import type { AllocationAnswer } from './solve-allocation.js';
+import type { AllocationAnswer, AllocationCase } from '../case/index.js';
 
 /** Carries an answer out move by move on the case as it was written and looks at what stands where at the end; what is wrong, one sentence each. */
 export function verifyAllocation(problem: AllocationCase, answer: AllocationAnswer): readonly string[] {

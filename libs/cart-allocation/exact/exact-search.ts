@@ -1,6 +1,4 @@
-import type { Choice } from './bound-program.js';
-import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from './floor-plan.js';
-import type { NumberedMove } from './schedule.js';
+import { type FloorPlan, type NumberedMove, cartKey, keptBoxes, loadKey, mayCarry } from '../case/index.js';
 
 export interface SearchAnswer {
   /** No plan has fewer moves than this. */
@@ -97,7 +95,7 @@ class FixedSearch {
 
   constructor(
     private readonly floor: FloorPlan,
-    cartOf: Choice['cartOf'],
+    cartOf: readonly number[],
     private readonly limits: SearchLimits,
   ) {
     this.stacks = floor.carts.map((cart) => [...cart.stack]);

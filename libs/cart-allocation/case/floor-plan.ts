@@ -22,6 +22,13 @@ export interface FloorPlan {
   readonly kindNames: readonly string[];
 }
 
+/** A box move in small numbers: box, and the index of the cart it comes from and goes to (-1 = the floor). */
+export interface NumberedMove {
+  readonly box: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Among choices with equally many moves: boxes of low rank first, loads of neighbouring rank on carts that are alike. */
 export interface Preferences {
   readonly boxRank: (serial: string) => number;

@@ -1,0 +1,2 @@
+/** From a choice of carts to a list of moves in an order that can be carried out, losing as few moves as possible. */
+export { beamSchedule } from './schedule.js';
