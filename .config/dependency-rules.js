@@ -82,6 +82,27 @@ export const rules = {
       to: { path: '^libs/', pathNot: '^libs/(kernel|tour-file)/' },
     },
     {
+      name: 'rooms-have-one-door',
+      comment: 'A room of a lib is entered through its index.ts, which says what the room is for; what stands behind it may be rearranged.',
+      severity: 'error',
+      from: { path: '^libs/(pack-plan|cart-allocation|truck-pack)/([^/]+)/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/$1/[^/]+/', pathNot: ['^libs/$1/$2/', '/index\\.ts$'] },
+    },
+    {
+      name: 'the-contract-knows-no-result',
+      comment: 'What a plan is stands apart from how it is made: every room may know the contract, it knows none.',
+      severity: 'error',
+      from: { path: '^libs/pack-plan/contract/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/pack-plan/', pathNot: '^libs/pack-plan/contract/' },
+    },
+    {
+      name: 'nobody-knows-the-maker',
+      comment: 'The maker knows all results in their order; a result that leaned on it could not be read alone.',
+      severity: 'error',
+      from: { path: '^libs/pack-plan/', pathNot: ['^libs/pack-plan/make/', '^libs/pack-plan/index\\.ts$', '\\.spec\\.ts$'] },
+      to: { path: '^libs/pack-plan/make/' },
+    },
+    {
       name: 'plan-before-drawings',
       comment: 'A plan is made without being drawn.',
       severity: 'error',

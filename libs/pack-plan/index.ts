@@ -1,22 +1,36 @@
-export * from './difference.js';
-export { changedInputs, fingerprintOf } from './fingerprint.js';
-export * from './make-pack-plan.js';
-export * from './plan.js';
-export * from './hardware-result.js';
-export { type KeptPlan as EarlierPlan, wholePlan } from './whole-plan.js';
-export { fittedInShow } from './hardware-pieces.js';
-export { sparesOfDesign } from './hardware-spares.js';
-export type { SolveLimits } from './plan-carts.js';
-export { allocationCase } from './allocation-case.js';
-export { gatherInputs } from './plan-inputs.js';
-export * from './regime.js';
-export { enoughSteel } from './steel-choice.js';
-export * from './check-cart.js';
-export * from './work-list.js';
-export * from './fleet-calendar.js';
-export * from './between-shows.js';
-export { replanTrucks } from './replan-trucks.js';
-export { type RowSwap, swapOf } from './row-swap.js';
-export { whyNotUsable } from './availability.js';
-export * from './load-reading.js';
-export { againstTick } from './running-order.js';
+/** A tour file and a show -> the five results of a pack plan: what a plan is (contract), one room a result, the maker, and what the floor does with it. */
+export type {
+  AxleStop,
+  BridgeCheck,
+  CartLoad,
+  Comparison,
+  DueResult,
+  Factor,
+  Finding,
+  HangResult,
+  HardwareLine,
+  PackPlan,
+  PickResult,
+  PicksResult,
+  Placement,
+  Point,
+  RunningOrderStep,
+  Section,
+  Stack,
+  TruckResult,
+  TruckResultOne,
+  Working,
+} from './contract/index.js';
+export type { PlanDifference } from './differ/index.js';
+export { differenceBetween } from './differ/index.js';
+export type { BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';
+export { betweenShows, checkCart, workListOf } from './floor/index.js';
+export { fittedInShow, sparesOfDesign } from './hardware/index.js';
+export type { FleetInput } from './inputs/index.js';
+export { changedInputs, designOf, firstDayFor, fleetCalendar, gatherInputs, remediesFor, whyNotUsable } from './inputs/index.js';
+export { wholePlan } from './landed/index.js';
+export { makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
+export { againstTick, judgeReading } from './picks/index.js';
+export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';
+export type { RowSwap } from './trucks/index.js';
+export { swapOf } from './trucks/index.js';

@@ -28,6 +28,18 @@ const broken: Record<string, Record<string, string>> = {
     'libs/pack-plan/b.ts': 'export const b = 1;',
   },
   'plan-before-drawings': { 'libs/pack-plan/a.ts': "export { b } from '../drawings/b.js';", 'libs/drawings/b.ts': 'export const b = 1;' },
+  'rooms-have-one-door': {
+    'libs/pack-plan/picks/a.ts': "export { b } from '../carts/b.js';",
+    'libs/pack-plan/carts/b.ts': 'export const b = 1;',
+  },
+  'the-contract-knows-no-result': {
+    'libs/pack-plan/contract/a.ts': "export { b } from '../carts/index.js';",
+    'libs/pack-plan/carts/index.ts': 'export const b = 1;',
+  },
+  'nobody-knows-the-maker': {
+    'libs/pack-plan/picks/a.ts': "export { b } from '../make/index.js';",
+    'libs/pack-plan/make/index.ts': 'export const b = 1;',
+  },
   'web-sees-contracts-and-libs': {
     'apps/web/src/a.ts': "export { b } from '../../api/src/platform/b.js';",
     'apps/api/src/platform/b.ts': 'export const b = 1;',

@@ -1,7 +1,7 @@
 import { hoistingFactor, solveBridle } from '#hang-statics';
 import { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from '#pack-plan';
 import { type LoadRule, loadRule } from '#tour-file';
-import { ratedKg } from '../../libs/pack-plan/rated-load.js';
+import { ratedKg } from '../../libs/pack-plan/rules/rated-load.js';
 
 const base = {
   id: 'test',

@@ -1,0 +1,6 @@
+/** Result 1: cart loads, the boxes and carts found for them, and the fewest box moves. */
+export type { WantedLoad } from './allocation-case.js';
+export { cartModel, wantedLoads } from './allocation-case.js';
+export { describeMoves } from './box-moves.js';
+export { cartFindings } from './cart-findings.js';
+export { planCarts } from './plan-carts.js';

@@ -1,0 +1,141 @@
+import { type AllocationAnswer, type AllocationCase, solveAllocation } from '#cart-allocation';
+import type { CartLoad, CartsResult, PlannedBox, SolveLimits, Stack } from '../contract/index.js';
+import type { PlanInputs } from '../inputs/index.js';
+import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
+import { describeMoves } from './box-moves.js';
+import { preferencesOf, wishesOf } from './wishes.js';
+
+/** The cart loads of the show, the boxes and carts found for them, and the shortest list of box moves. */
+export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult {
+  const loads = wantedLoads(inputs);
+  const missing = new Set<string>();
+  let problem = allocationCase(inputs, loads, missing);
+  const withWishes = { ...limits, prefer: preferencesOf(inputs, loads) };
+  let answer = solveAllocation(problem, withWishes);
+  const short = answer.short ?? [];
+  const reason = answer.reason ?? null;
+  // What cannot be served is left out place by place, from the bottom of the last hang, so that the rest is still planned.
+  while (answer.status === 'infeasible' && problem.loads.length > 0) {
+    leaveOutWhatIsShort(loads, answer, missing);
+    problem = allocationCase(inputs, loads, missing);
+    answer = problem.loads.length > 0 ? solveAllocation(problem, withWishes) : answer;
+  }
+  return describe(inputs, loads, problem, answer, missing, short, reason);
+}
+
+function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAnswer, missing: Set<string>): void {
+  const before = missing.size;
+  const lastFirst = [...loads].reverse();
+  for (const { model, missing: count, serial } of answer.short ?? []) {
+    const places = lastFirst.flatMap((load) =>
+      [...load.positions]
+        .reverse()
+        .filter((position) => placeIsOf(load, position, model, serial) && !missing.has(`${load.id}/${position}`))
+        .map((position) => `${load.id}/${position}`),
+    );
+    for (const place of places.slice(0, count)) missing.add(place);
+  }
+  if (missing.size > before) return;
+  const last = lastFirst.find((load) => load.positions.some((position) => !missing.has(`${load.id}/${position}`)));
+  for (const position of last?.positions ?? []) missing.add(`${last!.id}/${position}`);
+}
+
+/** A place that wants this pinned serial, or where none is named any box of the model. */
+function placeIsOf(load: WantedLoad, position: number, model: string, serial: string | undefined): boolean {
+  const box = load.hang.boxes[position - 1]!;
+  return serial === undefined ? box.model === model && box.serial === undefined : box.serial === serial;
+}
+
+function describe(
+  inputs: PlanInputs,
+  loads: readonly WantedLoad[],
+  problem: AllocationCase,
+  answer: AllocationAnswer,
+  missing: ReadonlySet<string>,
+  short: CartsResult['short'],
+  reason: string | null,
+): CartsResult {
+  const solved = answer.status !== 'infeasible';
+  const complete = missing.size === 0 && solved;
+  const cartLoads = loads.map((load) => cartLoad(inputs, load, answer, missing));
+  return {
+    status: complete ? answer.status : 'infeasible',
+    boxMoves: solved ? answer.boxMoves : 0,
+    bound: solved ? answer.bound : 0,
+    loads: cartLoads,
+    wishes: wishesOf(inputs, cartLoads, answer),
+    moves: solved ? describeMoves(problem, answer) : [],
+    floorBefore: floor(
+      problem,
+      problem.carts.map((each) => [each.id, each.stack] as const),
+      problem.loose,
+    ),
+    floorAfter: floorAfter(problem, answer),
+    short,
+    reason,
+    leftOut: inputs.file.items
+      .filter((item) => item.kind === 'box' && inputs.availability.get(item.id)!.reason !== null)
+      .map((item) => ({ serial: item.id, model: item.model, reason: inputs.availability.get(item.id)!.reason! })),
+  };
+}
+
+function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: AllocationAnswer, missing: ReadonlySet<string>): CartLoad {
+  const found = answer.assignments?.find((each) => each.load === load.id);
+  const cart = found ? inputs.items.get(found.cart)! : undefined;
+  const model = cart ? cartModel(inputs, cart.model) : undefined;
+  const system = inputs.file.systems.find(
+    (each) => each.id === inputs.file.catalogue.grids.find((grid) => grid.model === load.hang.grid)?.system,
+  );
+  const serials = [...(found?.boxes ?? [])];
+  const boxes = load.positions.map((position, index): PlannedBox => {
+    const { model: boxModel, splayDeg } = load.hang.boxes[position - 1]!;
+    const splaySet =
+      position === 1 ? 'to the grid' : index === 0 && system?.jointBetweenCarts !== 'set in the cart' ? 'at the point' : 'in the cart';
+    const serial = missing.has(`${load.id}/${position}`) ? null : (serials.shift() ?? null);
+    return { slot: index + 1, position, model: boxModel, serial, splayDeg, splaySet };
+  });
+  const massOf = (name: string) => inputs.file.catalogue.boxes.find((each) => each.model === name)?.massKg ?? 0;
+  return {
+    id: load.id,
+    hang: load.hang.id,
+    number: load.number,
+    of: load.of,
+    cart: found?.cart ?? null,
+    cartModel: model?.model ?? null,
+    capacity: model?.capacity ?? boxes.length,
+    boxes,
+    massKg: (model?.massKg ?? 0) + boxes.reduce((sum, each) => sum + (each.serial === null ? 0 : massOf(each.model)), 0),
+    exceptions: exceptionsOf(boxes, model?.capacity),
+  };
+}
+
+function exceptionsOf(boxes: readonly PlannedBox[], capacity: number | undefined): string[] {
+  const models = [...new Set(boxes.map((each) => each.model))];
+  const gaps = boxes.filter((each) => each.serial === null);
+  return [
+    ...(capacity !== undefined && boxes.length < capacity ? [`part load: ${boxes.length} of ${capacity} boxes`] : []),
+    ...(models.length > 1 ? [`mixed models: ${models.join(' and ')}`] : []),
+    ...gaps.map((each) => `slot ${each.slot}: no ${each.model} to be had`),
+  ];
+}
+
+function floorAfter(problem: AllocationCase, answer: AllocationAnswer): CartsResult['floorAfter'] {
+  const stacks = new Map(problem.carts.map((each) => [each.id, [...each.stack]]));
+  const loose = new Set(problem.loose);
+  for (const { box, from, to } of answer.status === 'infeasible' ? [] : answer.moves) {
+    if (from === 'floor') loose.delete(box);
+    else stacks.get(from)!.shift();
+    if (to === 'floor') loose.add(box);
+    else stacks.get(to)!.unshift(box);
+  }
+  return floor(problem, [...stacks], [...loose]);
+}
+
+function floor(
+  problem: AllocationCase,
+  stacks: readonly (readonly [string, readonly string[]])[],
+  loose: readonly string[],
+): { carts: Stack[]; loose: string[] } {
+  const capacity = new Map(problem.carts.map((each) => [each.id, each.capacity]));
+  return { carts: stacks.map(([cart, boxes]) => ({ cart, capacity: capacity.get(cart)!, boxes: [...boxes] })), loose: [...loose] };
+}

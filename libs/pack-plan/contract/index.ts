@@ -1,0 +1,21 @@
+/** What a plan is: the shapes of its five results and its findings, known by every other room; it knows none of them. */
+export type { ChainResult, HardwareLine, HardwareResult, TrunkResult } from './hardware-result.js';
+export type {
+  Comparison,
+  EnvelopeResult,
+  Factor,
+  HangResult,
+  LegResult,
+  PickResult,
+  PicksResult,
+  Point,
+  PullBackResult,
+  RunningOrder,
+  RunningOrderStep,
+  StageResult,
+} from './picks-result.js';
+export type { BoxMove, CartLoad, CartsResult, DueItem, DueResult, Finding, PackPlan, PlannedBox, Section, Stack, Weight } from './plan.js';
+export { plural, say } from './say.js';
+export type { SolveLimits } from './solve-limits.js';
+export type { AxleLoad, AxleStop, BridgeCheck, LoadingNote, Placement, TruckResult, TruckResultOne, TruckRow } from './truck-result.js';
+export type { Working } from './working.js';

@@ -1,0 +1,12 @@
+import type { IntegerProgramSolver } from '#kernel';
+
+/** What a plan may use: a clock that does not go back, the integer-program solver, and how much work. */
+export interface SolveLimits {
+  readonly now: () => number;
+  readonly integerProgram: IntegerProgramSolver;
+  readonly timeLimitSeconds: number;
+  /** Orders in which the rows of a truck are tried; 1 where nothing is said. */
+  readonly truckWork?: number;
+  /** Told the part of the truck's work that is done, 0 to 1. */
+  readonly onProgress?: (part: number) => void;
+}

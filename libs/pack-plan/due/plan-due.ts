@@ -1,0 +1,64 @@
+import { eachDay } from '#kernel';
+import { solveExaminations } from '#inspection-calendar';
+import type { DueItem, DueResult } from '../contract/index.js';
+import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
+
+const dueCaution =
+  'Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and the maker’s instructions and local law come first.';
+
+/** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. */
+export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>): DueResult {
+  const { tour } = inputs.file;
+  const judged = [...inputs.availability.values()].filter(
+    ({ item, judgement }) => judgement !== null && concerns(item.id, inputs, whereOf),
+  );
+  const items = judged.map(
+    ({ item, judgement }): DueItem => ({
+      item: item.id,
+      kind: item.count === undefined ? item.kind : `${item.kind} batch (${item.count})`,
+      model: item.model,
+      where: whereOf.get(item.id) ?? 'not in this plan',
+      dueOn: judgement!.dueOn,
+      state: judgement!.state,
+      lastExaminedOn:
+        item.examinations
+          .map((each) => each.on)
+          .sort()
+          .at(-1) ?? null,
+      intervals: applicableIntervals(inputs.file, item),
+      sentence: judgement!.sentence,
+    }),
+  );
+  const { visits } = solveExaminations({
+    window: { from: tour.prepFrom, to: tour.returnTo },
+    items: judged
+      .filter(({ item }) => whereOf.has(item.id) || item.state === 'in service')
+      .map(({ item }) => ({
+        id: item.id,
+        intervals: [...applicableIntervals(inputs.file, item)],
+        examinations: item.examinations,
+        events: item.events,
+        declaredOn: item.declaredOn,
+      })),
+    visitDays: [...tour.visitDays],
+  });
+  return {
+    from: tour.prepFrom,
+    to: tour.returnTo,
+    showDays: [...new Set(tour.shows.flatMap((show) => eachDay(show.from, show.to)))].sort(),
+    items: items.sort((a, b) => order(a) - order(b) || ((a.dueOn ?? '') < (b.dueOn ?? '') ? -1 : 1)),
+    visits,
+    caution: dueCaution,
+  };
+}
+
+/** In the plan, or of the depot and of a model that the plan uses but kept out by its dates. */
+function concerns(id: string, inputs: PlanInputs, whereOf: ReadonlyMap<string, string>): boolean {
+  if (whereOf.has(id)) return true;
+  const { item } = inputs.availability.get(id)!;
+  const usedModels = new Set([...whereOf.keys()].map((each) => inputs.items.get(each)?.model));
+  return item.state !== 'retired' && item.depot === inputs.file.tour.depot && usedModels.has(item.model);
+}
+
+const states = ['failed', 'blocked', 'no record', 'overdue', 'falls due', 'in date throughout'];
+const order = (each: DueItem): number => states.indexOf(each.state);

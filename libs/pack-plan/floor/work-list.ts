@@ -1,0 +1,135 @@
+import { type AllocationCase, solveAllocation } from '#cart-allocation';
+import { describeMoves } from '../carts/index.js';
+import type { BoxMove, PackPlan, SolveLimits, Stack } from '../contract/index.js';
+
+export interface Floor {
+  readonly carts: readonly (Stack & { readonly carries?: readonly string[] })[];
+  readonly loose: readonly string[];
+}
+
+/** What the register says of the boxes on a floor. */
+export interface BoxFacts {
+  readonly model: (serial: string) => string;
+  /** Why a box must not fly; null where it may. */
+  readonly against: (serial: string) => string | null;
+}
+
+export interface WorkList {
+  /** `as planned`: what is left of the plan's own list. `anew`: the floor is another one, and this is the shortest list from there. */
+  readonly status: 'as planned' | 'anew' | 'done' | 'cannot';
+  readonly moves: readonly BoxMove[];
+  /** No list from this floor is shorter. */
+  readonly bound: number;
+  readonly sentence: string;
+  readonly floor: Floor;
+  /** Loads that this list builds on another cart than the plan says. */
+  readonly otherCarts: readonly { readonly load: string; readonly planned: string; readonly now: string }[];
+}
+
+/** What is left to do for a plan on the floor as it now stands; `done` are numbers of its moves that have been carried out. */
+export function workListOf(plan: PackPlan, floor: Floor, facts: BoxFacts, done: ReadonlySet<number>, limits: SolveLimits): WorkList {
+  const barred = plan.carts.loads.flatMap((load) =>
+    serialsOf(load).flatMap((serial) => {
+      const why = facts.against(serial);
+      return why === null ? [] : [`${serial} of ${load.id} must not fly: ${why}.`];
+    }),
+  );
+  if (barred.length > 0) {
+    const sentence = `${barred.join(' ')} Find another box for it on the show’s page, or plan again.`;
+    return { status: 'cannot', moves: [], bound: 0, sentence, floor, otherCarts: [] };
+  }
+  const left = plan.carts.moves.filter((move) => !done.has(move.number));
+  const none = { floor, otherCarts: otherCarts(plan, new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]))) };
+  if (standsAsPlanned(plan, floor))
+    return { status: 'done', moves: [], bound: 0, sentence: 'Every cart of the plan stands as it is wanted.', ...none };
+  const after = carryOut(floor, left);
+  if (after && standsAsPlanned(plan, after)) {
+    const bound = plan.carts.status === 'optimal' ? left.length : 0;
+    return { status: 'as planned', moves: left, bound, sentence: countSentence(left.length, bound), ...none };
+  }
+  return listAnew(plan, floor, facts, limits);
+}
+
+function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits): WorkList {
+  const problem = caseFrom(plan, floor, facts);
+  const gone = problem.loads.flatMap((load) =>
+    load.boxes.flatMap((box) => ('serial' in box && !(box.serial in problem.boxes) ? [box.serial] : [])),
+  );
+  if (gone.length > 0)
+    return {
+      status: 'cannot',
+      moves: [],
+      bound: 0,
+      sentence: `${gone.join(', ')} of the plan is no longer on this floor. Plan again.`,
+      floor,
+      otherCarts: [],
+    };
+  const answer = solveAllocation(problem, limits);
+  if (answer.status === 'infeasible')
+    return {
+      status: 'cannot',
+      moves: [],
+      bound: 0,
+      sentence: `From this floor the plan cannot be built: ${answer.reason ?? 'boxes are short'}`,
+      floor,
+      otherCarts: [],
+    };
+  return {
+    status: 'anew',
+    moves: describeMoves(problem, answer),
+    bound: answer.bound,
+    sentence: `The floor is not as the list left it. From here: ${countSentence(answer.boxMoves, answer.bound)}`,
+    floor,
+    otherCarts: otherCarts(plan, new Map(answer.assignments.map((each) => [each.boxes.join('\n'), each.cart]))),
+  };
+}
+
+function otherCarts(plan: PackPlan, cartOf: ReadonlyMap<string, string>): WorkList['otherCarts'] {
+  return plan.carts.loads.flatMap((load) => {
+    const now = cartOf.get(serialsOf(load).join('\n'));
+    return load.cart !== null && now !== undefined && now !== load.cart ? [{ load: load.id, planned: load.cart, now }] : [];
+  });
+}
+
+const countSentence = (moves: number, bound: number): string =>
+  `${moves} box ${moves === 1 ? 'move' : 'moves'}${moves <= bound ? '; no shorter list exists' : bound > 0 ? `; at least ${bound} are needed` : ''}.`;
+
+/** Whether every load stands whole on some cart: rolling costs nothing. */
+function standsAsPlanned(plan: PackPlan, { carts }: Floor): boolean {
+  const standing = new Set(carts.map((each) => each.boxes.join('\n')));
+  return plan.carts.loads.map(serialsOf).every((serials) => serials.length === 0 || standing.has(serials.join('\n')));
+}
+
+const serialsOf = (load: PackPlan['carts']['loads'][number]): string[] =>
+  load.boxes.flatMap((box) => (box.serial === null ? [] : [box.serial]));
+
+/** The floor after these moves; undefined where one of them cannot be made. */
+function carryOut(floor: Floor, moves: readonly BoxMove[]): Floor | undefined {
+  const stacks = new Map(floor.carts.map((each) => [each.cart, [...each.boxes]]));
+  const loose = new Set(floor.loose);
+  for (const { box, from, to } of moves) {
+    if (from === 'floor' ? !loose.delete(box) : stacks.get(from)?.shift() !== box) return undefined;
+    if (to === 'floor') loose.add(box);
+    else stacks.get(to)?.unshift(box);
+  }
+  return { carts: floor.carts.map((each) => ({ ...each, boxes: stacks.get(each.cart)! })), loose: [...loose] };
+}
+
+/** The floor as a case whose loads are the plan's, serial by serial. */
+function caseFrom(plan: PackPlan, floor: Floor, { model }: BoxFacts): AllocationCase {
+  const serials = [...floor.carts.flatMap((each) => each.boxes), ...floor.loose];
+  return {
+    carts: floor.carts.map(({ cart, capacity, boxes, carries }) => ({
+      id: cart,
+      capacity,
+      stack: [...boxes],
+      ...(carries ? { carries: [...carries] } : {}),
+    })),
+    loose: [...floor.loose],
+    boxes: Object.fromEntries(serials.map((serial) => [serial, model(serial)])),
+    unusable: [],
+    loads: plan.carts.loads
+      .map((load) => ({ id: load.id, boxes: serialsOf(load).map((serial) => ({ serial })) }))
+      .filter((load) => load.boxes.length > 0),
+  };
+}

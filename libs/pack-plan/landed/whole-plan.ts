@@ -1,0 +1,86 @@
+import type { HangResult, PackPlan, PickResult } from '../contract/index.js';
+import { type KeptHardware, wholeHardware } from './whole-hardware.js';
+
+/** What every plan said of a pick and of a hang, however long ago it was made. */
+type Since<T, K extends keyof T> = Pick<T, K> & Partial<T>;
+type KeptPick = Since<
+  PickResult,
+  'hole' | 'place' | 'hoist' | 'hoistSerial' | 'reactionN' | 'hookLoadKg' | 'belowHookKg' | 'hoistKg' | 'chainKg'
+> &
+  Pick<PickResult, 'pointLoadN' | 'pointLoadDynamicN' | 'comparisons' | 'working' | 'stage'>;
+type KeptJoint = Since<HangResult['joints'][number], 'position' | 'loadN' | 'rearLinkN' | 'frontPinN' | 'comparisons'>;
+type KeptHang = Omit<Partial<HangResult>, 'picks' | 'joints' | 'outline'> &
+  Pick<HangResult, 'hang' | 'grid' | 'boxes' | 'trimHeightMm' | 'tiltDownDeg' | 'massKg' | 'centreOfGravity'> & {
+    readonly picks: readonly KeptPick[];
+    readonly joints: readonly KeptJoint[];
+    readonly outline: Since<HangResult['outline'], 'grid' | 'holes'> & {
+      readonly boxes: readonly Since<HangResult['outline']['boxes'][number], 'position' | 'corners' | 'frontPivot' | 'tiltDownDeg'>[];
+    };
+  };
+export type KeptPlan = Omit<PackPlan, 'picks' | 'hardware'> & {
+  readonly picks: Omit<PackPlan['picks'], 'hangs' | 'loadRule'> & {
+    readonly hangs: readonly KeptHang[];
+    readonly loadRule: Partial<PackPlan['picks']['loadRule']>;
+  };
+  readonly hardware: KeptHardware;
+};
+
+/** A kept plan in the shape of a new one: what it did not say yet is left open, so that a revision prints years later. */
+export function wholePlan(kept: KeptPlan): PackPlan {
+  return {
+    ...kept,
+    hardware: wholeHardware(kept.hardware),
+    picks: {
+      ...kept.picks,
+      loadRule: {
+        id: '',
+        jurisdiction: '',
+        edition: null,
+        readingTolerance: null,
+        ...kept.picks.loadRule,
+      } as PackPlan['picks']['loadRule'],
+      hangs: kept.picks.hangs.map(wholeHang),
+    },
+  };
+}
+
+function wholeHang(kept: KeptHang): HangResult {
+  return {
+    tiltRange: null,
+    holeTilts: [],
+    masses: [],
+    unshared: null,
+    stages: [],
+    envelope: null,
+    pullBack: null,
+    secondary: [],
+    windLimitMps: null,
+    runningOrder: { manual: null, approved: null, goingUp: [], comingDown: [] },
+    ...kept,
+    picks: kept.picks.map((pick) => ({
+      point: `${kept.hang} ${pick.hole}`,
+      alone: null,
+      withoutLine: null,
+      asideN: 0,
+      asideDeg: null,
+      bridle: null,
+      enough: { hoist: null, shackle: null, sling: null },
+      ...pick,
+      comparisons: pick.comparisons.map((each) => ({ ...each, rated: each.rated ?? null, factors: each.factors ?? [] })),
+    })),
+    joints: kept.joints.map((joint) => ({
+      adapter: null,
+      tiltDownDeg: 0,
+      distanceMm: 0,
+      leverMm: 0,
+      frontPins: { xN: 0, zN: 0 },
+      ...joint,
+    })),
+    outline: {
+      gridWidthMm: 0,
+      adapters: [],
+      ...kept.outline,
+      boxes: kept.outline.boxes.map((box) => ({ ...box, widthMm: box.widthMm ?? 0 })),
+    },
+  } as HangResult;
+}

@@ -1,0 +1,100 @@
+import type { TourFile } from '#tour-file';
+import { cartFindings, planCarts, wantedLoads } from '../carts/index.js';
+import type { CartsResult, HardwareResult, PackPlan, SolveLimits, TruckResult } from '../contract/index.js';
+import { dueFindings, planDue } from '../due/index.js';
+import { hardwareFindings, planHardware } from '../hardware/index.js';
+import { type PlanInputs, fingerprintOf, gatherInputs } from '../inputs/index.js';
+import { type ChosenItem, chooseItems, pickFindings, planPicks, plannedSerials } from '../picks/index.js';
+import { emptyTruckFindings, planTruck, truckFindings } from '../trucks/index.js';
+import { inputFindings } from './input-findings.js';
+import { keepBoxes } from './keep-boxes.js';
+import { travelling } from './replan-trucks.js';
+
+/** An earlier plan whose boxes stay where they are, but for those that failed. */
+export interface KeptPlan {
+  readonly plan: PackPlan;
+  readonly failed: ReadonlySet<string>;
+}
+
+/**
+ * The five results of one show of a tour file that was read without faults. Pure: equal file and limits of work give the equal plan.
+ * Steps: who may fly; carts and box moves; grids and hoists; loads; hardware; trucks; dates of everything that lifts.
+ */
+export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits, keep?: KeptPlan): PackPlan {
+  const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId);
+  const carts = planCarts(inputs, limits);
+  const chosen = chooseItems(inputs);
+  const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
+  const hardware = planHardware(inputs, carts, chosen);
+  const truck = planTruck(inputs, carts, limits);
+  const due = planDue(inputs, whereabouts(inputs, carts, hardware));
+  const { tour } = file;
+  return {
+    tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
+    show: {
+      id: inputs.show.id,
+      name: inputs.show.name,
+      venue: inputs.show.venue,
+      from: inputs.show.from,
+      to: inputs.show.to,
+      number: tour.shows.findIndex((each) => each.id === showId) + 1,
+      of: tour.shows.length,
+    },
+    fingerprint: fingerprintOf(file, showId),
+    carts,
+    picks,
+    hardware,
+    truck,
+    due,
+    findings: [
+      ...inputFindings(inputs),
+      ...pickFindings(inputs, picks),
+      ...cartFindings(inputs, carts),
+      ...hardwareFindings(inputs, hardware),
+      ...emptyTruckFindings(inputs),
+      ...truckFindings(truck),
+      ...dueFindings(inputs, due),
+    ],
+    uses: usesOf(inputs, carts, chosen, hardware, truck),
+  };
+}
+
+/** The plan with the boxes of an earlier one in their places where that costs no box move more, so that a new revision changes what must change. */
+export function makeSteadyPlan(file: TourFile, showId: string, limits: SolveLimits, before: PackPlan | undefined): PackPlan {
+  const plan = makePackPlan(file, showId, limits);
+  if (!before) return plan;
+  const kept = makePackPlan(file, showId, limits, { plan: before, failed: new Set() });
+  const isAsGood =
+    kept.carts.status === plan.carts.status &&
+    kept.carts.boxMoves <= plan.carts.boxMoves &&
+    kept.carts.short.length <= plan.carts.short.length;
+  return isAsGood ? kept : plan;
+}
+
+/** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
+function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareResult): ReadonlyMap<string, string> {
+  const where = new Map<string, string>();
+  for (const load of carts.loads)
+    for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
+  for (const each of hardware.chosen) where.set(each.item, each.where);
+  for (const line of hardware.lines)
+    for (const item of inputs.file.items)
+      if (item.model === line.model && item.count !== undefined && item.state === 'in service')
+        where.set(item.id, item.in ? `in ${item.in}` : 'fitted to the boxes');
+  return where;
+}
+
+function usesOf(
+  inputs: PlanInputs,
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+  hardware: HardwareResult,
+  truck: TruckResult,
+): PackPlan['uses'] {
+  const spares = hardware.chosen.map((each) => each.item);
+  const serials = [...new Set([...plannedSerials(carts, chosen), ...spares, ...travelling(truck)])].map((item) => ({ item, count: null }));
+  const batches = hardware.lines.flatMap((line) =>
+    line.takenFrom.map(({ lot, count }) => ({ item: lot, count: inputs.items.get(lot)!.count === undefined ? null : count })),
+  );
+  return [...serials, ...batches];
+}

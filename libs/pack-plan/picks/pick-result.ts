@@ -1,0 +1,177 @@
+import { type BridleAnswer, type HangAnswer, type HangCase, restingTiltDeg, solveBridle } from '#hang-statics';
+import { groupDigits, standardGravityMps2 } from '#kernel';
+import type { GridModel, Hang, Pick } from '#tour-file';
+import type { PickResult, Working } from '../contract/index.js';
+import type { PlanInputs } from '../inputs/index.js';
+import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
+import type { ChosenItem } from './chosen-items.js';
+import { steelMassKg } from './hang-bodies.js';
+import type { Pulled } from './plan-pull-back.js';
+
+/** One pick of a hang on one pick or two: its loads, what was compared with what, and the sum with its figures. */
+export function pickResult(
+  inputs: PlanInputs,
+  hang: Hang,
+  grid: GridModel,
+  problem: HangCase,
+  answer: HangAnswer & Pulled,
+  index: number,
+  chosen: readonly ChosenItem[],
+): PickResult {
+  const pick = hang.picks[index]!;
+  const masses = problem.picks[index]!;
+  const bridle = pick.bridle ? bridleOf(inputs, hang, pick, answer, problem, index) : null;
+  const bridleKg = pick.bridle ? steelMassKg(inputs, pick.bridle) : 0;
+  const pointLoadN = answer.picks[index]!.pointLoadN + bridleKg * problem.gravityMps2;
+  const loads = { ...answer.picks[index]!, pointLoadN, pointLoadDynamicN: pointLoadN * problem.dynamicFactor };
+  const behind = (hole: string) => grid.holes.find((each) => each.hole === hole)!.behindMm;
+  const place =
+    hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
+  const sideDeg = Math.abs(answer.chainsInclineDeg ?? 0);
+  const without = answer.without?.picks[index];
+  const withoutPointN = without ? without.pointLoadN + bridleKg * problem.gravityMps2 : pointLoadN;
+  // Steel and structure are held against the worse of the two: with the line, and before it is taken up.
+  const worst = {
+    reactionN: Math.max(loads.reactionN, without?.reactionN ?? loads.reactionN),
+    hookLoadKg: Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
+    pointLoadDynamicN: Math.max(pointLoadN, withoutPointN) * problem.dynamicFactor,
+  };
+  const asideN = Math.abs(loads.reactionN) * Math.sin((sideDeg * Math.PI) / 180);
+  const forward = (answer.chainsInclineDeg ?? 0) > 0 ? 0 : 180;
+  return {
+    hole: pick.hole,
+    place,
+    point: pick.point ?? `${hang.id} ${pick.hole}`,
+    hoist: pick.hoist,
+    hoistSerial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,
+    reactionN: loads.reactionN,
+    hookLoadKg: loads.hookLoadKg,
+    belowHookKg: masses.belowHookKg,
+    hoistKg: masses.hoistKg,
+    chainKg: masses.chainKg,
+    pointLoadN,
+    pointLoadDynamicN: loads.pointLoadDynamicN,
+    alone: hang.picks.length === 2 && !hang.pullBack ? aloneOf(problem, answer, index) : null,
+    withoutLine: without
+      ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
+      : null,
+    asideN,
+    asideDeg: asideN > 0 ? ((forward + (hang.stage?.azimuthDeg ?? 0) + 540) % 360) - 180 : null,
+    bridle,
+    comparisons: [
+      ...comparePick(inputs, grid, hang, pick, { ...(loads.reactionN < 0 ? loads : worst), sideDeg }),
+      ...(pick.bridle && bridle && bridle.reason === null ? compareLegs(inputs, pick.bridle, bridle.legs) : []),
+    ],
+    enough: enoughSteel(inputs, worst.hookLoadKg, hang.secondary !== undefined),
+    working: pickWorking(problem, answer, index, place, bridleKg),
+    stage: pointOnStage(hang, answer, problem, pick.hole),
+  };
+}
+
+/** The other pick is slack: this one carries the whole hang, which turns until it hangs below. */
+function aloneOf(problem: HangCase, answer: HangAnswer, index: number): PickResult['alone'] {
+  const { hole, belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
+  return {
+    tiltDownDeg: restingTiltDeg(problem, problem.grid.holes.find((each) => each.hole === hole)!),
+    hookLoadKg: answer.massKg + belowHookKg,
+    pointLoadN: (answer.massKg + belowHookKg + hoistKg + chainKg) * problem.gravityMps2,
+  };
+}
+
+/** Legs from the hook of the hoist; they carry the whole point load of the pick. */
+function bridleOf(
+  inputs: PlanInputs,
+  hang: Hang,
+  pick: Pick,
+  answer: HangAnswer & Pulled,
+  problem: HangCase,
+  index: number,
+): PickResult['bridle'] {
+  const hook = { xMm: 0, yMm: 0, zMm: 0 };
+  const anchors = pick.bridle!.legs.map(({ xMm, yMm, aboveMm }) => ({ xMm, yMm, zMm: aboveMm }));
+  const loadN =
+    Math.max(answer.picks[index]!.pointLoadN, answer.without?.picks[index]?.pointLoadN ?? 0) +
+    steelMassKg(inputs, pick.bridle!) * problem.gravityMps2;
+  const solved: BridleAnswer = solveBridle(hook, anchors, loadN);
+  if (!solved.ok) return { legs: [], reason: solved.reason };
+  const at = pointOnStage(hang, answer, problem, pick.hole);
+  return {
+    reason: null,
+    legs: solved.legs.map((leg, each) => ({
+      stage: at && { xMm: at.xMm + anchors[each]!.xMm, yMm: at.yMm + anchors[each]!.yMm },
+      lengthMm: leg.lengthMm,
+      tensionN: leg.tensionN,
+      tensionDynamicN: leg.tensionN * problem.dynamicFactor,
+      verticalN: Math.sqrt(Math.max(0, leg.tensionN ** 2 - leg.horizontalN ** 2)),
+      horizontalN: leg.horizontalN,
+      fromHorizontalDeg: leg.fromHorizontalDeg,
+      directionDeg: (Math.atan2(-anchors[each]!.yMm, -anchors[each]!.xMm) * 180) / Math.PI,
+    })),
+  };
+}
+
+function pickWorking(problem: HangCase, answer: HangAnswer & Pulled, index: number, place: PickResult['place'], bridleKg: number): Working {
+  const { hole, belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
+  const { reactionN, hookLoadKg, pointLoadN } = answer.picks[index]!;
+  const g = standardGravityMps2;
+  const own = holeX(problem, answer, hole);
+  const other = problem.picks[1 - index];
+  const cg = answer.centreOfGravity.xMm;
+  const pulled = answer.chainsInclineDeg !== undefined;
+  const n = (value: number, decimals = 1) => groupDigits(value, decimals);
+  const bracketed = (value: number) => (value < 0 ? `(${n(value)})` : n(value));
+  const m = (mm: number) => `${groupDigits(mm, 1)} mm`;
+  const point = pointLoadN + bridleKg * g;
+  const steps = [
+    ...(pulled
+      ? [
+          `With the pull-back the chains incline by ${n(answer.chainsInclineDeg, 2)}°; along its chain hole ${hole} carries ${n(reactionN)} N (balance of the hang with its line).`,
+        ]
+      : other
+        ? [
+            `Hole ${hole} stands at ${m(own)}, hole ${other.hole} at ${m(holeX(problem, answer, other.hole))}, the centre of gravity at ${m(cg)}, all forward of the front pivot.`,
+            `Reaction = ${n(answer.massKg, 2)} kg × ${g} × (${n(cg)} − ${bracketed(holeX(problem, answer, other.hole))}) / (${n(own)} − ${bracketed(holeX(problem, answer, other.hole))}) = ${n(reactionN)} N.`,
+          ]
+        : [
+            `The centre of gravity hangs under hole ${hole}: both at ${m(cg)} forward of the front pivot.`,
+            `Reaction = ${n(answer.massKg, 2)} kg × ${g} = ${n(reactionN)} N.`,
+          ]),
+    `At the hook = ${n(reactionN)} N / ${g} + ${n(belowHookKg, 2)} kg of steel = ${n(hookLoadKg)} kg.`,
+    `Point, static = ${n(reactionN)} N + (${n(belowHookKg, 2)} + ${n(hoistKg)} + ${n(chainKg)}${bridleKg > 0 ? ` + ${n(bridleKg)}` : ''}) kg × ${g} = ${n(point)} N.`,
+    `Point × ${Number(problem.dynamicFactor.toFixed(4))} = ${n(point * problem.dynamicFactor)} N.`,
+  ];
+  return {
+    terms: [
+      { what: 'mass of the hang', value: answer.massKg, unit: 'kg' },
+      { what: 'centre of gravity, forward of the front pivot', value: cg, unit: 'mm' },
+      { what: `hole ${hole}, forward of the front pivot`, value: own, unit: 'mm' },
+      ...(other ? [{ what: `hole ${other.hole}, forward of the front pivot`, value: holeX(problem, answer, other.hole), unit: 'mm' }] : []),
+      { what: 'steel below the hook', value: belowHookKg, unit: 'kg' },
+      { what: 'hoist', value: hoistKg, unit: 'kg' },
+      { what: 'chain', value: chainKg, unit: 'kg' },
+      ...(bridleKg > 0 ? [{ what: 'steel of the bridle', value: bridleKg, unit: 'kg' }] : []),
+      { what: 'factor on the point load', value: problem.dynamicFactor, unit: '' },
+    ],
+    steps,
+    rule: pulled
+      ? 'Balance of the hang with its line: the chains incline alike until their horizontal parts balance the line; moments about the other hole give the rest. Hook load = force along the chain / g + steel below the hook.'
+      : place === 'only'
+        ? 'One pick carries the whole hang; the centre of gravity hangs under the hole. Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.'
+        : 'Moments about the other hole: reaction = mass × g × (distance of the centre of gravity from the other hole) / (distance between the holes). Hook load = reaction / g + steel below the hook. Point load = reaction + (steel + hoist + chain) × g.',
+    source: `static equilibrium of a rigid body${pulled ? '' : ' on vertical lines'}; figures of the models as filed`,
+  };
+}
+
+/** x of a grid hole at the tilt of the answer, forward of the grid's front pivot. */
+function holeX(problem: HangCase, answer: HangAnswer, name: string): number {
+  const hole = problem.grid.holes.find((each) => each.hole === name)!;
+  const tilt = (answer.tiltDownDeg * Math.PI) / 180;
+  return -hole.behindMm * Math.cos(tilt) + hole.aboveMm * Math.sin(tilt);
+}
+
+function pointOnStage(hang: Hang, answer: HangAnswer, problem: HangCase, hole: string): { xMm: number; yMm: number } | null {
+  if (!hang.stage) return null;
+  const azimuth = (hang.stage.azimuthDeg * Math.PI) / 180;
+  const x = holeX(problem, answer, hole);
+  return { xMm: hang.stage.xMm + x * Math.cos(azimuth), yMm: hang.stage.yMm + x * Math.sin(azimuth) };
+}

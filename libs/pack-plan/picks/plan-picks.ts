@@ -1,0 +1,231 @@
+import { type HangAnswer, type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together } from '#hang-statics';
+import { groupDigits, standardGravityMps2 } from '#kernel';
+import type { GridModel, Hang } from '#tour-file';
+import type { WantedLoad } from '../carts/index.js';
+import type { CartsResult, Comparison, HangResult, PicksResult } from '../contract/index.js';
+import { type PlanInputs, modelOf } from '../inputs/index.js';
+import { compareJoint, compareRated, dynamicFactorOf, metalFactors, personsBelowFactors } from '../rules/index.js';
+import type { ChosenItem } from './chosen-items.js';
+import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
+import { pickResult } from './pick-result.js';
+import { planPullBack } from './plan-pull-back.js';
+import { planStages } from './plan-stages.js';
+import { runningOrder } from './running-order.js';
+
+const loadCaution =
+  'Loads are computed from the figures on file. A competent person confirms them against the maker’s rated data, local rules and the structure before anything is lifted.';
+
+/** What each hang weighs, where it balances, what each pick carries and what every joint passes on, compared with what is on file. */
+export function planPicks(
+  inputs: PlanInputs,
+  loads: readonly WantedLoad[],
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+): PicksResult {
+  const { loadRule, show } = inputs;
+  return {
+    hangs: inputs.hangs.map((hang) =>
+      planHang(
+        inputs,
+        hang,
+        loads.filter((each) => each.hang.id === hang.id),
+        carts,
+        chosen,
+      ),
+    ),
+    loadRule: {
+      id: loadRule.id,
+      jurisdiction: loadRule.jurisdiction,
+      title: loadRule.title,
+      edition: loadRule.edition ?? null,
+      source: loadRule.source,
+      status: loadRule.status,
+      dynamicFactor: dynamicFactorOf(loadRule),
+      usableShare: show.personsBelow ? loadRule.usableShareWithPersonsBelow : 1,
+      readingTolerance: loadRule.reading?.toleranceShare ?? null,
+    },
+    caution: loadCaution,
+  };
+}
+
+function planHang(
+  inputs: PlanInputs,
+  hang: Hang,
+  loads: readonly WantedLoad[],
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+): HangResult {
+  const { catalogue, systems } = inputs.file;
+  const grid = modelOf(catalogue.grids, hang.grid);
+  const whole = hangBodies(inputs, hang, loads);
+  const pulled = planPullBack(inputs, hang, whole.problem);
+  const problem = whole.problem;
+  const answer = pulled?.answer ?? solveHang(problem);
+  const own = carts.loads.filter((each) => each.hang === hang.id);
+  const planned = new Map(own.flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
+  const system = systems.find((each) => each.id === grid.system);
+  const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));
+  const isShared = hang.picks.length <= 2;
+  const stages = isShared ? planStages(inputs, hang, whole, own) : null;
+  return {
+    hang: hang.id,
+    mirrorOf: hang.mirrorOf ?? null,
+    grid: grid.model,
+    gridSerial: chosen.find((each) => each.hang === hang.id && each.kind === 'grid')?.item ?? null,
+    system: grid.system,
+    systemApproved: system?.approved !== undefined,
+    goesUp: hang.goesUp,
+    trimHeightMm: hang.trimHeightMm,
+    tiltDownDeg: answer.tiltDownDeg,
+    bottomAimDownDeg: answer.bottomAimDownDeg,
+    massKg: answer.massKg,
+    centreOfGravity: answer.centreOfGravity,
+    slackAtDeg: isShared && !pulled ? (answer.slackAtDeg ?? null) : null,
+    tiltRange: isShared && !pulled ? rangeOf(inputs, hang, problem) : null,
+    holeTilts: hang.picks.length === 1 ? holeTilts(problem) : [],
+    masses: massesOf(hang, grid, whole, answer.tiltDownDeg, planned),
+    picks: isShared ? hang.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen)) : [],
+    unshared: isShared ? null : unsharedOf(inputs, hang, answer.massKg, chosen),
+    joints: answer.joints.map((joint, index) => {
+      const { position, frame } = whole.bodies[index]!;
+      return {
+        position,
+        adapter: frame?.id ?? null,
+        tiltDownDeg: placed[index + 1]!.tiltDownDeg,
+        distanceMm: distanceBelow(placed, index + 1),
+        leverMm: problem.boxes[index]!.rearLeverMm,
+        loadN: joint.loadN,
+        rearLinkN: joint.rearLinkN,
+        frontPins: joint.frontPins,
+        frontPinN: joint.frontPinN,
+        comparisons: compareJoint(
+          frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model),
+          joint,
+          metalFactors(inputs),
+        ),
+      };
+    }),
+    stages: stages?.stages ?? [],
+    envelope: stages?.envelope ?? null,
+    pullBack: pulled?.result ?? null,
+    secondary: secondaryOf(inputs, hang, answer.massKg),
+    windLimitMps: system?.windLimitMps ?? null,
+    runningOrder: runningOrder(inputs, hang, own),
+    boxes: hang.boxes.map((box, index) => ({
+      position: index + 1,
+      model: box.model,
+      serial: planned.get(index + 1)?.serial ?? null,
+      splayDeg: box.splayDeg,
+      cart: planned.get(index + 1)?.cart ?? null,
+      hangsBelowKg: answer.joints[whole.placeOf(index + 1) - 1]!.loadN / standardGravityMps2,
+    })),
+    outline: outlineOf(inputs, hang, grid, whole, answer),
+    stage: hang.stage ?? null,
+  };
+}
+
+/** The centre of what hangs below a joint, forward of its front pivot. */
+const distanceBelow = (bodies: Parameters<typeof together>[0], place: number): number =>
+  together(bodies.slice(place)).cg.xMm - bodies[place]!.pivot.xMm;
+
+function outlineOf(
+  inputs: PlanInputs,
+  hang: Hang,
+  grid: GridModel,
+  { problem, bodies }: HangBodies,
+  answer: HangAnswer,
+): HangResult['outline'] {
+  const { boxes, ...rest } = hangOutline(
+    problem,
+    answer.tiltDownDeg,
+    bodies.map(({ position, frame }) => frame ?? modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model)),
+    { lengthMm: grid.lengthMm, heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60) },
+  );
+  return {
+    ...rest,
+    gridWidthMm: grid.widthMm,
+    boxes: boxes.flatMap((box, index) => {
+      const { position, frame } = bodies[index]!;
+      return frame ? [] : [{ ...box, position, widthMm: modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model).widthMm }];
+    }),
+    adapters: boxes.flatMap(({ corners }, index) => {
+      const { frame } = bodies[index]!;
+      return frame ? [{ id: frame.id, corners }] : [];
+    }),
+  };
+}
+
+function rangeOf(inputs: PlanInputs, hang: Hang, problem: HangCase): HangResult['tiltRange'] {
+  const range = tiltRange(problem, inputs.loadRule.reserve?.share ?? 0);
+  if (!range) return null;
+  const wanted = hang.tiltNeeds ?? { fromDeg: hang.tiltDownDeg!, toDeg: hang.tiltDownDeg! };
+  return {
+    ...range,
+    needs: hang.tiltNeeds ?? null,
+    verdict: wanted.fromDeg >= range.fromDeg && wanted.toDeg <= range.toDeg ? 'within' : 'outside',
+  };
+}
+
+/** Grid, boxes, frames and extras with the centre of each at the tilt of the hang: the list that a rigger sums up by hand. */
+function massesOf(
+  hang: Hang,
+  grid: GridModel,
+  { problem, bodies, extras }: HangBodies,
+  tiltDownDeg: number,
+  planned: ReadonlyMap<number, { readonly serial: string | null }>,
+): HangResult['masses'] {
+  // An extra acts at the centre of the body that it hangs on.
+  const placed = bodiesAt({ ...problem, extras: [] }, tiltDownDeg).map((each) => together([each]));
+  const row = (what: string, massKg: number, place: number) => ({ what, massKg, ...placedAt(placed, place) });
+  return [
+    row(`${grid.model}, the grid`, grid.massKg, 0),
+    ...bodies.map(({ position, frame }, index) => {
+      if (frame) return row(`frame ${frame.id}, above box ${position}`, frame.massKg, index + 1);
+      const serial = planned.get(position)?.serial;
+      return row(
+        `box ${position}, ${hang.boxes[position - 1]!.model}${serial ? ` ${serial}` : ''}`,
+        problem.boxes[index]!.massKg,
+        index + 1,
+      );
+    }),
+    ...extras.filter((each) => each.massKg > 0).map(({ what, massKg, place }) => row(what, massKg, place)),
+  ];
+}
+
+const placedAt = (placed: readonly { readonly cg: { readonly xMm: number; readonly zMm: number } }[], place: number) => ({
+  xMm: placed[place]!.cg.xMm,
+  zMm: placed[place]!.cg.zMm,
+});
+
+function unsharedOf(inputs: PlanInputs, hang: Hang, massKg: number, chosen: readonly ChosenItem[]): HangResult['unshared'] {
+  const totalN = massKg * standardGravityMps2;
+  const added = hang.picks.reduce((sum, pick) => {
+    const { belowHookKg, hoistKg, chainKg } = pickMasses(inputs, pick);
+    return sum + belowHookKg + hoistKg + chainKg;
+  }, 0);
+  return {
+    hoists: hang.picks.map(({ hole, hoist }) => ({
+      hole,
+      hoist,
+      serial: chosen.find((each) => each.hang === hang.id && each.hole === hole)?.item ?? null,
+    })),
+    totalN,
+    withSteelAndHoistsN: totalN + added * standardGravityMps2,
+    sentence: `${hang.id} hangs on ${hang.picks.length} points in one line: what each carries depends on how its chain is set and cannot be computed. ${groupDigits(massKg)} kg in all; measure every point with a load cell.`,
+  };
+}
+
+/** Each piece of the secondary suspension against the whole hang, which it has to hold alone. */
+function secondaryOf(inputs: PlanInputs, hang: Hang, massKg: number): Comparison[] {
+  const { catalogue } = inputs.file;
+  if (!hang.secondary) return [];
+  const factors = (element: Parameters<typeof personsBelowFactors>[2]) => personsBelowFactors(inputs.loadRule, inputs.show, element);
+  return [
+    ...[...new Set(hang.secondary.slings)]
+      .map((each) => modelOf(catalogue.slings, each))
+      .map((each) => compareRated(`secondary sling ${each.model}`, massKg, each.ratedLoad, factors(each.material))),
+    ...[...new Set(hang.secondary.shackles)]
+      .map((each) => modelOf(catalogue.shackles, each))
+      .map((each) => compareRated(`secondary shackle ${each.model}`, massKg, each.ratedLoad, factors('shackle'))),
+  ];
+}

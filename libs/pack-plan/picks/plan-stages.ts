@@ -1,0 +1,102 @@
+import { type Extreme, type HangStage, solveStages } from '#hang-statics';
+import { standardGravityMps2 } from '#kernel';
+import type { CartModel, Hang } from '#tour-file';
+import type { CartLoad, Comparison, EnvelopeResult, StageResult } from '../contract/index.js';
+import { type PlanInputs, modelOf } from '../inputs/index.js';
+import { compareJoint, compareRated } from '../rules/index.js';
+import type { HangBodies } from './hang-bodies.js';
+
+/** Every cart load on its way up with the base of its cart, and the worst of all moments: it is often not the last. */
+export function planStages(
+  inputs: PlanInputs,
+  hang: Hang,
+  { problem, bodies, placeOf }: HangBodies,
+  loads: readonly CartLoad[],
+): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult } {
+  const { catalogue, systems } = inputs.file;
+  const grid = modelOf(catalogue.grids, hang.grid);
+  const { stages, envelope } = solveStages(problem, {
+    // A frame goes up with the load above it.
+    cartLoads: loads.map((load) => ({
+      firstPosition: placeOf(load.boxes[0]!.position),
+      lastPosition: lastPlace(bodies, placeOf(load.boxes.at(-1)!.position)),
+      baseKg: baseMassKg(load.cartModel === null ? catalogue.carts : [modelOf(catalogue.carts, load.cartModel)]),
+    })),
+    closedSplayDeg: systems.find((each) => each.id === grid.system)?.closedSplayDeg ?? 0,
+    liftTiltDownDeg: hang.liftTiltDownDeg ?? 0,
+  });
+  const nameOf = (stage: HangStage) => (stage.cartLoad === null ? 'at trim' : `${loads[stage.cartLoad - 1]!.id}, ${stage.name}`);
+  const at = (extreme: Extreme) => nameOf(stages[extreme.stage]!);
+  const joints = envelope.joints.map((joint, index) => ({
+    position: bodies[index]!.position,
+    adapter: bodies[index]!.frame?.id ?? null,
+    mostLinkN: joint.mostLinkN.value,
+    mostLinkAt: at(joint.mostLinkN),
+    leastLinkN: joint.leastLinkN.value,
+    leastLinkAt: at(joint.leastLinkN),
+    mostFrontPinN: joint.mostFrontPinN.value,
+    mostFrontPinAt: at(joint.mostFrontPinN),
+  }));
+  return {
+    stages: stages.map((stage) => {
+      const { joints: own, picks, tiltDownDeg, massKg } = stage.answer;
+      const link = own.reduce((a, b) => (Math.abs(b.rearLinkN) > Math.abs(a.rearLinkN) ? b : a));
+      const pin = own.reduce((a, b) => (Math.abs(b.frontPinN) > Math.abs(a.frontPinN) ? b : a));
+      return {
+        name: nameOf(stage),
+        tiltDownDeg,
+        massKg,
+        picks: picks.map(({ hole, reactionN }) => ({ hole, reactionN })),
+        mostLink: { position: bodies[link.position - 1]!.position, newtons: link.rearLinkN },
+        mostFrontPin: { position: bodies[pin.position - 1]!.position, newtons: pin.frontPinN },
+      };
+    }),
+    envelope: {
+      picks: envelope.picks.map((pick) => ({
+        hole: pick.hole,
+        mostN: pick.mostN.value,
+        mostAt: at(pick.mostN),
+        leastN: pick.leastN.value,
+        leastAt: at(pick.leastN),
+      })),
+      joints,
+      comparisons: [
+        ...hang.picks.map((pick, index) => {
+          const hoist = modelOf(catalogue.hoists, pick.hoist);
+          const lifting = stages.filter((each) => each.cartLoad !== null).map((each) => each.answer.picks[index]!.reactionN);
+          const mostKg = Math.max(0, ...lifting) / standardGravityMps2 + problem.picks[index]!.belowHookKg;
+          // While it is lifted nobody is below: the whole rated load counts.
+          return compareRated(`hoist ${hoist.model} at hole ${pick.hole} while lifting`, mostKg, hoist.ratedLoad, []);
+        }),
+        ...jointComparisons(inputs, hang, joints),
+      ],
+    },
+  };
+}
+
+const lastPlace = (bodies: HangBodies['bodies'], place: number): number => (bodies[place]?.frame ? place + 1 : place);
+
+/** The heaviest of the bases that it could be; where the base alone is not on file, the whole cart. */
+const baseMassKg = (carts: readonly CartModel[]): number => Math.max(0, ...carts.map((each) => each.baseMassKg ?? each.massKg));
+
+/** The joints that come nearest to what they are rated for at any stage, one comparison a figure and model. */
+function jointComparisons(inputs: PlanInputs, hang: Hang, joints: EnvelopeResult['joints']): Comparison[] {
+  const all = joints
+    .filter((joint) => joint.adapter === null)
+    .flatMap((joint) => {
+      const box = modelOf(inputs.file.catalogue.boxes, hang.boxes[joint.position - 1]!.model);
+      const link =
+        Math.abs(joint.leastLinkN) > joint.mostLinkN
+          ? ([joint.leastLinkN, joint.leastLinkAt] as const)
+          : ([joint.mostLinkN, joint.mostLinkAt] as const);
+      const [rear, front] = compareJoint(box, { rearLinkN: link[0], frontPinN: joint.mostFrontPinN });
+      return [
+        { each: rear!, where: `joint above box ${joint.position}, ${link[1]}` },
+        { each: front!, where: `joint above box ${joint.position}, ${joint.mostFrontPinAt}` },
+      ];
+    });
+  return [...new Set(all.map(({ each }) => each.what))].map((what) => {
+    const worst = all.filter(({ each }) => each.what === what).reduce((a, b) => (b.each.value > a.each.value ? b : a));
+    return { ...worst.each, sentence: `${worst.each.sentence.replace(/\.$/, '')} (${worst.where}).` };
+  });
+}

@@ -1,0 +1,84 @@
+import type { Hang, RunningStep } from '#tour-file';
+import type { CartLoad, RunningOrder, RunningOrderStep } from '../contract/index.js';
+import { type PlanInputs, modelOf } from '../inputs/index.js';
+
+/** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
+export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly CartLoad[]): RunningOrder {
+  const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
+  const system = inputs.file.systems.find((each) => each.id === grid.system);
+  return {
+    manual: system ? `${system.manual.title}, revision ${system.manual.revision}` : null,
+    approved: system?.approved ? `${system.approved.by}, ${system.approved.on}` : null,
+    goingUp: lay('up', system?.goingUp ?? [], loads, hang, [], extrasUp(hang)),
+    comingDown: lay('down', system?.comingDown ?? [], [...loads].reverse(), hang, extrasDown(hang), []),
+  };
+}
+
+type Written = Exclude<RunningStep, string>;
+const written = (step: RunningStep): Written => (typeof step === 'string' ? { step, at: 'start', hold: false } : step);
+
+function lay(
+  way: 'up' | 'down',
+  steps: readonly RunningStep[],
+  loads: readonly CartLoad[],
+  hang: Hang,
+  first: readonly Written[],
+  last: readonly Written[],
+): RunningOrderStep[] {
+  const all = steps.map(written);
+  const of = (at: Written['at']) => all.filter((each) => each.at === at);
+  const laid = [
+    ...[...of('start'), ...first].map((each) => ({ ...each, load: null })),
+    ...loads.flatMap((load, index) =>
+      all.filter((each) => each.at === 'each cart' || (each.at === 'first cart' && index === 0)).map((each) => ({ ...each, load })),
+    ),
+    ...[...last, ...of('end')].map((each) => ({ ...each, load: null })),
+  ];
+  return laid.map(({ step, hold, load }, index) => ({
+    key: `${hang.id} ${way} ${index + 1}`,
+    text: step,
+    hold,
+    load: load && {
+      id: load.id,
+      cart: load.cart,
+      splays: load.boxes
+        .map((box) => `${box.position}: ${box.splayDeg}°${box.splaySet === 'at the point' ? ', set at the point' : ''}`)
+        .join('; '),
+    },
+  }));
+}
+
+const end = (step: string): Written => ({ step, at: 'end', hold: true });
+
+function extrasUp(hang: Hang): Written[] {
+  return [
+    ...(hang.pullBack
+      ? [
+          end(
+            `Fit the pull-back at ${hang.pullBack.position === 0 ? 'the grid' : `box ${hang.pullBack.position}`} and take it up slowly; read the tilt while it comes.`,
+          ),
+        ]
+      : []),
+    ...(hang.secondary
+      ? [end('Fit the secondary suspension from the grid to the structure, beside the hoists, with as little slack as the maker allows.')]
+      : []),
+  ];
+}
+
+function extrasDown(hang: Hang): Written[] {
+  return [
+    ...(hang.pullBack ? [end('Let the pull-back off slowly until the chains hang straight, then take it off.')] : []),
+    ...(hang.secondary ? [end('Take the secondary suspension off only when the hoists carry the hang.')] : []),
+  ];
+}
+
+/** Why a step may not be ticked yet; null when it may. A hold is ticked before anything after it, and taken back only when nothing after it stands. */
+export function againstTick(steps: readonly RunningOrderStep[], ticked: ReadonlySet<string>, key: string, done: boolean): string | null {
+  const at = steps.findIndex((each) => each.key === key);
+  if (done) {
+    const open = steps.slice(0, at).find((each) => each.hold && !ticked.has(each.key));
+    return open ? `everything waits for: ${open.text}` : null;
+  }
+  if (!steps[at]!.hold) return null;
+  return steps.slice(at + 1).some((each) => ticked.has(each.key)) ? 'steps after this hold are ticked; take them back first' : null;
+}

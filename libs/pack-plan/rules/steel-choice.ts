@@ -1,0 +1,27 @@
+import type { RatedLoad } from '#tour-file';
+import type { Factor, PickResult } from '../contract/index.js';
+import type { PlanInputs } from '../inputs/index.js';
+import { ratedKg } from './rated-load.js';
+import { hoistUse, personsBelowFactors } from './regime.js';
+
+/** The smallest hoist, shackle and sling of the catalogue whose rated load, reduced as the regime asks, is enough for a hook load; null where none is. */
+export function enoughSteel(inputs: PlanInputs, hookLoadKg: number, hasSecondary: boolean): PickResult['enough'] {
+  const { catalogue } = inputs.file;
+  const { loadRule, show } = inputs;
+  const usable = (rated: RatedLoad, factors: readonly Factor[]) => factors.reduce((left, each) => left * each.factor, ratedKg(rated));
+  const hoists = catalogue.hoists.filter((each) => hoistUse(loadRule, show, each, hasSecondary).verdict !== 'over');
+  return {
+    hoist: smallest(hoists, hookLoadKg, (each) => usable(each.ratedLoad, hoistUse(loadRule, show, each, hasSecondary).factors)),
+    shackle: smallest(catalogue.shackles, hookLoadKg, (each) => usable(each.ratedLoad, personsBelowFactors(loadRule, show, 'shackle'))),
+    sling: smallest(catalogue.slings, hookLoadKg, (each) => usable(each.ratedLoad, personsBelowFactors(loadRule, show, each.material))),
+  };
+}
+
+function smallest<M extends { readonly model: string; readonly massKg: number }>(
+  models: readonly M[],
+  loadKg: number,
+  usableKg: (model: M) => number,
+): string | null {
+  const enough = models.filter((each) => usableKg(each) >= loadKg);
+  return enough.sort((a, b) => usableKg(a) - usableKg(b) || a.massKg - b.massKg || (a.model < b.model ? -1 : 1))[0]?.model ?? null;
+}
