@@ -124,6 +124,21 @@ export const rules = {
       to: { path: '^apps/api/src/features/' },
     },
     {
+      name: 'planning-knows-no-feature',
+      comment:
+        'Features hand their work to planning and read tour files there; it reads what is on file by SQL, so no folder needs another in a circle.',
+      severity: 'error',
+      from: { path: '^apps/api/src/planning/' },
+      to: { path: '^apps/api/src/features/' },
+    },
+    {
+      name: 'platform-knows-no-planning',
+      comment: 'What no feature owns must not lean on how plans are made.',
+      severity: 'error',
+      from: { path: '^apps/api/src/platform/' },
+      to: { path: '^apps/api/src/planning/' },
+    },
+    {
       name: 'features-meet-at-readers-and-writers',
       comment:
         "A feature may use another's .reader.ts, and its .writer.ts inside a unit of work of its own; rows, queries and services stay at home.",

@@ -48,6 +48,14 @@ const broken: Record<string, Record<string, string>> = {
     'apps/api/src/platform/a.ts': "export { b } from '../features/tour/b.js';",
     'apps/api/src/features/tour/b.ts': 'export const b = 1;',
   },
+  'planning-knows-no-feature': {
+    'apps/api/src/planning/a.ts': "export { b } from '../features/tour/b.js';",
+    'apps/api/src/features/tour/b.ts': 'export const b = 1;',
+  },
+  'platform-knows-no-planning': {
+    'apps/api/src/platform/a.ts': "export { b } from '../planning/b.js';",
+    'apps/api/src/planning/b.ts': 'export const b = 1;',
+  },
   'features-meet-at-readers-and-writers': {
     'apps/api/src/features/plan/a.ts': "export { b } from '../tour/tour.queries.js';",
     'apps/api/src/features/tour/tour.queries.ts': 'export const b = 1;',

@@ -10,7 +10,6 @@ import { AccountService } from './features/account/account.service.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { LoadingService } from './features/loading/loading.service.js';
-import { CountReader } from './features/count/count.reader.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { CountService } from './features/count/count.service.js';
 import { PlanQueries } from './features/plan/plan.queries.js';
@@ -34,7 +33,7 @@ import { SearchResolver } from './features/search/search.resolver.js';
 import { SearchService } from './features/search/search.service.js';
 import { SearchWorker } from './features/search/search.worker.js';
 import { ReportController } from './features/register/report.controller.js';
-import { TourFileReader } from './features/tour/tour-file.reader.js';
+import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { TourService } from './features/tour/tour.service.js';
 import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
@@ -44,6 +43,7 @@ import { TourFileController } from './features/transfer/tour-file.controller.js'
 import { TourFileService } from './features/transfer/tour-file.service.js';
 import { type Clock, type Config, systemClock } from './platform/config.js';
 import { formatError } from './platform/graphql/format-error.js';
+import { TourFileReader } from './planning/tour-file.reader.js';
 import { HealthController } from './platform/health.controller.js';
 import { PlatformModule } from './platform/platform.module.js';
 
@@ -86,8 +86,8 @@ export class AppModule {
         RegisterQueries,
         RegisterService,
         RegisterResolver,
-        CountReader,
         TourFileReader,
+        TourReader,
         TourService,
         TourResolver,
         PlanReader,

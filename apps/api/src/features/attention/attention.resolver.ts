@@ -4,7 +4,8 @@ import { DataSource } from 'typeorm';
 import { changedInputs } from '#pack-plan';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { PlanReader } from '../plan/plan.reader.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
 import { type PlanInForce, attentionNotes } from './attention.js';
 
 @ObjectType()
@@ -41,7 +42,8 @@ export class AttentionNote {
 export class AttentionResolver {
   constructor(
     private readonly dataSource: DataSource,
-    private readonly tours: TourFileReader,
+    private readonly tours: TourReader,
+    private readonly files: TourFileReader,
     private readonly plans: PlanReader,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
@@ -50,7 +52,7 @@ export class AttentionResolver {
   async attention(): Promise<readonly AttentionNote[]> {
     const { manager } = this.dataSource;
     const [tours, rows] = await Promise.all([this.tours.tours(manager), this.plans.current()]);
-    const files = new Map(await Promise.all(tours.map(async (tour) => [tour.id, await this.tours.load(manager, tour.id)] as const)));
+    const files = new Map(await Promise.all(tours.map(async (tour) => [tour.id, await this.files.load(manager, tour.id)] as const)));
     const checks: { plan_id: string; load: string }[] = await manager.query(`SELECT plan_id, load FROM cart_check`);
     const inForce = rows.map(
       (row): PlanInForce => ({

@@ -10,7 +10,7 @@ import { BadInputError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { PlanReader, SOLVER } from '../plan/plan.reader.js';
 import { PlanWriter } from '../plan/plan.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 import * as decide from './loading-decisions.js';
 import type { LoadingDone, LoadingRefusal } from './loading.types.js';
 import { LoadingActRow } from './rows.js';

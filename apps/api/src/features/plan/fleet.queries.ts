@@ -5,7 +5,7 @@ import { type FleetInput, designOf, firstDayFor, fleetCalendar, remediesFor } fr
 import type { Booking } from '#tour-file';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import { KitReader } from '../register/kit.reader.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
 import type { FleetModelView, RemedyView } from './fleet.types.js';
 
 const mostDays = 400;
@@ -16,7 +16,7 @@ export class FleetQueries {
   constructor(
     private readonly dataSource: DataSource,
     private readonly kit: KitReader,
-    private readonly tours: TourFileReader,
+    private readonly tours: TourReader,
   ) {}
 
   async calendar(from: string, days: number, depot: string | null): Promise<FleetModelView[]> {

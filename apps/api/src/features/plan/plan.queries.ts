@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { type PlanDifference, changedInputs, differenceBetween } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/graphql/fault.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 import type { PlanDifferenceView, PlanHead, PlanView, ShowPage } from './plan.types.js';
 import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
 

@@ -8,7 +8,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
 import { SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';

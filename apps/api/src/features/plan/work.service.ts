@@ -20,7 +20,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { moveBox, quarantineItem } from '../register/kit.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { PlanReader, SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
 import { PackPlanRow, TickRow } from './rows.js';

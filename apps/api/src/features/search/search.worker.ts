@@ -6,7 +6,7 @@ import type { TourFile } from '#tour-file';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { JobQueue } from '../../platform/job-queue.js';
 import { PlanWriter } from '../plan/plan.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { SearchRow } from './rows.js';
 import { searchQueue } from './search.service.js';
 

@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { TourJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { TourFileReader } from './tour-file.reader.js';
+import { TourReader } from './tour.reader.js';
 import { TourService } from './tour.service.js';
 import { TourHead, TourPage } from './tour.types.js';
 
@@ -11,7 +11,7 @@ import { TourHead, TourPage } from './tour.types.js';
 export class TourResolver {
   constructor(
     private readonly dataSource: DataSource,
-    private readonly reader: TourFileReader,
+    private readonly reader: TourReader,
     private readonly service: TourService,
   ) {}
 

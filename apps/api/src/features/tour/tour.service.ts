@@ -1,4 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Tour, checkTourFile, tour as tourSchema } from '#tour-file';
 import { readInput } from '#kernel';
@@ -9,14 +10,14 @@ import { BadInputError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
-import { TourFileReader } from './tour-file.reader.js';
+import { TourReader } from './tour.reader.js';
 
 /** Saves a tour whole: shape, then everything that has to agree with the register; an older version is refused. */
 @Injectable()
 export class TourService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
-    private readonly reader: TourFileReader,
+    private readonly reader: TourReader,
     private readonly kit: KitReader,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
@@ -41,7 +42,7 @@ export class TourService {
     return outcome.value;
   }
 
-  private async faults(manager: Parameters<TourFileReader['load']>[0], tour: Tour): Promise<readonly BadInput[]> {
+  private async faults(manager: EntityManager, tour: Tour): Promise<readonly BadInput[]> {
     const kit = await this.kit.load(manager);
     const faults = checkTourFile({ format: 'cartwright tour 1', ...kit, bookings: [], tour });
     return faults.filter((each) => each.field.startsWith('tour'));

@@ -8,7 +8,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
 import { changeItem, insertItems, writeStack } from '../register/kit.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
 
@@ -19,7 +19,7 @@ export class CsvService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     private readonly kit: KitReader,
-    private readonly tours: TourFileReader,
+    private readonly tours: TourReader,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 

@@ -19,7 +19,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
 import { putModels } from '../register/kit.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
 
@@ -32,7 +32,7 @@ export class ModelCsvService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     private readonly kit: KitReader,
-    private readonly tours: TourFileReader,
+    private readonly tours: TourReader,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
@@ -95,7 +95,7 @@ export class ModelCsvService {
     return outcome.ok ? outcome.value : outcome.error;
   }
 
-  private async faultsInTours(...[manager, kit]: Parameters<TourFileReader['faultsWith']>): Promise<CsvFault[]> {
+  private async faultsInTours(...[manager, kit]: Parameters<TourReader['faultsWith']>): Promise<CsvFault[]> {
     const faults = await this.tours.faultsWith(manager, kit);
     return faults.map(({ field, value, wanted }) => ({ row: 2, column: field, value: shownText(value), wanted }));
   }

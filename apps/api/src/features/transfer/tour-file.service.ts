@@ -9,7 +9,8 @@ import { addBookings } from '../plan/booking.writer.js';
 import { KitReader } from '../register/kit.reader.js';
 import { addKit } from '../register/kit.writer.js';
 import { addTour } from '../tour/tour.writer.js';
-import { TourFileReader } from '../tour/tour-file.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
+import { TourFileReader } from '../../planning/tour-file.reader.js';
 
 export interface TourFileImport {
   readonly tour: string;
@@ -27,6 +28,7 @@ export class TourFileService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
+    private readonly tours: TourReader,
     private readonly reader: TourFileReader,
     private readonly kit: KitReader,
     @Inject(CLOCK) private readonly clock: Clock,
@@ -73,7 +75,7 @@ export class TourFileService {
   /** The file as it was written where what is on file still says the same; else as it now is. */
   async export(tourId: string): Promise<object> {
     const { manager } = this.dataSource;
-    const [{ written }, now] = await Promise.all([this.reader.tour(manager, tourId), this.reader.load(manager, tourId)]);
+    const [{ written }, now] = await Promise.all([this.tours.tour(manager, tourId), this.reader.load(manager, tourId)]);
     if (written === null) return withoutEmpty(now);
     const before = readTourFile(written);
     if (!before.ok) return withoutEmpty(now);

@@ -1,0 +1,72 @@
+import type { Catalogue, Examination, Item, ItemKind, ItemState, Kit, TourFile } from '#tour-file';
+import { type Queryable, rowsOf } from './queryable.js';
+
+interface ItemOnFile {
+  readonly id: string;
+  readonly kind: ItemKind;
+  readonly model: string;
+  readonly state: ItemState;
+  readonly depot: string;
+  readonly count: number | null;
+  readonly inItem: string | null;
+  readonly rest: object;
+  readonly examinations: Examination[] | null;
+  readonly incidents: Item['events'] | null;
+  readonly stack: string[] | null;
+}
+
+const kinds = ['boxes', 'grids', 'hoists', 'shackles', 'slings', 'pins', 'looms', 'carts', 'cases', 'trucks'] as const;
+
+/** The register in the shape of a tour file: what every plan is made from. */
+export async function loadKit(db: Queryable): Promise<Kit> {
+  const models = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM model ORDER BY place');
+  const rules = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM rule ORDER BY place');
+  const ofKind = <T>(kind: string) => rules.filter((each) => each.kind === kind).map((each) => each.data as T);
+  return {
+    catalogue: Object.fromEntries(
+      kinds.map((kind) => [kind, models.filter((each) => each.kind === kind).map((each) => each.data)]),
+    ) as unknown as Catalogue,
+    systems: ofKind<TourFile['systems'][number]>('system'),
+    examinationRules: ofKind<TourFile['examinationRules'][number]>('examination'),
+    loadRules: ofKind<TourFile['loadRules'][number]>('load'),
+    items: await loadItems(db),
+  };
+}
+
+/** All items, or those named, in the order in which they came on file; examinations that were corrected are left out. */
+export async function loadItems(db: Queryable, ids?: readonly string[]): Promise<Item[]> {
+  const rows = await rowsOf<ItemOnFile>(
+    db,
+    `SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+       made.examinations, happened.incidents, stands.stack
+     FROM item
+     LEFT JOIN (SELECT item_id, jsonb_agg(data ORDER BY id) AS examinations FROM examination
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1))
+                  AND NOT EXISTS (SELECT 1 FROM examination AS later WHERE later.supersedes = examination.id)
+                GROUP BY item_id) AS made ON made.item_id = item.id
+     LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS incidents FROM incident
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1)) GROUP BY item_id) AS happened ON happened.item_id = item.id
+     LEFT JOIN (SELECT stack_cart, array_agg(id ORDER BY stack_slot) AS stack FROM item
+                WHERE stack_cart IS NOT NULL AND ($1::text[] IS NULL OR stack_cart = ANY($1)) GROUP BY stack_cart) AS stands ON stands.stack_cart = item.id
+     WHERE $1::text[] IS NULL OR item.id = ANY($1)
+     ORDER BY item.place`,
+    [ids ?? null],
+  );
+  return rows.map(itemOf);
+}
+
+function itemOf({ id, kind, model, state, depot, count, inItem, rest, examinations, incidents, stack }: ItemOnFile): Item {
+  return {
+    id,
+    kind,
+    model,
+    ...(count === null ? {} : { count }),
+    state,
+    depot,
+    ...(inItem === null ? {} : { in: inItem }),
+    ...(kind === 'cart' ? { stack: stack ?? [] } : {}),
+    ...rest,
+    examinations: examinations ?? [],
+    events: incidents ?? [],
+  };
+}
