@@ -3,6 +3,7 @@ import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
 import { CreateLoading20261125190000 } from './20261125190000-create-loading.js';
 import { CreateReportFile20261125161500 } from './20261125161500-create-report-file.js';
+import { CreateRequest20261126004900 } from './20261126004900-create-request.js';
 import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 
@@ -15,4 +16,5 @@ export const migrations = [
   CreateLoading20261125190000,
   CreateRiggingRecords20261125192000,
   CreateCounts20261125193000,
+  CreateRequest20261126004900,
 ];

@@ -18,8 +18,18 @@ export interface TestApp {
   readonly app: NestExpressApplication;
   readonly address: string;
   readonly dataSource: DataSource;
+  readonly databaseUrl: string;
   as(role: Role): Promise<Agent>;
   close(): Promise<void>;
+}
+
+export interface TestAppOptions {
+  readonly demo?: boolean;
+  readonly web?: boolean;
+  /** The address under which the API finds its database, made from the real one: something in between. */
+  readonly through?: (databaseUrl: string) => Promise<string>;
+  /** A second API on the database of this one, which stays its owner. */
+  readonly beside?: TestApp;
 }
 
 export interface GraphQlReply<T> {
@@ -30,17 +40,18 @@ export interface GraphQlReply<T> {
 /** Somebody signed in, talking to the API over its own port. */
 export interface Agent {
   readonly cookie: string;
-  graphql<T = any>(query: string, variables?: object): Promise<GraphQlReply<T>>;
+  graphql<T = any>(query: string, variables?: object, headers?: Record<string, string>): Promise<GraphQlReply<T>>;
   fetch(path: string, init?: RequestInit): Promise<Response>;
 }
 
 /** A whole API on a fresh copy of the migrated database, with the demo tour in it unless told otherwise. */
-export async function startTestApp({ demo = true, web = false }: { demo?: boolean; web?: boolean } = {}): Promise<TestApp> {
+export async function startTestApp({ demo = true, web = false, through, beside }: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
   if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
   const name = `test_${randomUUID().replaceAll('-', '')}`;
-  await onServer(server, `CREATE DATABASE ${name} TEMPLATE cartwright_template STRATEGY FILE_COPY`);
-  const databaseUrl = Object.assign(new URL(server), { pathname: `/${name}` }).href;
+  if (!beside) await onServer(server, `CREATE DATABASE ${name} TEMPLATE cartwright_template STRATEGY FILE_COPY`);
+  const realUrl = beside?.databaseUrl ?? Object.assign(new URL(server), { pathname: `/${name}` }).href;
+  const databaseUrl = through ? await through(realUrl) : realUrl;
   const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
   const app = await createApp({
     config: { databaseUrl, port: 0, webFolder: web ? join(process.cwd(), 'dist', 'web') : null, secureCookies: false },
@@ -49,16 +60,17 @@ export async function startTestApp({ demo = true, web = false }: { demo?: boolea
   });
   await app.listen(0, '127.0.0.1');
   const dataSource = app.get(DataSource);
-  if (demo) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
+  if (demo && !beside) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
   return {
     app,
     address,
     dataSource,
+    databaseUrl: realUrl,
     as: (role) => signIn(address, role),
     close: async () => {
       await app.close();
-      await onServer(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
+      if (!beside) await onServer(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
     },
   };
 }
@@ -84,15 +96,21 @@ async function signIn(address: string, role: Role): Promise<Agent> {
   const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
   return {
     cookie,
-    graphql: async (query, variables) => (await post(address, cookie, query, variables)).json() as never,
+    graphql: async (query, variables, headers) => (await post(address, cookie, query, variables, headers)).json() as never,
     fetch: (path, init) => fetch(address + path, { ...init, headers: { cookie, ...init?.headers } }),
   };
 }
 
-export function post(address: string, cookie: string, query: string, variables?: object): Promise<Response> {
+export function post(
+  address: string,
+  cookie: string,
+  query: string,
+  variables?: object,
+  headers: Record<string, string> = {},
+): Promise<Response> {
   return fetch(`${address}/graphql`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json', cookie },
+    headers: { 'content-type': 'application/json', cookie, ...headers },
     body: JSON.stringify({ query, variables }),
   });
 }

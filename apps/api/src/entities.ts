@@ -6,12 +6,14 @@ import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { EventRow } from './platform/event-log.js';
+import { RequestRow } from './platform/request-once/rows.js';
 import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
 
 /** Every table's row class. */
 export const entities = [
   AccountRow,
   SessionRow,
+  RequestRow,
   EventRow,
   ModelRow,
   RuleRow,

@@ -2,6 +2,7 @@ import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import PgBoss from 'pg-boss';
 import type { EntityManager } from 'typeorm';
 import { CONFIG, type Config } from './config.js';
+import { outsideRequest } from './request-once/current-request.js';
 
 /** How often a job whose worker died is tried again, and after how long it counts as dead. */
 const retries = { retryLimit: 2, expireInSeconds: 300 };
@@ -39,7 +40,7 @@ export class JobQueue implements OnApplicationShutdown {
   }
 
   private boss(): Promise<PgBoss> {
-    this.started ??= this.start();
+    this.started ??= outsideRequest(() => this.start());
     return this.started;
   }
 

@@ -53,8 +53,12 @@ export class AccountService {
       throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'the password that you signed in with' }]);
     const faults = passwordFaults('next', next);
     if (faults.length > 0) throw new BadInputError(faults);
-    await rows.update({ id: who.id }, { passwordHash: await hashPassword(next) });
-    await this.dataSource.getRepository(SessionRow).delete({ accountId: who.id });
+    const passwordHash = await hashPassword(next);
+    await this.unitOfWork.run(async (manager) => {
+      await manager.getRepository(AccountRow).update({ id: who.id }, { passwordHash });
+      await manager.getRepository(SessionRow).delete({ accountId: who.id });
+      return { ok: true, value: undefined };
+    });
   }
 }
 

@@ -54,11 +54,15 @@ export class SearchService {
 
   /** The worker looks at the state twice a second and lets go. */
   async stop(id: string, who: SignedIn): Promise<SearchRow> {
-    const rows = this.dataSource.getRepository(SearchRow);
-    for (const state of ['waiting', 'running'] as const)
-      await rows.update({ id, state }, { state: 'stopped', sentence: `Stopped by ${who.name}; the plan is as it was.` });
-    const row = await rows.findOneBy({ id });
-    if (!row) throw new NotFoundError(`The search ${id}`);
-    return row;
+    const outcome = await this.unitOfWork.run<SearchRow>(async (manager) => {
+      const rows = manager.getRepository(SearchRow);
+      for (const state of ['waiting', 'running'] as const)
+        await rows.update({ id, state }, { state: 'stopped', sentence: `Stopped by ${who.name}; the plan is as it was.` });
+      const row = await rows.findOneBy({ id });
+      if (!row) throw new NotFoundError(`The search ${id}`);
+      return { ok: true, value: row };
+    });
+    if (!outcome.ok) throw new Error('stopping is never refused');
+    return outcome.value;
   }
 }

@@ -1,10 +1,16 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { Injectable } from '@nestjs/common';
-import { DataSource, type EntityManager } from 'typeorm';
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource, type EntityManager, QueryFailedError } from 'typeorm';
+import { CLOCK, type Clock } from '../config.js';
+import { OutcomeUnknownError } from '../graphql/fault.js';
+import { claimRequest, keepAnswer } from '../request-once/claim.js';
+import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
 import { databaseErrorOf } from './database-error.js';
 
 /** What a unit of work gives back: `ok` false is a refusal, and rolls back what was written. */
 export type Outcome<T, R> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: R };
+
+export type Isolation = 'SERIALIZABLE' | 'READ COMMITTED';
 
 class RolledBack extends Error {
   constructor(readonly refusal: unknown) {
@@ -20,28 +26,62 @@ const attempts = 12;
 
 /**
  * The only way to write: one SERIALIZABLE transaction, tried again as a whole; the manager is the only handle in scope. READ COMMITTED is for
- * work that locks every row it decides on, in one order.
+ * work that locks every row it decides on, in one order. A write that its client named (`Idempotency-Key`) is done once: its id and its value are
+ * kept in the same transaction, and the same id again gets the value without the work.
  */
 @Injectable()
 export class UnitOfWork {
-  constructor(private readonly dataSource: DataSource) {}
+  constructor(
+    private readonly dataSource: DataSource,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
 
   async run<T, R = never>(
     work: (manager: EntityManager) => Promise<Outcome<T, R>>,
-    isolation: 'SERIALIZABLE' | 'READ COMMITTED' = 'SERIALIZABLE',
+    isolation: Isolation = 'SERIALIZABLE',
   ): Promise<Outcome<T, R>> {
+    const request = currentRequest();
     for (let attempt = 1; ; attempt++) {
+      const state = { isWorkDone: false };
       try {
-        return await this.dataSource.transaction(isolation, async (manager) => {
-          const outcome = await work(manager);
-          if (!outcome.ok) throw new RolledBack(outcome.error);
-          return outcome;
-        });
+        const outcome = await this.once(work, isolation, request, state);
+        if (request) request.step++;
+        return outcome;
       } catch (fault) {
         if (fault instanceof RolledBack) return { ok: false, error: fault.refusal as R };
-        if (attempt >= attempts || !tryAgain.has(databaseErrorOf(fault)?.code ?? '')) throw fault;
-        await pause(Math.random() * Math.min(400, 5 * 2 ** attempt));
+        const isLost = isConnectionLost(fault);
+        // The answer to a commit that was lost on the way is only known where the id can be asked for.
+        if (isLost && state.isWorkDone && !request) throw new OutcomeUnknownError(fault);
+        if (!isLost && !tryAgain.has(databaseErrorOf(fault)?.code ?? '')) throw fault;
+        if (attempt >= attempts) throw isLost && state.isWorkDone ? new OutcomeUnknownError(fault) : fault;
+        await pause(Math.random() * Math.min(400, 5 * 2 ** attempt) + (isLost ? 250 : 0));
       }
     }
   }
+
+  private once<T, R>(
+    work: (manager: EntityManager) => Promise<Outcome<T, R>>,
+    isolation: Isolation,
+    request: CurrentRequest | undefined,
+    state: { isWorkDone: boolean },
+  ): Promise<Outcome<T, R>> {
+    return this.dataSource.transaction(isolation, async (manager) => {
+      const claim = request && (await claimRequest(manager, request, this.clock.now()));
+      if (claim && !claim.isNew) return { ok: true, value: claim.answer as T };
+      const outcome = await work(manager);
+      if (!outcome.ok) throw new RolledBack(outcome.error);
+      if (claim) await keepAnswer(manager, claim.place, outcome.value);
+      state.isWorkDone = true;
+      return outcome;
+    });
+  }
+}
+
+/** No SQLSTATE (the socket ended), class 08 (connection exception), 57P01 to 57P03 (the server goes down, crashed, or is not up yet). */
+function isConnectionLost(fault: unknown): boolean {
+  const driverFault =
+    fault instanceof QueryFailedError ? (fault.driverError as { code?: string }) : (fault as { code?: string } | undefined);
+  const code = driverFault?.code;
+  if (code === undefined) return fault instanceof QueryFailedError;
+  return /^(08...|57P0[123]|ECONNREFUSED|ECONNRESET|EPIPE)$/.test(code);
 }

@@ -21,3 +21,13 @@ export class NotFoundError extends GraphQLError {
     super(`${what} is not on file.`, { extensions: { code: 'NOT_FOUND' } });
   }
 }
+
+/** The connection to the database went away while it was saving: saved or not is not known here, and looked up by the request id. */
+export class OutcomeUnknownError extends GraphQLError {
+  constructor(cause: unknown) {
+    super('The database went away while this was being saved. Whether it was saved is not known yet.', {
+      extensions: { code: 'OUTCOME_UNKNOWN' },
+      originalError: cause instanceof Error ? cause : null,
+    });
+  }
+}

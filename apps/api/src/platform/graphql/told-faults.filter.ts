@@ -6,7 +6,7 @@ import { QueryFailedError } from 'typeorm';
 import { databaseErrorOf } from '../database/database-error.js';
 import { BadInputError } from './fault.js';
 
-const statusOf: Record<string, number> = { NOT_FOUND: 404, NOT_ALLOWED: 403, NOT_SIGNED_IN: 401, BAD_INPUT: 422 };
+const statusOf: Record<string, number> = { NOT_FOUND: 404, NOT_ALLOWED: 403, NOT_SIGNED_IN: 401, BAD_INPUT: 422, OUTCOME_UNKNOWN: 503 };
 
 /** What the database cannot even read: 22P02 an id that is none, 22021 and 22P05 a text with a NUL in it. */
 const unreadable: Record<string, string> = {
