@@ -8,6 +8,16 @@ const rooms = {
     check: ['case'],
     why: ['case', 'solve-allocation.ts'],
   },
+  'truck-pack': {
+    case: [],
+    space: ['case'],
+    bound: ['case'],
+    rows: ['case', 'space', 'bound'],
+    fleet: ['case', 'space', 'bound', 'rows'],
+    free: ['case', 'space', 'bound', 'rows', 'fleet'],
+    container: [],
+    check: ['case'],
+  },
 };
 
 const engines = Object.keys(rooms).join('|');

@@ -1,14 +1,10 @@
+/** Loading trucks: rows that people build (`solveRows`), loads of any kind (`solveTruckPack`), one container filled (`solveContainer`). */
 export * from './container/index.js';
-export * from './axle-loads.js';
-export { type KeepOptions, type KeptPlacement } from './kept.js';
+export { boundOf, mostPayloadKg, type PackBound } from './bound/index.js';
+export * from './case/index.js';
+export * from './check/index.js';
+export { type RowsAnswer } from './fleet/index.js';
 export * from './load-rows.js';
-export { mostPayloadKg } from './most-payload.js';
-export * from './pack-answer.js';
-export * from './pack-bound.js';
-export { type LengthCauses } from './one-truck-rows.js';
-export { type RowsAnswer } from './fleet-search.js';
+export { type LengthCauses } from './rows/index.js';
 export * from './solve-rows.js';
 export * from './solve-truck-pack.js';
-export * from './truck-case.js';
-export * from './verify-truck-pack.js';
-export * from './violation.js';

@@ -1,11 +1,6 @@
-import { axleLoads } from './axle-loads.js';
-import type { KeepOptions } from './kept.js';
-import type { Placed } from './load-space.js';
-import { asPlaced, loadingOrderOf } from './loading-order.js';
-import { type PlacementAnswer, type TruckAnswer, usedLengthMm } from './pack-answer.js';
-import type { TruckCase } from './truck-case.js';
-import { verifyTruckPack } from './verify-truck-pack.js';
-import type { Violation } from './violation.js';
+import { type KeepOptions, type PlacementAnswer, type TruckAnswer, type TruckCase, type Violation, axleLoads } from './case/index.js';
+import { verifyTruckPack } from './check/index.js';
+import { type Placed, asPlaced, loadingOrderOf, usedLengthMm } from './space/index.js';
 
 /** A slice of the truck from wall to wall that no piece reaches over; millimetres from the nose. */
 export interface LoadRow {

@@ -1,15 +1,10 @@
 import { seededRandom } from '#kernel';
-import { answerOf, type Found, isShorter, type RowsAnswer, type Search, searchRound } from './fleet-search.js';
-import { floorUse } from './floor-bound.js';
-import type { KeepOptions } from './kept.js';
-import type { Placed } from './load-space.js';
-import { keptIn } from './loading-order.js';
-import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
-import { boundOf } from './pack-bound.js';
-import { couldRide } from './row-fleet.js';
-import type { Truck, TruckCase } from './truck-case.js';
-import { verifyKept } from './verify-truck-pack.js';
-import type { Violation } from './violation.js';
+import { boundOf, floorUse } from './bound/index.js';
+import { type KeepOptions, type Truck, type TruckCase, type Violation, couldRide } from './case/index.js';
+import { verifyKept } from './check/index.js';
+import { type Found, type RowsAnswer, type Search, answerOf, isShorter, searchRound } from './fleet/index.js';
+import { type TruckRows, rowsInTruck } from './rows/index.js';
+import { type Placed, keptIn } from './space/index.js';
 
 export interface RowLimits extends KeepOptions {
   readonly seed: number;

@@ -1,18 +1,11 @@
 import { seededRandom } from '#kernel';
-import { type Found, isShorter, type Search, searchRound } from './fleet-search.js';
-import { floorUse, headroomOf } from './floor-bound.js';
-import { massOf, tryLoad } from './general-search.js';
-import { leaveOut } from './leave-out.js';
-import type { LoadSpace } from './load-space.js';
-import { mostPayloadKg } from './most-payload.js';
-import { freeInTruck } from './one-truck-free.js';
-import { rowsInTruck, type TruckRows } from './one-truck-rows.js';
-import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
+import { boundOf, floorUse, mostPayloadKg } from './bound/index.js';
+import { type Piece, type TruckCase, type TruckPackAnswer, couldRide, headroomOf, overWhenEmpty, tooLarge } from './case/index.js';
+import { type Found, type Search, isShorter, searchRound } from './fleet/index.js';
+import { freeInTruck, leaveOut, massOf, tryLoad } from './free/index.js';
+import { type TruckRows, rowsInTruck } from './rows/index.js';
 import { solveRows } from './solve-rows.js';
-import { overWhenEmpty } from './axle-loads.js';
-import { boundOf } from './pack-bound.js';
-import { couldRide, tooLarge } from './row-fleet.js';
-import type { Piece, TruckCase } from './truck-case.js';
+import { type LoadSpace, truckAnswer } from './space/index.js';
 
 export interface PackLimits {
   readonly seed: number;
@@ -34,25 +27,8 @@ interface Best {
  * pieces out that weigh little for the floor they need.
  */
 export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPackAnswer {
-  const deadline = limits.now() + limits.timeLimitSeconds * 1000;
-  const isOver = () => limits.now() >= deadline;
-  const pieces = problem.pieces.filter((piece) => couldRide(piece, problem.trucks));
-  const floor = floorUse(problem, pieces);
-  const bound = boundOf(problem, pieces, floor);
-  const random = seededRandom(limits.seed);
-  const search: Search = {
-    problem,
-    pieces,
-    tooLarge: [],
-    floor,
-    bound,
-    keptOf: new Map(problem.trucks.map((truck) => [truck, []])),
-    loaded: new Set(),
-    waived: new Set(),
-    random,
-    isOver,
-    pack: (task, round) => (round % 4 === 0 ? better(rowsInTruck(task), freeInTruck(task)) : freeInTruck(task)),
-  };
+  const search = searchFor(problem, limits);
+  const { pieces, floor, bound, random, isOver } = search;
   const seen = new Map<string, TruckRows>();
   let best: Best = { trucks: [], left: pieces };
   let known: Found | undefined;
@@ -94,6 +70,28 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
     }
   }
   return answerFor(problem, best, bound);
+}
+
+function searchFor(problem: TruckCase, limits: PackLimits): Search {
+  const deadline = limits.now() + limits.timeLimitSeconds * 1000;
+  const isOver = () => limits.now() >= deadline;
+  const pieces = problem.pieces.filter((piece) => couldRide(piece, problem.trucks));
+  const floor = floorUse(problem, pieces);
+  const bound = boundOf(problem, pieces, floor);
+  const random = seededRandom(limits.seed);
+  return {
+    problem,
+    pieces,
+    tooLarge: [],
+    floor,
+    bound,
+    keptOf: new Map(problem.trucks.map((truck) => [truck, []])),
+    loaded: new Set(),
+    waived: new Set(),
+    random,
+    isOver,
+    pack: (task, round) => (round % 4 === 0 ? better(rowsInTruck(task), freeInTruck(task)) : freeInTruck(task)),
+  };
 }
 
 /** More freight than this is not tried piece by piece. */

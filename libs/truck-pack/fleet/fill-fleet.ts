@@ -1,7 +1,6 @@
-import { headroomOf } from './floor-bound.js';
-import { mostPayloadKg } from './most-payload.js';
-import type { TruckRows } from './one-truck-rows.js';
-import type { Piece, Truck } from './truck-case.js';
+import { mostPayloadKg } from '../bound/index.js';
+import { type Piece, type Truck, fits } from '../case/index.js';
+import type { TruckRows } from '../rows/index.js';
 
 /** Pieces that belong together and the floor that they need, millimetres of a truck's length. */
 interface Unit {
@@ -187,22 +186,4 @@ function place(holds: readonly Hold[], unit: Unit, floorOf: (piece: Piece) => nu
     hold.roomMm -= floorOf(piece);
     hold.roomKg -= piece.massKg;
   }
-}
-
-function fits(piece: Piece, truck: Truck): boolean {
-  const inside = (along: number, across: number) => along <= truck.innerLengthMm && across <= truck.innerWidthMm;
-  return (
-    piece.heightMm <= headroomOf(truck) &&
-    piece.massKg <= (truck.payloadKg ?? Infinity) &&
-    (inside(piece.lengthMm, piece.widthMm) || (piece.mayTurn && inside(piece.widthMm, piece.lengthMm)))
-  );
-}
-
-export const couldRide = (piece: Piece, trucks: readonly Truck[]): boolean => trucks.some((truck) => fits(piece, truck));
-
-export function tooLarge(piece: Piece, trucks: readonly Truck[]): string {
-  const highest = Math.max(0, ...trucks.map(headroomOf));
-  if (piece.heightMm > highest)
-    return `higher than any truck lets in: ${piece.heightMm} mm, and ${highest} mm is the most at door and roof`;
-  return `larger or heavier than any truck takes: ${piece.lengthMm} x ${piece.widthMm} x ${piece.heightMm} mm, ${piece.massKg} kg`;
 }

@@ -1,4 +1,4 @@
-import type { Way } from './floor-bound.js';
+import type { Way } from '../case/index.js';
 import type { Tower } from './towers.js';
 
 /** Towers that are alike to a row: same base, same place in the unloading order, same height where height matters. */

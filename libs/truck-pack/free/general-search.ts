@@ -1,6 +1,5 @@
-import { outsideLoad } from './check-load.js';
-import { LoadSpace, type PlacingStyle } from './load-space.js';
-import type { Piece, Truck, TruckCase } from './truck-case.js';
+import type { Piece, Truck, TruckCase } from '../case/index.js';
+import { LoadSpace, type PlacingStyle, outsideLoad } from '../space/index.js';
 
 /** A load of several trucks, and what it leaves. */
 interface Load {

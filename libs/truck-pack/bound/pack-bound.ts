@@ -1,6 +1,6 @@
-import { type FloorUse, floorUse, headroomOf, waysIn } from './floor-bound.js';
+import { type Piece, type Truck, type TruckCase, headroomOf, waysIn } from '../case/index.js';
+import { type FloorUse, floorUse } from './floor-bound.js';
 import { mostPayloadKg } from './most-payload.js';
-import type { Piece, Truck, TruckCase } from './truck-case.js';
 
 /** A proven least number of trucks and least length, and what proves it; for loads in which every one of these pieces rides. */
 export interface PackBound {

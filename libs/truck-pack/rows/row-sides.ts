@@ -1,7 +1,7 @@
+import type { Truck } from '../case/index.js';
+import type { Placed } from '../space/index.js';
 import { type BuiltLane, type BuiltRow, placedRow } from './built-row.js';
-import type { Placed } from './load-space.js';
 import type { Room } from './row-room.js';
-import type { Truck } from './truck-case.js';
 
 interface SetRow {
   readonly row: BuiltRow;

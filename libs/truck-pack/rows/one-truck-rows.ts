@@ -1,14 +1,12 @@
-import { buildRows, placedRow } from './built-row.js';
-import { headroomOf } from './floor-bound.js';
-import type { LoadSpace, Placed } from './load-space.js';
-import { getOn } from './loading-order.js';
+import type { WidthPrices } from '../bound/index.js';
+import { type Piece, type Truck, type TruckCase, headroomOf } from '../case/index.js';
+import { type LoadSpace, type Placed, getOn } from '../space/index.js';
+import { type BuiltRow, buildRows, placedRow } from './built-row.js';
 import { arrangeRows } from './row-arrange.js';
 import { type PlannedRow, searchRows } from './row-beam.js';
 import { type RowKind, rowKinds } from './row-kinds.js';
 import { type Room, RowRooms } from './row-room.js';
-import { buildTowers, type Tower } from './towers.js';
-import type { Piece, Truck, TruckCase } from './truck-case.js';
-import type { WidthPrices } from './width-prices.js';
+import { type Tower, buildTowers } from './towers.js';
 
 export interface RowTask {
   readonly problem: TruckCase;
@@ -46,6 +44,10 @@ export interface LengthCauses {
   readonly floorMm: number;
 }
 
+/**
+ * One truck in rows: towers stop by stop (`towers.ts`), sorted into kinds that stand alike (`row-kinds.ts`), rows chosen over the width (`row-patterns.ts`) by a beam from nose to
+ * door (`row-beam.ts`), then real towers in them (`built-row.ts`), their order and free space for the axles (`row-arrange.ts`) and the side of each row (`row-sides.ts`).
+ */
 export function rowsInTruck(task: RowTask): TruckRows {
   const { truck, pieces, kept, waived } = task;
   const rooms = new RowRooms(truck, kept);
@@ -81,36 +83,27 @@ export function rowsInTruck(task: RowTask): TruckRows {
     });
     if (!arranged) continue;
     if (best && (best.outsideKg < arranged.outsideKg || (best.outsideKg === arranged.outsideKg && best.endMm <= arranged.endMm))) continue;
-    const lost = (mixed: boolean) =>
-      rows.reduce(
-        (sum, row, index) => sum + (mixed === (row.stops.length > 1 || index === rows.length - 1) ? row.planned.pattern.lost : 0),
-        0,
-      );
-    const depth = rows.reduce((sum, row) => sum + row.depth, 0);
     best = {
       space: arranged.space,
       order: arranged.order,
       endMm: arranged.endMm,
       outsideKg: arranged.outsideKg,
       over,
-      causes: {
-        inRowsMm: lost(false),
-        atStopsMm: lost(true),
-        freeMm: arranged.endMm - depth,
-        floorMm: depth - lost(false) - lost(true),
-      },
+      causes: causesOf(rows, arranged.endMm),
     };
     if (best.outsideKg === 0 && best.endMm <= plan.endMm) break;
   }
-  return (
-    best ?? {
-      space: undefined,
-      order: [],
-      endMm: 0,
-      outsideKg: 0,
-      over: pieces,
-    }
-  );
+  return best ?? { space: undefined, order: [], endMm: 0, outsideKg: 0, over: pieces };
+}
+
+function causesOf(rows: readonly BuiltRow[], endMm: number): LengthCauses {
+  const lost = (mixed: boolean) =>
+    rows.reduce(
+      (sum, row, index) => sum + (mixed === (row.stops.length > 1 || index === rows.length - 1) ? row.planned.pattern.lost : 0),
+      0,
+    );
+  const depth = rows.reduce((sum, row) => sum + row.depth, 0);
+  return { inRowsMm: lost(false), atStopsMm: lost(true), freeMm: endMm - depth, floorMm: depth - lost(false) - lost(true) };
 }
 
 const orders: ((a: Piece, b: Piece) => number)[] = [

@@ -1,9 +1,8 @@
-import { type FloorUse, waysIn } from './floor-bound.js';
-import type { Placed } from './load-space.js';
-import type { LengthCauses, RowTask, TruckRows } from './one-truck-rows.js';
-import { type TruckPackAnswer, truckAnswer } from './pack-answer.js';
-import { fillFleet, tooLarge } from './row-fleet.js';
-import type { Piece, Truck, TruckCase } from './truck-case.js';
+import type { FloorUse } from '../bound/index.js';
+import { type Piece, type Truck, type TruckCase, type TruckPackAnswer, tooLarge, waysIn } from '../case/index.js';
+import type { LengthCauses, RowTask, TruckRows } from '../rows/index.js';
+import { type Placed, truckAnswer } from '../space/index.js';
+import { fillFleet } from './fill-fleet.js';
 
 /** A load in rows, and where its length goes beyond the bound. */
 export type RowsAnswer = TruckPackAnswer & {

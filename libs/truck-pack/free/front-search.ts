@@ -1,5 +1,5 @@
-import type { RowKind } from './row-kinds.js';
-import type { Truck } from './truck-case.js';
+import type { Truck } from '../case/index.js';
+import type { RowKind } from '../rows/index.js';
 
 /** A tower of a kind on the floor; millimetres. */
 export interface FloorPlace {

@@ -1,12 +1,9 @@
-import { outsideLimitsKg } from './axle-loads.js';
-import { type BuiltRow, placedRow, type StopMass, stopsOf } from './built-row.js';
-import { outsideLoad } from './check-load.js';
-import { LoadSpace, type Placed } from './load-space.js';
-import { loadingOrderOf } from './loading-order.js';
+import { type TruckCase, outsideLimitsKg } from '../case/index.js';
+import { LoadSpace, type Placed, loadingOrderOf, outsideLoad } from '../space/index.js';
+import { type BuiltRow, type StopMass, placedRow, stopsOf } from './built-row.js';
 import type { PlannedRow } from './row-beam.js';
 import type { Room, RowRooms } from './row-room.js';
 import { levelSides } from './row-sides.js';
-import type { TruckCase } from './truck-case.js';
 
 export interface ArrangeRequest {
   readonly problem: Pick<TruckCase, 'minSupport' | 'checkAfterStops'>;

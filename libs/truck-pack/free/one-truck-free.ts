@@ -1,12 +1,7 @@
-import { placedTower } from './built-row.js';
-import { outsideLoad } from './check-load.js';
+import type { Truck } from '../case/index.js';
+import { type RowKind, type RowTask, type TruckRows, chooseSides, placedTower, rowKinds, towersOf } from '../rows/index.js';
+import { LoadSpace, type Placed, loadingOrderOf, outsideLoad } from '../space/index.js';
 import { type FloorPlan, searchFronts } from './front-search.js';
-import { LoadSpace, type Placed } from './load-space.js';
-import { loadingOrderOf } from './loading-order.js';
-import { type RowTask, towersOf, type TruckRows } from './one-truck-rows.js';
-import { type RowKind, rowKinds } from './row-kinds.js';
-import { chooseSides } from './row-sides.js';
-import type { Truck } from './truck-case.js';
 
 /** One truck without rows: towers set against the front of what stands, then moved back and mirrored slice by slice until axles and balance are inside. Nothing can be kept. */
 export function freeInTruck(task: RowTask): TruckRows {

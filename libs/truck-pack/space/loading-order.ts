@@ -1,6 +1,5 @@
-import type { KeptPlacement } from './kept.js';
+import type { KeptPlacement, Piece, Truck } from '../case/index.js';
 import type { Placed } from './load-space.js';
-import type { Piece, Truck } from './truck-case.js';
 
 /** A piece where an answer puts it. */
 export function asPlaced(piece: Piece, { xMm, yMm, zMm, turned }: Omit<KeptPlacement, 'truck'>): Placed {

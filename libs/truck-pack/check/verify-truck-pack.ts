@@ -1,7 +1,4 @@
-import { type KeepOptions, type KeptPlacement, unknownKept } from './kept.js';
-import type { TruckPackAnswer } from './pack-answer.js';
-import type { TruckCase } from './truck-case.js';
-import type { Violation } from './violation.js';
+import { type KeepOptions, type KeptPlacement, type TruckCase, type TruckPackAnswer, type Violation, unknownKept } from '../case/index.js';
 
 interface Body {
   id: string;

@@ -1,4 +1,4 @@
-import type { Piece } from './truck-case.js';
+import type { Piece } from '../case/index.js';
 
 /** A piece in a tower, from the tower's corner nearest nose, left wall and floor, as it stands when the tower is not turned. */
 export interface TowerPart {

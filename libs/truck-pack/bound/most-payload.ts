@@ -1,5 +1,4 @@
-import { axleLimits, axleLoads } from './axle-loads.js';
-import type { Truck } from './truck-case.js';
+import { type Truck, axleLimits, axleLoads } from '../case/index.js';
 
 interface HalfPlane {
   /** a mass + b moment <= c */

@@ -1,11 +1,9 @@
-import { type Search, searchRound } from './fleet-search.js';
-import { headroomOf, waysIn } from './floor-bound.js';
-import { mostPayloadKg } from './most-payload.js';
-import type { TruckRows } from './one-truck-rows.js';
+import { mostPayloadKg } from '../bound/index.js';
+import { type Piece, type Truck, type TruckAnswer, couldRide, headroomOf, waysIn } from '../case/index.js';
+import { type Search, searchRound } from '../fleet/index.js';
+import type { TruckRows } from '../rows/index.js';
+import { truckAnswer } from '../space/index.js';
 import { freeInTruck } from './one-truck-free.js';
-import { type TruckAnswer, truckAnswer } from './pack-answer.js';
-import { couldRide } from './row-fleet.js';
-import type { Piece, Truck } from './truck-case.js';
 
 /** A load, and the pieces that stay behind. */
 interface Part {

@@ -1,6 +1,5 @@
-import { headroomOf } from './floor-bound.js';
-import type { Placed } from './load-space.js';
-import type { Truck } from './truck-case.js';
+import { type Truck, headroomOf } from '../case/index.js';
+import type { Placed } from '../space/index.js';
 import type { RowRoom } from './row-patterns.js';
 
 interface Box {

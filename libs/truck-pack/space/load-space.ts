@@ -1,4 +1,4 @@
-import type { Piece, Truck } from './truck-case.js';
+import type { Piece, Truck } from '../case/index.js';
 
 /** A piece in its place: corner nearest nose, left wall and floor, and its size as placed. */
 export interface Placed {

@@ -1,24 +1,10 @@
-import type { Piece, Truck, TruckCase } from './truck-case.js';
+import { type Piece, type TruckCase, headroomOf, waysIn } from '../case/index.js';
 import { type FloorDemand, type WidthPrices, widthPrices } from './width-prices.js';
 
 /** What the pieces use up of the floor in one direction, proven; millimetres of the lines along it. */
 export interface FloorUse {
   readonly usedMm: number;
   readonly prices: WidthPrices;
-}
-
-export const headroomOf = (truck: Truck): number => Math.min(truck.innerHeightMm, truck.doorHeightMm ?? Infinity);
-
-export interface Way {
-  readonly along: number;
-  readonly across: number;
-}
-
-/** The turns in which a piece lies inside the largest of the trucks. */
-export function waysIn(piece: Piece, lengthMm: number, widthMm: number): Way[] {
-  const ways = [{ along: piece.lengthMm, across: piece.widthMm }];
-  if (piece.mayTurn && piece.lengthMm !== piece.widthMm) ways.push({ along: piece.widthMm, across: piece.lengthMm });
-  return ways.filter((each) => each.along <= lengthMm && each.across <= widthMm);
 }
 
 /**

@@ -77,9 +77,14 @@ export const truckCaseSchema = z.strictObject({
   checkAfterStops: z.boolean().default(false),
 });
 
-export type TruckCase = z.output<typeof truckCaseSchema>;
 export type Truck = z.output<typeof truckSchema>;
 export type Piece = z.output<typeof pieceSchema>;
+export interface TruckCase {
+  readonly trucks: readonly Truck[];
+  readonly pieces: readonly Piece[];
+  readonly minSupport: number;
+  readonly checkAfterStops: boolean;
+}
 
 /** Reads a case: ids once, kingpin ahead of the axle group, front axle ahead of the rear one, one kind of running gear. */
 export function readTruckCase(input: unknown): Result<TruckCase, readonly BadInput[]> {

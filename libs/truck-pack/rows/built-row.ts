@@ -1,4 +1,4 @@
-import type { Placed } from './load-space.js';
+import type { Placed } from '../space/index.js';
 import type { PlannedRow, RowPlan } from './row-beam.js';
 import type { RowKind } from './row-kinds.js';
 import type { Tower } from './towers.js';

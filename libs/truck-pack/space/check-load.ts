@@ -1,4 +1,4 @@
-import { outsideLimitsKg } from './axle-loads.js';
+import { outsideLimitsKg } from '../case/index.js';
 import type { LoadSpace } from './load-space.js';
 
 /** How far a whole load is outside what its truck allows, in kilograms (side offset counted by its share); 0 when it may drive like this, also after each stop. */

@@ -1,0 +1,2 @@
+/** Judges any answer from its placements alone. Knows the case and nothing of how loads are found. */
+export * from './verify-truck-pack.js';

@@ -1,0 +1,2 @@
+/** Several trucks: which pieces go to which, fewest trucks first, each truck packed by whatever packs one. */
+export * from './fleet-search.js';
