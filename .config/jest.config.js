@@ -20,7 +20,7 @@ export default {
     {
       ...shared,
       displayName: 'pure',
-      testMatch: ['libs', 'tests/reference', 'tests/architecture', 'tests/corpora', 'apps'].map(
+      testMatch: ['libs', 'tests/reference', 'tests/architecture', 'tests/corpora', 'tests/pack-plan', 'apps'].map(
         (folder) => `<rootDir>/${folder}/**/*.spec.ts`,
       ),
     },

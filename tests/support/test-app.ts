@@ -9,6 +9,7 @@ import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
+import { loadLanded } from './landed-database.js';
 
 /** The day on which every test of the API lives; the demo tour's prep starts three days later. */
 export const testDay = '2027-02-26';
@@ -26,6 +27,8 @@ export interface TestApp {
 export interface TestAppOptions {
   readonly demo?: boolean;
   readonly web?: boolean;
+  /** The day of a landed database (tests/database/landed) to start on; the demo is not loaded then. */
+  readonly landed?: string;
   /** The address under which the API finds its database, made from the real one: something in between. */
   readonly through?: (databaseUrl: string) => Promise<string>;
   /** A second API on the database of this one, which stays its owner. */
@@ -45,12 +48,20 @@ export interface Agent {
 }
 
 /** A whole API on a fresh copy of the migrated database, with the demo tour in it unless told otherwise. */
-export async function startTestApp({ demo = true, web = false, through, beside }: TestAppOptions = {}): Promise<TestApp> {
+export async function startTestApp({
+  landed,
+  demo = landed === undefined,
+  web = false,
+  through,
+  beside,
+}: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
   if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
   const name = `test_${randomUUID().replaceAll('-', '')}`;
-  if (!beside) await onServer(server, `CREATE DATABASE ${name} TEMPLATE cartwright_template STRATEGY FILE_COPY`);
+  const template = landed === undefined ? 'cartwright_template' : 'template0';
+  if (!beside) await onServer(server, `CREATE DATABASE ${name} TEMPLATE ${template} STRATEGY FILE_COPY`);
   const realUrl = beside?.databaseUrl ?? Object.assign(new URL(server), { pathname: `/${name}` }).href;
+  if (landed !== undefined) await loadLanded(realUrl, landed);
   const databaseUrl = through ? await through(realUrl) : realUrl;
   const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
   const app = await createApp({
