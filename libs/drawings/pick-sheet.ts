@@ -42,7 +42,7 @@ export function pickContent(plan: PackPlan, hang: HangResult, pick: PickResult, 
     ),
     node('h2', {}, 'Compared'),
     comparisonTable(pick.comparisons, units),
-    node('p', {}, enoughSentence(pick)),
+    ...(pick.enough ? [node('p', {}, enoughSentence(pick.enough))] : []),
     ...bridleNodes(pick, units),
     node('h2', {}, 'Beside the hang at rest'),
     node('ul', {}, ...besideSentences(hang, pick, units).map((each) => node('li', {}, each))),
@@ -62,6 +62,7 @@ function massTables(hang: HangResult): Node {
 }
 
 function sumSentence(hang: HangResult): string {
+  if (hang.masses.length === 0) return 'This plan was made before its parts were listed one by one.';
   const massKg = hang.masses.reduce((sum, each) => sum + each.massKg, 0);
   const moment = hang.masses.reduce((sum, each) => sum + (each.massKg * each.xMm) / 1000, 0);
   return `x is the place of each centre forward of the grid’s front pivot, with the grid ${angle(hang.tiltDownDeg)}. Together ${formatNumber(massKg, 2)} kg and ${formatNumber(moment, 2)} kg × m: the centre of gravity stands at ${formatNumber(moment, 2)} / ${formatNumber(massKg, 2)} = ${formatNumber((moment / massKg) * 1000, 1)} mm.`;
@@ -100,9 +101,9 @@ function amountOf(value: number, { unit, rated }: Comparison, units: Units): str
   return rated?.unit === 'kN' ? formatForce(value * standardGravityMps2, units) : formatMass(value, units);
 }
 
-function enoughSentence(pick: PickResult): string {
+function enoughSentence(enough: NonNullable<PickResult['enough']>): string {
   const of = (what: string, model: string | null) => (model === null ? `no ${what} on file is enough` : `${what}: ${model}`);
-  return `Smallest on file that is enough for this hook load: ${of('hoist', pick.enough.hoist)}; ${of('shackle', pick.enough.shackle)}; ${of('sling', pick.enough.sling)}.`;
+  return `Smallest on file that is enough for this hook load: ${of('hoist', enough.hoist)}; ${of('shackle', enough.shackle)}; ${of('sling', enough.sling)}.`;
 }
 
 function bridleNodes(pick: PickResult, units: Units): Node[] {

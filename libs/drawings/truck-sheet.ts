@@ -146,6 +146,13 @@ export function partLoadSentence(truck: TruckResultOne): string | null {
   return isOutside ? 'Part unloaded it goes outside a limit, marked ■: do not drive it like that.' : null;
 }
 
+/** Where nothing is loaded there is still something to say: what stays behind, and why. None where the plan has trucks, or nothing to say of them. */
+export function noTruckSheets(context: SheetContext): readonly Node[] {
+  const { truck, findings } = context.plan;
+  const said = findingList(findings, 'truck');
+  return truck.trucks.length > 0 || said === null ? [] : [sheet(context, 'Trucks', 'No truck in this plan', said, caution(truck.caution))];
+}
+
 /** One truck for the dock: rows to build, axles full and after each stop, and what goes in first at the load-out. */
 export function truckSheet(context: SheetContext, truck: TruckResultOne, units: Units = 'metric'): Node {
   const { plan } = context;

@@ -7,7 +7,7 @@ import { pickSheet, stageSheet } from './pick-sheet.js';
 import { pointSheet } from './point-sheet.js';
 import { runningSheets } from './running-sheet.js';
 import { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
-import { truckSheet } from './truck-sheet.js';
+import { noTruckSheets, truckSheet } from './truck-sheet.js';
 import type { Units } from './units.js';
 
 /** Every sheet of a plan, in the order of the show. `codeOf` draws the code of a cart's id. */
@@ -23,6 +23,7 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
     ...plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : codeOf(load.cart), units)),
     ...hardwareSheets(context, units),
     ...plan.truck.trucks.map((truck) => truckSheet(context, truck, units)),
+    ...noTruckSheets(context),
     dueSheet(context),
   ];
 }

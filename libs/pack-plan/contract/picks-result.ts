@@ -58,8 +58,8 @@ export interface PickResult {
   readonly asideDeg: number | null;
   readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null } | null;
   readonly comparisons: readonly Comparison[];
-  /** Smallest of each kind on file that is enough here; null where none is. */
-  readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null };
+  /** Smallest of each kind on file that is enough here; null where none is, and null as a whole in plans made before this was looked up. */
+  readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null } | null;
   readonly working: Working;
   /** Place on the stage plan, where the hang has one. */
   readonly stage: { readonly xMm: number; readonly yMm: number } | null;

@@ -55,7 +55,7 @@ function wholeHang(kept: KeptHang): HangResult {
     pullBack: null,
     secondary: [],
     windLimitMps: null,
-    runningOrder: { manual: null, approved: null, goingUp: [], comingDown: [] },
+    runningOrder: { manual: 'This plan was made before the running order was part of it', approved: null, goingUp: [], comingDown: [] },
     ...kept,
     picks: kept.picks.map((pick) => ({
       point: `${kept.hang} ${pick.hole}`,
@@ -64,7 +64,7 @@ function wholeHang(kept: KeptHang): HangResult {
       asideN: 0,
       asideDeg: null,
       bridle: null,
-      enough: { hoist: null, shackle: null, sling: null },
+      enough: null,
       ...pick,
       comparisons: pick.comparisons.map((each) => ({ ...each, rated: each.rated ?? null, factors: each.factors ?? [] })),
     })),

@@ -190,7 +190,7 @@ describe('the loads of a hang', () => {
       ),
     );
     // Front 459 kg: half of 1 t is enough. Rear 1,226 kg: half of 2.5 short ton is 1,134 kg and is not.
-    expect(main.picks.map((pick) => pick.enough.shackle)).toEqual(['Bow shackle 1', 'Bow shackle 3.25']);
+    expect(main.picks.map((pick) => pick.enough!.shackle)).toEqual(['Bow shackle 1', 'Bow shackle 3.25']);
   });
 
   it('judge a load cell by the tolerance of the regime', () => {
