@@ -28,7 +28,7 @@ type Documents = {
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
-    "query Dates { examinedItems { id kind model place dueOn dueState state count } }": typeof types.DatesDocument,
+    "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
@@ -42,14 +42,16 @@ type Documents = {
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
     "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": typeof types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
+    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
@@ -95,7 +97,7 @@ const documents: Documents = {
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
-    "query Dates { examinedItems { id kind model place dueOn dueState state count } }": types.DatesDocument,
+    "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
     "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
@@ -109,14 +111,16 @@ const documents: Documents = {
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
     "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
+    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
     "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
@@ -204,7 +208,7 @@ export function graphql(source: "mutation TakeCountBack($id: ID!, $reason: Strin
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Dates { examinedItems { id kind model place dueOn dueState state count } }"): typeof import('./graphql.js').DatesDocument;
+export function graphql(source: "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n"): typeof import('./graphql.js').DatesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -260,7 +264,7 @@ export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $e
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      records { id examination recordedBy recordedAt supersededBy }\n      summary { id kind model state depot count place dueOn dueState }\n      history { at who what sentence }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
+export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -280,7 +284,7 @@ export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!) { save
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
+export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -289,6 +293,14 @@ export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { appro
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ItemRecordsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n"): typeof import('./graphql.js').ItemHistoryDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

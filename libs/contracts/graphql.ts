@@ -139,10 +139,12 @@ export type TakeCountBackMutationVariables = Exact<{
 
 export type TakeCountBackMutation = { takeCountBack: { showId: string } };
 
-export type DatesQueryVariables = Exact<{ [key: string]: never; }>;
+export type DatesQueryVariables = Exact<{
+  after?: string | null | undefined;
+}>;
 
 
-export type DatesQuery = { examinedItems: Array<{ id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null }> };
+export type DatesQuery = { examinedItems: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> } };
 
 export type ShowsToServeQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -252,7 +254,7 @@ export type ItemPageQueryVariables = Exact<{
 }>;
 
 
-export type ItemPageQuery = { item: { item: Item, records: Array<{ id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null }>, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, history: Array<{ at: string, who: string, what: string, sentence: string }>, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
+export type ItemPageQuery = { item: { item: Item, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
 
 export type QuarantineMutationVariables = Exact<{
   itemId: string | number;
@@ -294,7 +296,7 @@ export type ItemsQueryVariables = Exact<{
 }>;
 
 
-export type ItemsQuery = { items: { totalCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
+export type ItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
 
 export type ApproveRiggingSystemMutationVariables = Exact<{
   id: string | number;
@@ -309,6 +311,22 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
+
+export type ItemRecordsQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null } }> } } };
+
+export type ItemHistoryQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemHistoryQuery = { item: { history: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { at: string, who: string, what: string, sentence: string } }> } } };
 
 export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -746,16 +764,24 @@ export const TakeCountBackDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
-    query Dates {
-  examinedItems {
-    id
-    kind
-    model
-    place
-    dueOn
-    dueState
-    state
-    count
+    query Dates($after: String) {
+  examinedItems(first: 100, after: $after) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        model
+        place
+        dueOn
+        dueState
+        state
+        count
+      }
+    }
   }
 }
     `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
@@ -919,13 +945,6 @@ export const ItemPageDocument = new TypedDocumentString(`
     query ItemPage($id: ID!) {
   item(id: $id) {
     item
-    records {
-      id
-      examination
-      recordedBy
-      recordedAt
-      supersededBy
-    }
     summary {
       id
       kind
@@ -936,12 +955,6 @@ export const ItemPageDocument = new TypedDocumentString(`
       place
       dueOn
       dueState
-    }
-    history {
-      at
-      who
-      what
-      sentence
     }
     promises {
       tour
@@ -990,6 +1003,7 @@ export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
     totalCount
+    isMoreThanCounted
     pageInfo {
       hasNextPage
       endCursor
@@ -1020,6 +1034,47 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system)
 }
     `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const ItemRecordsDocument = new TypedDocumentString(`
+    query ItemRecords($id: ID!, $after: String) {
+  item(id: $id) {
+    records(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          id
+          examination
+          recordedBy
+          recordedAt
+          supersededBy
+        }
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
+export const ItemHistoryDocument = new TypedDocumentString(`
+    query ItemHistory($id: ID!, $after: String) {
+  item(id: $id) {
+    history(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          at
+          who
+          what
+          sentence
+        }
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
 export const WearRulesDocument = new TypedDocumentString(`
     query WearRules {
   rules

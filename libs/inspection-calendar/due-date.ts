@@ -63,13 +63,27 @@ export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
   return earliest;
 }
 
-function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: string } | undefined {
-  const period = getPeriod(interval);
-  const passed = findLastExamination(
+/**
+ * The last day on which `findDueDate` gives the same answer as on `from`, where a declaration stands in for an examination; null where it gives the
+ * same on every later day.
+ */
+export function lastDayOfDeclaration(item: ExaminedItem, from: PlainDate): PlainDate | null {
+  if (item.declaredOn === undefined || item.intervals.every((each) => lastPassed(item, getPeriod(each)))) return null;
+  const through = addPeriod(item.declaredOn, declarationStandsFor);
+  return from <= through ? through : null;
+}
+
+function lastPassed(item: ExaminedItem, period: Period): CaseExamination | undefined {
+  return findLastExamination(
     item.examinations.filter(
       (each) => each.outcome === 'pass' && (each.satisfies?.some((text) => samePeriod(getPeriod(text), period)) ?? true),
     ),
   );
+}
+
+function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: string } | undefined {
+  const period = getPeriod(interval);
+  const passed = lastPassed(item, period);
   if (passed) return dueOfReport(passed, interval, period);
   if (item.declaredOn === undefined || from > addPeriod(item.declaredOn, declarationStandsFor)) return undefined;
   return { dueOn: addPeriod(item.declaredOn, period), because: `declaration of conformity ${item.declaredOn} plus ${interval}` };

@@ -85,7 +85,7 @@ describe('keeping the register', () => {
 
   describe('examinations', () => {
     const record = `mutation($examination: AnyJson!, $supersedes: ID) {
-      recordExamination(itemId: "H-01", examination: $examination, supersedes: $supersedes) { summary { dueOn } records { id supersededBy examination } } }`;
+      recordExamination(itemId: "H-01", examination: $examination, supersedes: $supersedes) { summary { dueOn } records { edges { node { id supersededBy examination } } } } }`;
 
     it('keeps the report with every content of LOLER 1998 Schedule 1, and gives the file back byte for byte', async () => {
       const bytes = Buffer.from('%PDF-1.4 an invented report');
@@ -118,19 +118,21 @@ describe('keeping the register', () => {
       });
       expect(errors).toBeUndefined();
       expect(data.recordExamination.summary.dueOn).toBe('2028-02-01');
-      expect(data.recordExamination.records[0].examination).toMatchObject({ particulars, reportFile: id });
+      expect(data.recordExamination.records.edges[0].node.examination).toMatchObject({ particulars, reportFile: id });
       const back = await warehouse.fetch(`/api/reports/${id}`);
       expect(back.headers.get('content-type')).toBe('application/pdf');
       expect(Buffer.from(await back.arrayBuffer())).toEqual(bytes);
     });
 
     it('counts a correction in the place of the record that it corrects, and keeps both', async () => {
-      const before = (await safety.graphql('{ item(id: "H-01") { records { id supersededBy } } }')).data.item.records;
-      const wrong = before[0].id;
+      const before = (await safety.graphql('{ item(id: "H-01") { records { edges { node { id supersededBy } } } } }')).data.item.records
+        .edges;
+      const wrong = before[0].node.id;
       const { data } = await safety.graphql(record, { examination: { on: '2027-01-15', outcome: 'pass' }, supersedes: wrong });
       expect(data.recordExamination.summary.dueOn).toBe('2028-01-15');
-      expect(data.recordExamination.records).toHaveLength(before.length + 1);
-      expect(data.recordExamination.records[1]).toMatchObject({ id: wrong, supersededBy: data.recordExamination.records[0].id });
+      const { edges } = data.recordExamination.records;
+      expect(edges).toHaveLength(before.length + 1);
+      expect(edges[1].node).toMatchObject({ id: wrong, supersededBy: edges[0].node.id });
       const again = await safety.graphql(record, { examination: { on: '2027-01-16', outcome: 'pass' }, supersedes: wrong });
       expect(again.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'supersedes', value: wrong });
     });

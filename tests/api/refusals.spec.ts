@@ -16,7 +16,7 @@ describe('what cannot be read', () => {
     ['a difference of nothing', '{ planDifference(from: "a", to: "b") { sentences } }'],
     ['a release of nothing', 'mutation { releasePackPlan(planId: "zz") { __typename } }'],
     ['a work list of nothing', '{ workList(planId: "zz") }'],
-    ['NUL in an id', '{ item(id: "a\\u0000") { history { at } } }'],
+    ['NUL in an id', '{ item(id: "a\\u0000") { history { edges { cursor } } } }'],
     ['NUL in a search', '{ items(search: "\\u0000") { totalCount } }'],
   ])('answers %s as bad input', async (_what, query) => {
     expect((await system.graphql(query)).errors?.[0]?.extensions.code).toMatch(/^(BAD_INPUT|NOT_FOUND)$/);

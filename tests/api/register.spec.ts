@@ -53,12 +53,15 @@ describe('the register', () => {
 
   it('records an examination by the safety officer only, and the item is in date again', async () => {
     const examine =
-      'mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { summary { dueOn dueState } history { who sentence } } }';
+      'mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { summary { dueOn dueState } history(first: 1) { edges { node { who sentence } } } } }';
     const examination = { on: '2027-02-25', outcome: 'pass', examiner: 'R. Okafor', report: 'NI-900' };
     expect((await system.graphql(examine, { id: 'H-08', e: examination })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
     const done = (await safety.graphql(examine, { id: 'H-08', e: examination })).data.recordExamination;
     expect(done.summary).toEqual({ dueOn: '2028-02-25', dueState: 'in date' });
-    expect(done.history[0]).toEqual({ who: 'Ines Aldous', sentence: 'Examined on 2027-02-25 by R. Okafor: passed, report NI-900.' });
+    expect(done.history.edges[0].node).toEqual({
+      who: 'Ines Aldous',
+      sentence: 'Examined on 2027-02-25 by R. Okafor: passed, report NI-900.',
+    });
   });
 
   it.each([
@@ -79,11 +82,11 @@ describe('the register', () => {
 
   it('lets anybody quarantine, and only the safety officer release', async () => {
     const reply = await warehouse.graphql(
-      'mutation { quarantine(itemId: "SH-1", reason: "pin thread worn") { summary { state } history { sentence } } }',
+      'mutation { quarantine(itemId: "SH-1", reason: "pin thread worn") { summary { state } history { edges { node { sentence } } } } }',
     );
     expect(reply.data.quarantine).toMatchObject({
       summary: { state: 'quarantined' },
-      history: [{ sentence: 'Quarantined: pin thread worn.' }, expect.anything()],
+      history: { edges: [{ node: { sentence: 'Quarantined: pin thread worn.' } }, expect.anything()] },
     });
     expect(
       (await warehouse.graphql('mutation { releaseFromQuarantine(itemId: "SH-1", reason: "ok") { summary { state } } }')).errors?.[0]

@@ -32,8 +32,13 @@ describe('work on the floor', () => {
     expect(errors).toBeUndefined();
     expect(data.doMove).toMatchObject({ status: 'as planned', moves: before.moves.slice(1) });
     expect(await changed()).toEqual([]);
-    const { item } = (await warehouse.graphql('query($id: ID!) { item(id: $id) { history { what sentence } } }', { id: first.box })).data;
-    expect(item.history[0]).toMatchObject({ what: 'moved', sentence: expect.stringContaining(`Moved from ${first.from} to ${first.to}`) });
+    const { item } = (
+      await warehouse.graphql('query($id: ID!) { item(id: $id) { history { edges { node { what sentence } } } } }', { id: first.box })
+    ).data;
+    expect(item.history.edges[0].node).toMatchObject({
+      what: 'moved',
+      sentence: expect.stringContaining(`Moved from ${first.from} to ${first.to}`),
+    });
   });
 
   it('refuses a move that is not on the list as it now is, and moves nothing', async () => {

@@ -23,7 +23,11 @@ import { HoldService } from './features/plan/hold.service.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { WorkService } from './features/plan/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
-import { RegisterQueries } from './features/register/register.queries.js';
+import { CatalogueQuery } from './features/register/catalogue.query.js';
+import { DatesListQuery } from './features/register/dates-list.query.js';
+import { ItemDates } from './features/register/item-dates.writer.js';
+import { ItemPageQuery } from './features/register/item-page.query.js';
+import { RegisterListQuery } from './features/register/register-list.query.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
 import { PointsController } from './features/rigging/points.controller.js';
@@ -83,7 +87,11 @@ export class AppModule {
         AccountService,
         AccountResolver,
         KitReader,
-        RegisterQueries,
+        ItemDates,
+        RegisterListQuery,
+        ItemPageQuery,
+        DatesListQuery,
+        CatalogueQuery,
         RegisterService,
         RegisterResolver,
         TourFileReader,

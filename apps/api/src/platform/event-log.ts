@@ -47,15 +47,14 @@ export async function recordEvents(
   events: readonly NewEvent[],
 ): Promise<void> {
   if (events.length === 0) return;
-  await manager.getRepository(EventRow).insert(
-    events.map((each) => ({
+  await manager.query(
+    `INSERT INTO event (at, who, what, sentence, item_id, tour_id, place)
+     SELECT $1, $2, what, sentence, item_id, tour_id, place FROM unnest($3::text[], $4::text[], $5::text[], $6::text[], $7::text[])
+       WITH ORDINALITY AS given (what, sentence, item_id, tour_id, place, number) ORDER BY number`,
+    [
       at,
-      who: who.name,
-      what: each.what,
-      sentence: each.sentence,
-      itemId: each.itemId ?? null,
-      tourId: each.tourId ?? null,
-      place: each.place ?? null,
-    })),
+      who.name,
+      ...(['what', 'sentence', 'itemId', 'tourId', 'place'] as const).map((field) => events.map((each) => each[field] ?? null)),
+    ],
   );
 }

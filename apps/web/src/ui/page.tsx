@@ -1,4 +1,3 @@
-import type { UseQueryResult } from '@tanstack/react-query';
 import { type ReactNode, useEffect } from 'react';
 import { Faults } from './faults.js';
 
@@ -45,7 +44,13 @@ export function Part({
 }
 
 /** Waiting, an error, or the content. */
-export function Loaded<T>({ query, children }: { query: UseQueryResult<T>; children: (data: T) => ReactNode }) {
+export function Loaded<T>({
+  query,
+  children,
+}: {
+  query: { readonly data: T | undefined; readonly isError: boolean; readonly error: Error | null };
+  children: (data: T) => ReactNode;
+}) {
   if (query.data !== undefined)
     return (
       <>

@@ -15,10 +15,6 @@ export class KitReader {
   items(manager: EntityManager, ids?: readonly string[]): Promise<Item[]> {
     return loadItems(manager, ids);
   }
-
-  async item(manager: EntityManager, id: string): Promise<Item | undefined> {
-    return (await this.items(manager, [id]))[0];
-  }
 }
 
 /** Columns of the item's own row; the stack of a cart is written on the boxes that stand on it. */

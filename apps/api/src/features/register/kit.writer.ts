@@ -52,27 +52,49 @@ function normal(value: unknown): unknown {
   return stack === undefined || stack.length === 0 ? rest : value;
 }
 
+/** Puts items on file, however many: one statement a table, with lists as parameters. */
 export async function insertItems(manager: EntityManager, items: readonly Item[], recordedBy: string, at: Date): Promise<void> {
-  const place = new Map(
-    items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { stackCart: cart.id, stackSlot: slot + 1 }] as const)),
+  const stacks = items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { cart: cart.id, slot: slot + 1 }] as const));
+  const standsOn = new Map(stacks);
+  const rows = items.map(itemColumns);
+  await manager.query(
+    `INSERT INTO item (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest)
+     SELECT id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest FROM
+       unnest($1::text[], $2::text[], $3::text[], $4::text[], $5::text[], $6::int[], $7::text[], $8::text[], $9::int[], $10::jsonb[])
+       WITH ORDINALITY AS given (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest, number) ORDER BY number`,
+    [
+      ...(['id', 'kind', 'model', 'state', 'depot', 'count', 'inItem'] as const).map((column) => rows.map((row) => row[column])),
+      rows.map((row) => standsOn.get(row.id)?.cart ?? null),
+      rows.map((row) => standsOn.get(row.id)?.slot ?? null),
+      rows.map((row) => JSON.stringify(row.rest)),
+    ],
   );
-  for (let start = 0; start < items.length; start += 1000) {
-    const part = items.slice(start, start + 1000);
-    await manager
-      .getRepository(ItemRow)
-      .insert(part.map((item) => ({ ...itemColumns(item), stackCart: null, stackSlot: null, ...place.get(item.id) })) as object[]);
-    const examinations = part.flatMap((item) =>
-      item.examinations.map((data) => ({ itemId: item.id, data, recordedBy, recordedAt: at, supersedes: null })),
-    );
-    if (examinations.length > 0) await manager.getRepository(ExaminationRow).insert(examinations);
-    const incidents = part.flatMap((item) => item.events.map(({ on, what }) => ({ itemId: item.id, onDay: on, what })));
-    if (incidents.length > 0) await manager.getRepository(IncidentRow).insert(incidents);
-  }
+  const examinations = items.flatMap((item) => item.examinations.map((data) => ({ item: item.id, data: JSON.stringify(data) })));
+  await manager.query(
+    `INSERT INTO examination (item_id, data, recorded_by, recorded_at, supersedes)
+     SELECT item_id, data, $3, $4, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
+    [examinations.map((each) => each.item), examinations.map((each) => each.data), recordedBy, at],
+  );
+  const incidents = items.flatMap((item) => item.events.map((event) => ({ item: item.id, ...event })));
+  await manager.query(
+    `INSERT INTO incident (item_id, on_day, what)
+     SELECT item_id, on_day, what FROM unnest($1::text[], $2::date[], $3::text[]) WITH ORDINALITY AS given (item_id, on_day, what, number) ORDER BY number`,
+    [incidents.map((each) => each.item), incidents.map((each) => each.on), incidents.map((each) => each.what)],
+  );
 }
 
-/** Writes the item's own columns; where it stands and its examinations are written by their own acts. */
-export async function changeItem(manager: EntityManager, item: Item): Promise<void> {
-  await manager.getRepository(ItemRow).update({ id: item.id }, itemColumns(item) as object);
+/** Writes the items' own columns; where they stand and their examinations are written by their own acts. */
+export async function changeItems(manager: EntityManager, items: readonly Item[]): Promise<void> {
+  const rows = items.map(itemColumns);
+  await manager.query(
+    `UPDATE item SET kind = given.kind, model = given.model, state = given.state, depot = given.depot, count = given.count, in_item = given.in_item, rest = given.rest
+     FROM unnest($1::text[], $2::text[], $3::text[], $4::text[], $5::text[], $6::int[], $7::text[], $8::jsonb[])
+       AS given (id, kind, model, state, depot, count, in_item, rest) WHERE item.id = given.id`,
+    [
+      ...(['id', 'kind', 'model', 'state', 'depot', 'count', 'inItem'] as const).map((column) => rows.map((row) => row[column])),
+      rows.map((row) => JSON.stringify(row.rest)),
+    ],
+  );
 }
 
 /** Takes a box off the top of a cart (or the floor) and sets it on top of another (or the floor); tells why it cannot be done. */
@@ -108,8 +130,22 @@ export async function quarantineItem(manager: EntityManager, id: string, reason:
 }
 
 /** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. */
-export async function writeStack(manager: EntityManager, cart: string, serials: readonly string[]): Promise<void> {
-  const rows = manager.getRepository(ItemRow);
-  await rows.update({ stackCart: cart }, { stackCart: null, stackSlot: null });
-  for (const [slot, id] of serials.entries()) await rows.update({ id }, { stackCart: cart, stackSlot: slot + 1 });
+export const writeStack = (manager: EntityManager, cart: string, serials: readonly string[]): Promise<void> =>
+  writeStacks(manager, [{ cart, serials }]);
+
+/** The same for many carts at once. */
+export async function writeStacks(
+  manager: EntityManager,
+  stacks: readonly { readonly cart: string; readonly serials: readonly string[] }[],
+): Promise<void> {
+  await manager.query(
+    `UPDATE item SET stack_cart = NULL, stack_slot = NULL WHERE stack_cart = ANY($1) OR id = ANY($2) AND stack_cart IS NOT NULL`,
+    [stacks.map((each) => each.cart), stacks.flatMap((each) => each.serials)],
+  );
+  const places = stacks.flatMap(({ cart, serials }) => serials.map((id, slot) => ({ id, cart, slot: slot + 1 })));
+  await manager.query(
+    `UPDATE item SET stack_cart = given.cart, stack_slot = given.slot
+     FROM unnest($1::text[], $2::text[], $3::int[]) AS given (id, cart, slot) WHERE item.id = given.id`,
+    [places.map((each) => each.id), places.map((each) => each.cart), places.map((each) => each.slot)],
+  );
 }

@@ -1,17 +1,31 @@
-import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { Args, ID, Int, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { RegisterQueries } from './register.queries.js';
+import { CatalogueQuery } from './catalogue.query.js';
+import { DatesListQuery } from './dates-list.query.js';
+import { ItemPageQuery } from './item-page.query.js';
+import { RegisterListQuery } from './register-list.query.js';
 import { RegisterService } from './register.service.js';
-import { CatalogueModel, ItemConnection, ItemPage, ItemSummary } from './register.types.js';
+import {
+  CatalogueModel,
+  ExaminationRecordConnection,
+  ExaminedConnection,
+  HistoryConnection,
+  ItemConnection,
+  ItemHead,
+} from './register.types.js';
 
 const optional = { nullable: true, type: () => String } as const;
+const optionalInt = { nullable: true, type: () => Int } as const;
 
-@Resolver()
+@Resolver(() => ItemHead)
 export class RegisterResolver {
   constructor(
-    private readonly queries: RegisterQueries,
+    private readonly list: RegisterListQuery,
+    private readonly page: ItemPageQuery,
+    private readonly dates: DatesListQuery,
+    private readonly catalogue: CatalogueQuery,
     private readonly service: RegisterService,
   ) {}
 
@@ -21,86 +35,107 @@ export class RegisterResolver {
     @Args('kind', optional) kind: string | null,
     @Args('state', optional) state: string | null,
     @Args('model', optional) model: string | null,
-    @Args('first', { nullable: true, type: () => Int }) first: number | null,
+    @Args('first', optionalInt) first: number | null,
     @Args('after', optional) after: string | null,
   ): Promise<ItemConnection> {
-    return this.queries.items({ search, kind, state, model, first, after });
+    return this.list.items({ search, kind, state, model, first, after });
   }
 
-  @Query(() => ItemPage)
-  item(@Args('id', { type: () => ID }) id: string): Promise<ItemPage> {
-    return this.queries.item(id);
+  @Query(() => ItemHead)
+  item(@Args('id', { type: () => ID }) id: string): Promise<ItemHead> {
+    return this.page.head(id);
   }
 
-  @Query(() => [ItemSummary], { description: 'Everything that is examined, what may not be used first, then what runs out first.' })
-  examinedItems(): Promise<ItemSummary[]> {
-    return this.queries.examined();
+  @ResolveField(() => ExaminationRecordConnection, { description: 'Every record, corrected ones too, newest first.' })
+  records(
+    @Parent() { id }: ItemHead,
+    @Args('first', optionalInt) first: number | null,
+    @Args('after', optional) after: string | null,
+  ): Promise<ExaminationRecordConnection> {
+    return this.page.records(id, first, after);
+  }
+
+  @ResolveField(() => HistoryConnection, { description: 'What happened to it, newest first.' })
+  history(
+    @Parent() { id }: ItemHead,
+    @Args('first', optionalInt) first: number | null,
+    @Args('after', optional) after: string | null,
+  ): Promise<HistoryConnection> {
+    return this.page.history(id, first, after);
+  }
+
+  @Query(() => ExaminedConnection, { description: 'Everything that is examined, what may not be used first, then what runs out first.' })
+  examinedItems(
+    @Args('first', optionalInt) first: number | null,
+    @Args('after', optional) after: string | null,
+  ): Promise<ExaminedConnection> {
+    return this.dates.examined(first, after);
   }
 
   @Query(() => [CatalogueModel])
   catalogueModels(@Args('kind', optional) kind: string | null): Promise<CatalogueModel[]> {
-    return this.queries.models(kind);
+    return this.catalogue.models(kind);
   }
 
   @Query(() => [ModelJson])
   riggingSystems(): Promise<object[]> {
-    return this.queries.rules('system');
+    return this.catalogue.rules('system');
   }
 
   @Query(() => KitJson, { description: 'Examination rules and load rules of the house.' })
   async rules(): Promise<object> {
-    return { examinationRules: await this.queries.rules('examination'), loadRules: await this.queries.rules('load') };
+    return { examinationRules: await this.catalogue.rules('examination'), loadRules: await this.catalogue.rules('load') };
   }
 
   @Allow('safety')
-  @Mutation(() => ItemPage)
+  @Mutation(() => ItemHead)
   async recordExamination(
     @Args('itemId', { type: () => ID }) id: string,
     @Args('examination', { type: () => AnyJson }) examination: object,
     @Args('supersedes', { type: () => ID, nullable: true, description: 'The record that this one corrects.' }) supersedes: string | null,
     @Me() me: SignedIn,
-  ): Promise<ItemPage> {
+  ): Promise<ItemHead> {
     await this.service.recordExamination(id, examination, supersedes ?? null, me);
-    return this.queries.item(id);
+    return this.page.head(id);
   }
 
-  @Mutation(() => ItemPage)
-  async quarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemPage> {
+  @Mutation(() => ItemHead)
+  async quarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemHead> {
     await this.service.quarantine(id, reason, me);
-    return this.queries.item(id);
+    return this.page.head(id);
   }
 
   @Allow('safety')
-  @Mutation(() => ItemPage)
+  @Mutation(() => ItemHead)
   async releaseFromQuarantine(
     @Args('itemId', { type: () => ID }) id: string,
     @Args('reason') reason: string,
     @Me() me: SignedIn,
-  ): Promise<ItemPage> {
+  ): Promise<ItemHead> {
     await this.service.releaseFromQuarantine(id, reason, me);
-    return this.queries.item(id);
+    return this.page.head(id);
   }
 
-  @Mutation(() => ItemPage, { description: 'A shock load, an overload, an accident: blocks the item until it is examined.' })
+  @Mutation(() => ItemHead, { description: 'A shock load, an overload, an accident: blocks the item until it is examined.' })
   async recordIncident(
     @Args('itemId', { type: () => ID }) id: string,
     @Args('on') on: string,
     @Args('what') what: string,
     @Me() me: SignedIn,
-  ): Promise<ItemPage> {
+  ): Promise<ItemHead> {
     await this.service.recordIncident(id, on, what, me);
-    return this.queries.item(id);
+    return this.page.head(id);
   }
 
   @Allow('warehouse', 'system')
-  @Mutation(() => ItemPage, { description: 'The boxes of a cart as they stand, top first.' })
+  @Mutation(() => ItemHead, { description: 'The boxes of a cart as they stand, top first.' })
   async setStack(
     @Args('cart', { type: () => ID }) cart: string,
     @Args('serials', { type: () => [String] }) serials: string[],
     @Me() me: SignedIn,
-  ): Promise<ItemPage> {
+  ): Promise<ItemHead> {
     await this.service.setStack(cart, serials, me);
-    return this.queries.item(cart);
+    return this.page.head(cart);
   }
 
   @Allow('system', 'safety')

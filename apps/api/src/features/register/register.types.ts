@@ -1,5 +1,5 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
-import type { Examination, Item } from '#tour-file';
+import type { Examination } from '#tour-file';
 import { AnyJson, ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
@@ -60,8 +60,20 @@ export class ItemConnection {
   @Field(() => PageInfo)
   pageInfo: PageInfo;
 
-  @Field(() => Int)
+  @Field(() => Int, { description: 'How many fit, counted up to 1,000.' })
   totalCount: number;
+
+  @Field({ description: 'More fit than were counted.' })
+  isMoreThanCounted: boolean;
+}
+
+@ObjectType()
+export class ExaminedConnection {
+  @Field(() => [ItemEdge])
+  edges: ItemEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
 }
 
 @ObjectType()
@@ -114,20 +126,53 @@ export class ExaminationRecord {
 }
 
 @ObjectType()
-export class ItemPage {
-  @Field(() => ItemJson)
-  item: Item;
+export class ExaminationRecordEdge {
+  @Field()
+  cursor: string;
+
+  @Field(() => ExaminationRecord)
+  node: ExaminationRecord;
+}
+
+@ObjectType()
+export class ExaminationRecordConnection {
+  @Field(() => [ExaminationRecordEdge])
+  edges: ExaminationRecordEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
+}
+
+@ObjectType()
+export class HistoryEdge {
+  @Field()
+  cursor: string;
+
+  @Field(() => HistoryEvent)
+  node: HistoryEvent;
+}
+
+@ObjectType()
+export class HistoryConnection {
+  @Field(() => [HistoryEdge])
+  edges: HistoryEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
+}
+
+@ObjectType('ItemPage')
+export class ItemHead {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => ItemJson, { description: 'The item as it is on file; its records and incidents are asked for apart.' })
+  item: object;
 
   @Field(() => ItemSummary)
   summary: ItemSummary;
 
-  @Field(() => [ExaminationRecord], { description: 'Every record, corrected ones too, newest first.' })
-  records: ExaminationRecord[];
-
-  @Field(() => [HistoryEvent])
-  history: HistoryEvent[];
-
-  @Field(() => [ItemPromise])
+  @Field(() => [ItemPromise], { description: 'The fifty that end last.' })
   promises: ItemPromise[];
 }
 

@@ -42,6 +42,14 @@ export class RuleRow {
 @Check('item_count_positive', `count IS NULL OR count >= 0`)
 @Index('item_kind_index', ['kind', 'id'])
 @Index('item_slot_unique', ['stackCart', 'stackSlot'], { unique: true, where: 'stack_cart IS NOT NULL' })
+@Check('item_due_state_known', `due_state IN ('due', 'failed', 'blocked', 'no record')`)
+@Index('item_state_index', ['state', 'id'])
+@Index('item_model_index', ['model', 'id'])
+@Index('item_due_unknown_index', ['id'], { where: 'NOT due_known' })
+@Index('item_due_holds_index', ['dueHoldsThrough'], { where: 'due_holds_through IS NOT NULL' })
+@Index('item_due_index', { synchronize: false })
+@Index('item_serial_index', { synchronize: false })
+@Index('item_search_index', { synchronize: false })
 export class ItemRow {
   @PrimaryColumn('text', { primaryKeyConstraintName: 'item_pkey' })
   id: string;
@@ -78,10 +86,27 @@ export class ItemRow {
   /** What is neither searched nor joined: reason, owner, hire, uses, intervals ... */
   @Column('jsonb')
   rest: Record<string, unknown>;
+
+  /** Last day of use by the strictest rules of all countries on file; null where it is not examined or may not be used. See `item-dates.ts`. */
+  @Column('date', { name: 'due_on', nullable: true })
+  dueOn: string | null;
+
+  /** null where no rule wants it examined. */
+  @Column('text', { name: 'due_state', nullable: true })
+  dueState: 'due' | 'failed' | 'blocked' | 'no record' | null;
+
+  /** What is kept here holds on no later day: a declaration of conformity stands in until then. */
+  @Column('date', { name: 'due_holds_through', nullable: true })
+  dueHoldsThrough: string | null;
+
+  /** False from the moment that something was written which it depends on; set by triggers. */
+  @Column('boolean', { name: 'due_known', default: false })
+  dueKnown: boolean;
 }
 
 @Entity('examination')
 @Index('examination_item_index', ['itemId', 'id'])
+@Index('examination_supersedes_index', ['supersedes'], { where: 'supersedes IS NOT NULL' })
 export class ExaminationRow {
   @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'examination_pkey' })
   id: string;

@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { writeCsv } from '#kernel';
 import type { CsvFault } from '#tour-file';
 
-const mostRows = 50_000;
+const mostRows = 100_000;
 
 /** Cells that a spreadsheet would take for a formula are written with a quote before them, and read without it. */
 const guarded = (cell: string): string => (/^[=+\-@\t]/.test(cell) && !/^-?[\d.]/.test(cell) ? `'${cell}` : cell);
@@ -27,7 +27,7 @@ export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
   try {
     const records: string[][] = parse(text, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
     if (records.length > mostRows + 1)
-      return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 50,000 rows in one file' };
+      return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 100,000 rows in one file' };
     return records.map((record) => record.map(unguarded));
   } catch (fault) {
     return {

@@ -2,12 +2,13 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { shownText } from '#kernel';
 import { type CsvFault, type Item, type ItemKind, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
-import { changeItem, insertItems, writeStack } from '../register/kit.writer.js';
+import { changeItems, insertItems, writeStacks } from '../register/kit.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
@@ -118,12 +119,17 @@ export class CsvService {
       who.name,
       this.clock.now(),
     );
-    for (const item of changed) await changeItem(manager, item);
-    for (const item of [...added, ...changed]) if (item.kind === 'cart') await writeStack(manager, item.id, item.stack ?? []);
+    await changeItems(manager, changed);
+    const carts = [...added, ...changed].filter((item) => item.kind === 'cart');
+    await writeStacks(
+      manager,
+      carts.map((cart) => ({ cart: cart.id, serials: cart.stack ?? [] })),
+    );
     await recordEvents(manager, who, this.clock.now(), [
       ...added.map((item) => ({ what: 'came in', itemId: item.id, sentence: 'Came on file.' })),
       ...said.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed: ${what}.` })),
     ]);
+    await workOutDates(manager, today(this.clock));
   }
 
   /** What a row may not do, whoever writes it: turn a serial into another kind, or let an item out of quarantine past the safety officer. */

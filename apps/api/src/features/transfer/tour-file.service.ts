@@ -2,10 +2,11 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import { type TourFile, readTourFile } from '#tour-file';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { addBookings } from '../plan/booking.writer.js';
+import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
 import { addKit } from '../register/kit.writer.js';
 import { addTour } from '../tour/tour.writer.js';
@@ -62,6 +63,7 @@ export class TourFileService {
             sentence: `Came with the file of the tour ${name}.`,
           })),
         ]);
+        await workOutDates(manager, today(this.clock));
         if (dryRun) throw new DryRun();
         return { ok: true, value: undefined };
       });

@@ -16,3 +16,19 @@ export function pageSize(first: number | null | undefined): number {
     throw new BadInputError([{ field: 'first', value: size, wanted: 'a whole number from 1 to 200' }]);
   return size;
 }
+
+export interface Connection<Node> {
+  readonly edges: { cursor: string; node: Node }[];
+  readonly pageInfo: { hasNextPage: boolean; endCursor: string | null };
+}
+
+/** A page of GraphQL Cursor Connections from up to `size` + 1 rows: the one more says that there is a next page. */
+export function connectionOf<Row, Node>(
+  rows: readonly Row[],
+  size: number,
+  keyOf: (row: Row) => string,
+  nodeOf: (row: Row) => Node,
+): Connection<Node> {
+  const edges = rows.slice(0, size).map((row) => ({ cursor: writeCursor(keyOf(row)), node: nodeOf(row) }));
+  return { edges, pageInfo: { hasNextPage: rows.length > size, endCursor: edges.at(-1)?.cursor ?? null } };
+}

@@ -1,20 +1,34 @@
-import { useQuery } from '@tanstack/react-query';
+import { useInfiniteQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
+import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 
-const datesQuery = graphql(`query Dates { examinedItems { id kind model place dueOn dueState state count } }`);
+const datesQuery = graphql(`
+  query Dates($after: String) {
+    examinedItems(first: 100, after: $after) {
+      pageInfo { hasNextPage endCursor }
+      edges { node { id kind model place dueOn dueState state count } }
+    }
+  }
+`);
 
 const marks: Record<string, string> = { 'in date': '○', overdue: '■', 'no record': '■', blocked: '■', failed: '■' };
 
 /** Everything that lifts, what runs out first at the top. */
 export function Dates() {
-  const query = useQuery({ queryKey: ['dates'], queryFn: () => request(datesQuery) });
+  const query = useInfiniteQuery({
+    queryKey: ['dates'],
+    queryFn: async ({ pageParam }) => (await request(datesQuery, { after: pageParam })).examinedItems,
+    initialPageParam: null as string | null,
+    getNextPageParam: ({ pageInfo }) => (pageInfo.hasNextPage ? pageInfo.endCursor : undefined),
+  });
   return (
     <Page title="Dates" lede="Every lifting item on file, what may not be used first, then what runs out first. Judged as of today.">
       <Loaded query={query}>
-        {({ examinedItems: items }) => {
+        {({ pages }) => {
+          const items = pages.flatMap((page) => page.edges.map((edge) => edge.node));
           return items.length === 0 ? (
             <p>
               Nothing that lifts is on file. <Link to="/import">Import the register.</Link>
@@ -54,6 +68,7 @@ export function Dates() {
           );
         }}
       </Loaded>
+      <More of={query} />
       <p className="caution">
         Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and
         the maker’s instructions and local law come first.

@@ -5,19 +5,19 @@ import { graphql } from '#contracts';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { ExaminationForm } from './examination-form.js';
 import { ItemForm } from './item-form.js';
 import { type ExaminationRecord, Records } from './records.js';
+import { useItemHistory, useItemRecords } from './use-item-pages.js';
 import { WearCheck } from './wear-check.js';
 
 const itemQuery = graphql(`
   query ItemPage($id: ID!) {
     item(id: $id) {
       item
-      records { id examination recordedBy recordedAt supersededBy }
       summary { id kind model state depot count place dueOn dueState }
-      history { at who what sentence }
       promises { tour from to count }
     }
   }
@@ -37,7 +37,7 @@ export function ItemScreen({ me }: { me: Person }) {
   const query = useQuery({ queryKey: ['item', itemId], queryFn: () => request(itemQuery, { id: itemId }) });
   return (
     <Loaded query={query}>
-      {({ item: { item, records, summary, history, promises } }) => (
+      {({ item: { item, summary, promises } }) => (
         <Page
           title={summary.id}
           lede={`${summary.kind}${summary.count !== null ? `, batch of ${summary.count}` : ''} · ${summary.model} · ${summary.place}`}
@@ -68,7 +68,7 @@ export function ItemScreen({ me }: { me: Person }) {
             <Acts id={summary.id} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">
-            <Records records={records as readonly ExaminationRecord[]} itemId={summary.id} mayCorrect={me.role === 'safety'} />
+            <ItemRecords id={summary.id} mayCorrect={me.role === 'safety'} />
             {['shackle', 'pin', 'sling', 'grid'].includes(summary.kind) && (
               <details>
                 <summary>Judge a worn dimension</summary>
@@ -91,20 +91,54 @@ export function ItemScreen({ me }: { me: Person }) {
             )}
           </Part>
           <Part number={4} title="History">
-            {history.length === 0 ? (
-              <p className="quiet">Nothing has happened to it since it came on file.</p>
-            ) : (
-              <ul>
-                {history.map((each, index) => (
-                  <li key={index}>
-                    {each.at.slice(0, 16).replace('T', ' ')} · {each.who}: {each.sentence}
-                  </li>
-                ))}
-              </ul>
-            )}
+            <History id={summary.id} />
           </Part>
         </Page>
       )}
+    </Loaded>
+  );
+}
+
+function ItemRecords({ id, mayCorrect }: { id: string; mayCorrect: boolean }) {
+  const query = useItemRecords(id);
+  return (
+    <Loaded query={query}>
+      {({ pages }) => (
+        <>
+          <Records
+            records={pages.flatMap((page) => page.edges.map((edge) => edge.node as ExaminationRecord))}
+            itemId={id}
+            mayCorrect={mayCorrect}
+          />
+          <More of={query} />
+        </>
+      )}
+    </Loaded>
+  );
+}
+
+function History({ id }: { id: string }) {
+  const query = useItemHistory(id);
+  return (
+    <Loaded query={query}>
+      {({ pages }) =>
+        pages[0]?.edges.length === 0 ? (
+          <p className="quiet">Nothing has happened to it since it came on file.</p>
+        ) : (
+          <>
+            <ul>
+              {pages
+                .flatMap((page) => page.edges)
+                .map(({ node }, index) => (
+                  <li key={index}>
+                    {node.at.slice(0, 16).replace('T', ' ')} · {node.who}: {node.sentence}
+                  </li>
+                ))}
+            </ul>
+            <More of={query} />
+          </>
+        )
+      }
     </Loaded>
   );
 }

@@ -6,6 +6,7 @@ import { itemKinds, itemStates } from '#tour-file';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { More } from '../../ui/more.js';
 import { Page } from '../../ui/page.js';
 import { Catalogue } from './catalogue.js';
 import { NewItem } from './item-form.js';
@@ -13,12 +14,15 @@ import { NewItem } from './item-form.js';
 const itemsQuery = graphql(`
   query Items($search: String, $kind: String, $state: String, $after: String) {
     items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
-      totalCount
+      totalCount isMoreThanCounted
       pageInfo { hasNextPage endCursor }
       edges { node { id kind model state depot count place dueOn dueState } }
     }
   }
 `);
+
+const countWords = ({ totalCount, isMoreThanCounted }: { totalCount: number; isMoreThanCounted: boolean }): string =>
+  isMoreThanCounted ? `more than ${totalCount} items` : `${totalCount} ${totalCount === 1 ? 'item' : 'items'}`;
 
 export function Register({ me }: { me: Person }) {
   const [search, setSearch] = useState('');
@@ -60,7 +64,7 @@ export function Register({ me }: { me: Person }) {
       </div>
       <Faults of={query.error} />
       <p className="quiet" role="status">
-        {query.data ? `${query.data.pages[0]!.items.totalCount} items` : 'Reading ...'}
+        {query.data ? countWords(query.data.pages[0]!.items) : 'Reading ...'}
       </p>
       {query.data && rows.length === 0 && (
         <p>
@@ -100,11 +104,7 @@ export function Register({ me }: { me: Person }) {
           </tbody>
         </table>
       </div>
-      {query.hasNextPage && (
-        <button type="button" className="plain" disabled={query.isFetchingNextPage} onClick={() => void query.fetchNextPage()}>
-          Show more
-        </button>
-      )}
+      <More of={query} />
       {me.role !== 'safety' && <NewItem />}
       <Catalogue me={me} />
     </Page>

@@ -1,0 +1,53 @@
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
+import { BadInputError } from '../../platform/graphql/fault.js';
+import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { ItemDates } from './item-dates.writer.js';
+import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
+import type { ExaminedConnection } from './register.types.js';
+
+// The order is that of item_due_index.
+const usable = `(state = 'in service' AND due_on IS NOT NULL)`;
+const dueKey = `(coalesce(due_on, '-infinity'::date))`;
+const page = `SELECT ${summaryColumns}, ${usable} AS usable FROM item WHERE due_state IS NOT NULL AND state <> 'retired'
+  AND ($1::boolean IS NULL OR (${usable}, ${dueKey}, id) > ($1, coalesce($2::date, '-infinity'::date), $3))
+  ORDER BY ${usable}, ${dueKey}, id LIMIT $4`;
+
+/** Everything that is examined: what its state or its records keep out of use first, then what runs out first. Retired items are left out. */
+@Injectable()
+export class DatesListQuery {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly dates: ItemDates,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async examined(first?: number | null, after?: string | null): Promise<ExaminedConnection> {
+    const size = pageSize(first);
+    const day = today(this.clock);
+    await this.dates.workOut(day);
+    const key = keyOf(after);
+    const rows: (SummaryRow & { usable: boolean })[] = await this.dataSource.query(page, [...key, size + 1]);
+    return connectionOf(
+      rows,
+      size,
+      (row) => JSON.stringify([row.usable, row.due_on, row.id]),
+      (row) => summaryOf(row, day),
+    );
+  }
+}
+
+function keyOf(after: string | null | undefined): [boolean | null, string | null, string | null] {
+  const text = readCursor(after);
+  if (text === undefined) return [null, null, null];
+  const wrong = () => new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
+  try {
+    const [usable, dueOn, id] = JSON.parse(text) as unknown[];
+    if (typeof usable !== 'boolean' || typeof id !== 'string' || !(dueOn === null || /^\d{4}-\d\d-\d\d$/.test(String(dueOn))))
+      throw wrong();
+    return [usable, dueOn === null ? null : String(dueOn), id];
+  } catch {
+    throw wrong();
+  }
+}

@@ -1,0 +1,104 @@
+import { Injectable } from '@nestjs/common';
+import { DataSource, type EntityManager } from 'typeorm';
+import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspection-calendar';
+import { type ExaminationRule, type Item, itemKinds } from '#tour-file';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+
+/** How many items are worked out at once. */
+const atOnce = 5000;
+
+const anyUnknown = `SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown`;
+
+// Locked, so that a record which is being written now makes the date unknown again after this one is kept.
+const lockUnknown = `SELECT id FROM item WHERE NOT due_known OR due_holds_through < $1 ORDER BY id LIMIT ${atOnce} FOR UPDATE`;
+
+const factsOf = `SELECT item.id, item.kind, item.rest->'intervals' AS intervals, item.rest->>'declaredOn' AS "declaredOn",
+  (SELECT coalesce(jsonb_agg(data - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id), '[]') FROM examination
+   WHERE item_id = item.id AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) AS examinations,
+  (SELECT coalesce(jsonb_agg(jsonb_build_object('on', on_day, 'what', '') ORDER BY id), '[]') FROM incident WHERE item_id = item.id) AS events
+FROM item WHERE id = ANY($1)`;
+
+const keep = `UPDATE item SET due_on = kept.due_on, due_state = kept.due_state, due_holds_through = kept.holds_through, due_known = true
+FROM unnest($1::text[], $2::date[], $3::text[], $4::date[]) AS kept (id, due_on, due_state, holds_through) WHERE item.id = kept.id`;
+
+interface Facts {
+  readonly id: string;
+  readonly kind: Item['kind'];
+  readonly intervals: string[] | null;
+  readonly declaredOn: string | null;
+  readonly examinations: CaseExamination[];
+  readonly events: { on: string; what: string }[];
+}
+
+/** Dates of the items, worked out before they are read. */
+@Injectable()
+export class ItemDates {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly unitOfWork: UnitOfWork,
+  ) {}
+
+  /** Works out what is not known as of `today`; one look at two indexes where all is. */
+  async workOut(today: string): Promise<void> {
+    if (!(await isSomeUnknown(this.dataSource.manager, today))) return;
+    const some = async () => {
+      const outcome = await this.unitOfWork.run<number>(
+        async (manager) => ({ ok: true, value: await workOutSome(manager, today, await intervalsOnFile(manager)) }),
+        'READ COMMITTED',
+      );
+      return outcome.ok && outcome.value === atOnce;
+    };
+    while (await some());
+  }
+}
+
+/** The same at the end of a large write, in its transaction. */
+export async function workOutDates(manager: EntityManager, today: string): Promise<void> {
+  if (!(await isSomeUnknown(manager, today))) return;
+  const intervalsOf = await intervalsOnFile(manager);
+  while ((await workOutSome(manager, today, intervalsOf)) === atOnce);
+}
+
+async function isSomeUnknown(manager: EntityManager, today: string): Promise<boolean> {
+  const asked: { unknown: boolean }[] = await manager.query(anyUnknown, [today]);
+  return asked[0]!.unknown;
+}
+
+async function workOutSome(manager: EntityManager, today: string, intervalsOf: (kind: Item['kind']) => readonly string[]): Promise<number> {
+  const locked: { id: string }[] = await manager.query(lockUnknown, [today]);
+  if (locked.length === 0) return 0;
+  const items: Facts[] = await manager.query(factsOf, [locked.map((each) => each.id)]);
+  const kept = items.map((item) => datesOf(item, item.intervals ?? intervalsOf(item.kind), today));
+  await manager.query(keep, [
+    items.map((each) => each.id),
+    kept.map((each) => each.dueOn),
+    kept.map((each) => each.state),
+    kept.map((each) => each.holdsThrough),
+  ]);
+  return locked.length;
+}
+
+interface Dates {
+  readonly dueOn: string | null;
+  readonly state: 'due' | 'failed' | 'blocked' | 'no record' | null;
+  readonly holdsThrough: string | null;
+}
+
+function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: readonly string[], today: string): Dates {
+  if (intervals.length === 0) return { dueOn: null, state: null, holdsThrough: null };
+  const item = { id, intervals: [...intervals], examinations, events, ...(declaredOn === null ? {} : { declaredOn }) };
+  const due = findDueDate(item, today);
+  return { dueOn: due.dueOn, state: due.dueOn === null ? due.state : 'due', holdsThrough: lastDayOfDeclaration(item, today) };
+}
+
+/** The intervals of all countries on file for a kind of item. */
+async function intervalsOnFile(manager: EntityManager): Promise<(kind: Item['kind']) => readonly string[]> {
+  const rows: { data: ExaminationRule }[] = await manager.query(`SELECT data FROM rule WHERE kind = 'examination' ORDER BY place`);
+  const known = new Map(
+    itemKinds.map((kind) => [
+      kind,
+      [...new Set(rows.filter(({ data }) => data.kinds.includes(kind)).flatMap(({ data }) => data.intervals))],
+    ]),
+  );
+  return (kind) => known.get(kind) ?? [];
+}

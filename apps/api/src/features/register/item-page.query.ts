@@ -1,0 +1,89 @@
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import type { Examination } from '#tour-file';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
+import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { ItemDates } from './item-dates.writer.js';
+import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
+import type { ExaminationRecordConnection, HistoryConnection, ItemHead, ItemPromise } from './register.types.js';
+
+const head = `SELECT ${summaryColumns}, item.rest,
+  CASE WHEN item.kind = 'cart' THEN (SELECT coalesce(array_agg(box.id ORDER BY box.stack_slot), '{}') FROM item box WHERE box.stack_cart = item.id) END AS stack,
+  (SELECT coalesce(jsonb_agg(jsonb_build_object('tour', tour_name, 'from', lower(period), 'to', upper(period) - 1, 'count', booking.count) ORDER BY lower(period)), '[]')
+   FROM (SELECT * FROM booking WHERE booking.item_id = item.id ORDER BY upper(period) DESC LIMIT 50) booking) AS promises
+FROM item WHERE item.id = $1`;
+
+const records = `SELECT record.id, record.data, record.recorded_by, record.recorded_at, later.id AS superseded_by
+FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
+WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3`;
+
+const history = `SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3`;
+
+/** The page of one item: its head, and its records and events a page at a time, newest first. */
+@Injectable()
+export class ItemPageQuery {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly dates: ItemDates,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async head(id: string): Promise<ItemHead> {
+    const day = today(this.clock);
+    await this.dates.workOut(day);
+    const rows: (SummaryRow & { rest: object; stack: string[] | null; promises: ItemPromise[] })[] = await this.dataSource.query(head, [
+      id,
+    ]);
+    const row = rows[0];
+    if (!row) throw new NotFoundError(`The item ${id}`);
+    const { kind, model, state, depot, count, in_item: inItem, stack, rest } = row;
+    const item = {
+      ...{ id, kind, model, state, depot, ...rest },
+      ...(count === null ? {} : { count }),
+      ...(inItem === null ? {} : { in: inItem }),
+      ...(stack === null ? {} : { stack }),
+    };
+    return { id, item, summary: summaryOf(row, day), promises: row.promises };
+  }
+
+  async records(itemId: string, first?: number | null, after?: string | null): Promise<ExaminationRecordConnection> {
+    const size = pageSize(first);
+    const rows: { id: string; data: Examination; recorded_by: string; recorded_at: Date; superseded_by: string | null }[] =
+      await this.dataSource.query(records, [itemId, numberOf(after), size + 1]);
+    return connectionOf(
+      rows,
+      size,
+      (row) => row.id,
+      (row) => ({
+        id: row.id,
+        examination: row.data,
+        recordedBy: row.recorded_by,
+        recordedAt: row.recorded_at.toISOString(),
+        supersededBy: row.superseded_by,
+      }),
+    );
+  }
+
+  async history(itemId: string, first?: number | null, after?: string | null): Promise<HistoryConnection> {
+    const size = pageSize(first);
+    const rows: { id: string; at: Date; who: string; what: string; sentence: string }[] = await this.dataSource.query(history, [
+      itemId,
+      numberOf(after),
+      size + 1,
+    ]);
+    return connectionOf(
+      rows,
+      size,
+      (row) => row.id,
+      ({ at, who, what, sentence }) => ({ at: at.toISOString(), who, what, sentence }),
+    );
+  }
+}
+
+function numberOf(after: string | null | undefined): string | null {
+  const text = readCursor(after) ?? null;
+  if (text !== null && !/^\d{1,18}$/.test(text))
+    throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
+  return text;
+}
