@@ -9,6 +9,7 @@ import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
 import { PlanService } from '../api/src/features/plan/plan.service.js';
 import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
+import { configOf } from '../api/src/platform/config.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { findBrowser } from './find-browser.js';
 
@@ -65,7 +66,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
 async function startDemo(databaseUrl: string, root: string) {
   await migrate(databaseUrl);
   const app = await createApp({
-    config: { databaseUrl, port: 0, webFolder: join(root, 'dist', 'web'), secureCookies: false },
+    config: configOf(databaseUrl, { webFolder: join(root, 'dist', 'web') }),
     integerProgram: await loadIntegerProgramSolver(),
     clock: { now: () => new Date(`${day}T09:00:00Z`) },
   });

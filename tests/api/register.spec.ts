@@ -159,7 +159,7 @@ describe('the register', () => {
   it('answers a file of 50 MB, a body that is not JSON and a foreign write in words, never with 5xx', async () => {
     const large = await upload(warehouse, 'box', Buffer.alloc(50_000_000, 'a'));
     expect(large.status).toBe(413);
-    expect(await large.json()).toMatchObject({ faults: [{ wanted: 'a file of at most 20MB' }] });
+    expect(await large.json()).toMatchObject({ faults: [{ wanted: 'a file of at most 20 MB' }] });
     const broken = await system.fetch('/api/tours/file', {
       method: 'POST',
       headers: { 'content-type': 'application/json', 'x-cartwright': '1' },

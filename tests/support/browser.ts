@@ -21,10 +21,16 @@ export function openBrowser(): Promise<Browser> {
   });
 }
 
+/** Whatever the page's own rules refused (an inline style, a foreign address) counts as a fault of the page. */
+const rulesAreKept = `addEventListener('securitypolicyviolation', (event) => {
+  setTimeout(() => { throw new Error('the rules of the page forbid ' + event.violatedDirective + ': ' + (event.sample || event.blockedURI)); });
+});`;
+
 /** A page of its own context. The browser's print window is counted (`window.printsAsked`) instead of opened: it would run into a PDF being made. */
 export async function openPage(browser: Browser, viewport: { width: number; height: number }): Promise<Page> {
   const context = await browser.newContext({ viewport });
   await context.addInitScript('window.printsAsked = 0; window.print = () => { window.printsAsked += 1; };');
+  await context.addInitScript(rulesAreKept);
   return context.newPage();
 }
 

@@ -8,6 +8,7 @@ import { loadIntegerProgramSolver } from '#runtime';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
+import { type Config, configOf } from '../../apps/api/src/platform/config.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
 import { loadLanded } from './landed-database.js';
 
@@ -33,6 +34,9 @@ export interface TestAppOptions {
   readonly through?: (databaseUrl: string) => Promise<string>;
   /** A second API on the database of this one, which stays its owner. */
   readonly beside?: TestApp;
+  /** What is to be otherwise than the defaults of a server. */
+  readonly config?: Partial<Config>;
+  readonly logTo?: { write(line: string): void };
 }
 
 export interface GraphQlReply<T> {
@@ -54,6 +58,8 @@ export async function startTestApp({
   web = false,
   through,
   beside,
+  config,
+  logTo,
 }: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
   if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
@@ -65,7 +71,11 @@ export async function startTestApp({
   const databaseUrl = through ? await through(realUrl) : realUrl;
   const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
   const app = await createApp({
-    config: { databaseUrl, port: 0, webFolder: web ? join(process.cwd(), 'dist', 'web') : null, secureCookies: false },
+    config: configOf(databaseUrl, {
+      webFolder: web ? join(process.cwd(), 'dist', 'web') : null,
+      ...config,
+    }),
+    ...(logTo && { logTo }),
     integerProgram: await loadIntegerProgramSolver(),
     clock,
   });

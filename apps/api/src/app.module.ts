@@ -3,6 +3,7 @@ import { type DynamicModule, Module } from '@nestjs/common';
 import { GraphQLModule } from '@nestjs/graphql';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import type { Request, Response } from 'express';
+import type { Logger } from 'pino';
 import type { IntegerProgramSolver } from '#kernel';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
@@ -48,12 +49,14 @@ import { TourFileService } from './features/transfer/tour-file.service.js';
 import { type Clock, type Config, systemClock } from './platform/config.js';
 import { formatError } from './platform/graphql/format-error.js';
 import { TourFileReader } from './planning/tour-file.reader.js';
-import { HealthController } from './platform/health.controller.js';
+import { countOperations } from './platform/metrics/count-operations.js';
+import { Metrics } from './platform/metrics/metrics.js';
 import { PlatformModule } from './platform/platform.module.js';
 
 export interface AppOptions {
   readonly config: Config;
   readonly integerProgram: IntegerProgramSolver;
+  readonly logger: Logger;
   readonly clock?: Clock;
   /** Where the schema is written; memory unless the generator asks. */
   readonly schemaFile?: string;
@@ -62,26 +65,30 @@ export interface AppOptions {
 /** The list of features is the table of contents. */
 @Module({})
 export class AppModule {
-  static with({ config, integerProgram, clock = systemClock, schemaFile }: AppOptions): DynamicModule {
+  static with({ config, integerProgram, logger, clock = systemClock, schemaFile }: AppOptions): DynamicModule {
     return {
       module: AppModule,
       imports: [
-        PlatformModule.with(config, clock),
+        PlatformModule.with(config, clock, logger),
         TypeOrmModule.forRoot(dataSourceOptions(config.databaseUrl)),
-        GraphQLModule.forRoot<ApolloDriverConfig>({
+        GraphQLModule.forRootAsync<ApolloDriverConfig>({
           driver: ApolloDriver,
-          path: '/graphql',
-          autoSchemaFile: schemaFile ?? true,
-          sortSchema: true,
-          graphiql: false,
-          playground: false,
-          introspection: true,
-          csrfPrevention: true,
-          formatError,
-          context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
+          inject: [Metrics],
+          useFactory: (metrics: Metrics) => ({
+            path: '/graphql',
+            autoSchemaFile: schemaFile ?? true,
+            sortSchema: true,
+            graphiql: false,
+            playground: false,
+            introspection: true,
+            csrfPrevention: true,
+            formatError: formatError(metrics),
+            plugins: [countOperations(metrics)],
+            context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
+          }),
         }),
       ],
-      controllers: [HealthController, ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
+      controllers: [ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
       providers: [
         { provide: SOLVER, useValue: integerProgram },
         AccountService,

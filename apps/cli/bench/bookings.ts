@@ -8,6 +8,7 @@ import { loadIntegerProgramSolver, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
 import { migrate } from '../../api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../api/src/features/transfer/demo.js';
+import { configOf } from '../../api/src/platform/config.js';
 import { TourFileService } from '../../api/src/features/transfer/tour-file.service.js';
 import { numberFrom, readArguments, say } from './arguments.js';
 
@@ -23,7 +24,7 @@ export async function run(args: readonly string[], root: string): Promise<number
   const database = await startEmbeddedDatabase({ folder, durable: false, say: () => undefined });
   await migrate(database.url);
   const app = await createApp({
-    config: { databaseUrl: database.url, port: 0, webFolder: null, secureCookies: false },
+    config: configOf(database.url),
     integerProgram: await loadIntegerProgramSolver(),
   });
   try {

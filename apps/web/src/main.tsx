@@ -12,9 +12,10 @@ import { Refused } from './platform/request.js';
 import { keepLastRead } from './platform/saved-cache.js';
 import { SettingsProvider } from './platform/settings.js';
 
-const style = document.createElement('style');
-style.textContent = drawingStyle + sheetStyle;
-document.head.append(style);
+// Adopted, not written into the page: the page's rules forbid style elements.
+const style = new CSSStyleSheet();
+style.replaceSync(drawingStyle + sheetStyle);
+document.adoptedStyleSheets.push(style);
 
 const client = new QueryClient({
   defaultOptions: {

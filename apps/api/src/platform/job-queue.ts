@@ -1,8 +1,12 @@
-import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { Inject, Injectable, Logger, type OnApplicationShutdown } from '@nestjs/common';
 import PgBoss from 'pg-boss';
 import type { EntityManager } from 'typeorm';
 import { CONFIG, type Config } from './config.js';
+import { logOutside } from './logs/house-logger.js';
+import { JobLog } from './logs/job-log.js';
 import { outsideRequest } from './request-once/current-request.js';
+
+const logger = new Logger('job queue');
 
 /** How often a job whose worker died is tried again, and after how long it counts as dead. */
 const retries = { retryLimit: 2, expireInSeconds: 300 };
@@ -11,8 +15,17 @@ const retries = { retryLimit: 2, expireInSeconds: 300 };
 @Injectable()
 export class JobQueue implements OnApplicationShutdown {
   private started: Promise<PgBoss> | undefined;
+  private stopping = false;
 
-  constructor(@Inject(CONFIG) private readonly config: Config) {}
+  constructor(
+    @Inject(CONFIG) private readonly config: Config,
+    private readonly jobLog: JobLog,
+  ) {}
+
+  /** Up from now on; throws where the database does not let it. */
+  async start(): Promise<void> {
+    await this.boss();
+  }
 
   /** Makes the queue where it is new: before the transaction that sends, which would not see it otherwise. */
   async open(queue: string): Promise<void> {
@@ -31,22 +44,27 @@ export class JobQueue implements OnApplicationShutdown {
     const boss = await this.boss();
     await boss.createQueue(queue);
     await boss.work<T>(queue, { batchSize: 1, pollingIntervalSeconds: 1 }, async (jobs) => {
-      for (const job of jobs) await handle(job.data);
+      for (const job of jobs) await this.jobLog.run(queue, job.id, () => handle(job.data));
     });
   }
 
   async onApplicationShutdown(): Promise<void> {
+    this.stopping = true;
     await (await this.started)?.stop({ graceful: true, wait: true, timeout: 5_000 });
   }
 
   private boss(): Promise<PgBoss> {
-    this.started ??= outsideRequest(() => this.start());
+    this.started ??= outsideRequest(() => logOutside(() => this.startBoss())).catch((fault: unknown) => {
+      this.started = undefined;
+      throw fault;
+    });
     return this.started;
   }
 
-  private async start(): Promise<PgBoss> {
+  private async startBoss(): Promise<PgBoss> {
     const boss = new PgBoss({ connectionString: this.config.databaseUrl, schema: 'job_queue', max: 3 });
-    boss.on('error', (fault) => process.stderr.write(`Job queue: ${fault.message}\n`));
+    // A database that is stopped together with us says so on its last connections.
+    boss.on('error', (fault) => this.stopping || logger.error({ err: fault }));
     return boss.start();
   }
 }

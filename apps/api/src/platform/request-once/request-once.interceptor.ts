@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { type CallHandler, type ExecutionContext, Injectable, type NestInterceptor } from '@nestjs/common';
 import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request } from 'express';
-import type { GraphQLResolveInfo } from 'graphql';
+import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
 import { Observable, finalize } from 'rxjs';
 import { BadInputError } from '../graphql/fault.js';
 import type { SignedIn } from '../sign-in/person.js';
@@ -52,7 +52,7 @@ function writeOf(context: ExecutionContext): Write | undefined {
   }
   const call = GqlExecutionContext.create(context);
   const info = call.getInfo<GraphQLResolveInfo>();
-  if (info.operation.operation !== 'mutation') return undefined;
+  if (info.operation.operation !== OperationTypeNode.MUTATION) return undefined;
   const { req: request } = call.getContext<{ req: Request }>();
   const { selections } = info.operation.selectionSet;
   if (request.headers['idempotency-key'] !== undefined && (selections.length > 1 || !('arguments' in selections[0]!)))

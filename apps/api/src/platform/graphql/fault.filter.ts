@@ -1,10 +1,11 @@
-import { type ArgumentsHost, Catch } from '@nestjs/common';
+import { type ArgumentsHost, Catch, HttpException } from '@nestjs/common';
 import { BaseExceptionFilter } from '@nestjs/core';
 import type { Response } from 'express';
 import { GraphQLError } from 'graphql';
-import { QueryFailedError } from 'typeorm';
 import { databaseErrorOf } from '../database/database-error.js';
+import { Metrics } from '../metrics/metrics.js';
 import { BadInputError } from './fault.js';
+import { maskFault } from './mask-fault.js';
 
 const statusOf: Record<string, number> = { NOT_FOUND: 404, NOT_ALLOWED: 403, NOT_SIGNED_IN: 401, BAD_INPUT: 422, OUTCOME_UNKNOWN: 503 };
 
@@ -15,20 +16,31 @@ const unreadable: Record<string, string> = {
   '22P05': 'a text without NUL characters',
 };
 
-/** What is told to the caller is no fault of ours: it is not logged, and plain routes get the same words with a status. */
-@Catch(GraphQLError, QueryFailedError)
-export class ToldFaultsFilter extends BaseExceptionFilter {
-  override catch(fault: GraphQLError | QueryFailedError, host: ArgumentsHost): unknown {
+/** What is told to the caller is no fault of ours: plain routes get the words of an operation with a status. Any other fault of a plain route is masked here. */
+@Catch()
+export class FaultFilter extends BaseExceptionFilter {
+  constructor(private readonly metrics: Metrics) {
+    super();
+  }
+
+  override catch(fault: unknown, host: ArgumentsHost): unknown {
     const told = toldOf(fault);
     if (host.getType<string>() === 'graphql') return told ?? fault;
-    if (!told) return super.catch(fault, host);
     const response = host.switchToHttp().getResponse<Response>();
-    response.status(statusOf[String(told.extensions.code)] ?? 400).json({ message: told.message, faults: told.extensions.faults ?? [] });
+    if (told) {
+      response.status(statusOf[String(told.extensions.code)] ?? 400).json({ message: told.message, faults: told.extensions.faults ?? [] });
+    } else if (fault instanceof HttpException || this.isHttpError(fault)) {
+      super.catch(fault, host);
+    } else {
+      const masked = maskFault(fault, this.metrics, 'route');
+      if (response.headersSent) response.destroy();
+      else response.status(500).json(masked);
+    }
     return undefined;
   }
 }
 
-function toldOf(fault: GraphQLError | QueryFailedError): GraphQLError | undefined {
+function toldOf(fault: unknown): GraphQLError | undefined {
   if (fault instanceof GraphQLError) return fault;
   const wanted = unreadable[databaseErrorOf(fault)?.code ?? ''];
   return wanted === undefined ? undefined : new BadInputError([{ field: '(a name or an id)', value: null, wanted }]);
