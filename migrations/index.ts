@@ -7,6 +7,7 @@ import { CreateRequest20261126004900 } from './20261126004900-create-request.js'
 import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
+import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -19,4 +20,5 @@ export const migrations = [
   CreateCounts20261125193000,
   CreateRequest20261126004900,
   AddItemDates20261126004700,
+  TellChanges20261126010500,
 ];

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { connect } from 'node:net';
-import { ForgetOldRequests } from '../../apps/api/src/platform/request-once/forget-old-requests.js';
+import { Housekeeping } from '../../apps/api/src/platform/housekeeping.js';
 import { type DatabaseProxy, startDatabaseProxy } from '../support/database-proxy.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
@@ -155,7 +155,7 @@ describe('a write that carries a request id', () => {
       `INSERT INTO request (id, step, person_id, operation, values_hash, state, at)
        VALUES (gen_random_uuid(), 0, gen_random_uuid(), '', '', 'saved', timestamptz '2027-01-27T09:00:01Z')`,
     );
-    expect(await test.app.get(ForgetOldRequests).forget()).toBe(1500);
+    expect((await test.app.get(Housekeeping).once()).requests).toBe(1500);
     expect(Number((await test.dataSource.query('SELECT count(*) FROM request'))[0].count)).toBe(before + 1);
   });
 });

@@ -4,12 +4,16 @@ import type { Logger } from 'pino';
 import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
 import { UnitOfWork } from './database/unit-of-work.js';
 import { FaultFilter } from './graphql/fault.filter.js';
-import { JobQueue } from './job-queue.js';
 import { LOGGER } from './logs/house-logger.js';
 import { JobLog } from './logs/job-log.js';
 import { Metrics } from './metrics/metrics.js';
 import { ReadinessCheck } from './readiness.js';
-import { ForgetOldRequests } from './request-once/forget-old-requests.js';
+import { Housekeeping } from './housekeeping.js';
+import { JobQueue } from './job-queue.js';
+import { ChangeFeed } from './live/change-feed.js';
+import { ChangeLog } from './live/change-log.js';
+import { LiveController } from './live/live.controller.js';
+import { RequestLog } from './request-once/request-log.js';
 import { RequestController } from './request-once/request.controller.js';
 import { RequestOnce } from './request-once/request-once.interceptor.js';
 import { SessionStore } from './sign-in/session-store.js';
@@ -22,7 +26,7 @@ export class PlatformModule {
   static with(config: Config, clock: Clock, logger: Logger): DynamicModule {
     return {
       module: PlatformModule,
-      controllers: [RequestController],
+      controllers: [RequestController, LiveController],
       providers: [
         { provide: CONFIG, useValue: config },
         { provide: CLOCK, useValue: clock },
@@ -33,7 +37,10 @@ export class PlatformModule {
         JobLog,
         Metrics,
         ReadinessCheck,
-        ForgetOldRequests,
+        RequestLog,
+        Housekeeping,
+        ChangeLog,
+        ChangeFeed,
         { provide: APP_INTERCEPTOR, useClass: RequestOnce },
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
