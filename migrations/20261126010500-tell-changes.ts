@@ -16,18 +16,24 @@ export class TellChanges20261126010500 implements MigrationInterface {
     await runner.query(`CREATE FUNCTION tell_change() RETURNS trigger LANGUAGE plpgsql AS $$
       DECLARE told bigint;
       BEGIN
-        EXECUTE 'INSERT INTO change (topic) SELECT DISTINCT topic FROM (' || TG_ARGV[0] || ') AS topics (topic)';
+        EXECUTE 'INSERT INTO change (topic) ' || TG_ARGV[1] || ' SELECT DISTINCT topic FROM (' || TG_ARGV[0] || ') AS topics (topic)';
         GET DIAGNOSTICS told = ROW_COUNT;
         IF told > 0 THEN PERFORM pg_notify('change', ''); END IF;
         RETURN NULL;
       END $$`);
     await runner.query(`CREATE FUNCTION tell_changes_of(told_table regclass, topics text) RETURNS void LANGUAGE plpgsql AS $$
       BEGIN
-        EXECUTE format('CREATE TRIGGER told_insert AFTER INSERT ON %s REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L)', told_table, topics);
-        EXECUTE format('CREATE TRIGGER told_update AFTER UPDATE ON %s REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L)', told_table, topics);
-        EXECUTE format('CREATE TRIGGER told_delete AFTER DELETE ON %s REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L)', told_table, topics);
+        EXECUTE format('CREATE TRIGGER told_insert AFTER INSERT ON %s REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L, %L)', told_table, topics, '');
+        EXECUTE format('CREATE TRIGGER told_update AFTER UPDATE ON %s REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L, %L)', told_table, topics, '');
+        EXECUTE format('CREATE TRIGGER told_delete AFTER DELETE ON %s REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION tell_change(%L, %L)', told_table, topics, '');
       END $$`);
     for (const [table, topics] of Object.entries(topicsOf)) await runner.query('SELECT tell_changes_of($1::regclass, $2)', [table, topics]);
+    // Days of use that a reader has worked out again are no change to the item.
+    await runner.query('DROP TRIGGER told_update ON item');
+    await runner.query(
+      `CREATE TRIGGER told_update AFTER UPDATE ON item REFERENCING OLD TABLE AS was NEW TABLE AS is_now FOR EACH STATEMENT
+       EXECUTE FUNCTION tell_change($topics$${topicsOf.item}$topics$, $changed$${itemsChanged}$changed$)`,
+    );
   }
 
   async down(runner: QueryRunner): Promise<void> {
@@ -40,6 +46,11 @@ export class TellChanges20261126010500 implements MigrationInterface {
 /** A statement over many items tells of all items at once: `item` covers every `item/...`. */
 const items = (id: string) =>
   `SELECT 'register' FROM changed UNION ALL SELECT CASE WHEN (SELECT count(DISTINCT ${id}) FROM changed) > 50 THEN 'item' ELSE 'item/' || ${id} END FROM changed`;
+
+const derived = ['due_on', 'due_state', 'due_holds_through', 'due_known'];
+const of = (row: string) => derived.map((column) => `${row}.${column}`).join(', ');
+const itemsChanged = `WITH changed AS (SELECT is_now.* FROM is_now JOIN was USING (id) WHERE (${of('is_now')}) IS NOT DISTINCT FROM (${of('was')})
+  OR to_jsonb(is_now) - ARRAY['${derived.join("', '")}'] <> to_jsonb(was) - ARRAY['${derived.join("', '")}'])`;
 
 const topicsOf: Readonly<Record<string, string>> = {
   account: `SELECT 'people' FROM changed`,

@@ -122,6 +122,15 @@ describe('what changed is told', () => {
     expect((await changed(position)).topics).toEqual(['item', 'register']);
   });
 
+  it('days of use that a reader works out again are no change', async () => {
+    await ask('P-012');
+    const { position } = await changed();
+    await one.dataSource.query(`UPDATE item SET due_known = NOT due_known`);
+    expect((await changed(position)).topics).toEqual([]);
+    await one.dataSource.query(`UPDATE item SET due_known = NOT due_known, depot = depot || '!' WHERE id = 'P-012'`);
+    expect((await changed(position)).topics).toEqual(['item/P-012', 'register']);
+  });
+
   it('asking what changed costs a few bytes', async () => {
     const { position } = await changed();
     await ask('P-011');
