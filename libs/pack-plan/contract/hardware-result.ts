@@ -1,5 +1,6 @@
 import type { PlainDate } from '#kernel';
 import type { LearnedLosses, Pooling } from '#hardware-count';
+import type { Checked } from './mismatch.js';
 import type { Working } from './working.js';
 
 export interface HardwareLine {
@@ -71,7 +72,7 @@ export interface ChainResult {
   readonly enough: boolean;
 }
 
-export interface HardwareResult {
+export interface HardwareResult extends Checked {
   readonly lines: readonly HardwareLine[];
   readonly trunk: TrunkResult;
   readonly chains: readonly ChainResult[];

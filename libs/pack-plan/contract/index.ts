@@ -15,6 +15,7 @@ export type {
   StageResult,
 } from './picks-result.js';
 export type { BoxMove, CartLoad, CartsResult, DueItem, DueResult, Finding, PackPlan, PlannedBox, Section, Stack, Weight } from './plan.js';
+export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export { plural, say } from './say.js';
 export type { SolveLimits } from './solve-limits.js';
 export type { AxleLoad, AxleStop, BridgeCheck, LoadingNote, Placement, TruckResult, TruckResultOne, TruckRow } from './truck-result.js';

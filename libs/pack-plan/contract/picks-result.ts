@@ -1,3 +1,4 @@
+import type { Checked } from './mismatch.js';
 import type { Working } from './working.js';
 
 /** What a rated load is multiplied by before it is compared, and where that rule stands. */
@@ -169,7 +170,7 @@ export interface RunningOrder {
   readonly comingDown: readonly RunningOrderStep[];
 }
 
-export interface HangResult {
+export interface HangResult extends Checked {
   readonly hang: string;
   readonly mirrorOf: string | null;
   readonly grid: string;

@@ -1,5 +1,6 @@
 import type { PlainDate } from '#kernel';
 import type { HardwareResult } from './hardware-result.js';
+import type { Checked } from './mismatch.js';
 import type { PicksResult } from './picks-result.js';
 import type { TruckResult } from './truck-result.js';
 
@@ -72,7 +73,7 @@ export interface Stack {
   readonly boxes: readonly string[];
 }
 
-export interface CartsResult {
+export interface CartsResult extends Checked {
   readonly status: 'optimal' | 'feasible' | 'infeasible';
   readonly boxMoves: number;
   /** No plan has fewer box moves than this. */
@@ -106,7 +107,7 @@ export interface DueItem {
   readonly sentence: string;
 }
 
-export interface DueResult {
+export interface DueResult extends Checked {
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly showDays: readonly PlainDate[];

@@ -1,3 +1,4 @@
+import type { Checked } from './mismatch.js';
 import type { Working } from './working.js';
 
 export interface Placement {
@@ -110,7 +111,7 @@ export interface LoadingNote {
   readonly sentence: string;
 }
 
-export interface TruckResult {
+export interface TruckResult extends Checked {
   readonly status: 'optimal' | 'feasible';
   readonly trucks: readonly TruckResultOne[];
   readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];

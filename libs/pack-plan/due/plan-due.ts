@@ -1,6 +1,6 @@
 import { eachDay } from '#kernel';
-import { solveExaminations } from '#inspection-calendar';
-import type { DueItem, DueResult } from '../contract/index.js';
+import { solveExaminations, verifyExaminations } from '#inspection-calendar';
+import { type DueItem, type DueResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
 
 const dueCaution =
@@ -29,7 +29,7 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>
       sentence: judgement!.sentence,
     }),
   );
-  const { visits } = solveExaminations({
+  const problem = {
     window: { from: tour.prepFrom, to: tour.returnTo },
     items: judged
       .filter(({ item }) => whereOf.has(item.id) || item.state === 'in service')
@@ -41,14 +41,16 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>
         declaredOn: item.declaredOn,
       })),
     visitDays: [...tour.visitDays],
-  });
+  };
+  const answer = solveExaminations(problem);
   return {
     from: tour.prepFrom,
     to: tour.returnTo,
     showDays: [...new Set(tour.shows.flatMap((show) => eachDay(show.from, show.to)))].sort(),
     items: items.sort((a, b) => order(a) - order(b) || ((a.dueOn ?? '') < (b.dueOn ?? '') ? -1 : 1)),
-    visits,
+    visits: answer.visits,
     caution: dueCaution,
+    ...checkedBy(mismatchesOf('examinations', tour.name, verifyExaminations(problem, answer))),
   };
 }
 

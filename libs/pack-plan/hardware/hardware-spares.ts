@@ -5,8 +5,8 @@ import type { TrunkResult } from '../contract/index.js';
 import { type PlanInputs, gatherInputs } from '../inputs/index.js';
 import { type HangPieces, fittedInOtherShow, fittedInShow, fullJointSets } from './hardware-pieces.js';
 
-/** Spares of every line that this show fits. The period of supply is the whole tour: a piece fitted for one show is one use. */
-export function sparesOfShow(inputs: PlanInputs, fitted: readonly HangPieces[]): SparesPlan {
+/** Every line that this show fits, as the spares are worked out for it. The period of supply is the whole tour: a piece fitted for one show is one use. */
+export function spareLines(inputs: PlanInputs, fitted: readonly HangPieces[]): SpareLine[] {
   const { tour } = inputs.file;
   const legs = tour.shows.map((show) => ({
     leg: show.id,
@@ -14,7 +14,7 @@ export function sparesOfShow(inputs: PlanInputs, fitted: readonly HangPieces[]):
   }));
   const sets = fullJointSets(inputs);
   const weights = weightsOf(inputs);
-  const lines = [...new Set(fitted.map((each) => each.key))].map((key): SpareLine => {
+  return [...new Set(fitted.map((each) => each.key))].map((key): SpareLine => {
     const setting = tour.spares.find((each) => each.item === key);
     return {
       key,
@@ -28,12 +28,11 @@ export function sparesOfShow(inputs: PlanInputs, fitted: readonly HangPieces[]):
       ),
     };
   });
-  return planSpares(lines, tour.spareTrunk?.level ?? null);
 }
 
-/** The same for a show as it is designed, whether it has a plan or not. */
+/** The spares of a show as it is designed, whether it has a plan or not. */
 export const sparesOfDesign = (file: TourFile, showId: string): SparesPlan =>
-  sparesOfShow(gatherInputs(file, showId), fittedInShow(file, showId));
+  planSpares(spareLines(gatherInputs(file, showId), fittedInShow(file, showId)), file.tour.spareTrunk?.level ?? null);
 
 const knowledgeOf = ({ lossPerUse, prior, counted }: SpareSetting): LossKnowledge =>
   lossPerUse !== undefined ? { lossPerUse } : { prior: prior!, ...(counted ? { counted } : {}) };

@@ -1,10 +1,11 @@
-import { type HardwareCountLine, type SpareNumber, countHardware } from '#hardware-count';
-import type { CartsResult, HardwareLine, HardwareResult } from '../contract/index.js';
+import { type HardwareCountLine, type SpareNumber, countHardware, planSpares, verifyHardware, verifySpares } from '#hardware-count';
+import { eachDay } from '#kernel';
+import { type CartsResult, type HardwareLine, type HardwareResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
 import type { ChosenItem } from '../picks/index.js';
 import { chainsOf } from './hardware-chain.js';
 import { fittedPieces, stayingPieces, travellingPieces } from './hardware-pieces.js';
-import { sparesOfShow, trunkResult, weightsOf } from './hardware-spares.js';
+import { spareLines, trunkResult, weightsOf } from './hardware-spares.js';
 import { filedWithBoxes, hardwareLots, outOfUse, pinsKeptWithBoxes } from './hardware-stock.js';
 
 const hardwareCaution =
@@ -14,9 +15,10 @@ const hardwareCaution =
 export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[]): HardwareResult {
   const { tour } = inputs.file;
   const fitted = fittedPieces(inputs, carts.loads);
-  const spares = sparesOfShow(inputs, fitted);
+  const wanted = spareLines(inputs, fitted);
+  const spares = planSpares(wanted, tour.spareTrunk?.level ?? null);
   const kept = pinsKeptWithBoxes(inputs, carts);
-  const counted = countHardware({
+  const input = {
     from: tour.prepFrom,
     to: tour.returnTo,
     fitted,
@@ -25,7 +27,8 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
     lots: hardwareLots(inputs),
     keptAtHome: kept.atHome,
     spares: new Map(spares.lines.map((line) => [line.key, line.spares])),
-  });
+  };
+  const counted = countHardware(input);
   const found = chosen
     .filter((each) => each.item !== null)
     .map((each) => ({ item: each.item!, kind: each.kind, model: each.model, where: each.where }));
@@ -40,6 +43,10 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
       return onFile === null || !lines.some((line) => line.model === model) ? [] : [{ model, byModels, onFile }];
     }),
     caution: hardwareCaution,
+    ...checkedBy([
+      ...mismatchesOf('hardware count', inputs.show.name, verifyHardware(input, counted, eachDay(tour.prepFrom, tour.returnTo))),
+      ...mismatchesOf('spares', inputs.show.name, verifySpares(wanted, spares)),
+    ]),
   };
 }
 

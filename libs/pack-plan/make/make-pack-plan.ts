@@ -6,6 +6,8 @@ import { hardwareFindings, planHardware } from '../hardware/index.js';
 import { type PlanInputs, fingerprintOf, gatherInputs } from '../inputs/index.js';
 import { type ChosenItem, chooseItems, pickFindings, planPicks, plannedSerials } from '../picks/index.js';
 import { emptyTruckFindings, planTruck, truckFindings } from '../trucks/index.js';
+import { checkPlan } from '../check/index.js';
+import { checkerFindings, mismatchesIn } from './checker-findings.js';
 import { inputFindings } from './input-findings.js';
 import { keepBoxes } from './keep-boxes.js';
 import { travelling } from './replan-trucks.js';
@@ -29,7 +31,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const truck = planTruck(inputs, carts, limits);
   const due = planDue(inputs, whereabouts(inputs, carts, hardware));
   const { tour } = file;
-  return {
+  return checked(file, {
     tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
     show: {
       id: inputs.show.id,
@@ -56,7 +58,13 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
       ...dueFindings(inputs, due),
     ],
     uses: usesOf(inputs, carts, chosen, hardware, truck),
-  };
+  });
+}
+
+/** The plan with a stop for everything that a checker does not agree with. */
+export function checked(file: TourFile, plan: PackPlan): PackPlan {
+  const disagreements = checkerFindings([...mismatchesIn(plan), ...checkPlan(file, plan)]);
+  return disagreements.length === 0 ? plan : { ...plan, findings: [...disagreements, ...plan.findings] };
 }
 
 /** The plan with the boxes of an earlier one in their places where that costs no box move more, so that a new revision changes what must change. */

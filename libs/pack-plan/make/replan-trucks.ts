@@ -2,6 +2,7 @@ import type { TourFile } from '#tour-file';
 import type { PackPlan, SolveLimits, TruckResult } from '../contract/index.js';
 import { fingerprintOf, gatherInputs, loadingPart } from '../inputs/index.js';
 import { planTruck, truckFindings } from '../trucks/index.js';
+import { checkerFindings } from './checker-findings.js';
 
 /** Trucks and what they carry. */
 export const travelling = (truck: TruckResult): readonly string[] =>
@@ -22,6 +23,7 @@ export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimi
     truck,
     findings: [
       ...before.findings.filter((each) => each.section !== 'truck' && each.section !== 'due'),
+      ...checkerFindings(truck.mismatches ?? []),
       ...truckFindings(truck),
       ...before.findings.filter((each) => each.section === 'due'),
     ],

@@ -1,8 +1,19 @@
-import { type HangAnswer, type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together } from '#hang-statics';
+import {
+  type HangAnswer,
+  type HangCase,
+  bodiesAt,
+  degrees,
+  hangOutline,
+  holeTilts,
+  solveHang,
+  tiltRange,
+  together,
+  verifyHang,
+} from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { GridModel, Hang } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
-import type { CartsResult, Comparison, HangResult, PicksResult } from '../contract/index.js';
+import { type CartsResult, type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareJoint, compareRated, dynamicFactorOf, metalFactors, personsBelowFactors } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
@@ -121,6 +132,11 @@ function planHang(
     })),
     outline: outlineOf(inputs, hang, grid, whole, answer),
     stage: hang.stage ?? null,
+    ...checkedBy([
+      ...mismatchesOf('statics', hang.id, verifyHang(problem, pulled ? pulled.answer.without : answer)),
+      ...(pulled?.mismatches ?? []),
+      ...(stages?.mismatches ?? []),
+    ]),
   };
 }
 

@@ -1,7 +1,16 @@
-import { type HangAnswer, type HangCase, type PulledHang, bodiesAt, solveHang, solvePullBack, together } from '#hang-statics';
+import {
+  type HangAnswer,
+  type HangCase,
+  type PulledHang,
+  bodiesAt,
+  solveHang,
+  solvePullBack,
+  together,
+  verifyPullBack,
+} from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
-import type { PullBackResult } from '../contract/index.js';
+import { type Checked, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareSteel } from '../rules/index.js';
 
@@ -13,8 +22,8 @@ export interface Pulled {
 }
 
 /** A hang with its line to the anchor: the answer that takes the place of the one without, and what is to be said of the line. */
-export interface PulledPlan {
-  readonly answer: HangAnswer & Pulled;
+export interface PulledPlan extends Checked {
+  readonly answer: HangAnswer & Pulled & { readonly without: HangAnswer };
   readonly result: PullBackResult;
 }
 
@@ -23,7 +32,7 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
   const { pullBack } = hang;
   if (!pullBack) return undefined;
   const without = solveHang(problem);
-  const pulled = solvePullBack(problem, {
+  const pull = {
     position: pullBack.position,
     behindMm: pullBack.behindMm,
     belowMm: pullBack.belowMm,
@@ -32,9 +41,13 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
     chainMm: pullBack.chainMm ?? Math.max(0, (hang.pointHeightMm ?? hang.trimHeightMm) - hang.trimHeightMm),
     tiltDownDeg: pullBack.tiltDownDeg,
     tensionN: pullBack.tensionN,
-  });
+  };
+  const pulled = solvePullBack(problem, pull);
   if (!pulled.ok)
-    return { answer: without, result: { position: pullBack.position, reason: pulled.reason, figures: null, comparisons: [] } };
+    return {
+      answer: { ...without, without },
+      result: { position: pullBack.position, reason: pulled.reason, figures: null, comparisons: [] },
+    };
   const { value } = pulled;
   const g = problem.gravityMps2;
   const { massKg, cg } = together(bodiesAt(problem, value.tiltDownDeg));
@@ -78,6 +91,7 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
       },
       comparisons: compareSteel(inputs, pullBack, value.tensionN / standardGravityMps2, 0, ' of the pull-back'),
     },
+    ...checkedBy(mismatchesOf('pull-back', hang.id, verifyPullBack(problem, pull, value))),
   };
 }
 

@@ -1,7 +1,15 @@
-import { type Extreme, type HangStage, solveStages } from '#hang-statics';
+import { type Extreme, type HangStage, solveStages, verifyHang } from '#hang-statics';
 import { standardGravityMps2 } from '#kernel';
 import type { CartModel, Hang } from '#tour-file';
-import type { CartLoad, Comparison, EnvelopeResult, StageResult } from '../contract/index.js';
+import {
+  type CartLoad,
+  type Checked,
+  type Comparison,
+  type EnvelopeResult,
+  type StageResult,
+  checkedBy,
+  mismatchesOf,
+} from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareJoint, compareRated } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
@@ -12,7 +20,7 @@ export function planStages(
   hang: Hang,
   { problem, bodies, placeOf }: HangBodies,
   loads: readonly CartLoad[],
-): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult } {
+): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult } & Checked {
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);
   const { stages, envelope } = solveStages(problem, {
@@ -71,6 +79,9 @@ export function planStages(
         ...jointComparisons(inputs, hang, joints),
       ],
     },
+    ...checkedBy(
+      stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyHang(stage.problem, stage.answer))),
+    ),
   };
 }
 

@@ -1,0 +1,29 @@
+import type { Checking } from './check-plan.js';
+
+/** Everything planned that a rule wants examined is judged, what is not in date says stop, and everything planned is booked. */
+export function checkDue({ file, items, plan, wrong }: Checking): void {
+  const booked = new Set(plan.uses.map((each) => each.item));
+  const planned = [
+    ...plan.carts.loads.flatMap((load) => [load.cart, ...load.boxes.map((box) => box.serial)]),
+    ...plan.hardware.chosen.map((each) => each.item),
+    ...plan.truck.trucks.flatMap((truck) => [truck.id, ...truck.placements.map((each) => each.id)]),
+  ].filter((each) => each !== null);
+  for (const id of planned) if (!booked.has(id)) wrong('bookings', id, 'it is planned and would not be booked');
+  const judged = new Map(plan.due.items.map((each) => [each.item, each]));
+  for (const id of booked) {
+    const item = items.get(id);
+    if (!item) {
+      wrong('dates', id, 'it is not on file');
+      continue;
+    }
+    const rules = file.examinationRules.filter(
+      (rule) => file.tour.jurisdictions.includes(rule.jurisdiction) && rule.kinds.includes(item.kind),
+    );
+    if ((item.intervals ?? rules).length > 0 && !judged.has(id)) wrong('dates', id, 'a rule wants it examined and nothing judges it');
+  }
+  for (const each of plan.due.items) {
+    if (!booked.has(each.item) || each.state === 'in date throughout' || each.state === 'falls due') continue;
+    if (!plan.findings.some((finding) => finding.section === 'due' && finding.weight === 'stop' && finding.subject === each.item))
+      wrong('dates', each.item, `it is ${each.state}, planned, and nothing says stop`);
+  }
+}
