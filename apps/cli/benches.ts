@@ -7,6 +7,10 @@ export interface Bench {
 /** Name -> bench; the list that `npm run bench` prints. */
 export const benches: Record<string, Bench> = {
   plan: { does: 'the demo show planned whole: [--rounds N]', load: () => import('./bench/plan.js') },
+  damaged: {
+    does: 'the demo tour damaged at random, answered every way: [--tours N] [--first SEED] [--seconds S]',
+    load: () => import('./bench/damaged.js'),
+  },
   'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--seconds S]',
