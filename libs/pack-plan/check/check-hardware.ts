@@ -24,9 +24,11 @@ export function checkHardware({ file, hangs, plan, wrong }: Checking): void {
     const found = plan.hardware.lines.filter((each) => each.key === key).map((each) => each.fitted);
     if (found.length !== 1 || found[0] !== count) wrong('hardware', key, `${found.join(' and ') || 'none'} fitted, counted ${count}`);
   }
+  // What hangs at a pick is said beside the pick, everything else in its line.
+  const said = new Set(plan.findings.flatMap((each) => (each.weight === 'stop' && each.section === 'hardware' ? [each.subject] : [])));
+  const isPickShort = plan.findings.some((each) => each.weight === 'stop' && each.code === 'item-missing');
   for (const line of plan.hardware.lines)
-    if (line.missing > 0 && !plan.findings.some((each) => each.section === 'hardware' && each.weight !== 'agrees'))
-      wrong('hardware', line.key, `${line.missing} missing and nothing says so`);
+    if (line.missing > 0 && !said.has(line.model) && !isPickShort) wrong('hardware', line.key, `${line.missing} missing and nothing says so`);
 }
 
 /** Of the joint between grid and top box: the grid's own pins, and the box's where the grid leaves a role open. */
