@@ -29,7 +29,7 @@ export { fittedInShow, sparesOfDesign } from './hardware/index.js';
 export type { FleetInput } from './inputs/index.js';
 export { changedInputs, designOf, firstDayFor, fleetCalendar, gatherInputs, remediesFor, whyNotUsable } from './inputs/index.js';
 export { wholePlan } from './landed/index.js';
-export { makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
+export { checkerDisagrees, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
 export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';
 export type { RowSwap } from './trucks/index.js';

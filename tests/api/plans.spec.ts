@@ -50,6 +50,26 @@ describe('pack plans', () => {
     expect(again[0].n).toBe(booked[0].n);
   });
 
+  it('never releases a plan that a checker does not agree with, whatever the reason given', async () => {
+    const draft = await makePlan(system, 'old-mill');
+    const finding = {
+      code: 'checker-disagrees',
+      weight: 'stop',
+      section: 'inputs',
+      subject: 'Centre',
+      date: null,
+      sentence: 'Centre: off.',
+    };
+    await test.dataSource.query(`UPDATE pack_plan SET plan = jsonb_insert(plan, '{findings,0}', $1) WHERE id = $2`, [finding, draft.id]);
+    const { data } = await system.graphql(
+      'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "we have to") { ... on StopRefusal { stops } } }',
+      { id: draft.id },
+    );
+    expect(data.releasePackPlan.stops).toEqual(['Centre: off.']);
+    const [row] = await test.dataSource.query(`SELECT state FROM pack_plan WHERE id = $1`, [draft.id]);
+    expect(row.state).toBe('draft');
+  });
+
   it('is stale, with what changed, as soon as a box in it is quarantined', async () => {
     const { released } = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage;
     expect(released.changed).toEqual([]);

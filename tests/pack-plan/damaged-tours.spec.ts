@@ -15,7 +15,9 @@ describe('a tour damaged in several ways at once', () => {
     const file = demoTour();
     const earlier = makePackPlan(file, file.tour.shows[0]!.id, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
     const boxes = earlier.carts.loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []));
-    const answers = seeds.map((seed) => answerDamaged(damagedTour(written, seed).file, earlier, boxes[seed % boxes.length]!, integerProgram, 20));
+    const answers = seeds.map((seed) =>
+      answerDamaged(damagedTour(written, seed).file, earlier, boxes[seed % boxes.length]!, integerProgram, 20),
+    );
     const refused = answers.filter((each) => each.is === 'refused');
     const planned = answers.filter((each) => each.is === 'planned');
     // Both kinds of answer are really met.

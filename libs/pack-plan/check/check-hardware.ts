@@ -28,7 +28,8 @@ export function checkHardware({ file, hangs, plan, wrong }: Checking): void {
   const said = new Set(plan.findings.flatMap((each) => (each.weight === 'stop' && each.section === 'hardware' ? [each.subject] : [])));
   const isPickShort = plan.findings.some((each) => each.weight === 'stop' && each.code === 'item-missing');
   for (const line of plan.hardware.lines)
-    if (line.missing > 0 && !said.has(line.model) && !isPickShort) wrong('hardware', line.key, `${line.missing} missing and nothing says so`);
+    if (line.missing > 0 && !said.has(line.model) && !isPickShort)
+      wrong('hardware', line.key, `${line.missing} missing and nothing says so`);
 }
 
 /** Of the joint between grid and top box: the grid's own pins, and the box's where the grid leaves a role open. */

@@ -29,7 +29,11 @@ describe('the second opinion on a plan', () => {
     'a cart that rides in no truck': (copy) => copy.truck.trucks[0].placements.pop(),
     'a truck 1 kg lighter': (copy) => (copy.truck.trucks[0].massKg -= 1),
     'a piece through the wall': (copy) => (copy.truck.trucks[0].placements[0].yMm = -1),
-    'a hoist that nobody judges': (copy) => copy.due.items.splice(copy.due.items.findIndex((each: any) => each.where !== 'not in this plan'), 1),
+    'a hoist that nobody judges': (copy) =>
+      copy.due.items.splice(
+        copy.due.items.findIndex((each: any) => each.where !== 'not in this plan'),
+        1,
+      ),
     'a planned box that would not be booked': (copy) =>
       (copy.uses = copy.uses.filter((each: any) => each.item !== copy.carts.loads[0].boxes[0].serial)),
     'an overdue hoist without a stop': (copy) => (copy.due.items.find((each: any) => each.where !== 'not in this plan').state = 'overdue'),

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
-import { changedInputs, checkCart, makeSteadyPlan, againstTick } from '#pack-plan';
+import { againstTick, changedInputs, checkCart, checkerDisagrees, makeSteadyPlan } from '#pack-plan';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -90,6 +90,11 @@ export class PlanService {
       };
     const why = despite?.trim() ?? '';
     const stops = draft.plan.findings.filter((each) => each.weight === 'stop').map((each) => each.sentence);
+    const disagreements = draft.plan.findings.filter((each) => each.code === checkerDisagrees).map((each) => each.sentence);
+    if (disagreements.length > 0) {
+      const sentence = 'A checker does not agree with this plan. It cannot be released, for whatever reason.';
+      return { ok: false, error: { sentence, stops: disagreements } };
+    }
     if (stops.length > 0 && (why === '' || why.length > 300)) {
       const sentence = `This plan says stop ${stops.length === 1 ? 'once' : `${stops.length} times`}. Who releases it says why; the reason is printed on every sheet.`;
       return { ok: false, error: { sentence, stops } };
