@@ -1,4 +1,10 @@
 import type { BadInput, Result } from '#kernel';
 
-/** Answers one case of an engine (formats: README, "Case files"); `seconds` limits the search. */
-export type EngineCall = (input: unknown, seconds: number) => Result<unknown, readonly BadInput[]>;
+/** How much an engine may do: `work` in units of its own (its usual amount where nothing is said); `seconds` only cap. */
+export interface EngineLimits {
+  readonly work: number | undefined;
+  readonly seconds: number;
+}
+
+/** Answers one case of an engine (formats: README, "Case files"). */
+export type EngineCall = (input: unknown, limits: EngineLimits) => Result<unknown, readonly BadInput[]>;

@@ -6,12 +6,12 @@ import { engines } from './engines.js';
 export async function main(args: readonly string[]): Promise<number> {
   const read = readArguments(args);
   if (!read.ok) return printLine({ error: read.error }, 1);
-  const { engine, files, seconds, lines } = read.value;
+  const { engine, files, seconds, work, lines } = read.value;
   const solve = await engine();
   let exitCode = 0;
   for (const file of files) {
     const started = performance.now();
-    const answer = answerFile(file, (input) => solve(input, seconds));
+    const answer = answerFile(file, (input) => solve(input, { seconds, work }));
     if (!answer.ok) exitCode = 1;
     const body = answer.ok ? { result: answer.value } : { error: firstFault(answer.error) };
     if (lines) printLine({ file, seconds: round((performance.now() - started) / 1000), ...body });
@@ -45,6 +45,7 @@ interface Arguments {
   engine: (typeof engines)[string];
   files: string[];
   seconds: number;
+  work: number | undefined;
   lines: boolean;
 }
 
@@ -54,22 +55,35 @@ function readArguments(args: readonly string[]): Result<Arguments, BadInput> {
   if (!engine) return { ok: false, error: { field: 'engine', value: name ?? null, wanted: `one of: ${Object.keys(engines).join(', ')}` } };
   const files: string[] = [];
   let seconds = 10;
+  let work: number | undefined;
   let lines = false;
   for (let index = 0; index < rest.length; index++) {
     const each = rest[index]!;
     if (each === '--lines') lines = true;
     else if (each === '--seconds') {
       const text = rest[++index];
-      seconds = Number(text);
-      if (text === undefined || text.trim() === '' || !Number.isFinite(seconds) || seconds < 0 || seconds > 86_400)
+      seconds = numberIn(text, 0, 86_400);
+      if (Number.isNaN(seconds))
         return { ok: false, error: { field: '--seconds', value: text ?? null, wanted: 'a number of seconds from 0 to 86400' } };
-    } else if (each.startsWith('--')) return { ok: false, error: { field: 'option', value: each, wanted: '--seconds N or --lines' } };
+    } else if (each === '--work') {
+      const text = rest[++index];
+      work = numberIn(text, 1, 1e15);
+      if (Number.isNaN(work))
+        return { ok: false, error: { field: '--work', value: text ?? null, wanted: 'units of work, a number from 1 to 1e15' } };
+    } else if (each.startsWith('--'))
+      return { ok: false, error: { field: 'option', value: each, wanted: '--work N, --seconds N or --lines' } };
     else files.push(each);
   }
   if (files.length === 0) return { ok: false, error: { field: 'case', value: null, wanted: 'a case file' } };
   if (files.length > 1 && !lines)
     return { ok: false, error: { field: 'case', value: files[1], wanted: 'one case file, or --lines for several' } };
-  return { ok: true, value: { engine, files, seconds, lines } };
+  return { ok: true, value: { engine, files, seconds, work, lines } };
+}
+
+/** NaN where the text is no number within these bounds. */
+function numberIn(text: string | undefined, least: number, most: number): number {
+  const value = text === undefined || text.trim() === '' ? NaN : Number(text);
+  return value >= least && value <= most ? value : NaN;
 }
 
 const firstFault = (faults: readonly BadInput[]) => (faults.length > 1 ? { ...faults[0], others: faults.slice(1, 20) } : faults[0]);

@@ -2,17 +2,22 @@
 export {
   type AllocationAnswer,
   type AllocationCase,
+  type AllocationInput,
   type BlocksProblem,
   type BoxMoveAnswer,
+  type BoxShortage,
+  type CartShortage,
   type CutLoad,
   type CutOptions,
   type Preferences,
+  type StoppedBy,
   allocationCaseOf,
   allocationCaseSchema,
   cutHang,
+  makeAllocationCase,
   readAllocationCase,
   readBlocksProblem,
 } from './case/index.js';
-export { verifyAllocation } from './check/index.js';
+export { type AllocationMismatch, verifyAllocation } from './check/index.js';
 export * from './solve-allocation.js';
 export { groupMoves, moveReasons, naiveBoxMoves } from './why/index.js';

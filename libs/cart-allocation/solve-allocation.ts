@@ -1,37 +1,47 @@
-import { type IntegerProgramSolver, seededRandom } from '#kernel';
-import { type Choice, findShortage, solveBound } from './bound/index.js';
-import { beamSchedule } from './carry-out/index.js';
+import { type IntegerProgramSolver, WorkBudget, type WorkLimits, seededRandom } from '#kernel';
+import { type BoundAnswer, type Choice, findShortage, solveBound } from './bound/index.js';
+import { beamSchedule, plainChoice } from './carry-out/index.js';
 import {
   type AllocationAnswer,
   type AllocationCase,
   type FloorPlan,
   type NumberedMove,
   type Preferences,
+  type StoppedBy,
   floorPlanOf,
-  keptBoxes,
-  mayCarry,
 } from './case/index.js';
+import { type AllocationMismatch, verifyAllocation } from './check/index.js';
 import { searchExactly } from './exact/index.js';
 
-export interface AllocationLimits {
-  readonly timeLimitSeconds: number;
-  /** Milliseconds of any clock that does not go back. */
-  readonly now: () => number;
+/** A unit of work is one cart looked at in one state of a search, about a microsecond; iterations of the integer program are counted in such units too. */
+export interface AllocationLimits extends Omit<WorkLimits, 'work'> {
+  /** Units; `usualAllocationWork` where nothing is said. */
+  readonly work?: number;
   readonly integerProgram: IntegerProgramSolver;
   /** Ties and wishes: never at the price of a move. */
   readonly prefer?: Preferences;
+}
+
+/** Enough to prove what a depot meets in a day, and done within seconds. */
+export const usualAllocationWork = 5_000_000;
+
+export interface CheckedAllocation extends AllocationAnswer {
+  /** What the checker found when it carried the answer out on the case as written: empty, or the answer must not be used. */
+  readonly mismatch: readonly AllocationMismatch[];
 }
 
 /** Choices that are tried beside the first before the exact search. */
 const otherChoices = 8;
 /** Widths of the beam that carries a choice out: another choice is often cheaper than a wider beam. */
 const narrow = [4, 16];
-/** Above this many carts ties are left as they fall. */
-const mostCartsForTies = 100;
 const wide = [16, 64];
 const widest = [64, 256];
 /** After so many other choices the first one is looked at again with the widest beam. */
 const widestAt = 6;
+/** Above this many carts ties are left as they fall. */
+const mostCartsForTies = 100;
+/** Plans of more moves than this are not searched for exactly: nothing would come of it. */
+const mostMovesForExact = 2000;
 
 interface Plan {
   readonly cartOf: readonly number[];
@@ -42,94 +52,82 @@ interface Plan {
  * The fewest box moves that turn the floor into the wanted loads, in an order that can be carried out. This is the blocks world with interchangeable
  * blocks (Gupta and Nau, Artificial Intelligence 56, 1992: a shortest plan is NP-hard to find), so it is done from both sides: an integer program says
  * which carts to use and below how many moves no plan can be (`bound`); a beam search carries that choice out (`carry-out`); where the two do
- * not meet, other choices of equal length are tried, and an exact search closes what it can in the time given (`exact`).
+ * not meet, other choices of equal length are tried, and an exact search closes what it can (`exact`). Whatever comes out is carried out once more on
+ * the case as it was written, by a checker that knows nothing of all this (`check`).
  */
-export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
+export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): CheckedAllocation {
+  const answer = search(problem, limits);
+  return { ...answer, mismatch: verifyAllocation(problem, answer) };
+}
+
+function search(problem: AllocationCase, limits: AllocationLimits): AllocationAnswer {
   const floor = floorPlanOf(problem, limits.prefer);
   const shortage = findShortage(problem, floor);
   if (shortage)
-    return { status: 'infeasible', boxMoves: 0, bound: 0, assignments: [], moves: [], ...shortage, measures: { cartsTouched: 0 } };
-  if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0);
-  const deadline = limits.now() + limits.timeLimitSeconds * 1000;
-  const secondsLeft = () => Math.max(0, (deadline - limits.now()) / 1000);
-  const program = solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.7));
-  const first = carryOut(floor, program.choice ?? plainChoice(floor), program.bound, narrow, () => secondsLeft() <= 0);
-  let [best, bound] = [first, program.bound];
-  // Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few more.
+    return {
+      status: 'infeasible',
+      boxMoves: 0,
+      bound: 0,
+      stoppedBy: 'proof',
+      assignments: [],
+      moves: [],
+      ...shortage,
+      measures: { cartsTouched: 0, work: 0 },
+    };
+  if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0, 'proof', 0);
+  const budget = new WorkBudget({ ...limits, work: limits.work ?? usualAllocationWork });
+  const program = solveBound(floor, limits.integerProgram, budget, { share: 0.5 });
+  let { bound } = program;
+  let best = tryOtherChoices(floor, limits, budget, program);
+  if (best.moves.length > bound && best.moves.length <= mostMovesForExact) {
+    const closed = searchExactly(floor, bound, best.moves.length, budget);
+    bound = Math.max(bound, closed.bound);
+    best = closed.found ?? best;
+  }
+  bound = Math.min(bound, best.moves.length);
+  const isProved = best.moves.length === bound;
+  if (isProved && floor.carts.length <= mostCartsForTies && !budget.isSpent()) best = fewerCarts(floor, best, limits, budget);
+  const stoppedBy = budget.stoppedBy === 'clock' ? 'clock' : isProved ? 'proof' : 'work';
+  return answerOf(problem, floor, best, bound, stoppedBy, Math.round(budget.workDone));
+}
+
+/** Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few. */
+function tryOtherChoices(floor: FloorPlan, limits: AllocationLimits, budget: WorkBudget, first: BoundAnswer): Plan {
+  const { bound } = first;
+  let best = carryOut(floor, first.choice ?? plainChoice(floor), bound, narrow, budget);
   const random = seededRandom(1);
-  for (let more = 0; program.choice && more < otherChoices && best.moves.length > bound && secondsLeft() > 0; more++) {
-    const isLate = () => secondsLeft() <= 0;
-    const other = more === widestAt ? program : solveBound(floor, limits.integerProgram, Math.max(0.05, secondsLeft() * 0.3), random);
+  for (let more = 0; first.choice && more < otherChoices && best.moves.length > bound && !budget.isSpent(); more++) {
+    const isWidest = more === widestAt;
+    const other = isWidest ? first : solveBound(floor, limits.integerProgram, budget, { share: 0.1, vary: random });
     if (!other.choice) break;
-    const plan = carryOut(floor, other.choice, bound, more === widestAt ? widest : more < 3 ? narrow : wide, isLate);
+    const plan = carryOut(floor, other.choice, bound, isWidest ? widest : more < 3 ? narrow : wide, budget);
     if (plan.moves.length < best.moves.length) best = plan;
   }
-  if (best.moves.length > bound) {
-    const search = searchExactly(floor, bound, best.moves.length, { mustStop: () => secondsLeft() <= 0 });
-    bound = Math.max(bound, search.bound);
-    if (search.found) best = search.found;
-  }
-  if (floor.carts.length <= mostCartsForTies && best.moves.length === bound && secondsLeft() > 0)
-    best = fewerCarts(floor, best, limits.integerProgram, secondsLeft());
-  return answerOf(problem, floor, best, Math.min(bound, best.moves.length));
+  return best;
 }
 
 /** Another plan of as few moves that touches fewer carts, where the program finds one that can be carried out. */
-function fewerCarts(floor: FloorPlan, best: Plan, integerProgram: IntegerProgramSolver, seconds: number): Plan {
-  const { choice } = solveBound(floor, integerProgram, Math.min(1, seconds), () => 1, 'carts touched');
+function fewerCarts(floor: FloorPlan, best: Plan, limits: AllocationLimits, budget: WorkBudget): Plan {
+  const { choice } = solveBound(floor, limits.integerProgram, budget, { share: 0.2, fewest: 'carts touched' });
   if (!choice) return best;
-  const other = carryOut(floor, choice, best.moves.length, narrow, () => false);
-  const touched = (plan: Plan) => new Set(plan.moves.flatMap(({ from, to }) => [from, to]).filter((cart) => cart >= 0)).size;
-  return other.moves.length === best.moves.length && touched(other) < touched(best) ? other : best;
+  const other = carryOut(floor, choice, best.moves.length, narrow, budget);
+  return other.moves.length === best.moves.length && cartsTouched(other) < cartsTouched(best) ? other : best;
 }
 
 /** Wider and wider beams; ends as soon as the bound is met. */
-function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], mustStop: () => boolean): Plan {
+function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], budget: WorkBudget): Plan {
   let best: NumberedMove[] | undefined;
   for (const width of widths) {
-    if (best && (best.length <= bound || mustStop())) break;
-    const moves = beamSchedule(floor, choice, width, seededRandom(width), mustStop);
+    if (best && (best.length <= bound || budget.isSpent())) break;
+    const moves = beamSchedule(floor, choice, width, seededRandom(width), budget);
     if (!best || moves.length < best.length) best = moves;
   }
   return { cartOf: choice.cartOf, moves: best! };
 }
 
-/** When the program found no choice in time: each load in turn takes the cart that fits it best, and any cart may give boxes. */
-function plainChoice(floor: FloorPlan): Choice {
-  const cartOf = new Array<number>(floor.loads.length).fill(-1);
-  const loadOf = new Map<number, number>();
-  const place = (load: number, tried: Set<number>): boolean => {
-    const options = floor.carts
-      .map((cart, index) => ({
-        index,
-        cost: mayCarry(cart, floor.loads[load]!)
-          ? cart.stack.length - 2 * keptBoxes(floor, cart.stack, floor.loads[load]!.kinds)
-          : Infinity,
-      }))
-      .filter(({ index, cost }) => cost < Infinity && !tried.has(index))
-      .sort((a, b) => Number(loadOf.has(a.index)) - Number(loadOf.has(b.index)) || a.cost - b.cost);
-    for (const { index } of options) {
-      if (tried.has(index)) continue;
-      tried.add(index);
-      const other = loadOf.get(index);
-      if (other !== undefined && !place(other, tried)) continue;
-      loadOf.set(index, load);
-      cartOf[load] = index;
-      return true;
-    }
-    return false;
-  };
-  floor.loads.forEach((_, load) => place(load, new Set()));
-  const chosen = new Set(cartOf);
-  return {
-    cartOf,
-    taken: new Map(
-      floor.carts.flatMap((cart, index) => (chosen.has(index) || cart.stack.length === 0 ? [] : [[index, cart.stack.length] as const])),
-    ),
-  };
-}
+const cartsTouched = ({ moves }: Plan): number => new Set(moves.flatMap(({ from, to }) => [from, to]).filter((cart) => cart >= 0)).size;
 
-function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: number): AllocationAnswer {
+function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: number, stoppedBy: StoppedBy, work: number): AllocationAnswer {
   const place = (cart: number) => (cart < 0 ? 'floor' : floor.carts[cart]!.id);
   const stacks = floor.carts.map((cart) => [...cart.stack]);
   for (const { box, from, to } of plan.moves) {
@@ -141,12 +139,13 @@ function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: 
     status: plan.moves.length === bound ? 'optimal' : 'feasible',
     boxMoves: plan.moves.length,
     bound,
+    stoppedBy,
     assignments: problem.loads.map(({ id }) => ({
       load: id,
       cart: floor.carts[cartOf.get(id)!]!.id,
       boxes: [...stacks[cartOf.get(id)!]!].reverse().map((box) => floor.serials[box]!),
     })),
     moves: plan.moves.map(({ box, from, to }) => ({ box: floor.serials[box]!, from: place(from), to: place(to) })),
-    measures: { cartsTouched: new Set(plan.moves.flatMap(({ from, to }) => [from, to]).filter((each) => each >= 0)).size },
+    measures: { cartsTouched: cartsTouched(plan), work },
   };
 }

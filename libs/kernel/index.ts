@@ -10,3 +10,4 @@ export * from './result.js';
 export * from './seeded-random.js';
 export * from './standard-gravity.js';
 export * from './text-hash.js';
+export * from './work-budget.js';

@@ -1,7 +1,16 @@
 /** What a solver of linear integer programs must offer; HiGHS stands behind it at the edge. */
 export interface IntegerProgramSolver {
-  /** `lpText` is in the common LP text format; an answer always comes by the time limit. */
-  solve(lpText: string, options: { readonly timeLimitSeconds: number; readonly relaxed?: boolean }): IntegerProgramAnswer;
+  /** `lpText` is in the common LP text format; least is wanted. An answer always comes by the limits. */
+  solve(lpText: string, limits: IntegerProgramLimits): IntegerProgramAnswer;
+}
+
+export interface IntegerProgramLimits {
+  /** Only a cap: an answer cut off by it may differ from run to run, and says so. */
+  readonly timeLimitSeconds: number;
+  /** Iterations of the simplex method, all nodes together: equal program and limit give the equal answer. Left out: no limit. */
+  readonly iterations?: number;
+  /** Columns need not be whole. */
+  readonly relaxed?: boolean;
 }
 
 export interface IntegerProgramAnswer {
@@ -11,4 +20,8 @@ export interface IntegerProgramAnswer {
   /** Proven bound on the objective (equal to it when optimal); undefined when none is known. */
   readonly bound: number | undefined;
   readonly values: ReadonlyMap<string, number>;
+  /** Iterations made. */
+  readonly iterations: number;
+  /** The clock cut it off. */
+  readonly isCutOff: boolean;
 }

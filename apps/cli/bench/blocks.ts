@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { allocationCaseOf, readBlocksProblem, solveAllocation, verifyAllocation } from '#cart-allocation';
+import { allocationCaseOf, readBlocksProblem, solveAllocation, usualAllocationWork } from '#cart-allocation';
 import { loadIntegerProgramSolver } from '#runtime';
 import { folderFrom, median, numberFrom, readArguments, say } from './arguments.js';
 
@@ -9,6 +9,7 @@ export async function run(args: readonly string[]): Promise<number> {
   const values = readArguments(args);
   const folder = folderFrom(values);
   const seconds = numberFrom(values, 'seconds', 10);
+  const work = numberFrom(values, 'work', usualAllocationWork);
   const most = numberFrom(values, 'most', 60);
   const integerProgram = await loadIntegerProgramSolver();
   const known = shortestOf(folder);
@@ -18,9 +19,9 @@ export async function run(args: readonly string[]): Promise<number> {
     if (blocks > most) continue;
     const problem = allocationCaseOf(readBlocksProblem(readFileSync(join(folder, name), 'utf8')));
     const start = performance.now();
-    const answer = solveAllocation(problem, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram });
+    const answer = solveAllocation(problem, { work, timeLimitSeconds: seconds, now: () => performance.now(), integerProgram });
     const isWrong =
-      verifyAllocation(problem, answer).length > 0 ||
+      answer.mismatch.length > 0 ||
       answer.bound > shortest ||
       answer.boxMoves < shortest ||
       (answer.status === 'optimal' && answer.boxMoves !== shortest);

@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { naiveBoxMoves, readAllocationCase, solveAllocation, verifyAllocation } from '#cart-allocation';
+import { naiveBoxMoves, readAllocationCase, solveAllocation, usualAllocationWork, verifyAllocation } from '#cart-allocation';
 import { loadIntegerProgramSolver } from '#runtime';
 import { folderFrom, median, numberFrom, readArguments, say } from './arguments.js';
 
@@ -12,10 +12,13 @@ export async function run(args: readonly string[]): Promise<number> {
   const values = readArguments(args);
   const folder = folderFrom(values);
   const seconds = numberFrom(values, 'seconds', 10);
+  const work = numberFrom(values, 'work', usualAllocationWork);
   const integerProgram = await loadIntegerProgramSolver();
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => /case[^/]*\.json$/.test(name));
   let [optimal, wrong, boxMoves, naive, infeasible] = [0, 0, 0, 0, 0];
   const times: number[] = [];
+  const stoppedBy = { proof: 0, work: 0, clock: 0 };
+  let [checking, mostWork] = [0, 0];
   for (const name of files.sort()) {
     const file = join(folder, name);
     const known = optimumOf(file);
@@ -26,13 +29,19 @@ export async function run(args: readonly string[]): Promise<number> {
       continue;
     }
     const start = performance.now();
-    const answer = solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram });
+    const answer = solveAllocation(read.value, { work, timeLimitSeconds: seconds, now: () => performance.now(), integerProgram });
     times.push(performance.now() - start);
-    const faults = answer.status === 'infeasible' ? [] : verifyAllocation(read.value, answer);
+    const checked = performance.now();
+    const [fault] = verifyAllocation(read.value, answer);
+    checking += performance.now() - checked;
+    stoppedBy[answer.stoppedBy]++;
+    mostWork = Math.max(mostWork, answer.measures.work);
     const misses = known === null ? answer.status !== 'infeasible' : answer.status === 'infeasible' || answer.bound > known;
-    if (faults.length > 0 || misses || (known !== null && answer.status === 'optimal' && answer.boxMoves !== known)) {
+    if (fault || misses || (known !== null && answer.status === 'optimal' && answer.boxMoves !== known)) {
       wrong++;
-      say(`${name}: ${faults[0] ?? `${answer.status}, ${answer.boxMoves} moves, bound ${answer.bound}; known ${known}`}`);
+      say(
+        `${name}: ${fault ? JSON.stringify(fault) : `${answer.status}, ${answer.boxMoves} moves, bound ${answer.bound}; known ${known}`}`,
+      );
     }
     if (answer.status === 'infeasible') {
       infeasible++;
@@ -48,7 +57,11 @@ export async function run(args: readonly string[]): Promise<number> {
       optimal,
       infeasible,
       wrong,
+      stoppedBy,
+      mostWork,
       medianMs: Number(median(times).toFixed(2)),
+      slowestMs: Number(Math.max(...times).toFixed(2)),
+      checkingShare: Number((checking / times.reduce((sum, each) => sum + each, 0)).toFixed(4)),
       boxMoves,
       naiveBoxMoves: naive,
     }),

@@ -1,5 +1,5 @@
-import type { AllocationCase } from '#cart-allocation';
-import { seededRandom } from '#kernel';
+import { type AllocationCase, makeAllocationCase } from '#cart-allocation';
+import { invariant, seededRandom } from '#kernel';
 
 /**
  * A made-up floor of `cartCount` carts of four: heights 0/2/3/4 weighted 1:0.5:1:8, each cart mostly (85 %) of one of 1-3 models
@@ -42,7 +42,10 @@ export function makeFleet(cartCount: number, seed: number): AllocationCase {
     return { id: `K${String(index + 1).padStart(4, '0')}`, capacity: 4, stack };
   });
   const loose = Array.from({ length: Math.floor(cartCount / 10) }, () => next(pick(models)));
-  return { carts, loose, boxes, unusable, loads: makeLoads(Math.floor(cartCount / 2), { boxes, unusable, serials, models, random, pick }) };
+  const loads = makeLoads(Math.floor(cartCount / 2), { boxes, unusable, serials, models, random, pick });
+  const fleet = makeAllocationCase({ carts, loose, boxes, unusable, loads });
+  invariant(fleet.ok, 'a made fleet is a case');
+  return fleet.value;
 }
 
 interface Stock {
@@ -60,7 +63,7 @@ function makeLoads(count: number, { boxes, unusable, serials, models, random, pi
   const left = new Map<string, number>();
   for (const serial of usable) left.set(boxes[serial]!, (left.get(boxes[serial]!) ?? 0) + 1);
   const pinned = new Set<string>();
-  const loads: AllocationCase['loads'] = [];
+  const loads: AllocationCase['loads'][number][] = [];
   while (loads.length < count) {
     const main = pick(models);
     const size = random() < 0.05 ? 1 + Math.floor(random() * 3) : 4;

@@ -4,10 +4,10 @@ import type { EngineCall } from '../engine-call.js';
 
 export async function engine(): Promise<EngineCall> {
   const integerProgram = await loadIntegerProgramSolver();
-  return (input, seconds) => {
+  return (input, { work, seconds }) => {
     const read = readAllocationCase(input);
     return read.ok
-      ? { ok: true, value: solveAllocation(read.value, { timeLimitSeconds: seconds, now: () => performance.now(), integerProgram }) }
+      ? { ok: true, value: solveAllocation(read.value, { work, timeLimitSeconds: seconds, now: () => performance.now(), integerProgram }) }
       : read;
   };
 }

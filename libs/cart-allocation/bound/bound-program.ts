@@ -1,4 +1,4 @@
-import type { IntegerProgramSolver } from '#kernel';
+import type { IntegerProgramSolver, WorkBudget } from '#kernel';
 import { type FloorPlan, cartKey, keptBoxes, loadKey, mayCarry } from '../case/index.js';
 import { Openings, singleKinds, tally } from './first-event.js';
 
@@ -19,30 +19,52 @@ export interface BoundAnswer {
   readonly choice: Choice | undefined;
 }
 
+/** Units of work (see `AllocationLimits`) for a column of the program, and for an iteration on each of its rows. */
+const unitsPerColumn = 20;
+/** Pairs of cart and load classes that a program may hold; each second of the clock is good for so many. */
+const mostPairs = 60_000;
+const pairsPerSecond = 12_000;
+/** What all ties together may add to the cost, and how far from the least cost the solver may stop: both together less than a move. */
+const tiesAtMost = 0.4;
+
+export interface BoundOptions {
+  /** Part of the work that is left which this program may use. */
+  readonly share: number;
+  /** Gives 0 to 1: equal choices weighed anew, for another one of them. */
+  readonly vary?: () => number;
+  readonly fewest?: Tie;
+}
+
 /**
  * The least F + O - D over all choices: F boxes that must come into place, O boxes that must come off, D moves that do both. Carts with the
  * same stack of kinds, and loads of the same kinds, are one class each, so the program stays small however large the fleet is.
- * `vary` gives 0 to 1: equal choices weighed anew, for another one of them.
  */
 export function solveBound(
   floor: FloorPlan,
   integerProgram: IntegerProgramSolver,
-  timeLimitSeconds: number,
-  vary: () => number = () => 1,
-  fewest: Tie = 'boxes lifted',
+  budget: WorkBudget,
+  { share, vary = () => 1, fewest = 'boxes lifted' }: BoundOptions,
 ): BoundAnswer {
   const carts = classesOf(floor.carts.map((cart) => cartKey(floor, cart)));
   const loads = classesOf(floor.loads.map(loadKey));
-  const promising = promisingPairs(floor, carts, loads, Math.min(60_000, Math.round(12_000 * Math.max(0.25, timeLimitSeconds))));
+  const promising = promisingPairs(floor, carts, loads, budget);
   const program = writeProgram(floor, { carts, loads, promising }, vary, fewest);
-  const answer = integerProgram.solve(program.text, { timeLimitSeconds: 0.6 * timeLimitSeconds });
+  const units = unitsPerColumn * program.columns.size;
+  budget.spend(units);
+  const run = (part: number, relaxed: boolean) => {
+    const iterations = Math.max(100, (part * share * budget.workLeft - units) / program.rows);
+    const answer = integerProgram.solve(program.text, { timeLimitSeconds: part * budget.secondsLeft(), iterations, relaxed });
+    budget.spend(answer.iterations * program.rows);
+    if (answer.isCutOff) budget.cutOffByClock();
+    return answer;
+  };
+  const answer = run(0.6, false);
   const choice = answer.values.size > 0 ? readChoice(floor, carts, loads, program.columns, answer.values) : undefined;
   // A program without all its pairs bounds nothing: then only what must come into place counts.
   if (promising) return { bound: leastComingIn(floor, carts, loads), choice };
   if (answer.status === 'optimal') return { bound: Math.floor(answer.objective! + 1e-6), choice };
-  const relaxed = integerProgram.solve(program.text, { timeLimitSeconds: 0.3 * timeLimitSeconds, relaxed: true });
-  const bound = relaxed.objective === undefined ? 0 : Math.max(0, Math.ceil(relaxed.objective - 1e-6));
-  return { bound: Math.max(bound, leastComingIn(floor, carts, loads)), choice };
+  const cost = answer.bound ?? run(0.3, true).objective ?? 0;
+  return { bound: Math.max(0, Math.ceil(cost - tiesAtMost - 1e-6), leastComingIn(floor, carts, loads)), choice };
 }
 
 /**
@@ -53,41 +75,69 @@ function promisingPairs(
   floor: FloorPlan,
   carts: readonly number[][],
   loads: readonly number[][],
-  most: number,
+  budget: WorkBudget,
 ): ReadonlySet<number> | undefined {
-  if (carts.length * loads.length <= most) return undefined;
-  const each = Math.max(4, Math.floor(most / loads.length / 2));
+  const inTime = Math.round(pairsPerSecond * Math.max(0.1, budget.secondsLeft()));
+  const most = Math.min(mostPairs, Math.max(1000, Math.round(budget.workLeft / unitsPerColumn)));
+  if (carts.length * loads.length <= Math.min(most, inTime)) return undefined;
+  if (inTime < most) budget.cutOffByClock();
+  const each = Math.max(4, Math.floor(Math.min(most, inTime) / loads.length / 2));
   const pairs = new Set<number>();
+  // Only a cart whose lowest box is the load's lowest can keep any; of the others the lowest stack is best.
+  const byLowest = new Map<number, number[]>();
+  const byHeight = carts.map((_, cartClass) => cartClass);
+  const stackOf = (cartClass: number) => floor.carts[carts[cartClass]![0]!]!.stack;
+  byHeight.sort((a, b) => stackOf(a).length - stackOf(b).length);
+  for (const cartClass of byHeight) {
+    const lowest = floor.kindOf[stackOf(cartClass)[0] ?? -1];
+    if (lowest !== undefined) addTo(byLowest, lowest, cartClass);
+  }
   loads.forEach(([load], loadClass) => {
     const wanted = floor.loads[load!]!;
-    const options = carts
-      .map(([cart], cartClass) => ({ cartClass, stack: floor.carts[cart!]!.stack, may: mayCarry(floor.carts[cart!]!, wanted) }))
-      .filter(({ may }) => may)
-      .map(({ cartClass, stack }) => ({ cartClass, moves: stack.length - 2 * keptBoxes(floor, stack, wanted.kinds) }));
-    const start = Math.floor((loadClass * options.length) / loads.length);
-    for (let step = 0; step < Math.min(each, options.length); step++)
-      pairs.add(options[(start + step) % options.length]!.cartClass * loads.length + loadClass);
-    for (const { cartClass } of options.sort((a, b) => a.moves - b.moves).slice(0, each)) pairs.add(cartClass * loads.length + loadClass);
+    const add = (cartClass: number): boolean => {
+      if (!mayCarry(floor.carts[carts[cartClass]![0]!]!, wanted)) return false;
+      pairs.add(cartClass * loads.length + loadClass);
+      return true;
+    };
+    const moves = (cartClass: number) => stackOf(cartClass).length - 2 * keptBoxes(floor, stackOf(cartClass), wanted.kinds);
+    const keeping = (byLowest.get(wanted.kinds[0]!) ?? []).map((cartClass) => ({ cartClass, moves: moves(cartClass) }));
+    let left = each;
+    for (const { cartClass } of keeping.sort((a, b) => a.moves - b.moves)) if (left > 0 && add(cartClass)) left--;
+    const start = Math.floor((loadClass * byHeight.length) / loads.length);
+    left += each;
+    for (let step = 0; step < byHeight.length && left > 0; step++) if (add(byHeight[(start + step) % byHeight.length]!)) left--;
   });
   return pairs;
 }
 
 /** Boxes that must come into place however the carts are chosen. */
 function leastComingIn(floor: FloorPlan, carts: readonly number[][], loads: readonly number[][]): number {
+  const byLowest = new Map<number, FloorPlan['carts'][number][]>();
+  for (const [first] of carts) {
+    const cart = floor.carts[first!]!;
+    const lowest = floor.kindOf[cart.stack[0] ?? -1];
+    if (lowest !== undefined) addTo(byLowest, lowest, cart);
+  }
   return loads.reduce((sum, members) => {
     const wanted = floor.loads[members[0]!]!;
-    const most = Math.max(
+    const most = (byLowest.get(wanted.kinds[0]!) ?? []).reduce(
+      (best, cart) => (mayCarry(cart, wanted) ? Math.max(best, keptBoxes(floor, cart.stack, wanted.kinds)) : best),
       0,
-      ...carts.map(([cart]) => (mayCarry(floor.carts[cart!]!, wanted) ? keptBoxes(floor, floor.carts[cart!]!.stack, wanted.kinds) : 0)),
     );
     return sum + members.length * (wanted.kinds.length - most);
   }, 0);
 }
 
+function addTo<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
+  const list = lists.get(key);
+  if (list) list.push(value);
+  else lists.set(key, [value]);
+}
+
 /** Members of each class, in order of first appearance. */
 function classesOf(keys: readonly string[]): number[][] {
   const classes = new Map<string, number[]>();
-  keys.forEach((key, index) => classes.set(key, [...(classes.get(key) ?? []), index]));
+  keys.forEach((key, index) => addTo(classes, key, index));
   return [...classes.values()];
 }
 
@@ -95,6 +145,7 @@ type Column = { readonly cartClass: number; readonly loadClass: number } | { rea
 
 interface Program {
   readonly text: string;
+  readonly rows: number;
   readonly columns: ReadonlyMap<string, Column>;
 }
 
@@ -137,8 +188,8 @@ interface Weights {
 function writeProgram(floor: FloorPlan, classes: Classes, vary: () => number, fewest: Tie): Program {
   // Of choices with equally many moves the one that lifts the fewest boxes off leaves the most ways to carry it out; or the one that
   // touches the fewest carts.
-  const slack = fewest === 'boxes lifted' ? 0.4 / Math.max(1, floor.serials.length) : 0;
-  const touched = fewest === 'carts touched' ? 0.4 / Math.max(1, floor.carts.length) : 0;
+  const slack = fewest === 'boxes lifted' ? tiesAtMost / Math.max(1, floor.serials.length) : 0;
+  const touched = fewest === 'carts touched' ? tiesAtMost / Math.max(1, floor.carts.length) : 0;
   const weights: Weights = { lifted: () => slack * vary(), touched };
   const terms = new Terms(classes, floor.kindCount);
   const openings = new Openings(floor, singleKinds(floor));
@@ -182,9 +233,7 @@ function addPair(
   for (const [kind, count] of open) terms.openPlaces[kind]!.push(`${count} ${column}`);
   for (const [kind, gone] of later) {
     if (turned.includes(kind)) continue;
-    const columns = terms.events[kind]!.get(gone);
-    if (columns) columns.push(column);
-    else terms.events[kind]!.set(gone, [column]);
+    addTo(terms.events[kind]!, gone, column);
   }
 }
 
@@ -224,7 +273,7 @@ function programOf(floor: FloorPlan, { carts, loads }: Classes, { columns, cost,
   }
   const integers = [...columns.keys(), ...firsts];
   const text = `Minimize\n${wrapped(`obj: ${sum(cost)}`)}\nSubject To\n${rows.map((row) => wrapped(row)).join('\n')}\nBounds\n${both.map((each) => `${each} >= 0`).join('\n')}\nGeneral\n${integers.join('\n')}\nEnd\n`;
-  return { text, columns };
+  return { text, rows: rows.length, columns };
 }
 
 /**

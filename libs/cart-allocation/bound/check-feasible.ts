@@ -1,35 +1,36 @@
-import { type AllocationCase, type FloorPlan, mayCarry } from '../case/index.js';
+import { type AllocationCase, type BoxShortage, type CartShortage, type FloorPlan, mayCarry, placesKey } from '../case/index.js';
 
 export interface Shortage {
-  /** `serial`: the pinned one that is short. */
-  readonly short?: readonly { readonly model: string; readonly missing: number; readonly serial?: string }[];
-  readonly reason?: string;
+  readonly reason: 'boxes short' | 'carts short';
+  readonly short?: readonly BoxShortage[];
+  readonly cartsShort?: CartShortage;
 }
 
-/** Why no plan can exist: boxes short, a pinned serial that cannot fly, carts short. undefined: every load can have its boxes and a cart. */
+/** Why no plan can exist: boxes short, or carts short. undefined: every load can have its boxes and a cart. */
 export function findShortage(problem: AllocationCase, floor: FloorPlan): Shortage | undefined {
-  return pinnedFault(problem) ?? boxesShort(problem) ?? cartsShort(floor);
+  const short = [...pinnedShort(problem), ...modelsShort(problem)];
+  if (short.length > 0) return { reason: 'boxes short', short };
+  const cartsShort = findCartShortage(floor);
+  return cartsShort && { reason: 'carts short', cartsShort };
 }
 
-function pinnedFault(problem: AllocationCase): Shortage | undefined {
+/** Each place for a pinned serial that cannot be filled with it, one by one. */
+function pinnedShort(problem: AllocationCase): BoxShortage[] {
   const unusable = new Set(problem.unusable);
-  const pinned = new Map<string, string>();
-  for (const load of problem.loads)
-    for (const box of load.boxes) {
-      if (!('serial' in box)) continue;
-      if (unusable.has(box.serial))
-        return {
-          short: [{ model: problem.boxes[box.serial]!, missing: 1, serial: box.serial }],
-          reason: `${box.serial} is wanted in ${load.id} but may not be used.`,
-        };
-      if (pinned.has(box.serial))
-        return { reason: `${box.serial} is wanted in ${pinned.get(box.serial)} and in ${load.id}: one box cannot be in two places.` };
-      pinned.set(box.serial, load.id);
-    }
-  return undefined;
+  const pinned = new Set<string>();
+  return problem.loads.flatMap((load) =>
+    load.boxes.flatMap((box): BoxShortage[] => {
+      if (!('serial' in box)) return [];
+      const { serial } = box;
+      const isHere = Object.hasOwn(problem.boxes, serial);
+      const code = !isHere ? 'not here' : unusable.has(serial) ? 'unusable' : pinned.has(serial) ? 'wanted twice' : undefined;
+      pinned.add(serial);
+      return code ? [{ model: (isHere ? problem.boxes : problem.absent)[serial]!, missing: 1, serial, code }] : [];
+    }),
+  );
 }
 
-function boxesShort(problem: AllocationCase): Shortage | undefined {
+function modelsShort(problem: AllocationCase): BoxShortage[] {
   const unusable = new Set(problem.unusable);
   const pinned = new Set(problem.loads.flatMap((load) => load.boxes.flatMap((box) => ('serial' in box ? [box.serial] : []))));
   const supply = new Map<string, number>();
@@ -38,34 +39,28 @@ function boxesShort(problem: AllocationCase): Shortage | undefined {
   const demand = new Map<string, number>();
   for (const load of problem.loads)
     for (const box of load.boxes) if ('model' in box) demand.set(box.model, (demand.get(box.model) ?? 0) + 1);
-  const short = [...demand]
+  return [...demand]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([model, wanted]) => {
+    .flatMap(([model, wanted]): BoxShortage[] => {
       const missing = wanted - (supply.get(model) ?? 0);
-      return missing > 0 ? [{ model, missing }] : [];
+      return missing > 0 ? [{ model, missing, code: 'too few' }] : [];
     });
-  if (short.length === 0) return undefined;
-  return { short, reason: `Too few boxes that may be used: ${short.map(({ model, missing }) => `${missing} ${model}`).join(', ')} short.` };
 }
 
 /** Every load needs a cart of its own: a matching of loads to carts that may carry them (augmenting paths over classes of carts). */
-function cartsShort(floor: FloorPlan): Shortage | undefined {
+function findCartShortage(floor: FloorPlan): CartShortage | undefined {
+  const counts = { loads: floor.loads.length, carts: floor.carts.filter((cart) => !cart.givesOnly).length };
   const homeless = floor.loads.find((load) => !floor.carts.some((cart) => mayCarry(cart, load)));
-  if (homeless)
-    return {
-      reason: `No cart may carry ${homeless.id}: ${homeless.kinds.length} boxes of ${[...new Set(homeless.models)].join(' and ')}.`,
-    };
-  if (floor.loads.length > floor.carts.length)
-    return { reason: `Too few carts: ${floor.loads.length} loads, ${floor.carts.length} carts.` };
+  if (homeless) return { code: 'no cart may carry it', load: homeless.id, ...counts };
   const unmatched = findUnmatched(floor);
-  return unmatched === undefined ? undefined : { reason: `Too few carts that may carry ${unmatched}.` };
+  return unmatched === undefined ? undefined : { code: 'no cart is left', load: unmatched, ...counts };
 }
 
-/** Carts alike in capacity and in what they carry are one class with a number of places. */
+/** Carts that may carry the same are one class with a number of places. */
 function findUnmatched(floor: FloorPlan): string | undefined {
   const classes = new Map<string, { cart: FloorPlan['carts'][number]; places: number; held: number[] }>();
   for (const cart of floor.carts) {
-    const key = JSON.stringify([cart.capacity, cart.carries ? [...cart.carries].sort() : null]);
+    const key = placesKey(cart);
     const found = classes.get(key);
     if (found) found.places++;
     else classes.set(key, { cart, places: 1, held: [] });

@@ -1,4 +1,4 @@
-import { invariant } from '#kernel';
+import { type WorkBudget, invariant } from '#kernel';
 import type { Choice } from '../bound/index.js';
 import { type FloorPlan, type NumberedMove, keptBoxes } from '../case/index.js';
 
@@ -9,12 +9,12 @@ interface WorkCart {
   readonly on: readonly number[];
   /** It gets no load and only gives. */
   readonly gives: boolean;
-  /** Number of its class: carts of one class have the same kinds coming off and on. */
+  /** Carts of one class have the same kinds coming off and on; `alike` + progress tells classes and how far they are. */
   readonly alike: number;
 }
 
 interface State {
-  readonly progress: Uint8Array;
+  readonly progress: Uint16Array;
   readonly comeIn: Int32Array;
   readonly comeOff: Int32Array;
   readonly onFloor: Int32Array;
@@ -38,16 +38,16 @@ interface Child {
 
 /**
  * Carries a choice out by beam search: after every move the `width` states go on that have lost the fewest moves, and among them those whose
- * carts are the nearest to standing open. `random` breaks ties; once `isLate` the rest
- * is done without a search. A choice that the bound program gives can always be carried out.
+ * carts are the nearest to standing open. `random` breaks ties; once the budget is spent the rest
+ * is done without a search. A choice that the bound program gives can always be carried out. A unit of work: a cart looked at in a state.
  */
-export function beamSchedule(floor: FloorPlan, choice: Choice, width: number, random: () => number, isLate: () => boolean): NumberedMove[] {
+export function beamSchedule(floor: FloorPlan, choice: Choice, width: number, random: () => number, budget: WorkBudget): NumberedMove[] {
   const work = workOf(floor, choice);
   let states: State[] = [firstState(floor, work)];
   for (;;) {
     const done = states.find((state) => isDone(work, state));
     if (done) return movesOf(floor, work, stepsTo(done));
-    if (isLate()) return movesOf(floor, work, [...stepsTo(states[0]!), ...restOf(work, states[0]!)]);
+    if (!budget.spend(states.length * work.length)) return movesOf(floor, work, [...stepsTo(states[0]!), ...restOf(work, states[0]!)]);
     states = nextStates(work, states, width, random);
     invariant(states.length > 0, 'a choice can always be carried out');
   }
@@ -78,7 +78,8 @@ function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, com
     const kind = nextKind(work[cart]!, progress[cart]!);
     if (kind === undefined || progress[cart]! < work[cart]!.off.length) return;
     if (onFloor[kind]! > 0) take(-1, cart, kind);
-    else waiting.set(kind, [...(waiting.get(kind) ?? []), cart]);
+    else if (waiting.has(kind)) waiting.get(kind)!.push(cart);
+    else waiting.set(kind, [cart]);
   };
   const take = (giver: number, cart: number, kind: number) => {
     steps.push({ from: giver, to: cart, kind });
@@ -107,6 +108,7 @@ function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, com
 function workOf(floor: FloorPlan, choice: Choice): WorkCart[] {
   const loadOf = new Map(choice.cartOf.map((cart, load) => [cart, load]));
   const classes = new Map<string, number>();
+  let next = 0;
   return floor.carts.flatMap((cart, index) => {
     const load = loadOf.get(index);
     const wanted = load === undefined ? undefined : floor.loads[load]!.kinds;
@@ -119,7 +121,10 @@ function workOf(floor: FloorPlan, choice: Choice): WorkCart[] {
     if (off.length + on.length === 0) return [];
     const gives = wanted === undefined;
     const key = `${off.join()}|${on.join()}|${gives}`;
-    if (!classes.has(key)) classes.set(key, classes.size);
+    if (!classes.has(key)) {
+      classes.set(key, next);
+      next += off.length + on.length + 1;
+    }
     return [{ cart: index, off, on, gives, alike: classes.get(key)! }];
   });
 }
@@ -133,7 +138,7 @@ function firstState(floor: FloorPlan, work: readonly WorkCart[]): State {
     for (const kind of on) comeIn[kind]!++;
   }
   for (const box of floor.loose) onFloor[floor.kindOf[box]!]!++;
-  const progress = new Uint8Array(work.length);
+  const progress = new Uint16Array(work.length);
   return { progress, comeIn, comeOff, onFloor, loss: 0, worth: 0, parent: undefined, from: -1, to: -1, kind: 0 };
 }
 
@@ -160,9 +165,9 @@ function nextStates(work: readonly WorkCart[], states: readonly State[], width: 
 /** Carts of one class that have come equally far are alike: what counts is how many. */
 function keyOf(work: readonly WorkCart[], { progress }: State): string {
   const steps = new Array<number>(work.length);
-  for (let index = 0; index < work.length; index++) steps[index] = work[index]!.alike * 32 + progress[index]!;
+  for (let index = 0; index < work.length; index++) steps[index] = work[index]!.alike + progress[index]!;
   steps.sort((a, b) => a - b);
-  return String.fromCharCode(...steps);
+  return steps.join();
 }
 
 function childrenOf(work: readonly WorkCart[], state: State, random: () => number): Child[] {
@@ -173,7 +178,7 @@ function childrenOf(work: readonly WorkCart[], state: State, random: () => numbe
   for (let index = 0; index < work.length; index++) {
     const { off, on, alike } = work[index]!;
     const at = progress[index]!;
-    const signature = alike * 32 + at;
+    const signature = alike + at;
     if (at < off.length) {
       if (!givers.has(signature)) givers.set(signature, index);
     } else if (at - off.length < on.length && !takers.has(signature)) {

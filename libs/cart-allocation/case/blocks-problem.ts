@@ -1,4 +1,5 @@
-import type { AllocationCase } from './allocation-case.js';
+import { invariant } from '#kernel';
+import { type AllocationCase, makeAllocationCase } from './allocation-case.js';
 
 /** Towers of a blocks world, each from the top down. */
 export interface BlocksProblem {
@@ -18,13 +19,15 @@ export function allocationCaseOf({ start, goal }: BlocksProblem): AllocationCase
     capacity,
     stack: [...stack],
   }));
-  return {
+  const made = makeAllocationCase({
     carts,
     loose: [],
     boxes: Object.fromEntries(blocks.map((block) => [block, block])),
     unusable: [],
     loads: goal.map((tower, index) => ({ id: `goal ${index + 1}`, boxes: tower.map((serial) => ({ serial })) })),
-  };
+  });
+  invariant(made.ok, 'towers name each block once');
+  return made.value;
 }
 
 /** Reads a problem of the planning competition's blocks domain (STRIPS, four operators). Throws where it is none. */

@@ -10,6 +10,7 @@ export interface FloorPlan {
     readonly capacity: number;
     readonly stack: readonly number[];
     readonly carries: ReadonlySet<string> | undefined;
+    readonly givesOnly: boolean;
   }[];
   readonly loads: readonly { readonly id: string; readonly kinds: readonly number[]; readonly models: readonly string[] }[];
   /** Boxes on the floor, in the order of their serials. */
@@ -53,7 +54,7 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
   const loads = inOrder(problem.loads, (load) => prefer.loadRank(load.id)).map((load) => ({
     id: load.id,
     kinds: [...load.boxes].reverse().map((box) => ('serial' in box ? kind(`serial ${box.serial}`) : kind(`model ${box.model}`))),
-    models: load.boxes.map((box) => ('serial' in box ? problem.boxes[box.serial]! : box.model)),
+    models: load.boxes.map((box) => ('serial' in box ? (problem.boxes[box.serial] ?? problem.absent[box.serial]!) : box.model)),
   }));
   const kindOf = serials.map((serial) =>
     unusable.has(serial) ? 0 : (kindNumbers.get(`serial ${serial}`) ?? kindNumbers.get(`model ${problem.boxes[serial]}`) ?? 0),
@@ -64,6 +65,7 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
       capacity: cart.capacity,
       stack: [...cart.stack].reverse().map((serial) => numberOf.get(serial)!),
       carries: cart.carries && new Set(cart.carries),
+      givesOnly: cart.givesOnly === true,
     })),
     loads,
     // Taken from the end: what is preferred stands last.
@@ -79,7 +81,11 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
 
 /** Equal for carts that stand alike in kinds and may carry the same. */
 export const cartKey = (floor: FloorPlan, cart: FloorPlan['carts'][number]): string =>
-  JSON.stringify([cart.capacity, cart.carries ? [...cart.carries].sort() : null, cart.stack.map((box) => floor.kindOf[box])]);
+  JSON.stringify([placesKey(cart), cart.stack.map((box) => floor.kindOf[box])]);
+
+/** Equal for carts that may carry the same loads. */
+export const placesKey = (cart: FloorPlan['carts'][number]): string =>
+  JSON.stringify(cart.givesOnly ? null : [cart.capacity, cart.carries ? [...cart.carries].sort() : null]);
 
 /** Equal for loads of the same kinds and models. */
 export const loadKey = (load: FloorPlan['loads'][number]): string => JSON.stringify([load.kinds, [...new Set(load.models)].sort()]);
@@ -93,5 +99,9 @@ export function keptBoxes(floor: FloorPlan, stack: readonly number[], kinds: rea
 
 /** Whether the cart may carry the load at all. */
 export function mayCarry(cart: FloorPlan['carts'][number], load: FloorPlan['loads'][number]): boolean {
-  return load.kinds.length <= cart.capacity && (cart.carries === undefined || load.models.every((model) => cart.carries!.has(model)));
+  return (
+    !cart.givesOnly &&
+    load.kinds.length <= cart.capacity &&
+    (cart.carries === undefined || load.models.every((model) => cart.carries!.has(model)))
+  );
 }

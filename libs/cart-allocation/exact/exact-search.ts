@@ -1,3 +1,4 @@
+import type { WorkBudget } from '#kernel';
 import { type FloorPlan, type NumberedMove, cartKey, keptBoxes, loadKey, mayCarry } from '../case/index.js';
 
 export interface SearchAnswer {
@@ -6,19 +7,15 @@ export interface SearchAnswer {
   readonly found: { readonly cartOf: readonly number[]; readonly moves: readonly NumberedMove[] } | undefined;
 }
 
-export interface SearchLimits {
-  /** True when the search must end now. */
-  readonly mustStop: () => boolean;
-}
-
 /**
  * Looks for a plan of `from`, `from` + 1, ... up to `below` - 1 moves: for every way to give loads their carts, depth first with the bound F + O - D of
  * what is left, states remembered by the kinds that stand where. Only moves that can be part of a shortest plan are tried: into the next right place of a
  * cart whose stack is right so far, or to the floor; a box on any other cart would stand in the way of something and is never better than on the floor.
+ * A unit of work: a cart looked at in a state.
  */
-export function searchExactly(floor: FloorPlan, from: number, below: number, limits: SearchLimits): SearchAnswer {
+export function searchExactly(floor: FloorPlan, from: number, below: number, budget: WorkBudget): SearchAnswer {
   for (let target = from; target < below; target++) {
-    const outcome = searchTarget(floor, target, limits);
+    const outcome = searchTarget(floor, target, budget);
     if (outcome === 'stopped') return { bound: target, found: undefined };
     if (outcome !== undefined) return { bound: target, found: outcome };
   }
@@ -27,21 +24,21 @@ export function searchExactly(floor: FloorPlan, from: number, below: number, lim
 
 type Found = { cartOf: readonly number[]; moves: readonly NumberedMove[] };
 
-function searchTarget(floor: FloorPlan, target: number, limits: SearchLimits): Found | 'stopped' | undefined {
+function searchTarget(floor: FloorPlan, target: number, budget: WorkBudget): Found | 'stopped' | undefined {
   let stopped = false;
   let found: Found | undefined;
-  forEachChoice(floor, target, limits, (cartOf) => {
-    const search = new FixedSearch(floor, cartOf, limits);
+  forEachChoice(floor, target, budget, (cartOf) => {
+    const search = new FixedSearch(floor, cartOf, budget);
     const moves = search.run(target);
     stopped = search.stopped;
     if (moves) found = { cartOf: [...cartOf], moves };
     return stopped || found !== undefined;
   });
-  return stopped || (!found && limits.mustStop()) ? 'stopped' : found;
+  return stopped || (!found && budget.isSpent()) ? 'stopped' : found;
 }
 
 /** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so or time is up. */
-function forEachChoice(floor: FloorPlan, target: number, limits: SearchLimits, visit: (cartOf: readonly number[]) => boolean): boolean {
+function forEachChoice(floor: FloorPlan, target: number, budget: WorkBudget, visit: (cartOf: readonly number[]) => boolean): boolean {
   const cartKeys = floor.carts.map((cart) => cartKey(floor, cart));
   const loadKeys = floor.loads.map(loadKey);
   const order = floor.loads
@@ -50,7 +47,7 @@ function forEachChoice(floor: FloorPlan, target: number, limits: SearchLimits, v
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
   const used = new Set<number>();
   const step = (at: number, comeIn: number): boolean => {
-    if (limits.mustStop()) return true;
+    if (!budget.spend(floor.carts.length)) return true;
     if (at === order.length) return visit(cartOf);
     const load = order[at]!;
     const tried = new Set<string>();
@@ -91,12 +88,11 @@ class FixedSearch {
   private readonly comeOff: number[];
   private readonly dead = new Map<string, number>();
   private readonly moves: NumberedMove[] = [];
-  private steps = 0;
 
   constructor(
     private readonly floor: FloorPlan,
     cartOf: readonly number[],
-    private readonly limits: SearchLimits,
+    private readonly budget: WorkBudget,
   ) {
     this.stacks = floor.carts.map((cart) => [...cart.stack]);
     this.wanted = floor.carts.map(() => undefined);
@@ -119,7 +115,7 @@ class FixedSearch {
   }
 
   private look(left: number): boolean {
-    if (this.stopped || ((++this.steps & 255) === 0 && this.limits.mustStop())) {
+    if (this.stopped || !this.budget.spend(this.stacks.length)) {
       this.stopped = true;
       return false;
     }

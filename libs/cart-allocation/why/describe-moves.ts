@@ -4,12 +4,13 @@ import type { AllocationAnswer, AllocationCase } from '../case/index.js';
 export function moveReasons(problem: AllocationCase, answer: AllocationAnswer): readonly string[] {
   const loadOfCart = new Map(answer.assignments.map((each) => [each.cart, each]));
   const unusable = new Set(problem.unusable);
+  const lastMoveOf = new Map(answer.moves.map((move, index) => [move.box, { move, index }]));
   return answer.moves.map(({ box, from, to }, index) => {
     const goal = loadOfCart.get(to);
     if (goal) return `slot ${goal.boxes.indexOf(box) + 1} of ${goal.load}`;
     if (unusable.has(box)) return 'out of service: must not ride in a load';
-    const later = answer.moves.slice(index + 1).find((move) => move.box === box);
-    if (later) return `set aside for ${loadOfCart.get(later.to)?.load ?? later.to}`;
+    const later = lastMoveOf.get(box)!;
+    if (later.index > index) return `set aside for ${loadOfCart.get(later.move.to)?.load ?? later.move.to}`;
     const left = loadOfCart.get(from);
     return left ? `makes room for ${left.load}` : 'stands on a box that is wanted';
   });

@@ -1,5 +1,5 @@
-import type { AllocationCase } from '#cart-allocation';
-import { cutHang } from '#cart-allocation';
+import { type AllocationCase, type AllocationInput, cutHang, makeAllocationCase } from '#cart-allocation';
+import { invariant } from '#kernel';
 import type { CartModel, Hang } from '#tour-file';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 
@@ -34,35 +34,51 @@ export function wantedLoads(inputs: PlanInputs): readonly WantedLoad[] {
 /** The floor and the loads as a case of the allocation engine. `leaveOut` holds places ("load id/position") for which there is no box. */
 export function allocationCase(inputs: PlanInputs, loads: readonly WantedLoad[], leaveOut: ReadonlySet<string>): AllocationCase {
   const { file, availability } = inputs;
-  const carts = file.items.filter((item) => item.kind === 'cart' && availability.get(item.id)!.reason === null);
+  const carts = cartsOf(inputs);
   const standing = new Set(file.items.flatMap((item) => (item.kind === 'cart' ? (item.stack ?? []) : [])));
-  const loose = file.items.filter(
-    (item) => item.kind === 'box' && !standing.has(item.id) && item.in === undefined && item.depot === file.tour.depot,
-  );
-  const serials = [...carts.flatMap((cart) => cart.stack ?? []), ...loose.map((item) => item.id)];
-  return {
-    carts: carts.map((cart) => {
-      const model = cartModel(inputs, cart.model);
-      return {
-        id: cart.id,
-        capacity: model.capacity,
-        stack: [...(cart.stack ?? [])],
-        ...(model.carries ? { carries: [...model.carries] } : {}),
-      };
-    }),
-    loose: loose.map((item) => item.id),
-    boxes: Object.fromEntries(serials.map((serial) => [serial, inputs.items.get(serial)!.model])),
+  const loose = file.items
+    .filter((item) => item.kind === 'box' && !standing.has(item.id) && item.in === undefined && item.depot === file.tour.depot)
+    .map((item) => item.id);
+  const serials = [...carts.flatMap((cart) => cart.stack), ...loose];
+  const here = new Set(serials);
+  const wanted = loads
+    .map((load) => ({
+      id: load.id,
+      boxes: load.positions
+        .filter((position) => !leaveOut.has(`${load.id}/${position}`))
+        .map((position) => load.hang.boxes[position - 1]!)
+        .map((box) => (box.serial === undefined ? { model: box.model } : { serial: box.serial })),
+    }))
+    .filter((load) => load.boxes.length > 0);
+  const absent = wanted.flatMap((load) => load.boxes.flatMap(({ serial }) => (serial !== undefined && !here.has(serial) ? [serial] : [])));
+  const modelOfBox = (serial: string) => [serial, inputs.items.get(serial)!.model] as const;
+  const made = makeAllocationCase({
+    carts,
+    loose,
+    boxes: Object.fromEntries(serials.map(modelOfBox)),
     unusable: serials.filter((serial) => availability.get(serial)!.reason !== null),
-    loads: loads
-      .map((load) => ({
-        id: load.id,
-        boxes: load.positions
-          .filter((position) => !leaveOut.has(`${load.id}/${position}`))
-          .map((position) => load.hang.boxes[position - 1]!)
-          .map((box) => (box.serial === undefined ? { model: box.model } : { serial: box.serial })),
-      }))
-      .filter((load) => load.boxes.length > 0),
-  };
+    absent: Object.fromEntries(absent.map(modelOfBox)),
+    loads: wanted,
+  });
+  invariant(made.ok, 'a tour file that was read is a floor: every box in one place, every cart once');
+  return made.value;
+}
+
+/**
+ * Carts at the depot. One that may not travel carries nothing, but what stands on it can be lifted off: all of it, or, where another tour holds the
+ * cart, what stands above the first box that the other tour holds as well.
+ */
+function cartsOf(inputs: PlanInputs): AllocationInput['carts'] {
+  const { file, availability } = inputs;
+  return file.items.flatMap((item) => {
+    if (item.kind !== 'cart' || item.depot !== file.tour.depot) return [];
+    const { capacity, carries } = cartModel(inputs, item.model);
+    const { reason, isPromised } = availability.get(item.id)!;
+    const stack = item.stack ?? [];
+    if (reason === null) return [{ id: item.id, capacity, stack: [...stack], ...(carries ? { carries: [...carries] } : {}) }];
+    const held = isPromised ? stack.findIndex((serial) => availability.get(serial)!.isPromised) : -1;
+    return [{ id: item.id, capacity, stack: stack.slice(0, held < 0 ? stack.length : held), givesOnly: true }];
+  });
 }
 
 export const cartModel = (inputs: PlanInputs, name: string): CartModel => modelOf(inputs.file.catalogue.carts, name);

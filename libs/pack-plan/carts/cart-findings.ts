@@ -33,6 +33,18 @@ export function cartFindings(inputs: PlanInputs, carts: CartsResult): Finding[] 
         `${plural(carts.boxMoves, 'box move')}; at least ${carts.bound} are needed. A shorter list may exist.`,
       ),
     );
+  const [wrong] = carts.mismatch ?? [];
+  if (wrong)
+    findings.push(
+      say(
+        'carts',
+        'stop',
+        'box-moves-mismatch',
+        inputs.show.name,
+        null,
+        `The box moves did not pass their check (${wrong.code}): a fault of this program. Do not use this plan; make it again, and report it.`,
+      ),
+    );
   for (const short of shortDays(inputs))
     findings.push(say('carts', short.show === inputs.show.name ? 'stop' : 'look', 'model-short', short.model, short.day, short.sentence));
   for (const { cart, boxes } of carts.floorBefore.carts) {

@@ -1,8 +1,9 @@
-import { type AllocationAnswer, type AllocationCase, solveAllocation } from '#cart-allocation';
+import { type AllocationCase, type BoxShortage, type CheckedAllocation, solveAllocation } from '#cart-allocation';
 import type { CartLoad, CartsResult, PlannedBox, SolveLimits, Stack } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
 import { describeMoves } from './box-moves.js';
+import { reasonOf } from './shortage.js';
 import { preferencesOf, wishesOf } from './wishes.js';
 
 /** The cart loads of the show, the boxes and carts found for them, and the shortest list of box moves. */
@@ -13,7 +14,7 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
   const withWishes = { ...limits, prefer: preferencesOf(inputs, loads) };
   let answer = solveAllocation(problem, withWishes);
   const short = answer.short ?? [];
-  const reason = answer.reason ?? null;
+  const reason = reasonOf(inputs, answer);
   // What cannot be served is left out place by place, from the bottom of the last hang, so that the rest is still planned.
   while (answer.status === 'infeasible' && problem.loads.length > 0) {
     leaveOutWhatIsShort(loads, answer, missing);
@@ -23,7 +24,7 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
   return describe(inputs, loads, problem, answer, missing, short, reason);
 }
 
-function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAnswer, missing: Set<string>): void {
+function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: CheckedAllocation, missing: Set<string>): void {
   const before = missing.size;
   const lastFirst = [...loads].reverse();
   for (const { model, missing: count, serial } of answer.short ?? []) {
@@ -36,7 +37,8 @@ function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: AllocationAns
     for (const place of places.slice(0, count)) missing.add(place);
   }
   if (missing.size > before) return;
-  const last = lastFirst.find((load) => load.positions.some((position) => !missing.has(`${load.id}/${position}`)));
+  const isLeft = (load: WantedLoad) => load.positions.some((position) => !missing.has(`${load.id}/${position}`));
+  const last = loads.find((load) => load.id === answer.cartsShort?.load && isLeft(load)) ?? lastFirst.find(isLeft);
   for (const position of last?.positions ?? []) missing.add(`${last!.id}/${position}`);
 }
 
@@ -50,9 +52,9 @@ function describe(
   inputs: PlanInputs,
   loads: readonly WantedLoad[],
   problem: AllocationCase,
-  answer: AllocationAnswer,
+  answer: CheckedAllocation,
   missing: ReadonlySet<string>,
-  short: CartsResult['short'],
+  short: readonly BoxShortage[],
   reason: string | null,
 ): CartsResult {
   const solved = answer.status !== 'infeasible';
@@ -62,6 +64,8 @@ function describe(
     status: complete ? answer.status : 'infeasible',
     boxMoves: solved ? answer.boxMoves : 0,
     bound: solved ? answer.bound : 0,
+    stoppedBy: answer.stoppedBy,
+    ...(answer.mismatch.length > 0 ? { mismatch: answer.mismatch } : {}),
     loads: cartLoads,
     wishes: wishesOf(inputs, cartLoads, answer),
     moves: solved ? describeMoves(problem, answer) : [],
@@ -79,7 +83,7 @@ function describe(
   };
 }
 
-function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: AllocationAnswer, missing: ReadonlySet<string>): CartLoad {
+function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocation, missing: ReadonlySet<string>): CartLoad {
   const found = answer.assignments?.find((each) => each.load === load.id);
   const cart = found ? inputs.items.get(found.cart)! : undefined;
   const model = cart ? cartModel(inputs, cart.model) : undefined;
@@ -119,7 +123,7 @@ function exceptionsOf(boxes: readonly PlannedBox[], capacity: number | undefined
   ];
 }
 
-function floorAfter(problem: AllocationCase, answer: AllocationAnswer): CartsResult['floorAfter'] {
+function floorAfter(problem: AllocationCase, answer: CheckedAllocation): CartsResult['floorAfter'] {
   const stacks = new Map(problem.carts.map((each) => [each.id, [...each.stack]]));
   const loose = new Set(problem.loose);
   for (const { box, from, to } of answer.status === 'infeasible' ? [] : answer.moves) {
@@ -136,6 +140,10 @@ function floor(
   stacks: readonly (readonly [string, readonly string[]])[],
   loose: readonly string[],
 ): { carts: Stack[]; loose: string[] } {
-  const capacity = new Map(problem.carts.map((each) => [each.id, each.capacity]));
-  return { carts: stacks.map(([cart, boxes]) => ({ cart, capacity: capacity.get(cart)!, boxes: [...boxes] })), loose: [...loose] };
+  const carts = new Map(problem.carts.map((each) => [each.id, each]));
+  const stackOf = (cart: string, boxes: readonly string[]): Stack => {
+    const { capacity, givesOnly } = carts.get(cart)!;
+    return { cart, capacity, boxes: [...boxes], ...(givesOnly ? { givesOnly: true } : {}) };
+  };
+  return { carts: stacks.map(([cart, boxes]) => stackOf(cart, boxes)), loose: [...loose] };
 }

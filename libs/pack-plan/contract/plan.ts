@@ -71,6 +71,8 @@ export interface Stack {
   readonly capacity: number;
   /** Serials, top first. */
   readonly boxes: readonly string[];
+  /** Out of service or promised elsewhere: boxes may be lifted off it, it carries nothing. */
+  readonly givesOnly?: true;
 }
 
 export interface CartsResult extends Checked {
@@ -78,11 +80,21 @@ export interface CartsResult extends Checked {
   readonly boxMoves: number;
   /** No plan has fewer box moves than this. */
   readonly bound: number;
+  /** Why the search ended; what says `clock` may come out otherwise on another run. Plans of earlier releases say nothing. */
+  readonly stoppedBy?: 'proof' | 'work' | 'clock';
+  /** What the checker of the box moves found: where it says anything the plan must not be used. */
+  readonly mismatch?: readonly Readonly<Record<string, string | number>>[];
   readonly loads: readonly CartLoad[];
   readonly moves: readonly BoxMove[];
   readonly floorBefore: { readonly carts: readonly Stack[]; readonly loose: readonly string[] };
   readonly floorAfter: { readonly carts: readonly Stack[]; readonly loose: readonly string[] };
-  readonly short: readonly { readonly model: string; readonly missing: number }[];
+  /** `serial`: a place wants this very box. */
+  readonly short: readonly {
+    readonly model: string;
+    readonly missing: number;
+    readonly serial?: string;
+    readonly code?: 'too few' | 'not here' | 'unusable' | 'wanted twice';
+  }[];
   readonly reason: string | null;
   /** What was looked at after the number of moves, in this order, and what came of it. */
   readonly wishes: readonly { readonly name: string; readonly value: number; readonly unit: string }[];

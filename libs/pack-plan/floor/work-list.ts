@@ -1,4 +1,5 @@
-import { type AllocationCase, solveAllocation } from '#cart-allocation';
+import { type AllocationCase, makeAllocationCase, solveAllocation } from '#cart-allocation';
+import { invariant } from '#kernel';
 import { describeMoves } from '../carts/index.js';
 import type { BoxMove, PackPlan, SolveLimits, Stack } from '../contract/index.js';
 
@@ -52,28 +53,12 @@ export function workListOf(plan: PackPlan, floor: Floor, facts: BoxFacts, done: 
 
 function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits): WorkList {
   const problem = caseFrom(plan, floor, facts);
-  const gone = problem.loads.flatMap((load) =>
-    load.boxes.flatMap((box) => ('serial' in box && !(box.serial in problem.boxes) ? [box.serial] : [])),
-  );
-  if (gone.length > 0)
-    return {
-      status: 'cannot',
-      moves: [],
-      bound: 0,
-      sentence: `${gone.join(', ')} of the plan is no longer on this floor. Plan again.`,
-      floor,
-      otherCarts: [],
-    };
   const answer = solveAllocation(problem, limits);
-  if (answer.status === 'infeasible')
-    return {
-      status: 'cannot',
-      moves: [],
-      bound: 0,
-      sentence: `From this floor the plan cannot be built: ${answer.reason ?? 'boxes are short'}`,
-      floor,
-      otherCarts: [],
-    };
+  const cannot = (sentence: string): WorkList => ({ status: 'cannot', moves: [], bound: 0, sentence, floor, otherCarts: [] });
+  const gone = (answer.short ?? []).filter((each) => each.code === 'not here').map((each) => each.serial);
+  if (gone.length > 0) return cannot(`${gone.join(', ')} of the plan is no longer on this floor. Plan again.`);
+  if (answer.status === 'infeasible') return cannot('From this floor the plan cannot be built: boxes or carts are short. Plan again.');
+  if (answer.mismatch.length > 0) return cannot('The list did not pass its check and is not shown. Plan again.');
   return {
     status: 'anew',
     moves: describeMoves(problem, answer),
@@ -115,21 +100,30 @@ function carryOut(floor: Floor, moves: readonly BoxMove[]): Floor | undefined {
   return { carts: floor.carts.map((each) => ({ ...each, boxes: stacks.get(each.cart)! })), loose: [...loose] };
 }
 
-/** The floor as a case whose loads are the plan's, serial by serial. */
-function caseFrom(plan: PackPlan, floor: Floor, { model }: BoxFacts): AllocationCase {
+/** The floor as a case whose loads are the plan's, serial by serial. A cart that holds what it may not, or is out of service, only gives. */
+function caseFrom(plan: PackPlan, floor: Floor, { model, against }: BoxFacts): AllocationCase {
   const serials = [...floor.carts.flatMap((each) => each.boxes), ...floor.loose];
-  return {
-    carts: floor.carts.map(({ cart, capacity, boxes, carries }) => ({
-      id: cart,
-      capacity,
-      stack: [...boxes],
-      ...(carries ? { carries: [...carries] } : {}),
-    })),
+  const here = new Set(serials);
+  const loads = plan.carts.loads
+    .map((load) => ({ id: load.id, boxes: serialsOf(load).map((serial) => ({ serial })) }))
+    .filter((load) => load.boxes.length > 0);
+  const absent = loads.flatMap((load) => load.boxes.filter(({ serial }) => !here.has(serial)).map(({ serial }) => serial));
+  const made = makeAllocationCase({
+    carts: floor.carts.map(({ cart, capacity, boxes, carries, givesOnly }) => {
+      const isWrong = boxes.length > capacity || boxes.some((serial) => carries && !carries.includes(model(serial)));
+      return {
+        id: cart,
+        capacity,
+        stack: [...boxes],
+        ...(carries ? { carries: [...carries] } : {}),
+        ...(givesOnly || isWrong || against(cart) !== null ? { givesOnly: true } : {}),
+      };
+    }),
     loose: [...floor.loose],
     boxes: Object.fromEntries(serials.map((serial) => [serial, model(serial)])),
-    unusable: [],
-    loads: plan.carts.loads
-      .map((load) => ({ id: load.id, boxes: serialsOf(load).map((serial) => ({ serial })) }))
-      .filter((load) => load.boxes.length > 0),
-  };
+    absent: Object.fromEntries(absent.map((serial) => [serial, model(serial)])),
+    loads,
+  });
+  invariant(made.ok, 'a floor of the register has every box in one place and every cart once');
+  return made.value;
 }

@@ -9,6 +9,8 @@ export interface Availability {
   readonly reason: string | null;
   /** Days of the tour on which it is promised elsewhere, not hired, or out of date. */
   readonly missingOn: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: string }[];
+  /** Another tour holds it on a day of this one. */
+  readonly isPromised: boolean;
   /** null: nothing that lifts, so there is nothing to examine. */
   readonly judgement: ItemJudgement | null;
 }
@@ -40,12 +42,15 @@ function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastD
           { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
           { from: prepFrom, to: returnTo },
         );
-  const missingOn: { from: PlainDate; to: PlainDate; why: string }[] = promises
-    .filter((each) => each.from <= returnTo && each.to >= prepFrom)
-    .map((each) => ({ from: each.from, to: each.to, why: `promised to ${each.tour} ${days(each.from, each.to)}` }));
+  const held = promises.filter((each) => each.from <= returnTo && each.to >= prepFrom);
+  const missingOn: { from: PlainDate; to: PlainDate; why: string }[] = held.map((each) => ({
+    from: each.from,
+    to: each.to,
+    why: `promised to ${each.tour} ${days(each.from, each.to)}`,
+  }));
   if (item.hire && (item.hire.from > prepFrom || item.hire.to < returnTo))
     missingOn.push({ from: prepFrom, to: returnTo, why: `hired in ${days(item.hire.from, item.hire.to)} only` });
-  return { item, judgement, missingOn, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
+  return { item, judgement, missingOn, isPromised: held.length > 0, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
 }
 
 function reasonAgainst(

@@ -163,9 +163,10 @@ const flies = (plan: PackPlan, serial: string): boolean => plan.carts.loads.some
 /** The floor of the register as far as the plan knows its carts and boxes. */
 function floorOf(file: TourFile, plan: PackPlan): Floor {
   const items = new Map(file.items.map((item) => [item.id, item]));
-  const carts = plan.carts.floorBefore.carts.map(({ cart, capacity }) => ({
+  const carts = plan.carts.floorBefore.carts.map(({ cart, capacity, givesOnly }) => ({
     cart,
     capacity,
+    ...(givesOnly ? { givesOnly } : {}),
     boxes: [...(items.get(cart)?.stack ?? [])],
     carries: carriesOf(file, cart),
   }));
