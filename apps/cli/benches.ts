@@ -11,6 +11,10 @@ export const benches: Record<string, Bench> = {
     does: 'the demo tour damaged at random, answered every way: [--tours N] [--first SEED] [--seconds S]',
     load: () => import('./bench/damaged.js'),
   },
+  mutants: {
+    does: 'seeded small faults in the engines and decisions, and how many the tests see: [--engines hang-statics,decisions] [--mutants N] [--seed N] [--seconds S]',
+    load: () => import('./bench/mutants.js'),
+  },
   'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--seconds S]',
