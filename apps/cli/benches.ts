@@ -37,11 +37,11 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/truck-pack.js'),
   },
   'truck-rows': {
-    does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--work ROUNDS] [--seconds S]',
+    does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--rounds N] [--seconds S]',
     load: () => import('./bench/truck-rows.js'),
   },
   'truck-growth': {
-    does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--work ROUNDS]',
+    does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--rounds N]',
     load: () => import('./bench/truck-growth.js'),
   },
 };

@@ -32,7 +32,7 @@ const motors = [0, 1, 2].map((n) => ({ ...cart(`M${n}`, 1), lengthMm: 1200, widt
 const problem = read({ trucks: [truck], pieces: [...motors, ...Array.from({ length: 18 }, (_, n) => cart(`K${n}`, 2 + (n % 4)))] });
 const atDoor: KeptPlacement[] = motors.map(({ id }, n) => ({ truck: 'T1', id, xMm: 12400, yMm: 20 + 810 * n, zMm: 0, turned: false }));
 const options: KeepOptions = { kept: atDoor };
-const plan = (with_: KeepOptions, of = problem) => solveRows(of, { seed: 1, workLimit: 4, ...with_ })!;
+const plan = (with_: KeepOptions, of = problem) => solveRows(of, { seed: 1, rounds: 4, ...with_ })!;
 
 describe('kept placements', () => {
   it('stay exactly where they are, and the rest is planned in rows ahead of them', () => {

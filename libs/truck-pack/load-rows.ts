@@ -1,4 +1,4 @@
-import { type KeepOptions, type PlacementAnswer, type TruckAnswer, type TruckCase, type Violation, axleLoads } from './case/index.js';
+import { type KeepOptions, type PlacementAnswer, type TruckAnswer, type TruckCaseData, type Violation, axleLoads } from './case/index.js';
 import { verifyTruckPack } from './check/index.js';
 import { type Placed, asPlaced, loadingOrderOf, usedLengthMm } from './space/index.js';
 
@@ -16,7 +16,7 @@ export interface JudgedLoad {
 }
 
 /** The rows of one truck from nose to door. */
-export function loadRowsOf(problem: TruckCase, placements: readonly PlacementAnswer[]): readonly LoadRow[] {
+export function loadRowsOf(problem: TruckCaseData, placements: readonly PlacementAnswer[]): readonly LoadRow[] {
   const rows: { fromMm: number; toMm: number; ids: string[] }[] = [];
   const sorted = placedOf(problem, placements).sort((a, b) => a.x - b.x || a.y - b.y || a.z - b.z);
   for (const { piece, x, along } of sorted) {
@@ -32,7 +32,7 @@ export function loadRowsOf(problem: TruckCase, placements: readonly PlacementAns
 
 /** Mass, centre, axles and loading order of placements in one truck, and what the checker says of them; the pieces of other trucks are not looked at. */
 export function judgeLoad(
-  problem: TruckCase,
+  problem: TruckCaseData,
   truckId: string,
   placements: readonly PlacementAnswer[],
   { kept = [], waived = [] }: KeepOptions = {},
@@ -65,7 +65,7 @@ export function judgeLoad(
 }
 
 /** The load with rows `i` and `j` (counted from the nose, 0 the first) exchanged; the free space before and after each place in the line of rows stays. */
-export function swapRows(problem: TruckCase, load: TruckAnswer, i: number, j: number, options: KeepOptions = {}): JudgedLoad {
+export function swapRows(problem: TruckCaseData, load: TruckAnswer, i: number, j: number, options: KeepOptions = {}): JudgedLoad {
   const rows = loadRowsOf(problem, load.placements);
   const [low, high] = [Math.min(i, j), Math.max(i, j)];
   if (!Number.isInteger(low) || !Number.isInteger(high) || low < 0 || high >= rows.length)
@@ -82,7 +82,7 @@ export function swapRows(problem: TruckCase, load: TruckAnswer, i: number, j: nu
   return judgeLoad(problem, load.id, placements, options);
 }
 
-function placedOf(problem: TruckCase, placements: readonly PlacementAnswer[]): Placed[] {
+function placedOf(problem: TruckCaseData, placements: readonly PlacementAnswer[]): Placed[] {
   const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
   return placements.flatMap((each) => {
     const piece = pieces.get(each.id);

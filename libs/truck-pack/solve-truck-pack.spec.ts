@@ -1,4 +1,4 @@
-import { type TruckCase, type TruckPackAnswer, axleLoads, readTruckCase, solveTruckPack, verifyTruckPack } from '#truck-pack';
+import { type Judged, type TruckCase, type TruckPackAnswer, axleLoads, readTruckCase, solveTruckPack, verifyTruckPack } from '#truck-pack';
 
 function read(input: unknown): TruckCase {
   const result = readTruckCase(input);
@@ -6,8 +6,7 @@ function read(input: unknown): TruckCase {
   return result.value;
 }
 
-const solve = (problem: TruckCase, workLimit = 12): TruckPackAnswer =>
-  solveTruckPack(problem, { seed: 1, workLimit, timeLimitSeconds: 1e9, now: () => 0 });
+const solve = (problem: TruckCase, rounds = 12): TruckPackAnswer => solveTruckPack(problem, { seed: 1, rounds });
 
 const semiTrailer = {
   kingpinXMm: 1600,
@@ -67,14 +66,21 @@ describe('truck pack', () => {
       ],
     });
     const answer = solve(problem);
-    expect(answer.leftOver).toEqual([{ id: 'A', reason: expect.stringContaining('larger or heavier than any truck') }]);
+    expect(answer.leftOver).toEqual([
+      {
+        id: 'A',
+        code: 'too-large',
+        numbers: { lengthMm: 20000, widthMm: 500, heightMm: 500, massKg: 10 },
+        reason: expect.stringContaining('larger or heavier than any truck'),
+      },
+    ]);
     expect(answer.trucks[0]!.placements.map((each) => each.id)).toEqual(['B']);
   });
 
   it('still answers with no time at all', () => {
     const problem = read({ trucks: [trailer], pieces: withIds([{ lengthMm: 500, widthMm: 500, heightMm: 500, massKg: 10 }]) });
     let clock = 0;
-    const answer = solveTruckPack(problem, { seed: 1, workLimit: 100, timeLimitSeconds: 0, now: () => clock++ });
+    const answer = solveTruckPack(problem, { seed: 1, rounds: 100, timeLimitSeconds: 0, now: () => clock++ });
     expect(answer.leftOver).toEqual([]);
     expect(verifyTruckPack(problem, answer)).toEqual([]);
   });
@@ -106,10 +112,7 @@ describe('the checker of loads', () => {
       { id: 'B', lengthMm: 1000, widthMm: 800, heightMm: 900, massKg: 50, firstOff: 1 },
     ],
   });
-  const truckOf = (
-    placements: { id: string; xMm: number; yMm: number; zMm: number; turned: boolean }[],
-    more: object = {},
-  ): TruckPackAnswer => {
+  const truckOf = (placements: { id: string; xMm: number; yMm: number; zMm: number; turned: boolean }[], more: object = {}): Judged => {
     const sideMoment = placements.reduce((sum, each) => sum + (each.id === 'A' ? 100 : 50) * (each.yMm + 400 - 1240), 0);
     return {
       status: 'feasible',
@@ -146,9 +149,9 @@ describe('the checker of loads', () => {
 
   it('refuses a claim that is not true, a piece twice and a piece forgotten', () => {
     const good = truckOf([at('A', 0, 840, 0), at('B', 0, 840, 900)]);
-    const codes = (answer: TruckPackAnswer) => verifyTruckPack(problem, answer).map((each) => each.code);
+    const codes = (answer: Judged) => verifyTruckPack(problem, answer).map((each) => each.code);
     expect(codes({ ...good, trucks: [{ ...good.trucks[0]!, massKg: 140 }] })).toContain('claim');
-    expect(codes({ ...good, leftOver: [{ id: 'A', reason: 'x' }] })).toContain('count');
+    expect(codes({ ...good, leftOver: [{ id: 'A', code: 'no-place', reason: 'x' }] })).toContain('count');
     expect(codes({ ...good, trucks: [] })).toContain('count');
     expect(codes({ ...good, status: 'optimal' })).toEqual([]);
     expect(codes({ ...good, bound: { trucks: 2, usedLengthMm: 0, reason: '' } })).toContain('bound');

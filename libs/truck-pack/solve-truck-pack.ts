@@ -1,19 +1,29 @@
 import { seededRandom } from '#kernel';
 import { boundOf, floorUse, mostPayloadKg } from './bound/index.js';
-import { type Piece, type TruckCase, type TruckPackAnswer, couldRide, headroomOf, overWhenEmpty, tooLarge } from './case/index.js';
-import { type Found, type Search, isShorter, searchRound } from './fleet/index.js';
-import { freeInTruck, leaveOut, massOf, tryLoad } from './free/index.js';
+import {
+  type Piece,
+  type TruckCase,
+  type TruckCaseData,
+  type TruckPackAnswer,
+  Work,
+  type WorkLimits,
+  cannotRide,
+  couldRide,
+  headroomOf,
+  leftOver,
+  overWhenEmpty,
+} from './case/index.js';
+import { onDuty } from './check/index.js';
+import { type Found, type Search, ended, isShorter, noBound, quickLoad, searchRound } from './fleet/index.js';
+import { floorOfPieces, freeInTruck, leaveOut, massOf, tryLoad } from './free/index.js';
 import { type TruckRows, rowsInTruck } from './rows/index.js';
-import { solveRows } from './solve-rows.js';
+import { searchInRows } from './solve-rows.js';
 import { type LoadSpace, truckAnswer } from './space/index.js';
 
-export interface PackLimits {
+export interface PackLimits extends WorkLimits {
   readonly seed: number;
-  /** Most tries; equal seed and work limit give the equal load. */
-  readonly workLimit: number;
-  readonly timeLimitSeconds: number;
-  /** Milliseconds of any clock that does not go back. */
-  readonly now: () => number;
+  /** Most tries; equal seed, rounds and work give the equal load. */
+  readonly rounds?: number;
 }
 
 interface Best {
@@ -22,83 +32,102 @@ interface Best {
 }
 
 /**
- * Loads the pieces many times and keeps the best: least mass left over, fewest trucks, least length. Tries take turns: rows, towers set against the front of what stands, and
- * single pieces in falling order of `firstOff` with other orders and styles of placing, which also rest on several pieces. Where no try holds everything, the tries leave
- * pieces out that weigh little for the floor they need.
+ * Loads the pieces many times and keeps the best: least mass left over, fewest trucks, least length. First a quick load that any size allows. Then tries take turns: rows, towers
+ * set against the front of what stands, and single pieces in falling order of `firstOff` with other orders and styles of placing, which also rest on several pieces. Where no try
+ * holds everything, the tries leave pieces out that weigh little for the floor they need.
  */
 export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPackAnswer {
   const search = searchFor(problem, limits);
-  const { pieces, floor, bound, random, isOver } = search;
-  const seen = new Map<string, TruckRows>();
-  let best: Best = { trucks: [], left: pieces };
-  let known: Found | undefined;
-  const note = (other: Best | undefined) => {
-    if (!other || !isBetter(other, best)) return false;
-    best = other;
-    return true;
-  };
-  // Freight for many trucks: half of the time goes to rows alone, which deal it best.
-  if (pieces.length > mostSingly && limits.timeLimitSeconds >= 2) {
-    const rows = solveRows({ ...problem, pieces }, { ...limits, timeLimitSeconds: limits.timeLimitSeconds / 2 });
-    if (rows && rows.leftOver.length === 0) note({ trucks: rows.trucks, left: [] });
-  }
+  const { pieces, floor, bound, work } = search;
   const cannotHoldAll = isTooMuch(problem, pieces, floor.usedMm);
-  let [round, general, leftOut, generalLeads] = [0, 0, 0, false];
-  for (let attempt = 0; attempt < limits.workLimit && !isOptimal(best, bound); attempt++) {
-    if (attempt > 0 && isOver()) break;
-    seen.clear();
-    // Single pieces are slow to place: they take a turn early, then seldom unless they did best.
-    if (pieces.length <= mostSingly && attempt % (generalLeads ? 2 : 12) === 1) {
-      const { spaces, left } = tryLoad(
-        problem,
-        pieces,
-        general++,
-        random,
-        { left: best.left.length, trucks: best.trucks.length },
-        bound.trucks,
-        isOver,
-      );
-      generalLeads = note({ trucks: trucksOf(spaces), left }) || generalLeads;
-    } else if (!known && (attempt > 2 || cannotHoldAll)) {
-      if (note(leaveOut(search, round++, leftOut++ > 0, seen))) generalLeads = false;
-    } else {
-      const found = searchRound(search, round++, seen, known);
-      if (!found) continue;
-      const isBest = note({ trucks: found.answer.trucks, left: [] });
-      if (isBest) generalLeads = false;
-      if (isBest || !known || isShorter(found.answer, known.answer)) known = found;
-    }
-  }
-  return answerFor(problem, best, bound);
+  const tries = new Tries(search);
+  tries.note(quickLoad(search, inOrder(search, cannotHoldAll), floorOfPieces(search)));
+  // Freight for many trucks: half of the work goes to rows alone, which deal it best.
+  if (pieces.length > mostSingly)
+    work.within(0.5, () => {
+      const rows = searchInRows({ ...problem, pieces }, { seed: limits.seed, rounds: 20 }, work, search);
+      if (rows && rows.leftOver.length === 0) tries.note({ trucks: rows.trucks, left: [] });
+    });
+  for (let attempt = 0; attempt < (limits.rounds ?? Infinity) && !isOptimal(tries.best, bound) && !work.isOver; attempt++)
+    tries.next(attempt, cannotHoldAll);
+  return onDuty(problem, answerFor(problem, tries.best, search));
 }
 
-function searchFor(problem: TruckCase, limits: PackLimits): Search {
-  const deadline = limits.now() + limits.timeLimitSeconds * 1000;
-  const isOver = () => limits.now() >= deadline;
+/** Tries of several kinds in turns, and the best load of them. */
+class Tries {
+  best: Best;
+  private known: Found | undefined;
+  private round = 0;
+  private general = 0;
+  private leftOut = 0;
+  private generalLeads = false;
+
+  constructor(private readonly search: Search) {
+    this.best = { trucks: [], left: search.pieces };
+  }
+
+  note(other: Best): boolean {
+    if (!isBetter(other, this.best)) return false;
+    this.best = other;
+    return true;
+  }
+
+  next(attempt: number, cannotHoldAll: boolean): void {
+    const { search } = this;
+    const seen = new Map<string, TruckRows>();
+    // Single pieces are slow to place: they take a turn early, then seldom unless they did best.
+    if (search.pieces.length <= mostSingly && attempt % (this.generalLeads ? 2 : 12) === 1) this.bySinglePieces();
+    else if (!this.known && (attempt > 2 || cannotHoldAll)) {
+      if (this.note(leaveOut(search, this.round++, this.leftOut++ > 0, seen))) this.generalLeads = false;
+    } else {
+      const atHand = this.best.left.length === 0 ? this.best.trucks.length : undefined;
+      const found = searchRound(search, this.round++, seen, this.known, atHand);
+      if (!found) return;
+      const isBest = this.note({ trucks: found.answer.trucks, left: [] });
+      if (isBest) this.generalLeads = false;
+      if (isBest || !this.known || isShorter(found.answer, this.known.answer)) this.known = found;
+    }
+  }
+
+  private bySinglePieces(): void {
+    const { problem, pieces, random, bound, work } = this.search;
+    const known = { left: this.best.left.length, trucks: this.best.trucks.length };
+    const { spaces, left } = tryLoad(problem, pieces, this.general++, random, known, bound.trucks, work);
+    this.generalLeads = this.note({ trucks: trucksOf(spaces), left }) || this.generalLeads;
+  }
+}
+
+function searchFor(problem: TruckCaseData, limits: PackLimits): Search {
+  const work = new Work(limits);
   const pieces = problem.pieces.filter((piece) => couldRide(piece, problem.trucks));
   const floor = floorUse(problem, pieces);
-  const bound = boundOf(problem, pieces, floor);
-  const random = seededRandom(limits.seed);
   return {
     problem,
     pieces,
     tooLarge: [],
     floor,
-    bound,
+    bound: boundOf(problem, pieces, floor),
     keptOf: new Map(problem.trucks.map((truck) => [truck, []])),
     loaded: new Set(),
     waived: new Set(),
-    random,
-    isOver,
+    random: seededRandom(limits.seed),
+    work,
     pack: (task, round) => (round % 4 === 0 ? better(rowsInTruck(task), freeInTruck(task)) : freeInTruck(task)),
   };
+}
+
+/** What a quick load takes first: where all may ride what comes off last, so that each truck has few stops; else what weighs most for its floor. */
+function inOrder(search: Search, cannotHoldAll: boolean): Piece[] {
+  const floorOf = floorOfPieces(search);
+  const worth = (piece: Piece) => (cannotHoldAll ? piece.massKg / floorOf(piece) : piece.firstOff);
+  return [...search.pieces].sort((a, b) => worth(b) - worth(a) || (a.id < b.id ? -1 : 1));
 }
 
 /** More freight than this is not tried piece by piece. */
 const mostSingly = 300;
 
 /** Mass, volume or floor of the pieces beyond what all trucks together have. */
-function isTooMuch({ trucks }: TruckCase, pieces: readonly Piece[], floorMm: number): boolean {
+function isTooMuch({ trucks }: TruckCaseData, pieces: readonly Piece[], floorMm: number): boolean {
   const sum = <T>(values: readonly T[], of: (value: T) => number) => values.reduce((total, each) => total + of(each), 0);
   const volume = sum(pieces, (each) => each.lengthMm * each.widthMm * each.heightMm);
   return (
@@ -128,25 +157,19 @@ function isBetter(a: Best, b: Best): boolean {
 const isOptimal = (best: Best, bound: { trucks: number; usedLengthMm: number }): boolean =>
   best.left.length === 0 && best.trucks.length <= bound.trucks && lengthOf(best) <= bound.usedLengthMm;
 
-function answerFor(problem: TruckCase, best: Best, bound: TruckPackAnswer['bound']): TruckPackAnswer {
-  const left = new Set(best.left.map((each) => each.id));
+function answerFor(problem: TruckCaseData, best: Best, { bound, work }: Search): TruckPackAnswer {
+  const left = new Set(best.left);
   const isEmptyOver = problem.trucks.every((truck) => overWhenEmpty(truck).length > 0);
+  const isLeast = isOptimal(best, bound);
   return {
-    status: best.left.length === 0 && isOptimal(best, bound) ? 'optimal' : 'feasible',
+    status: isLeast ? 'optimal' : 'feasible',
     trucks: best.trucks,
     leftOver: problem.pieces.flatMap((piece) => {
-      if (!couldRide(piece, problem.trucks)) return [{ id: piece.id, reason: tooLarge(piece, problem.trucks) }];
-      return left.has(piece.id)
-        ? [
-            {
-              id: piece.id,
-              reason: isEmptyOver
-                ? 'every truck is over an axle limit when it is empty'
-                : 'no place was found for it beside the others inside the limits',
-            },
-          ]
-        : [];
+      const impossible = cannotRide(piece, problem.trucks);
+      if (impossible) return [impossible];
+      return left.has(piece) ? [leftOver(piece, isEmptyOver ? 'trucks-over-empty' : 'no-place')] : [];
     }),
-    bound: best.left.length === 0 ? bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' },
+    ...ended(work, isLeast),
+    bound: best.left.length === 0 ? bound : noBound,
   };
 }

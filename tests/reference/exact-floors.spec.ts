@@ -83,8 +83,8 @@ describe('loads on the floor, held against an integer program that solves them e
     for (const seed of seeds) {
       const problem = tiny(seed);
       const least = shortestMm(problem);
-      const answer = solveTruckPack(problem, { seed: 1, workLimit: 14, timeLimitSeconds: 1e9, now: () => 0 });
-      const inRows = solveRows(problem, { seed: 1, workLimit: 4 })!;
+      const answer = solveTruckPack(problem, { seed: 1, rounds: 14 });
+      const inRows = solveRows(problem, { seed: 1, rounds: 4 })!;
       for (const each of [answer, inRows]) {
         expect(verifyTruckPack(problem, each)).toEqual([]);
         expect(each.leftOver).toEqual([]);

@@ -1,4 +1,4 @@
-import { boundOf, readTruckCase, type TruckCase, type TruckPackAnswer, verifyTruckPack } from '#truck-pack';
+import { boundOf, readTruckCase, type Judged, type TruckCase, type TruckCaseData, verifyTruckPack } from '#truck-pack';
 import { type PublishedTour, publishedLoads } from './published-loads.js';
 
 const all = publishedLoads.flatMap((load) => load.tours.map((tour, index) => ({ ...load, tour, name: `${load.name}, tour ${index + 1}` })));
@@ -32,7 +32,7 @@ function caseOf(load: (typeof all)[number], visits: readonly number[] = load.tou
 const alongOf = (item: PublishedTour['items'][number]): number => (item.turned ? item.width : item.length);
 const acrossOf = (item: PublishedTour['items'][number]): number => (item.turned ? item.length : item.width);
 
-function answerOf(load: (typeof all)[number]): TruckPackAnswer {
+function answerOf(load: (typeof all)[number]): Judged {
   const { items } = load.tour;
   const massKg = items.reduce((sum, item) => sum + item.mass, 0);
   return {
@@ -73,7 +73,7 @@ function loadingOrder({ items }: PublishedTour): number[] {
   return order;
 }
 
-const codes = (problem: TruckCase, answer: TruckPackAnswer) => [...new Set(verifyTruckPack(problem, answer).map((each) => each.code))];
+const codes = (problem: TruckCaseData, answer: Judged) => [...new Set(verifyTruckPack(problem, answer).map((each) => each.code))];
 
 describe('published loads for several drops, proven optimal', () => {
   it('are all there: five instances', () => expect(publishedLoads.map((load) => load.name)).toHaveLength(5));

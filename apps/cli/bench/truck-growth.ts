@@ -2,18 +2,18 @@ import { solveRows, solveTruckPack, type TruckCase, type TruckPackAnswer, verify
 import { numberFrom, readArguments, say } from './arguments.js';
 import { madeFreight } from './made-tours.js';
 
-/** Growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--work ROUNDS]. */
+/** Growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--rounds N]. */
 export function run(args: readonly string[]): number {
   const values = readArguments(args);
   const sizes = (values.get('pieces') ?? '50,200,800,2000').split(',').map(Number);
   const timeLimitSeconds = numberFrom(values, 'seconds', 10);
-  const workLimit = numberFrom(values, 'work', 4);
+  const rounds = numberFrom(values, 'rounds', 4);
   let violations = 0;
   const rows = sizes.map((pieces) => {
     const problem = madeFreight(pieces, 1);
     const now = () => performance.now();
-    const inRows = timed(problem, () => solveRows(problem, { seed: 1, workLimit, timeLimitSeconds, now }));
-    const free = timed(problem, () => solveTruckPack(problem, { seed: 1, workLimit: 20_000, timeLimitSeconds, now }));
+    const inRows = timed(problem, () => solveRows(problem, { seed: 1, rounds, timeLimitSeconds, now }));
+    const free = timed(problem, () => solveTruckPack(problem, { seed: 1, timeLimitSeconds, now }));
     violations += inRows.violations + free.violations;
     say(`${pieces} pieces: rows ${JSON.stringify(inRows)}, free ${JSON.stringify(free)}`);
     return { pieces, inRows, free };

@@ -2,12 +2,12 @@ import { solveRows, verifyTruckPack } from '#truck-pack';
 import { madeTour } from './made-tours.js';
 import { numberFrom, readArguments, say } from './arguments.js';
 
-/** Seeded tours in rows: [--tours N] [--first SEED] [--work ROUNDS] [--seconds S] [--last SHARE]: how full the last truck may be by the bound. */
+/** Seeded tours in rows: [--tours N] [--first SEED] [--rounds N] [--seconds S] [--last SHARE]: how full the last truck may be by the bound. */
 export function run(args: readonly string[]): number {
   const values = readArguments(args);
   const tours = numberFrom(values, 'tours', 40);
   const first = numberFrom(values, 'first', 1);
-  const workLimit = numberFrom(values, 'work', 12);
+  const rounds = numberFrom(values, 'rounds', 12);
   const timeLimitSeconds = numberFrom(values, 'seconds', 5);
   const mostOfLast = numberFrom(values, 'last', 0.25);
   const total = { violations: 0, leftOver: 0, leastTrucks: 0, gap: 0, bound: 0, inRows: 0, atStops: 0, free: 0, stacks: 0, solved: 0 };
@@ -15,7 +15,7 @@ export function run(args: readonly string[]): number {
   for (let seed = first; seed < first + tours; seed++) {
     const problem = madeTour(seed, mostOfLast);
     const begun = performance.now();
-    const answer = solveRows(problem, { seed: 1, workLimit, timeLimitSeconds, now: () => performance.now() });
+    const answer = solveRows(problem, { seed: 1, rounds, timeLimitSeconds, now: () => performance.now() });
     const seconds = (performance.now() - begun) / 1000;
     if (!answer) {
       total.leftOver += problem.pieces.length;

@@ -50,7 +50,7 @@ describe('what is wanted of the trucks', () => {
     const { problem, wishes } = truckTask(gatherInputs(of, 'quayside'), made.carts);
     const { status, trucks, leftOver, bound } = made.truck;
     const answer = { status, leftOver, bound, waived: wishes.waived, trucks: trucks.map((each) => ({ ...each, axles: {} })) };
-    return verifyTruckPack(problem, answer as never, wishes).filter((each) => each.code !== 'claim' && each.code !== 'status');
+    return verifyTruckPack(problem!, answer as never, wishes).filter((each) => each.code !== 'claim' && each.code !== 'status');
   };
   const rowsOf = (made: PackPlan, id: string) => made.truck.trucks.find((each) => each.id === id)!;
 

@@ -1,5 +1,6 @@
 import type { TruckModel } from '#tour-file';
-import { type Truck, type TruckAnswer, type TruckCase, type TruckPackAnswer, solveRows, solveTruckPack } from '#truck-pack';
+import { type BadInput, type Result, refuse, shownText } from '#kernel';
+import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
 import type { CartsResult, Placement, SolveLimits, TruckResult, TruckResultOne } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { axleStops, axlesOf, truckWorking } from './axle-sheet.js';
@@ -13,38 +14,38 @@ const truckCaution =
 
 const modelOfTruck = (inputs: PlanInputs, id: string): TruckModel => modelOf(inputs.file.catalogue.trucks, inputs.items.get(id)!.model);
 
-function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): TruckCase {
+/** The case, or what is wrong with it; nothing where there is no truck. */
+function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): Result<TruckCase, readonly BadInput[]> {
   const trucks = inputs.file.tour.trucks.filter((id) => inputs.availability.get(id)?.reason === null);
-  return {
-    trucks: trucks.map((id): Truck => {
-      const { model: _model, axles: _axles, blocked, ...rest } = modelOfTruck(inputs, id);
-      return { id, blocked: blocked.map((each) => ({ ...each })), ...(rest as Omit<TruckModel, 'model' | 'axles' | 'blocked'>) };
+  if (trucks.length === 0) return refuse([]);
+  return readTruckCase({
+    trucks: trucks.map((id) => {
+      const { model: _model, axles: _axles, ...rest } = modelOfTruck(inputs, id);
+      return { id, ...rest };
     }),
     pieces: freight.map(({ label: _label, tag: _tag, ...piece }) => piece),
     minSupport: 0.8,
     // A tour truck is emptied at one dock: what matters on the road is the whole load.
     checkAfterStops: false,
-  };
+  });
 }
 
 /** The packing case of a show's trucks with the freight as the loader calls it, and what people at the dock want of it. */
 export interface TruckTask {
-  readonly problem: TruckCase;
+  /** Left out where there is no truck, or something on file is wrong. */
+  readonly problem?: TruckCase;
+  readonly faults: readonly BadInput[];
   readonly freight: ReadonlyMap<string, FreightPiece>;
   readonly wishes: TruckWishes;
 }
 
 export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
   const freight = freightOf(inputs, carts);
-  const problem = truckCase(inputs, freight);
+  const read = truckCase(inputs, freight);
   return {
-    problem,
+    ...(read.ok ? { problem: read.value, faults: [] } : { faults: read.error }),
     freight: new Map(freight.map((each) => [each.id, each])),
-    wishes: truckWishes(
-      inputs,
-      freight,
-      problem.trucks.map((each) => each.id),
-    ),
+    wishes: truckWishes(inputs, freight, read.ok ? read.value.trucks.map((each) => each.id) : []),
   };
 }
 
@@ -55,17 +56,9 @@ export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
 export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits, before?: TruckResult): TruckResult {
   const task = truckTask(inputs, carts);
   const { problem, freight, wishes } = task;
-  if (problem.trucks.length === 0)
-    return {
-      status: 'feasible',
-      trucks: [],
-      leftOver: [...freight.values()].map(({ id, label }) => ({ id, label, reason: 'the tour has no truck that may be used' })),
-      bound: { trucks: 0, usedLengthMm: 0, reason: 'no truck' },
-      caution: truckCaution,
-      notes: wishes.notes,
-    };
-  const answer = loadTrucks(task, limits, before);
-  const trucks = answer.trucks.map((load) => describeTruck(inputs, task, load));
+  if (!problem) return nothingLoaded(task);
+  const answer = loadTrucks(problem, task, limits, before);
+  const trucks = answer.trucks.map((load) => describeTruck(inputs, problem, task, load));
   return {
     status: answer.status,
     trucks,
@@ -80,16 +73,39 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   };
 }
 
+function nothingLoaded({ faults, freight, wishes }: TruckTask): TruckResult {
+  const [fault] = faults;
+  const reason = fault
+    ? `on file ${fault.field} is ${shownText(fault.value)}, wanted ${fault.wanted}`
+    : 'the tour has no truck that may be used';
+  return {
+    status: 'feasible',
+    trucks: [],
+    leftOver: [...freight.values()].map(({ id, label }) => ({ id, label, reason })),
+    bound: { trucks: 0, usedLengthMm: 0, reason: fault ? 'no case' : 'no truck' },
+    caution: truckCaution,
+    notes: wishes.notes,
+  };
+}
+
 /** Rounds of search around what has to stay. */
 const roundsAroundKept = 6;
+/** Steps of search for a round: what a tour's trucks never need; freight of any size ends there. */
+const mostSteps = 3_000_000;
 
 /** Rows first: what people build by hand. Only freight that no rows hold is loaded freely, and only where nothing has to stay where it stands. */
-function loadTrucks({ problem, wishes, freight }: TruckTask, limits: SolveLimits, before: TruckResult | undefined): TruckPackAnswer {
+function loadTrucks(
+  problem: TruckCase,
+  { wishes, freight }: TruckTask,
+  limits: SolveLimits,
+  before: TruckResult | undefined,
+): TruckPackAnswer {
   const { kept, waived } = wishes;
   const told = limits.onProgress ? { onProgress: limits.onProgress } : {};
-  const workLimit = limits.truckWork ?? (kept.length > 0 ? roundsAroundKept : 1);
-  const byRows = solveRows(problem, { seed: 1, workLimit, kept, waived, ...told });
-  if (!byRows) return solveTruckPack(problem, { seed: 1, workLimit: 8, timeLimitSeconds: limits.timeLimitSeconds, now: limits.now });
+  const rounds = limits.truckWork ?? (kept.length > 0 ? roundsAroundKept : 1);
+  const work = mostSteps * rounds;
+  const byRows = solveRows(problem, { seed: 1, rounds, work, kept, waived, ...told });
+  if (!byRows) return solveTruckPack(problem, { seed: 1, rounds: 8, work: mostSteps });
   if (kept.length === 0 || byRows.refused || byRows.leftOver.length === 0) return byRows;
   const stays = new Set(kept.map((each) => each.id));
   const stood = (before?.trucks ?? [])
@@ -97,11 +113,11 @@ function loadTrucks({ problem, wishes, freight }: TruckTask, limits: SolveLimits
     .flatMap((truck) => truck.placements.map(({ id, xMm, yMm, zMm, turned }) => ({ truck: truck.id, id, xMm, yMm, zMm, turned })))
     .filter((each) => freight.has(each.id) && !stays.has(each.id));
   if (stood.length === 0) return byRows;
-  const asBefore = solveRows(problem, { seed: 1, workLimit: 1, kept: [...kept, ...stood], waived });
+  const asBefore = solveRows(problem, { seed: 1, rounds: 1, work: mostSteps, kept: [...kept, ...stood], waived });
   return asBefore && !asBefore.refused && asBefore.leftOver.length < byRows.leftOver.length ? asBefore : byRows;
 }
 
-function describeTruck(inputs: PlanInputs, { problem, freight, wishes }: TruckTask, load: TruckAnswer): TruckResultOne {
+function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes }: TruckTask, load: TruckAnswer): TruckResultOne {
   const truck = problem.trucks.find((each) => each.id === load.id)!;
   const model = modelOfTruck(inputs, load.id);
   const placements = placementsOf(freight, load.placements);

@@ -29,6 +29,7 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
   const before = plan.truck.trucks.find((each) => each.id === truckId);
   invariant(before, `truck ${truckId} is in the plan`);
   const { problem, freight, wishes } = truckTask(gatherInputs(file, plan.show.id), plan.carts);
+  invariant(problem, `truck ${truckId} can be loaded by what is on file`);
   const loaded = wishes.kept.filter((each) => each.loaded);
   const isLoaded = new Set(loaded.map((each) => each.id));
   const stands = before.placements.filter((each) => freight.has(each.id));

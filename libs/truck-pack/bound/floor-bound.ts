@@ -1,4 +1,4 @@
-import { type Piece, type TruckCase, headroomOf, waysIn } from '../case/index.js';
+import { type Piece, type TruckCaseData, headroomOf, waysIn } from '../case/index.js';
 import { type FloorDemand, type WidthPrices, widthPrices } from './width-prices.js';
 
 /** What the pieces use up of the floor in one direction, proven; millimetres of the lines along it. */
@@ -12,7 +12,7 @@ export interface FloorUse {
  * may bear mass for, each counted at its best share. `swapped` exchanges length and width: what is used up of the width.
  */
 export function floorUse(
-  { trucks, minSupport }: Pick<TruckCase, 'trucks' | 'minSupport'>,
+  { trucks, minSupport }: Pick<TruckCaseData, 'trucks' | 'minSupport'>,
   pieces: readonly Piece[],
   swapped = false,
 ): FloorUse {

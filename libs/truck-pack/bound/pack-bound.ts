@@ -1,4 +1,4 @@
-import { type Piece, type Truck, type TruckCase, headroomOf, waysIn } from '../case/index.js';
+import { type Piece, type Truck, type TruckCaseData, headroomOf, waysIn } from '../case/index.js';
 import { type FloorUse, floorUse } from './floor-bound.js';
 import { mostPayloadKg } from './most-payload.js';
 
@@ -14,7 +14,7 @@ export interface PackBound {
  * the truck, volume and the longest piece. Each compares with the best of the trucks, so none exceeds what any load attains. Every piece must fit some truck.
  */
 export function boundOf(
-  problem: Pick<TruckCase, 'trucks' | 'minSupport'>,
+  problem: Pick<TruckCaseData, 'trucks' | 'minSupport'>,
   pieces: readonly Piece[],
   floor: FloorUse = floorUse(problem, pieces),
 ): PackBound {
@@ -110,7 +110,7 @@ const functions: ((size: number) => number)[] = [
 ];
 
 /** Trucks that what must stand on the floor needs, by products of two functions, each piece in its cheapest turn, against the longest and the widest truck. */
-function functionCount({ trucks }: Pick<TruckCase, 'trucks'>, pieces: readonly Piece[]): number {
+function functionCount({ trucks }: Pick<TruckCaseData, 'trucks'>, pieces: readonly Piece[]): number {
   const [lengthMm, widthMm] = [Math.max(...trucks.map((each) => each.innerLengthMm)), Math.max(...trucks.map((each) => each.innerWidthMm))];
   const shapes = new Map<string, { ways: ReturnType<typeof waysIn>; count: number }>();
   for (const piece of pieces) {

@@ -91,7 +91,13 @@ function programOf(
   return program;
 }
 
-/** The dearest set of widths that fits: a bounded knapsack over whole multiples of the widths' common divisor. */
+/** What a knapsack may look at: cells times copies. */
+const mostLooks = 2e7;
+
+/**
+ * The dearest set of widths that fits: a bounded knapsack over whole multiples of the widths' common divisor. Where that is too fine for many widths, over coarser ones, widths
+ * and room rounded down: every set that fits still does, so the dearest is no cheaper than it is.
+ */
 class Filler {
   private readonly unit: number;
   private readonly room: number;
@@ -101,7 +107,10 @@ class Filler {
     private readonly widths: readonly number[],
     private readonly copies: readonly number[],
   ) {
-    this.unit = widths.reduce(divisor, 0) || 1;
+    const fine = widths.reduce(divisor, 0) || 1;
+    const looks = (width / fine) * copies.reduce((sum, each) => sum + Math.min(255, each), 0);
+    const narrowest = widths.at(-1) ?? fine;
+    this.unit = fine * Math.max(1, Math.min(Math.ceil(looks / mostLooks), Math.floor(narrowest / fine)));
     this.room = Math.floor(width / this.unit);
   }
 
@@ -109,7 +118,7 @@ class Filler {
     let now = new Float64Array(this.room + 1);
     const taken: Uint8Array[] = [];
     this.widths.forEach((each, index) => {
-      const size = each / this.unit;
+      const size = Math.floor(each / this.unit);
       const next = now.slice();
       const count = new Uint8Array(this.room + 1);
       for (let k = 1; k <= Math.min(255, this.copies[index]!); k++)
@@ -124,7 +133,7 @@ class Filler {
     let room = this.room;
     for (let index = this.widths.length - 1; index >= 0; index--) {
       counts[index] = taken[index]![room]!;
-      room -= (counts[index]! * this.widths[index]!) / this.unit;
+      room -= counts[index]! * Math.floor(this.widths[index]! / this.unit);
     }
     return { cost: now[this.room]!, counts };
   }

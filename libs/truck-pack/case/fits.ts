@@ -25,10 +25,3 @@ export function fits(piece: Piece, truck: Truck): boolean {
 }
 
 export const couldRide = (piece: Piece, trucks: readonly Truck[]): boolean => trucks.some((truck) => fits(piece, truck));
-
-export function tooLarge(piece: Piece, trucks: readonly Truck[]): string {
-  const highest = Math.max(0, ...trucks.map(headroomOf));
-  if (piece.heightMm > highest)
-    return `higher than any truck lets in: ${piece.heightMm} mm, and ${highest} mm is the most at door and roof`;
-  return `larger or heavier than any truck takes: ${piece.lengthMm} x ${piece.widthMm} x ${piece.heightMm} mm, ${piece.massKg} kg`;
-}

@@ -1,5 +1,5 @@
-import type { TruckCase } from './truck-case.js';
-import type { Violation } from './violation.js';
+import type { TruckCaseData } from './truck-case.js';
+import { type Violation, violation } from './violation.js';
 
 /** A placement that planning leaves exactly as it is: a pinned row, or what is already loaded. Millimetres as in an answer. */
 export interface KeptPlacement {
@@ -21,19 +21,17 @@ export interface KeepOptions {
 }
 
 /** Ids that the case does not know, or that are kept twice. */
-export function unknownKept(problem: TruckCase, { kept = [], waived = [] }: KeepOptions): Violation[] {
+export function unknownKept(problem: TruckCaseData, { kept = [], waived = [] }: KeepOptions): Violation[] {
   const found: Violation[] = [];
   const pieces = new Set(problem.pieces.map((each) => each.id));
   const trucks = new Set(problem.trucks.map((each) => each.id));
   const seen = new Set<string>();
   for (const { id, truck } of kept) {
-    if (!pieces.has(id)) found.push({ code: 'unknown-piece', subject: id, sentence: 'is kept in its place but is no piece of the case' });
-    if (!trucks.has(truck)) found.push({ code: 'unknown-truck', subject: truck, sentence: `is no truck of the case; ${id} is kept in it` });
-    if (seen.has(id)) found.push({ code: 'count', subject: id, sentence: 'is kept in two places' });
+    if (!pieces.has(id)) found.push(violation('unknown-piece', 'kept', id));
+    if (!trucks.has(truck)) found.push(violation('unknown-truck', 'kept', truck, [id]));
+    if (seen.has(id)) found.push(violation('count', 'kept-twice', id));
     seen.add(id);
   }
-  for (const id of waived)
-    if (!pieces.has(id))
-      found.push({ code: 'unknown-piece', subject: id, sentence: 'has its unloading order waived but is no piece of the case' });
+  for (const id of waived) if (!pieces.has(id)) found.push(violation('unknown-piece', 'waived', id));
   return found;
 }

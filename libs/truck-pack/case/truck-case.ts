@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type BadInput, type Result, readInput, refuse } from '#kernel';
+import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
 
 const name = z.string().min(1).max(120);
 const size = z.int().positive().max(100_000);
@@ -79,47 +79,55 @@ export const truckCaseSchema = z.strictObject({
 
 export type Truck = z.output<typeof truckSchema>;
 export type Piece = z.output<typeof pieceSchema>;
-export interface TruckCase {
+
+/** A case as data: what bounds and checkers judge by. */
+export interface TruckCaseData {
   readonly trucks: readonly Truck[];
   readonly pieces: readonly Piece[];
   readonly minSupport: number;
   readonly checkAfterStops: boolean;
 }
 
+declare class Read {
+  private readonly isRead: true;
+}
+
+/** Made by `readTruckCase` alone, so it has passed every check there; a changed copy is none until it is read again. */
+export type TruckCase = TruckCaseData & Read;
+
 /** Reads a case: ids once, kingpin ahead of the axle group, front axle ahead of the rear one, one kind of running gear. */
 export function readTruckCase(input: unknown): Result<TruckCase, readonly BadInput[]> {
   const read = readInput(truckCaseSchema, input);
   if (!read.ok) return read;
-  const faults: BadInput[] = [];
-  const once = (field: string, ids: readonly string[]) =>
-    ids.forEach((id, index) => {
-      if (faults.length < 100 && ids.indexOf(id) !== index)
-        faults.push({ field: `${field}[${index}].id`, value: id, wanted: 'each id only once' });
-    });
-  once(
-    'trucks',
-    read.value.trucks.map((each) => each.id),
-  );
+  const { trucks, pieces } = read.value;
+  const faults = [...twice('trucks', trucks), ...twice('pieces', pieces), ...trucks.flatMap(runningGearFaults)];
+  return faults.length === 0 ? ok(read.value as unknown as TruckCase) : refuse(faults.slice(0, 100));
+}
+
+function twice(field: string, of: readonly { readonly id: string }[]): BadInput[] {
   const seen = new Set<string>();
-  read.value.pieces.forEach(({ id }, index) => {
-    if (seen.has(id) && faults.length < 100) faults.push({ field: `pieces[${index}].id`, value: id, wanted: 'each id only once' });
+  return of.flatMap(({ id }, index) => {
+    const isTwice = seen.has(id);
     seen.add(id);
+    return isTwice ? [{ field: `${field}[${index}].id`, value: id, wanted: 'each id only once' }] : [];
   });
-  read.value.trucks.forEach(({ semiTrailer, rigid }, index) => {
-    const field = `trucks[${index}]`;
-    if (semiTrailer && rigid) faults.push({ field: `${field}.rigid`, value: 'an object', wanted: 'semiTrailer or rigid, not both' });
-    if (semiTrailer && semiTrailer.axleGroupXMm <= semiTrailer.kingpinXMm)
-      faults.push({
-        field: `${field}.semiTrailer.axleGroupXMm`,
-        value: semiTrailer.axleGroupXMm,
-        wanted: `behind the kingpin at ${semiTrailer.kingpinXMm}`,
-      });
-    if (rigid && rigid.rearAxleXMm <= rigid.frontAxleXMm)
-      faults.push({
-        field: `${field}.rigid.rearAxleXMm`,
-        value: rigid.rearAxleXMm,
-        wanted: `behind the front axle at ${rigid.frontAxleXMm}`,
-      });
-  });
-  return faults.length === 0 ? read : refuse(faults);
+}
+
+function runningGearFaults({ semiTrailer, rigid }: Truck, index: number): BadInput[] {
+  const field = `trucks[${index}]`;
+  return [
+    ...(semiTrailer && rigid ? [{ field: `${field}.rigid`, value: 'an object', wanted: 'semiTrailer or rigid, not both' }] : []),
+    ...(semiTrailer && semiTrailer.axleGroupXMm <= semiTrailer.kingpinXMm
+      ? [
+          {
+            field: `${field}.semiTrailer.axleGroupXMm`,
+            value: semiTrailer.axleGroupXMm,
+            wanted: `behind the kingpin at ${semiTrailer.kingpinXMm}`,
+          },
+        ]
+      : []),
+    ...(rigid && rigid.rearAxleXMm <= rigid.frontAxleXMm
+      ? [{ field: `${field}.rigid.rearAxleXMm`, value: rigid.rearAxleXMm, wanted: `behind the front axle at ${rigid.frontAxleXMm}` }]
+      : []),
+  ];
 }

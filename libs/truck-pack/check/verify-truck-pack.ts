@@ -1,4 +1,19 @@
-import { type KeepOptions, type KeptPlacement, type TruckCase, type TruckPackAnswer, type Violation, unknownKept } from '../case/index.js';
+import {
+  type KeepOptions,
+  type KeptPlacement,
+  type LeftOver,
+  type Said,
+  type TruckCaseData,
+  type TruckPackAnswer,
+  type Violation,
+  unknownKept,
+  violation,
+} from '../case/index.js';
+
+/** What is judged of an answer. */
+export type Judged = Pick<TruckPackAnswer, 'status' | 'trucks' | 'bound' | 'waived' | 'refused'> & {
+  readonly leftOver: readonly Pick<LeftOver, 'id' | 'code' | 'reason'>[];
+};
 
 interface Body {
   id: string;
@@ -19,25 +34,24 @@ interface Body {
  * each piece bears, the unloading order over all pairs, a loading order that can be done, mass, axles and balance, also after each stop where asked.
  * Kept placements must be there exactly; waived pieces are exempt from the unloading order and named in the answer.
  */
-export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer, options: KeepOptions = {}): readonly Violation[] {
+export function verifyTruckPack(problem: TruckCaseData, answer: Judged, options: KeepOptions = {}): readonly Violation[] {
   const found: Violation[] = [...(answer.refused ?? []), ...unknownKept(problem, options)];
-  const say = (code: string, subject: string, sentence: string) => found.push({ code, subject, sentence });
+  const say: Say = (...what) => found.push(violation(...what));
   const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
   const waived = new Set(options.waived);
   const loaded = new Set((options.kept ?? []).flatMap((each) => (each.loaded ? [each.id] : [])));
-  for (const id of waived)
-    if (!answer.waived?.includes(id)) say('waived', id, 'has its unloading order waived, and the answer does not name it');
+  for (const id of waived) if (!answer.waived?.includes(id)) say('waived', 'unnamed', id);
   const times = new Map<string, number>();
   const count = (id: string) => times.set(id, (times.get(id) ?? 0) + 1);
   answer.leftOver.forEach(({ id, reason }) => {
     count(id);
-    if (reason === '') say('no-reason', id, 'is left over without a reason');
+    if (reason === '') say('no-reason', 'left-over', id);
   });
   const trucksSeen = new Set<string>();
   for (const load of answer.trucks) {
     const truck = problem.trucks.find((each) => each.id === load.id);
     if (!truck || trucksSeen.has(load.id)) {
-      say('unknown-truck', load.id, 'is no truck of the case, or stands twice');
+      say('unknown-truck', 'answered', load.id);
       continue;
     }
     trucksSeen.add(load.id);
@@ -49,18 +63,17 @@ export function verifyTruckPack(problem: TruckCase, answer: TruckPackAnswer, opt
     checkLoading(bodies, load.loadingOrder, loaded, say);
     checkMass(problem, truck, load, bodies, say);
   }
-  for (const { id } of problem.pieces)
-    if (times.get(id) !== 1) say('count', id, `is placed or left over ${times.get(id) ?? 0} times instead of once`);
+  for (const { id } of problem.pieces) if (times.get(id) !== 1) say('count', 'not-once', id, [], { times: times.get(id) ?? 0 });
   checkKept(answer, options.kept ?? [], say);
   checkClaims(answer, say);
   return found;
 }
 
 /** What is wrong with kept placements by themselves: ids, places, support, what they bear, the order among them. Axles and balance are the whole load's. */
-export function verifyKept(problem: TruckCase, options: KeepOptions): readonly Violation[] {
+export function verifyKept(problem: TruckCaseData, options: KeepOptions): readonly Violation[] {
   const found = unknownKept(problem, options);
   if (found.length > 0) return found;
-  const say = (code: string, subject: string, sentence: string) => found.push({ code, subject, sentence });
+  const say: Say = (...what) => found.push(violation(...what));
   const pieces = new Map(problem.pieces.map((each) => [each.id, each]));
   for (const truck of problem.trucks) {
     const bodies = bodiesOf(
@@ -72,18 +85,20 @@ export function verifyKept(problem: TruckCase, options: KeepOptions): readonly V
     checkStanding(problem.minSupport, bodies, say);
     checkUnloading(bodies, new Set(options.waived), say);
     const massKg = bodies.reduce((sum, each) => sum + each.kg, 0);
-    if (truck.payloadKg !== undefined && massKg > truck.payloadKg + 1e-4)
+    if (truck.payloadKg !== undefined && massKg > truck.payloadKg + slackKgOrMm)
       say(
         'limit',
+        'kept-mass',
         truck.id,
-        `what is kept in it, ${bodies.map((each) => each.id).join(', ')}, weighs ${massKg} kg, above ${truck.payloadKg}`,
+        bodies.map((each) => each.id),
+        { value: massKg, most: truck.payloadKg },
       );
   }
   return found;
 }
 
 function bodiesOf(
-  pieces: ReadonlyMap<string, TruckCase['pieces'][number]>,
+  pieces: ReadonlyMap<string, TruckCaseData['pieces'][number]>,
   placements: readonly Omit<KeptPlacement, 'truck'>[],
   say: Say,
 ): Body[] {
@@ -91,11 +106,11 @@ function bodiesOf(
   for (const { id, xMm, yMm, zMm, turned } of placements) {
     const piece = pieces.get(id);
     if (!piece) {
-      say('unknown-piece', id, 'is no piece of the case');
+      say('unknown-piece', 'placed', id);
       continue;
     }
-    if (turned && !piece.mayTurn) say('turned', id, 'is turned but may not be');
-    if (![xMm, yMm, zMm].every(Number.isInteger)) say('not-whole', id, 'does not stand on whole millimetres');
+    if (turned && !piece.mayTurn) say('turned', 'turned', id);
+    if (![xMm, yMm, zMm].every(Number.isInteger)) say('not-whole', 'place', id);
     const [l, w] = turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
     bodies.push({
       id,
@@ -114,17 +129,20 @@ function bodiesOf(
   return bodies;
 }
 
-function checkKept(answer: TruckPackAnswer, kept: readonly KeptPlacement[], say: Say): void {
+function checkKept(answer: Judged, kept: readonly KeptPlacement[], say: Say): void {
   for (const { truck, id, xMm, yMm, zMm, turned } of kept) {
     const at = answer.trucks.find((each) => each.id === truck)?.placements.find((each) => each.id === id);
     if (!at || at.xMm !== xMm || at.yMm !== yMm || at.zMm !== zMm || at.turned !== turned)
-      say('kept', id, `is not where it is kept: ${truck}, ${xMm} / ${yMm} / ${zMm} mm${turned ? ', turned' : ''}`);
+      say('kept', 'elsewhere', id, [truck], { xMm, yMm, zMm, turned: Number(turned) });
   }
 }
 
-type Say = (code: string, subject: string, sentence: string) => void;
-type Truck = TruckCase['trucks'][number];
-type Load = TruckPackAnswer['trucks'][number];
+type Say = (...what: Said) => void;
+type Truck = TruckCaseData['trucks'][number];
+type Load = Judged['trucks'][number];
+
+/** Published masses are rounded to this, kilograms; of millimetres it is far below what can be measured. */
+const slackKgOrMm = 1e-4;
 
 const cross = (a0: number, a1: number, b0: number, b1: number): number => Math.min(a1, b1) - Math.max(a0, b0);
 const meet = (a0: number, a1: number, b0: number, b1: number): boolean => cross(a0, a1, b0, b1) > 0;
@@ -134,15 +152,15 @@ function checkPlaces(truck: Truck, bodies: readonly Body[], say: Say): void {
   const sorted = [...bodies].sort((a, b) => a.x0 - b.x0);
   sorted.forEach((a, index) => {
     if (a.x0 < 0 || a.y0 < 0 || a.z0 < 0 || a.x1 > truck.innerLengthMm || a.y1 > truck.innerWidthMm || a.z1 > truck.innerHeightMm)
-      say('outside', a.id, 'does not stand inside the truck');
-    if (a.z1 > top || a.z1 - a.z0 > top) say('door', a.id, 'is higher than the door');
+      say('outside', 'truck', a.id);
+    if (a.z1 > top || a.z1 - a.z0 > top) say('door', 'high', a.id);
     for (const { xMm, yMm, zMm, lengthMm, widthMm, heightMm } of truck.blocked)
       if (meet(a.x0, a.x1, xMm, xMm + lengthMm) && meet(a.y0, a.y1, yMm, yMm + widthMm) && meet(a.z0, a.z1, zMm, zMm + heightMm))
-        say('blocked', a.id, 'stands in a blocked place');
+        say('blocked', 'place', a.id);
     for (let at = index + 1; at < sorted.length && sorted[at]!.x0 < a.x1; at++) {
       const b = sorted[at]!;
       if (meet(a.x0, a.x1, b.x0, b.x1) && meet(a.y0, a.y1, b.y0, b.y1) && meet(a.z0, a.z1, b.z0, b.z1))
-        say('overlap', a.id, `overlaps ${b.id}`);
+        say('overlap', 'piece', a.id, [b.id]);
     }
   });
 }
@@ -159,13 +177,13 @@ function checkStanding(minSupport: number, bodies: readonly Body[], say: Say): v
   // From the top down: when a piece is reached, all that stands on it has been passed on.
   for (const body of [...bodies].sort((a, b) => b.z0 - a.z0)) {
     const on = carried.get(body)!;
-    if (body.bears !== undefined && on > body.bears + 1e-6) say('bears', body.id, `carries ${on} kg, more than ${body.bears}`);
+    if (body.bears !== undefined && on > body.bears + 1e-6) say('bears', 'too-much', body.id, [], { loadKg: on, mostKg: body.bears });
     if (body.z0 === 0) continue;
-    if (body.floorOnly) say('floor-only', body.id, 'must stand on the floor');
+    if (body.floorOnly) say('floor-only', 'stacked', body.id);
     const supports = supportsOf(body, bodies);
     const area = supports.reduce((sum, each) => sum + each.area, 0);
     const base = (body.x1 - body.x0) * (body.y1 - body.y0);
-    if (area === 0 || area < minSupport * base - 1e-6) say('support', body.id, `only ${area} of ${base} mm2 of its base is supported`);
+    if (area === 0 || area < minSupport * base - 1e-6) say('support', 'base', body.id, [], { supportedMm2: area, baseMm2: base });
     for (const each of supports) carried.set(each.under, carried.get(each.under)! + ((body.kg + on) * each.area) / area);
   }
 }
@@ -182,43 +200,45 @@ function checkUnloading(bodies: readonly Body[], waived: ReadonlySet<string>, sa
   for (const a of bodies)
     for (const b of bodies) {
       if (a.first >= b.first || waived.has(a.id) || waived.has(b.id)) continue;
-      if (restsOn.get(b)!.has(a)) say('order', a.id, `${b.id} rests on it but comes off later`);
-      if (inTheWay(b, a)) say('order', a.id, `${b.id} stands in its way to the door but comes off later`);
+      if (restsOn.get(b)!.has(a)) say('order', 'rests-on', a.id, [b.id]);
+      if (inTheWay(b, a)) say('order', 'in-the-way', a.id, [b.id]);
     }
 }
 
 function checkLoading(bodies: readonly Body[], loadingOrder: readonly string[], loaded: ReadonlySet<string>, say: Say): void {
   const byId = new Map(bodies.map((each) => [each.id, each]));
   if (loadingOrder.length !== bodies.length || new Set(loadingOrder).size !== bodies.length || loadingOrder.some((id) => !byId.has(id)))
-    return say('loading-order', 'loadingOrder', 'does not name every piece of the truck once');
+    return say('loading-order', 'incomplete', 'loadingOrder');
   const inside: Body[] = [];
   for (const id of loadingOrder) {
     const a = byId.get(id)!;
-    for (const { under } of supportsOf(a, bodies))
-      if (!inside.includes(under)) say('loading-order', id, `goes in before ${under.id}, on which it stands`);
-    if (loaded.has(id) && inside.some((each) => !loaded.has(each.id)))
-      say('loading-order', id, 'is loaded already and must go in before the rest');
-    for (const b of inside) if (inTheWay(b, a)) say('loading-order', id, `goes in when ${b.id} already stands in its lane`);
+    for (const { under } of supportsOf(a, bodies)) if (!inside.includes(under)) say('loading-order', 'before-support', id, [under.id]);
+    if (loaded.has(id) && inside.some((each) => !loaded.has(each.id))) say('loading-order', 'after-loaded', id);
+    for (const b of inside) if (inTheWay(b, a)) say('loading-order', 'lane-taken', id, [b.id]);
     inside.push(a);
   }
 }
 
-function checkMass(problem: TruckCase, truck: Truck, load: Load, bodies: readonly Body[], say: Say): void {
-  const whole = judgeMass(truck, bodies, '', say);
-  const near = (a: number, b: number) => Math.abs(a - b) <= 1e-4 * Math.max(1, Math.abs(a), Math.abs(b));
-  if (!near(load.massKg, whole.kg)) say('claim', load.id, `says ${load.massKg} kg, weighs ${whole.kg}`);
-  if (load.usedLengthMm !== bodies.reduce((far, each) => Math.max(far, each.x1), 0))
-    say('claim', load.id, 'usedLengthMm is not the far end of the last piece');
-  if (!near(load.sideOffsetMm, whole.side)) say('claim', load.id, `sideOffsetMm is ${whole.side}`);
-  for (const [axle, kg] of Object.entries(whole.axles))
-    if (load.axles[axle] === undefined || !near(load.axles[axle], kg)) say('claim', load.id, `${axle} is ${kg}, not ${load.axles[axle]}`);
+function checkMass(problem: TruckCaseData, truck: Truck, load: Load, bodies: readonly Body[], say: Say): void {
+  const whole = judgeMass(truck, bodies, undefined, say);
+  const near = (a: number, b: number) => Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a), Math.abs(b));
+  const far = bodies.reduce((most, each) => Math.max(most, each.x1), 0);
+  if (!near(load.massKg, whole.kg)) say('claim', 'mass', load.id, [], { claimed: load.massKg, value: whole.kg });
+  if (load.usedLengthMm !== far) say('claim', 'length', load.id, [], { claimed: load.usedLengthMm, value: far });
+  if (!near(load.sideOffsetMm, whole.side)) say('claim', 'side', load.id, [], { claimed: load.sideOffsetMm, value: whole.side });
+  for (const [axle, value] of Object.entries(whole.axles)) {
+    const claimed = load.axles[axle];
+    if (claimed === undefined || !near(claimed, value)) say('claim', 'axle', load.id, [axle], { claimed: claimed ?? NaN, value });
+  }
+  for (const [axle, claimed] of Object.entries(load.axles))
+    if (!Object.hasOwn(whole.axles, axle)) say('claim', 'no-such-axle', load.id, [axle], { claimed });
   if (!problem.checkAfterStops) return;
   const stops = [...new Set(bodies.map((each) => each.first))].sort((a, b) => a - b);
   for (const stop of stops.slice(0, -1))
     judgeMass(
       truck,
       bodies.filter((each) => each.first > stop),
-      ` after stop ${stop}`,
+      stop,
       say,
     );
 }
@@ -226,16 +246,17 @@ function checkMass(problem: TruckCase, truck: Truck, load: Load, bodies: readonl
 function judgeMass(
   truck: Truck,
   bodies: readonly Body[],
-  when: string,
+  stop: number | undefined,
   say: Say,
 ): { kg: number; side: number; axles: Record<string, number> } {
   const kg = bodies.reduce((sum, each) => sum + each.kg, 0);
   const side = kg === 0 ? 0 : bodies.reduce((sum, each) => sum + each.kg * ((each.y0 + each.y1) / 2 - truck.innerWidthMm / 2), 0) / kg;
   const axles: Record<string, number> = {};
+  const when: Record<string, number> = stop === undefined ? {} : { stop };
   const over = (what: string, value: number, most: number | undefined) =>
-    most !== undefined && value > most + 1e-4 && say('limit', truck.id, `${what} ${value}${when} is above ${most}`);
+    most !== undefined && value > most + slackKgOrMm && say('limit', 'above', truck.id, [what], { value, most, ...when });
   const under = (what: string, value: number, least: number | undefined) =>
-    least !== undefined && value < least - 1e-4 && say('limit', truck.id, `${what} ${value}${when} is below ${least}`);
+    least !== undefined && value < least - slackKgOrMm && say('limit', 'below', truck.id, [what], { value, least, ...when });
   over('mass', kg, truck.payloadKg);
   over('side offset', Math.abs(side), truck.maxSideOffsetMm);
   const { semiTrailer: trailer, rigid } = truck;
@@ -281,16 +302,12 @@ function judgeMass(
   return { kg, side, axles };
 }
 
-function checkClaims(answer: TruckPackAnswer, say: Say): void {
-  const length = answer.trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
-  if (answer.bound.trucks > answer.trucks.length)
-    say('bound', 'trucks', `the bound ${answer.bound.trucks} is above ${answer.trucks.length}`);
-  if (answer.bound.usedLengthMm > length) say('bound', 'usedLengthMm', `the bound ${answer.bound.usedLengthMm} is above ${length}`);
-  if (
-    answer.status === 'optimal' &&
-    (answer.leftOver.some(({ reason }) => reason.startsWith('no place')) ||
-      answer.bound.trucks !== answer.trucks.length ||
-      answer.bound.usedLengthMm !== length)
-  )
-    say('status', 'status', 'is optimal but a bound is not met');
+function checkClaims({ trucks, leftOver, bound, status }: Judged, say: Say): void {
+  const length = trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
+  if (bound.trucks > trucks.length) say('bound', 'trucks', 'trucks', [], { bound: bound.trucks, value: trucks.length });
+  if (bound.usedLengthMm > length) say('bound', 'length', 'usedLengthMm', [], { bound: bound.usedLengthMm, value: length });
+  const isLeast = bound.trucks === trucks.length && bound.usedLengthMm === length;
+  // What goes into no truck at all could not ride in a better load either.
+  const mightRide = leftOver.some(({ code }) => code !== 'too-high' && code !== 'too-large');
+  if (status === 'optimal' && (mightRide || !isLeast)) say('status', 'not-optimal', 'status');
 }

@@ -1,5 +1,14 @@
 import type { FloorUse } from '../bound/index.js';
-import { type Piece, type Truck, type TruckCase, type TruckPackAnswer, tooLarge, waysIn } from '../case/index.js';
+import {
+  type Piece,
+  type StoppedBy,
+  type Truck,
+  type TruckCaseData,
+  type TruckPackAnswer,
+  type Work,
+  cannotRide,
+  waysIn,
+} from '../case/index.js';
 import type { LengthCauses, RowTask, TruckRows } from '../rows/index.js';
 import { type Placed, truckAnswer } from '../space/index.js';
 import { fillFleet } from './fill-fleet.js';
@@ -11,7 +20,7 @@ export type RowsAnswer = TruckPackAnswer & {
 };
 
 export interface Search {
-  readonly problem: TruckCase;
+  readonly problem: TruckCaseData;
   readonly pieces: readonly Piece[];
   readonly tooLarge: readonly Piece[];
   readonly floor: FloorUse;
@@ -20,9 +29,7 @@ export interface Search {
   readonly loaded: ReadonlySet<string>;
   readonly waived: ReadonlySet<string>;
   readonly random: () => number;
-  readonly isOver: () => boolean;
-  /** The time limit cuts even the first load short: another is at hand. */
-  readonly mayStop?: boolean;
+  readonly work: Work;
   /** How one truck is packed, by the round. */
   readonly pack: (task: RowTask, round: number) => TruckRows;
 }
@@ -35,21 +42,25 @@ export interface Found {
 
 /**
  * A round of search: the fewest trucks that hold all pieces, each packed with a beam that grows with the round. Later rounds mostly change a known load a little. `seen` remembers
- * trucks packed before.
+ * trucks packed before. `fewerThan`: a load of that many trucks is at hand. Undefined where none was found, or the work was used up before.
  */
-export function searchRound(search: Search, round: number, seen: Map<string, TruckRows>, known?: Found): Found | undefined {
+export function searchRound(
+  search: Search,
+  round: number,
+  seen: Map<string, TruckRows>,
+  known?: Found,
+  fewerThan?: number,
+): Found | undefined {
   if (known && known.answer.trucks.length > 1 && round > 1 && round % 6 !== 0) {
     const trucks = [...known.filled].filter(([, rows]) => rows.space && rows.space.placed.length > 0).map(([truck]) => truck);
     const filled = fill(search, trucks, round, seen, false, known.filled);
     return filled && { answer: answerOf(search, filled), filled };
   }
-  for (const trucks of fleets(search, known?.answer.trucks.length ?? search.problem.trucks.length, known !== undefined)) {
-    // Until a load is known the largest set of trucks is tried whatever the time.
-    const isLast = trucks.length === search.problem.trucks.length && !search.mayStop;
-    if (search.isOver() && (known || !isLast)) continue;
-    const within = isLast && !known ? { ...search, isOver: () => false } : search;
+  const most = known?.answer.trucks.length ?? Math.min(search.problem.trucks.length, fewerThan ?? Infinity);
+  for (const trucks of fleets(search, most, known !== undefined)) {
+    if (search.work.isOver) return undefined;
     const found = (trucks.length > 1 ? [false, true] : [false]).flatMap((byStops): Found[] => {
-      const filled = fill(byStops ? search : within, trucks, round, seen, byStops);
+      const filled = fill(search, trucks, round, seen, byStops);
       return filled ? [{ answer: answerOf(search, filled), filled }] : [];
     });
     if (found.length > 0) return found.reduce((a, b) => (isShorter(b.answer, a.answer) ? b : a));
@@ -60,6 +71,9 @@ export function searchRound(search: Search, round: number, seen: Map<string, Tru
 /** Beams of the first rounds; later rounds take chances instead, with one of them. */
 const beams = [6, 24, 64, 160];
 const beamOf = (round: number): number => beams[round] ?? beams[1 + (round % 3)]!;
+
+/** Lanes tried for a row. */
+const nodesOfRow = 250;
 
 /** Sets of trucks to try, fewest first: those with something kept, then the largest. */
 function* fleets({ problem, bound, keptOf }: Search, most: number, isKnown: boolean): Generator<readonly Truck[]> {
@@ -80,7 +94,7 @@ function fill(
   byStops: boolean,
   from?: ReadonlyMap<Truck, TruckRows>,
 ): ReadonlyMap<Truck, TruckRows> | undefined {
-  const { problem, pieces, floor, keptOf, loaded, waived, random, isOver } = search;
+  const { problem, pieces, floor, keptOf, loaded, waived, random, work } = search;
   const floorOf = estimate(search, pieces);
   const [beam, shake] = [Math.max(1, Math.round(beamOf(round) * Math.min(1, 400 / pieces.length))), round >= beams.length];
   return fillFleet({
@@ -92,15 +106,16 @@ function fill(
     random,
     shake: round > 0,
     byStops,
-    isOver,
+    isOver: () => work.isOver,
     ...(from ? { from } : {}),
     pack: (truck, own) => {
       const ids = own.map((each) => each.id).sort();
       const key = `${round} ${truck.id} ${ids.join(' ')}`;
       let rows = seen.get(key);
       if (!rows) {
-        const kept = keptOf.get(truck)!;
-        rows = search.pack({ problem, truck, pieces: own, kept, loaded, waived, prices: floor.prices, beam, random, shake }, round);
+        const [kept, { prices }] = [keptOf.get(truck)!, floor];
+        const task = { problem, truck, pieces: own, kept, loaded, waived, prices, beam, nodes: nodesOfRow, work, random, shake };
+        rows = search.pack(task, round);
         seen.set(key, rows);
       }
       return rows;
@@ -122,11 +137,13 @@ function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece:
   return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
 }
 
+export const noBound = { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
+
 export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
   const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);
   const trucks = used.map((each) => truckAnswer(each.space!, each.order));
-  const leftOver = search.tooLarge.map((each) => ({ id: each.id, reason: tooLarge(each, search.problem.trucks) }));
-  const bound = leftOver.length === 0 ? search.bound : { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
+  const leftOver = search.tooLarge.map((each) => cannotRide(each, search.problem.trucks)!);
+  const bound = leftOver.length === 0 ? search.bound : noBound;
   const isLeast = leftOver.length === 0 && trucks.length <= bound.trucks && usedLength(trucks) <= bound.usedLengthMm;
   const total = (of: (causes: LengthCauses) => number) => used.reduce((sum, each) => sum + (each.causes ? of(each.causes) : 0), 0);
   const causes = {
@@ -136,8 +153,14 @@ export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>):
     floorMm: total((each) => each.floorMm),
     stacksMm: total((each) => each.floorMm) - search.floor.usedMm,
   };
-  return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, bound, causes };
+  return { status: isLeast ? 'optimal' : 'feasible', trucks, leftOver, ...ended(search.work, isLeast), bound, causes };
 }
+
+/** How the search ended, as an answer says it. */
+export const ended = (work: Work, isProven: boolean): { stoppedBy: StoppedBy; work: number } => ({
+  stoppedBy: work.stoppedBy(isProven),
+  work: work.steps,
+});
 
 const usedLength = (trucks: TruckPackAnswer['trucks']): number => trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
 

@@ -1,4 +1,4 @@
-import type { Truck } from '../case/index.js';
+import type { Truck, Work } from '../case/index.js';
 import type { RowKind } from '../rows/index.js';
 
 /** A tower of a kind on the floor; millimetres. */
@@ -16,6 +16,7 @@ export interface FrontLimits {
   readonly lean: number;
   /** How far the centre of what is left after each stop may lie from the middle, millimetres. */
   readonly mostOffsetMm?: number;
+  readonly work: Work;
 }
 
 export interface FloorPlan {
@@ -79,8 +80,8 @@ function search(kinds: readonly RowKind[], truck: Truck, limits: FrontLimits, lo
       before: undefined,
     },
   ];
-  for (let placed = 0; placed < total; placed++) {
-    const children = states.flatMap((state) => childrenOf(state, kinds, truck, limits, looksAhead));
+  for (let placed = 0; placed < total && !limits.work.isOver; placed++) {
+    const children = states.flatMap((state) => (limits.work.isOver ? [] : childrenOf(state, kinds, truck, limits, looksAhead)));
     if (children.length === 0) break;
     const seen = new Set<number>();
     const next: State[] = [];
@@ -119,7 +120,7 @@ function childrenOf(
   state: State,
   kinds: readonly RowKind[],
   truck: Truck,
-  { lean, mostOffsetMm }: FrontLimits,
+  { lean, mostOffsetMm, work }: FrontLimits,
   looksAhead: boolean,
 ): Child[] {
   const open = openLevel(state.left, kinds);
@@ -155,6 +156,7 @@ function childrenOf(
         }
       }
     });
+    work.add(0.1 * kinds.length + children.length);
     if (children.length > 0) return children;
   }
   return [];

@@ -1,4 +1,4 @@
-import type { Piece, Truck, TruckCase } from '../case/index.js';
+import type { Piece, Truck, TruckCaseData, Work } from '../case/index.js';
 import { LoadSpace, type PlacingStyle, outsideLoad } from '../space/index.js';
 
 /** A load of several trucks, and what it leaves. */
@@ -20,13 +20,13 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 
 /** One load: the first tries take the plain orders, later ones disturb them; trucks are taken largest first, as few as may do. */
 export function tryLoad(
-  problem: TruckCase,
+  problem: TruckCaseData,
   pieces: readonly Piece[],
   attempt: number,
   random: () => number,
   best: { readonly left: number; readonly trucks: number },
   leastTrucks: number,
-  isOver: () => boolean,
+  work: Work,
 ): Load {
   const plain = attempt < orders.length * 2;
   const order = orders[attempt % orders.length]!;
@@ -53,7 +53,7 @@ export function tryLoad(
   // Fewer trucks are tried while a load with fewer is still to be found.
   const wanted = best.left === 0 && best.trucks > 0 ? Math.max(leastTrucks, best.trucks - (attempt % 3 === 0 ? 1 : 0)) : most;
   const chosen = plain || random() < 0.6 ? bySize.slice(0, wanted) : pickSome(problem.trucks, wanted, random);
-  return loadTrucks(problem, chosen, shuffled, style, random, isOver);
+  return loadTrucks(problem, chosen, shuffled, style, random, work);
 }
 
 /** Pieces that could carry one that comes off before them: two layers of different stops take less floor than towers of one. */
@@ -66,7 +66,7 @@ function carriersOf(pieces: readonly Piece[]): ReadonlySet<Piece> {
   return new Set(pieces.filter((under) => !under.floorOnly && pieces.some((piece) => carries(under, piece))));
 }
 
-const needsBalance = (problem: TruckCase): boolean => problem.trucks.some((truck) => truck.maxSideOffsetMm !== undefined);
+const needsBalance = (problem: TruckCaseData): boolean => problem.trucks.some((truck) => truck.maxSideOffsetMm !== undefined);
 const capacityOf = (truck: Truck): number => truck.innerLengthMm * truck.innerWidthMm * truck.innerHeightMm;
 
 function pickSome<T>(values: readonly T[], count: number, random: () => number): T[] {
@@ -87,18 +87,18 @@ function disturb(sorted: readonly Piece[], random: () => number): Piece[] {
 }
 
 function loadTrucks(
-  problem: TruckCase,
+  problem: TruckCaseData,
   trucks: readonly Truck[],
   pieces: readonly Piece[],
   style: PlacingStyle,
   random: () => number,
-  isOver: () => boolean,
+  work: Work,
 ): Load {
   const spaces: LoadSpace[] = [];
   let rest: readonly Piece[] = pieces;
   for (const truck of trucks) {
-    if (isOver()) break;
-    const { space, left } = loadOne(problem, truck, rest, style, random, isOver);
+    if (work.isOver) break;
+    const { space, left } = loadOne(problem, truck, rest, style, random, work);
     spaces.push(space);
     rest = left;
   }
@@ -107,27 +107,27 @@ function loadTrucks(
 
 /** Fills one truck in several ways until all ride inside the limits; else the way that leaves least, and where no way is inside them a lighter load. */
 function loadOne(
-  problem: TruckCase,
+  problem: TruckCaseData,
   truck: Truck,
   pieces: readonly Piece[],
   style: PlacingStyle,
   random: () => number,
-  isOver: () => boolean,
+  work: Work,
 ): { space: LoadSpace; left: Piece[] } {
   for (let wanted = pieces; ; ) {
     const unwanted = pieces.filter((each) => !wanted.includes(each));
     let closest: { space: LoadSpace; left: Piece[]; outside: number } | undefined;
     for (const way of waysToFill(truck, wanted, style)) {
-      const filled = fill(problem, truck, wanted, way);
+      const filled = fill(problem, truck, wanted, way, work);
       const outside = outsideLoad(filled.space, problem.checkAfterStops);
       if (!closest || outside < closest.outside || (outside === closest.outside && massOf(filled.left) < massOf(closest.left)))
         closest = { ...filled, outside };
       if (outside === 0 && filled.left.length === 0) break;
-      if (isOver()) break;
+      if (work.isOver) break;
     }
     if (closest!.outside === 0 || closest!.space.placed.length === 0)
       return { space: closest!.space, left: [...closest!.left, ...unwanted] };
-    if (isOver()) return { space: new LoadSpace(truck, problem.minSupport, style), left: [...pieces] };
+    if (work.isOver) return { space: new LoadSpace(truck, problem.minSupport, style), left: [...pieces] };
     wanted = lightened(closest!.space, wanted, random);
   }
 }
@@ -148,17 +148,25 @@ function startsOf(truck: Truck, pieces: readonly Piece[]): number[] {
   return [0, 0.06, 0.12, 0.2, 0.3, 0.45, 0.6, 0.8].map((part) => Math.round(part * spare));
 }
 
-function fill(problem: TruckCase, truck: Truck, pieces: readonly Piece[], style: PlacingStyle): { space: LoadSpace; left: Piece[] } {
+function fill(
+  problem: TruckCaseData,
+  truck: Truck,
+  pieces: readonly Piece[],
+  style: PlacingStyle,
+  work: Work,
+): { space: LoadSpace; left: Piece[] } {
   const space = new LoadSpace(truck, problem.minSupport, style);
   const left: Piece[] = [];
   // What found no floor once finds none later: the same shape is not tried twice.
   const refused = new Set<string>();
   for (const piece of pieces) {
     const shape = `${piece.lengthMm} ${piece.widthMm} ${piece.heightMm} ${piece.massKg} ${piece.mayTurn} ${piece.floorOnly}`;
-    if ((piece.floorOnly && refused.has(shape)) || !space.load(piece)) {
+    const looked = space.looked;
+    if (work.isOver || (piece.floorOnly && refused.has(shape)) || !space.load(piece)) {
       refused.add(shape);
       left.push(piece);
     }
+    work.add(space.looked - looked);
   }
   return { space, left };
 }

@@ -14,6 +14,7 @@ export function freeInTruck(task: RowTask): TruckRows {
   });
   const plans = searchFronts(kinds, truck, {
     width: task.beam * 8,
+    work: task.work,
     lean: task.shake ? [0, 0.1, 0.3][Math.floor(task.random() * 3)]! : 0.1,
     ...(problem.checkAfterStops && truck.maxSideOffsetMm !== undefined ? { mostOffsetMm: 0.9 * truck.maxSideOffsetMm } : {}),
   });

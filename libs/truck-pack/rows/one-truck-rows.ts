@@ -1,5 +1,5 @@
 import type { WidthPrices } from '../bound/index.js';
-import { type Piece, type Truck, type TruckCase, headroomOf } from '../case/index.js';
+import { type Piece, type Truck, type TruckCaseData, headroomOf, type Work } from '../case/index.js';
 import { type LoadSpace, type Placed, getOn } from '../space/index.js';
 import { type BuiltRow, buildRows, placedRow } from './built-row.js';
 import { arrangeRows } from './row-arrange.js';
@@ -9,7 +9,7 @@ import { type Room, RowRooms } from './row-room.js';
 import { type Tower, buildTowers } from './towers.js';
 
 export interface RowTask {
-  readonly problem: TruckCase;
+  readonly problem: TruckCaseData;
   readonly truck: Truck;
   readonly pieces: readonly Piece[];
   readonly kept: readonly Placed[];
@@ -17,6 +17,11 @@ export interface RowTask {
   readonly waived: ReadonlySet<string>;
   readonly prices: WidthPrices;
   readonly beam: number;
+  /** Lanes tried for a row. */
+  readonly nodes: number;
+  /** Row after row without looking further ahead: for a load in little time. */
+  readonly isGreedy?: boolean;
+  readonly work: Work;
   readonly random: () => number;
   /** Towers in a chance order instead of the plain ones. */
   readonly shake: boolean;
@@ -64,7 +69,9 @@ export function rowsInTruck(task: RowTask): TruckRows {
     );
   const plans = searchRows(kinds, rooms, {
     width: task.beam,
-    nodes: 250,
+    nodes: task.nodes,
+    ...(task.isGreedy ? { isGreedy: true } : {}),
+    work: task.work,
     ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row), row.room) } : {}),
   });
   let best: TruckRows | undefined;
@@ -80,6 +87,7 @@ export function rowsInTruck(task: RowTask): TruckRows {
       allowed: (placed, room) => kept.length === 0 || stand(placed, room),
       random: task.random,
       tries: 3 + task.beam,
+      work: task.work,
     });
     if (!arranged) continue;
     if (best && (best.outsideKg < arranged.outsideKg || (best.outsideKg === arranged.outsideKg && best.endMm <= arranged.endMm))) continue;
@@ -113,7 +121,7 @@ const orders: ((a: Piece, b: Piece) => number)[] = [
 ];
 
 /** Towers stop by stop, in the order that leaves least on the floor. */
-export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tower[] {
+export function towersOf({ truck, pieces, prices, random, shake, work }: RowTask): Tower[] {
   const stops = new Map<number, Piece[]>();
   for (const piece of pieces) {
     const stop = stops.get(piece.firstOff);
@@ -132,7 +140,7 @@ export function towersOf({ truck, pieces, prices, random, shake }: RowTask): Tow
       return sum + prices.lengthOf(ways.filter((way) => way.across <= truck.innerWidthMm));
     }, 0);
   return [...stops.values()].flatMap((stop) => {
-    const ways = tried.map((order) => buildTowers(stop, headroomOf(truck), (a, b) => order(a, b) || (a.id < b.id ? -1 : 1)));
+    const ways = tried.map((order) => buildTowers(stop, headroomOf(truck), (a, b) => order(a, b) || (a.id < b.id ? -1 : 1), work));
     return ways.reduce((best, each) => (floor(each) < floor(best) - 1e-6 ? each : best));
   });
 }

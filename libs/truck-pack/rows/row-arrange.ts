@@ -1,4 +1,4 @@
-import { type TruckCase, outsideLimitsKg } from '../case/index.js';
+import { type TruckCaseData, type Work, outsideLimitsKg } from '../case/index.js';
 import { LoadSpace, type Placed, loadingOrderOf, outsideLoad } from '../space/index.js';
 import { type BuiltRow, type StopMass, placedRow, stopsOf } from './built-row.js';
 import type { PlannedRow } from './row-beam.js';
@@ -6,7 +6,7 @@ import type { Room, RowRooms } from './row-room.js';
 import { levelSides } from './row-sides.js';
 
 export interface ArrangeRequest {
-  readonly problem: Pick<TruckCase, 'minSupport' | 'checkAfterStops'>;
+  readonly problem: Pick<TruckCaseData, 'minSupport' | 'checkAfterStops'>;
   readonly rooms: RowRooms;
   readonly kept: readonly Placed[];
   readonly loaded: ReadonlySet<string>;
@@ -15,6 +15,7 @@ export interface ArrangeRequest {
   readonly random: () => number;
   /** Orders and gaps that are tried. */
   readonly tries: number;
+  readonly work: Work;
 }
 
 export interface Arranged {
@@ -66,7 +67,7 @@ function lineUp(rows: readonly BuiltRow[], request: ArrangeRequest): Line | unde
     if (line && (!best || line.outsideKg < best.outsideKg || (line.outsideKg === best.outsideKg && line.endMm < best.endMm))) best = line;
   };
   const orders = [rows, sortedInStops(rows, 1), sortedInStops(rows, -1)];
-  for (let attempt = 0; attempt < request.tries; attempt++) {
+  for (let attempt = 0; attempt < request.tries && !request.work.isOver; attempt++) {
     const order = orders[attempt] ?? shuffledInStops(best?.rows ?? rows, request.random);
     for (const start of startsFor(order, request)) {
       const gaps = order.map((_, index) => (index === 0 ? start : 0));
@@ -97,6 +98,7 @@ function loosen(gaps: number[], rows: readonly BuiltRow[], { random, rooms }: Ar
 
 function shifted(rows: readonly BuiltRow[], gaps: readonly number[], request: ArrangeRequest): Line | undefined {
   const { rooms } = request;
+  request.work.add(0.3 * rows.length);
   const at: Line['at'][number][] = [];
   let cursor = 0;
   for (const [index, row] of rows.entries()) {

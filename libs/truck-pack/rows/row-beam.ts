@@ -1,3 +1,4 @@
+import type { Work } from '../case/index.js';
 import { type RowKind, lanesOf } from './row-kinds.js';
 import { type RowPattern, RowPatterns } from './row-patterns.js';
 import type { Room, RowRooms } from './row-room.js';
@@ -22,6 +23,9 @@ export interface BeamLimits {
   /** Plans kept for each number of towers placed. */
   readonly width: number;
   readonly nodes: number;
+  /** Only the row that loses least of its depth goes on. */
+  readonly isGreedy?: boolean;
+  readonly work: Work;
   /** May the row stand here, with what is kept? */
   readonly allowed?: (row: PlannedRow) => boolean;
 }
@@ -43,7 +47,7 @@ const deepestRowMm = 2600;
  */
 export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: BeamLimits): RowPlan[] {
   const total = kinds.reduce((sum, each) => sum + each.towers.length, 0);
-  const patterns = new RowPatterns(kinds, lanesOf(kinds, Math.min(deepestRowMm, rooms.truck.innerLengthMm)), limits.nodes, 3);
+  const patterns = new RowPatterns(kinds, lanesOf(kinds, Math.min(deepestRowMm, rooms.truck.innerLengthMm)), limits.nodes, 3, limits.work);
   const first: State = {
     left: Int16Array.from(kinds, (each) => each.towers.length),
     x: 0,
@@ -60,8 +64,10 @@ export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: B
     if (!bucket) continue;
     const states = [...bucket.values()].sort((a, b) => lossOf(a) - lossOf(b)).slice(0, limits.width);
     for (const state of states) {
+      if (limits.work.isOver) break;
       if (state.needed > partial.needed) partial = state;
-      for (const next of rowsAfter(state, kinds, patterns, rooms, limits)) {
+      const all = rowsAfter(state, kinds, patterns, rooms, limits);
+      for (const next of limits.isGreedy ? leastLost([...all]) : all) {
         const target = (buckets[next.placed] ??= new Map<string, State>());
         const key = String.fromCharCode(...next.left);
         const other = target.get(key);
@@ -71,6 +77,12 @@ export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: B
   }
   const complete = [...(buckets[total]?.values() ?? [])].sort((a, b) => a.x - b.x);
   return (complete.length > 0 ? complete : [partial]).map(planOf);
+}
+
+/** Of the next rows the one that loses least of its depth. */
+function leastLost(states: readonly State[]): readonly State[] {
+  const share = ({ last }: State) => last!.pattern.lost / last!.pattern.depth;
+  return states.length === 0 ? [] : [states.reduce((a, b) => (share(b) < share(a) ? b : a))];
 }
 
 const lossOf = (state: State): number => state.x - state.needed;

@@ -1,3 +1,4 @@
+import type { Work } from '../case/index.js';
 import type { Lane, RowKind } from './row-kinds.js';
 
 /** Lanes side by side; `lost` is the depth less what its towers use up of the floor, millimetres. */
@@ -28,6 +29,7 @@ export class RowPatterns {
     lanes: readonly Lane[],
     private readonly nodes: number,
     private readonly perDepth: number,
+    private readonly work: Work,
   ) {
     this.byKind = [...lanes];
     this.depths = [...new Set(lanes.map((each) => each.along))].sort((a, b) => a - b);
@@ -42,8 +44,11 @@ export class RowPatterns {
     const many = lanes.length > mostLanes;
     const present = new Set(lanes.flatMap((each) => (many && each.kinds.length > 1 ? [] : [each.along])));
     const found = new Map<string, RowPattern>();
+    this.work.add(0.05 * this.byKind.length);
     for (const depth of this.depths) {
       if (!present.has(depth)) continue;
+      if (this.work.isOver) break;
+      this.work.add(1 + 0.02 * lanes.length);
       const room = roomAt(depth);
       if (!room) continue;
       const usable: Lane[] = [];
@@ -103,6 +108,7 @@ export class RowPatterns {
       }
     };
     search(0, width, 0);
+    this.work.add(0.1 * lanes.length + 0.5 * (this.nodes - nodes));
     return kept.map((each) => ({ lanes: each.lanes, depth: each.along, lost: each.along - each.value }));
   }
 

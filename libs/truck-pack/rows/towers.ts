@@ -1,4 +1,4 @@
-import type { Piece } from '../case/index.js';
+import type { Piece, Work } from '../case/index.js';
 
 /** A piece in a tower, from the tower's corner nearest nose, left wall and floor, as it stands when the tower is not turned. */
 export interface TowerPart {
@@ -45,10 +45,12 @@ interface Growing {
  * Towers of the pieces of one stop. Pieces that must stand on the floor, and what finds no top, are bases; the others go, dearest floor first, onto the top that they leave least of.
  * `order` sorts what may ride on top.
  */
-export function buildTowers(pieces: readonly Piece[], headroomMm: number, order: (a: Piece, b: Piece) => number): Tower[] {
+export function buildTowers(pieces: readonly Piece[], headroomMm: number, order: (a: Piece, b: Piece) => number, work: Work): Tower[] {
   const towers: Growing[] = pieces.filter((each) => each.floorOnly).map(begun);
-  for (const piece of pieces.filter((each) => !each.floorOnly).sort(order))
+  for (const piece of pieces.filter((each) => !each.floorOnly).sort(order)) {
+    work.add(0.1 * towers.length);
     if (!settle(towers, piece, headroomMm)) towers.push(begun(piece));
+  }
   return towers.map(({ base, parts }) => ({
     parts,
     along: base.lengthMm,

@@ -50,6 +50,8 @@ export class LoadSpace {
   private readonly bearing = new Map<Placed, number>();
   private readonly tops = new Set<number>();
   private hanging = false;
+  /** Steps of work that looking for places took. */
+  looked = 0;
 
   constructor(
     readonly truck: Truck,
@@ -105,6 +107,7 @@ export class LoadSpace {
       for (const z of levels) {
         if (z + high > this.lowestHeight()) continue;
         for (const y of this.sides(across, piece.massKg)) {
+          this.looked += 0.05 + 0.02 * this.placed.length;
           for (const x of this.stops(y, z, along, across, high)) {
             const placed: Placed = { piece, x, y, z, along, across, high, turned };
             const cost = this.cost(placed);
