@@ -1,7 +1,7 @@
 import type { TruckModel } from '#tour-file';
 import { type BadInput, type Result, refuse, shownText } from '#kernel';
 import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
-import type { CartsResult, Placement, SolveLimits, TruckResult, TruckResultOne } from '../contract/index.js';
+import { type CartsResult, type Placement, type SolveLimits, type TruckResult, type TruckResultOne, checkedBy } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { axleStops, axlesOf, truckWorking } from './axle-sheet.js';
 import { bridgeCheck } from './bridge-check.js';
@@ -67,6 +67,13 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
     caution: truckCaution,
     dockOrder: dockOrder(trucks),
     notes: wishes.notes,
+    ...checkedBy(
+      (answer.mismatch ?? []).map(({ subject, sentence }) => ({
+        check: 'truck loads',
+        subject: freightName(freight, subject),
+        found: sentence,
+      })),
+    ),
     ...(answer.refused
       ? { refused: answer.refused.map(({ subject, sentence }) => `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`) }
       : {}),
