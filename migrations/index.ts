@@ -1,4 +1,5 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { AddPlanParts20261126011500 } from './20261126011500-add-plan-parts.js';
 import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
 import { CreateLoading20261125190000 } from './20261125190000-create-loading.js';
@@ -21,4 +22,5 @@ export const migrations = [
   CreateRequest20261126004900,
   AddItemDates20261126004700,
   TellChanges20261126010500,
+  AddPlanParts20261126011500,
 ];

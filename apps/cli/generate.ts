@@ -62,6 +62,13 @@ export async function main(_args: readonly string[], root: string): Promise<numb
             enumsAsTypes: true,
             scalars: {
               PackPlanJson: '../pack-plan/index.js#PackPlan',
+              CartsJson: '../pack-plan/index.js#CartsResult',
+              PicksHeadJson: '../pack-plan/index.js#PicksHead',
+              HangJson: '../pack-plan/index.js#HangResult',
+              HardwareJson: '../pack-plan/index.js#HardwareResult',
+              TrucksHeadJson: '../pack-plan/index.js#TrucksHead',
+              TruckJson: '../pack-plan/index.js#TruckResultOne',
+              DueJson: '../pack-plan/index.js#DueResult',
               WorkListJson: '../pack-plan/index.js#WorkList',
               BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
               TourJson: '../tour-file/index.js#Tour',

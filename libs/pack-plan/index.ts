@@ -3,14 +3,17 @@ export type {
   AxleStop,
   BridgeCheck,
   CartLoad,
+  CartsResult,
   Comparison,
   DueResult,
   Factor,
   Finding,
   HangResult,
   HardwareLine,
+  HardwareResult,
   PackPlan,
   PickResult,
+  PicksHead,
   PicksResult,
   Placement,
   Point,
@@ -19,6 +22,7 @@ export type {
   Stack,
   TruckResult,
   TruckResultOne,
+  TrucksHead,
   Working,
 } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
@@ -26,8 +30,24 @@ export { differenceBetween } from './differ/index.js';
 export type { BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';
 export { betweenShows, checkCart, workListOf } from './floor/index.js';
 export { fittedInShow, sparesOfDesign } from './hardware/index.js';
-export type { FleetInput } from './inputs/index.js';
-export { changedInputs, designOf, firstDayFor, fleetCalendar, gatherInputs, remediesFor, whyNotUsable } from './inputs/index.js';
+export type { Fingerprint, FleetInput, InputChange } from './inputs/index.js';
+export {
+  changedInputs,
+  changesBetween,
+  designOf,
+  fingerprintOfIds,
+  fingerprintOfItems,
+  fingerprintWithoutItems,
+  firstDayFor,
+  fleetCalendar,
+  floorFits,
+  gatherInputs,
+  inputChangeSentences,
+  itemsPart,
+  partsOfItem,
+  remediesFor,
+  whyNotUsable,
+} from './inputs/index.js';
 export { wholePlan } from './landed/index.js';
 export { checkerDisagrees, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';

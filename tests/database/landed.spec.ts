@@ -124,10 +124,12 @@ describe('a database that landed earlier', () => {
       countedBy: 'Wren Castellan',
       reason: 'Nineteen lay in the cable trunk',
     });
-    const hoist = await ask('{ item(id: "H-08") { summary { dueOn } records { recordedBy supersededBy } history { who sentence } } }');
+    const hoist = await ask(
+      '{ item(id: "H-08") { summary { dueOn } records { edges { node { recordedBy supersededBy } } } history { edges { node { who sentence } } } } }',
+    );
     expect(hoist.summary.dueOn).toBe('2028-02-25');
-    expect(hoist.records).toHaveLength(2);
-    expect(hoist.history.map((each: any) => each.who)).toContain('Ines Aldous');
+    expect(hoist.records.edges).toHaveLength(2);
+    expect(hoist.history.edges.map((each: any) => each.node.who)).toContain('Ines Aldous');
     const [{ id: report }] = await test.dataSource.query('SELECT id FROM report_file');
     expect(await (await system.fetch(`/api/reports/${report}`)).text()).toContain('a report of one line');
     const { revisions } = await show('harbour-lights', 'quayside');

@@ -13,7 +13,11 @@ import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { LoadingService } from './features/loading/loading.service.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { CountService } from './features/count/count.service.js';
-import { PlanQueries } from './features/plan/plan.queries.js';
+import { PlanDifferenceQuery } from './features/plan/plan-difference.query.js';
+import { PlanFreshness } from './features/plan/plan-freshness.reader.js';
+import { PlanPartsQuery } from './features/plan/plan-parts.query.js';
+import { PlanPartsResolver } from './features/plan/plan-parts.resolver.js';
+import { ShowPageQuery } from './features/plan/show-page.query.js';
 import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService } from './features/plan/plan.service.js';
@@ -106,7 +110,11 @@ export class AppModule {
         TourService,
         TourResolver,
         PlanReader,
-        PlanQueries,
+        PlanFreshness,
+        PlanPartsQuery,
+        PlanPartsResolver,
+        PlanDifferenceQuery,
+        ShowPageQuery,
         PlanWriter,
         PlanService,
         PlanResolver,

@@ -3,6 +3,7 @@ import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
+import { PlanPartsResolver } from './features/plan/plan-parts.resolver.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -17,6 +18,7 @@ export const resolvers = [
   CountResolver,
   FleetResolver,
   LoadingResolver,
+  PlanPartsResolver,
   PlanResolver,
   RegisterResolver,
   RiggingResolver,

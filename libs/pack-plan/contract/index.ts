@@ -7,6 +7,7 @@ export type {
   HangResult,
   LegResult,
   PickResult,
+  PicksHead,
   PicksResult,
   Point,
   PullBackResult,
@@ -18,5 +19,15 @@ export type { BoxMove, CartLoad, CartsResult, DueItem, DueResult, Finding, PackP
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export { plural, say } from './say.js';
 export type { SolveLimits } from './solve-limits.js';
-export type { AxleLoad, AxleStop, BridgeCheck, LoadingNote, Placement, TruckResult, TruckResultOne, TruckRow } from './truck-result.js';
+export type {
+  AxleLoad,
+  AxleStop,
+  BridgeCheck,
+  LoadingNote,
+  Placement,
+  TruckResult,
+  TruckResultOne,
+  TruckRow,
+  TrucksHead,
+} from './truck-result.js';
 export type { Working } from './working.js';

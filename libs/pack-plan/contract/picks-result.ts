@@ -239,3 +239,6 @@ export interface PicksResult {
   };
   readonly caution: string;
 }
+
+/** What holds for all hangs. */
+export type PicksHead = Omit<PicksResult, 'hangs'>;

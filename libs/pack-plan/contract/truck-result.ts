@@ -123,3 +123,6 @@ export interface TruckResult extends Checked {
   /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
   readonly refused?: readonly string[];
 }
+
+/** What holds for all trucks. */
+export type TrucksHead = Omit<TruckResult, 'trucks'>;

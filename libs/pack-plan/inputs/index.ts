@@ -1,7 +1,20 @@
 /** What a plan is made from, looked up once: the show with its models and rules, who may fly on which day, and a hash of each part. */
 export { applicableIntervals } from './applicable-intervals.js';
 export { whyNotUsable } from './availability.js';
-export { changedInputs, fingerprintOf, loadingPart } from './fingerprint.js';
+export type { Fingerprint, InputChange } from './fingerprint.js';
+export {
+  changedInputs,
+  changesBetween,
+  fingerprintOf,
+  fingerprintOfIds,
+  fingerprintOfItems,
+  fingerprintWithoutItems,
+  floorFits,
+  inputChangeSentences,
+  itemsPart,
+  loadingPart,
+  partsOfItem,
+} from './fingerprint.js';
 export type { FleetInput } from './fleet-calendar.js';
 export { designOf, firstDayFor, fleetCalendar, remediesFor } from './fleet-calendar.js';
 export type { PlanInputs } from './plan-inputs.js';

@@ -17,8 +17,8 @@ interface ItemOnFile {
 
 const kinds = ['boxes', 'grids', 'hoists', 'shackles', 'slings', 'pins', 'looms', 'carts', 'cases', 'trucks'] as const;
 
-/** The register in the shape of a tour file: what every plan is made from. */
-export async function loadKit(db: Queryable): Promise<Kit> {
+/** The register in the shape of a tour file: what every plan is made from. With `ids` only those items. */
+export async function loadKit(db: Queryable, ids?: readonly string[]): Promise<Kit> {
   const models = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM model ORDER BY place');
   const rules = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM rule ORDER BY place');
   const ofKind = <T>(kind: string) => rules.filter((each) => each.kind === kind).map((each) => each.data as T);
@@ -29,7 +29,7 @@ export async function loadKit(db: Queryable): Promise<Kit> {
     systems: ofKind<TourFile['systems'][number]>('system'),
     examinationRules: ofKind<TourFile['examinationRules'][number]>('examination'),
     loadRules: ofKind<TourFile['loadRules'][number]>('load'),
-    items: await loadItems(db),
+    items: await loadItems(db, ids),
   };
 }
 

@@ -8,19 +8,19 @@ import { type Queryable, rowsOf } from './queryable.js';
 /** A tour file of what is on file: what every plan is made from, and what everything else judges a plan against. */
 @Injectable()
 export class TourFileReader {
-  load(db: Queryable, tourId: string): Promise<TourFile> {
-    return loadTourFile(db, tourId);
+  load(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
+    return loadTourFile(db, tourId, ids);
   }
 }
 
 /**
  * One load for a plan: the register, the rules, the tour with what is wanted of its trucks, and what other tours hold, in the shape of a tour file.
- * What was counted at return in this house, by whichever tour, is added to what the tour itself says was counted.
+ * What was counted at return in this house, by whichever tour, is added to what the tour itself says was counted. With `ids` only those items.
  */
-export async function loadTourFile(db: Queryable, tourId: string): Promise<TourFile> {
+export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
   const [row] = await rowsOf<{ name: string; data: Tour }>(db, 'SELECT name, data FROM tour WHERE id = $1', [tourId]);
   if (!row) throw new NotFoundError(`The tour ${tourId}`);
-  const { catalogue, systems, examinationRules, loadRules, items } = await loadKit(db);
+  const { catalogue, systems, examinationRules, loadRules, items } = await loadKit(db, ids);
   return {
     format: 'cartwright tour 1',
     catalogue,

@@ -1,8 +1,9 @@
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { PlanQueries } from './plan.queries.js';
+import { PlanDifferenceQuery } from './plan-difference.query.js';
 import { PlanService } from './plan.service.js';
+import { ShowPageQuery } from './show-page.query.js';
 import {
   BookingRefusal,
   CartCheckResult,
@@ -37,34 +38,43 @@ const id = { type: () => ID } as const;
 @Resolver()
 export class PlanResolver {
   constructor(
-    private readonly queries: PlanQueries,
+    private readonly page: ShowPageQuery,
+    private readonly differences: PlanDifferenceQuery,
     private readonly service: PlanService,
   ) {}
 
   @Query(() => ShowPage)
   showPage(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string): Promise<ShowPage> {
-    return this.queries.showPage(tourId, showId);
+    return this.page.page(tourId, showId);
+  }
+
+  @Query(() => String, {
+    description:
+      'Another text whenever ticks, carts read, plans in force or the tour of a show are others: a few bytes for who asks again and again.',
+  })
+  showVersion(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string): Promise<string> {
+    return this.page.version(tourId, showId);
   }
 
   @Query(() => [ShowState], { description: 'The plan of each show of a tour: released, else draft; shows without one are left out.' })
   showStates(@Args('tourId', id) tourId: string): Promise<ShowState[]> {
-    return this.queries.heads(tourId);
+    return this.page.heads(tourId);
   }
 
   @Query(() => PlanView)
   plan(@Args('id', id) planId: string): Promise<PlanView> {
-    return this.queries.plan(planId);
+    return this.page.plan(planId);
   }
 
   @Query(() => PlanDifferenceView)
   planDifference(@Args('from', id) from: string, @Args('to', id) to: string): Promise<PlanDifferenceView> {
-    return this.queries.difference(from, to);
+    return this.differences.difference(from, to);
   }
 
   @Allow('system', 'warehouse')
   @Mutation(() => PlanView, { description: 'Makes the draft plan of a show from everything as it now is.' })
   async makePackPlan(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string, @Me() me: SignedIn): Promise<PlanView> {
-    return this.queries.plan(await this.service.make(tourId, showId, me));
+    return this.page.plan(await this.service.make(tourId, showId, me));
   }
 
   @Allow('system')
@@ -75,7 +85,7 @@ export class PlanResolver {
     @Me() me: SignedIn,
   ): Promise<PlanView | BookingRefusal | StaleRefusal | StopRefusal> {
     const outcome = await this.service.release(planId, despite ?? null, me);
-    return outcome.ok ? this.queries.plan(outcome.value) : outcome.error;
+    return outcome.ok ? this.page.plan(outcome.value) : outcome.error;
   }
 
   @Mutation(() => CartCheckResult, { description: 'Serials read off a cart, top first, against the load it should carry.' })
@@ -96,6 +106,6 @@ export class PlanResolver {
     @Me() me: SignedIn,
   ): Promise<PlanView> {
     await this.service.tick(planId, what, done, me);
-    return this.queries.plan(planId);
+    return this.page.plan(planId);
   }
 }

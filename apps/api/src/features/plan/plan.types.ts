@@ -1,6 +1,4 @@
 import { Field, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
-import type { PackPlan } from '#pack-plan';
-import { PackPlanJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
 export class CartCheck {
@@ -44,21 +42,51 @@ export class PlanHead {
 }
 
 @ObjectType()
-export class PlanView extends PlanHead {
-  /** Inputs that changed since it was made, in words; empty when it is not stale. */
-  @Field(() => [String])
-  changed: string[];
+export class ShowOfPlan {
+  @Field()
+  name: string;
 
-  @Field(() => PackPlanJson)
-  plan: PackPlan;
+  @Field()
+  venue: string;
 
-  @Field(() => [CartCheck])
-  cartChecks: CartCheck[];
+  @Field()
+  from: string;
 
-  /** What has been ticked off: rows of trucks, box moves. */
-  @Field(() => [String])
-  ticks: string[];
+  @Field()
+  to: string;
+
+  /** Which show of how many. */
+  @Field(() => Int)
+  number: number;
+
+  @Field(() => Int)
+  of: number;
 }
+
+@ObjectType({ description: 'One thing that a plan has to say.' })
+export class FindingView {
+  @Field()
+  code: string;
+
+  /** agrees, look, stop. */
+  @Field()
+  weight: string;
+
+  @Field()
+  section: string;
+
+  @Field()
+  subject: string;
+
+  @Field(() => String, { nullable: true })
+  date: string | null;
+
+  @Field()
+  sentence: string;
+}
+
+@ObjectType({ description: 'A plan; its parts are read where they are asked for (`plan-parts.resolver.ts`).' })
+export class PlanView extends PlanHead {}
 
 @ObjectType()
 export class ShowPage {

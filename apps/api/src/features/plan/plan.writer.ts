@@ -6,6 +6,7 @@ import { type PackPlan, changedInputs } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
+import { noteFresh } from './plan-freshness.reader.js';
 import { PackPlanRow, TickRow } from './rows.js';
 
 /** Drafts of a show, written inside the caller's unit of work. */
@@ -37,6 +38,7 @@ export class PlanWriter {
       releasedDespite: null,
       plan: plan as object,
     });
+    await noteFresh(manager, id);
     const standing = from ? unchangedTicks(from.plan, plan) : new Set();
     const carried = ticks.filter((each) => standing.has(each.what)).map((each) => ({ ...each, planId: id }));
     if (carried.length > 0) await manager.getRepository(TickRow).insert(carried);

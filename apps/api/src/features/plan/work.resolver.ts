@@ -3,7 +3,7 @@ import type { BetweenShows, WorkList } from '#pack-plan';
 import { BetweenShowsJson, WorkListJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { differenceViewOf } from './plan.queries.js';
+import { differenceViewOf } from './plan-difference.query.js';
 import { SwapResult } from './plan.types.js';
 import { WorkService } from './work.service.js';
 

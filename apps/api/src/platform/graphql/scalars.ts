@@ -11,6 +11,13 @@ const json = (name: string, described: string): GraphQLScalarType =>
   });
 
 export const PackPlanJson = json('PackPlanJson', 'The five results of a show: PackPlan of libs/pack-plan.');
+export const CartsJson = json('CartsJson', 'Cart loads, box moves and floor of a plan: CartsResult of libs/pack-plan.');
+export const PicksHeadJson = json('PicksHeadJson', 'What holds for all picks of a plan: PicksResult without its hangs.');
+export const HangJson = json('HangJson', 'One hang of a plan with its picks: HangResult of libs/pack-plan.');
+export const HardwareJson = json('HardwareJson', 'Hardware of a plan: HardwareResult of libs/pack-plan.');
+export const TrucksHeadJson = json('TrucksHeadJson', 'What holds for all trucks of a plan: TruckResult without its trucks.');
+export const TruckJson = json('TruckJson', 'One truck of a plan: TruckResultOne of libs/pack-plan.');
+export const DueJson = json('DueJson', 'Dates of a plan: DueResult of libs/pack-plan.');
 export const TourJson = json('TourJson', 'A tour with its shows and hangs: Tour of libs/tour-file.');
 export const ItemJson = json('ItemJson', 'An item of the register: Item of libs/tour-file.');
 export const ModelJson = json('ModelJson', 'A catalogue model or a rigging system: libs/tour-file.');
