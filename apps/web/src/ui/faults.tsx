@@ -1,9 +1,16 @@
-import { Refused } from '../platform/request.js';
+import { LostAnswer } from '../platform/lost-answer.js';
+import { Refused } from '../platform/refused.js';
 
 /** An error in words: what was found, where, and what would be right. */
 export function Faults({ of }: { of: unknown }) {
   if (!of) return null;
   const faults = of instanceof Refused ? of.faults : [];
+  if (of instanceof Refused && of.openRequestId !== undefined)
+    return (
+      <div className="faults">
+        <LostAnswer key={of.openRequestId} requestId={of.openRequestId} />
+      </div>
+    );
   return (
     <div className="faults" role="alert">
       <p>
