@@ -20,9 +20,11 @@ import { TourScreen } from '../features/tour/tour-screen.js';
 import { Tours } from '../features/tour/tours.js';
 import { Import } from '../features/transfer/import.js';
 import { TruckScreen } from '../features/truck/truck-screen.js';
+import { useLive } from '../platform/live/use-live.js';
 import { request } from '../platform/request.js';
 import { Page } from '../ui/page.js';
 import { Header } from './header.js';
+import type { Person } from './person.js';
 
 const meQuery = graphql(`query Me { me { id name role } }`);
 
@@ -41,7 +43,11 @@ export function App() {
         <SignIn offline={me.isError ? me.error : undefined} />
       </div>
     );
-  const person = me.data.me;
+  return <SignedInApp person={me.data.me} printing={printing} />;
+}
+
+function SignedInApp({ person, printing }: { person: Person; printing: boolean }) {
+  useLive();
   return (
     <div className={printing ? undefined : 'sheet'}>
       {!printing && <Header me={person} />}

@@ -22,7 +22,7 @@ const signMutation = graphql(`
 /** The running order of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
 export function RunningScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', hangId = '' } = useParams();
-  const query = useShow(tourId, showId, true);
+  const query = useShow(tourId, showId);
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {

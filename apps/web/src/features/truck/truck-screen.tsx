@@ -23,7 +23,7 @@ const TruckSpace = lazy(() => import('./truck-space.js'));
 export function TruckScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', truckId = '' } = useParams();
   const [search] = useSearchParams();
-  const query = useShow(tourId, showId, true);
+  const query = useShow(tourId, showId);
   return (
     <Loaded query={query}>
       {(data) => {

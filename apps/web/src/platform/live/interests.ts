@@ -1,0 +1,72 @@
+/** A query as the cache knows it. */
+export interface Known {
+  readonly queryKey: readonly unknown[];
+  readonly data: unknown;
+}
+
+/** Topics that a query is read again for at once, and topics that only make it stale: it is read again when somebody next looks. */
+export interface Interests {
+  readonly now: readonly string[];
+  readonly later?: readonly string[];
+}
+
+type Text = string | undefined;
+
+/** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
+const interestsByKind: Readonly<Record<string, (key: readonly Text[], data: unknown) => Interests>> = {
+  attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
+  between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
+  counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
+  dates: () => ({ now: ['register', 'catalogue'] }),
+  // Two plans that are on file: neither changes.
+  difference: () => ({ now: [] }),
+  fleet: () => ({ now: ['booking', 'tour'], later: ['register', 'show'] }),
+  'hang-models': () => ({ now: ['catalogue'] }),
+  'hardware-models': () => ({ now: ['catalogue'] }),
+  holds: () => ({ now: ['booking'] }),
+  'house-rules': () => ({ now: ['catalogue'] }),
+  item: ([, id]) => ({ now: [`item/${id}`, 'booking'], later: ['catalogue'] }),
+  items: () => ({ now: ['register'] }),
+  me: () => ({ now: ['people'] }),
+  models: () => ({ now: ['catalogue'] }),
+  people: () => ({ now: ['people'] }),
+  remedies: () => ({ now: ['booking'], later: ['register', 'show', 'tour'] }),
+  rigging: ([, plan]) => ({ now: [`rigging/${plan}`] }),
+  'row swap': () => ({ now: [] }),
+  search: ([, tour, show]) => ({ now: [`search/${tour}/${show}`] }),
+  show: ([, tour, show], data) => ({
+    now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`, ...plansIn(data).map((id) => `done/${id}`)],
+    later: ['register', 'catalogue', 'booking'],
+  }),
+  'shows-to-serve': () => ({ now: ['tour'] }),
+  tour: ([, tour]) => ({ now: [`tour/${tour}`, `show/${tour}`] }),
+  tours: () => ({ now: ['tour'] }),
+  'travelling-kit': () => ({ now: ['register', 'catalogue'] }),
+  'wear-rules': () => ({ now: ['catalogue'] }),
+  'work-list': ([, plan]) => ({ now: [`done/${plan}`, 'register'] }),
+};
+
+/** Kinds of queries that are told of. */
+export const toldKinds: readonly string[] = Object.keys(interestsByKind);
+
+/** What a told change means for a query. `*` is anything. */
+export function meaningOf(topics: readonly string[], { queryKey, data }: Known): 'read again' | 'stale' | 'nothing' {
+  const key = queryKey.map((each) => (typeof each === 'string' ? each : undefined));
+  const interests = interestsByKind[key[0] ?? '']?.(key, data);
+  if (topics.includes('*')) return 'read again';
+  if (!interests) return 'nothing';
+  const isOne = (interest: string) => topics.some((topic) => concerns(topic, interest));
+  if (interests.now.some(isOne)) return 'read again';
+  return (interests.later ?? []).some(isOne) ? 'stale' : 'nothing';
+}
+
+/** `item` concerns `item/x`, and the other way round; `item/x` does not concern `item/xy`. */
+function concerns(topic: string, interest: string): boolean {
+  return topic === interest || topic.startsWith(`${interest}/`) || interest.startsWith(`${topic}/`);
+}
+
+/** The plans that a show page holds. */
+function plansIn(data: unknown): string[] {
+  const page = (data ?? {}) as { released?: { id?: string } | null; draft?: { id?: string } | null };
+  return [page.released?.id, page.draft?.id].filter((id) => id !== undefined);
+}
