@@ -1,10 +1,11 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { filled, password } from '../../ui/typed.js';
 
 const peopleQuery = graphql(`query People { people { id name email role } }`);
 const addMutation = graphql(`mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }`);
@@ -55,82 +56,59 @@ export function People({ me }: { me: Person }) {
 }
 
 const nobody = { name: '', email: '', role: 'warehouse', password: '' };
+const newPerson = z.object({
+  name: filled('the name that others see'),
+  email: filled('an email address').regex(/@/, 'an email address'),
+  role: z.string(),
+  password,
+});
 
 function AddPerson() {
-  const [person, setPerson] = useState(nobody);
+  const form = useTypedForm(newPerson, nobody);
   const client = useQueryClient();
   const add = useMutation({
-    mutationFn: () => request(addMutation, { person }),
+    mutationFn: (person: z.output<typeof newPerson>) => request(addMutation, { person }),
     onSuccess: async () => {
-      setPerson(nobody);
+      form.reset(nobody);
       await client.invalidateQueries({ queryKey: ['people'] });
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    add.mutate();
-  };
-  const field = (key: 'name' | 'email' | 'password', label: string, type: string) => (
-    <label>
-      {label}
-      <input type={type} autoComplete="off" value={person[key]} onChange={(event) => setPerson({ ...person, [key]: event.target.value })} />
-    </label>
-  );
   return (
     <details>
       <summary>Add a person</summary>
-      <form onSubmit={submit}>
+      <Form form={form} onSubmit={(person) => add.mutate(person)} error={add.error}>
         <div className="fields">
-          {field('name', 'Name', 'text')}
-          {field('email', 'Email', 'email')}
-          <label>
-            Role
-            <select value={person.role} onChange={(event) => setPerson({ ...person, role: event.target.value })}>
-              {Object.entries(roleWords).map(([role, word]) => (
-                <option key={role} value={role}>
-                  {word}
-                </option>
-              ))}
-            </select>
-          </label>
-          {field('password', 'First password, at least 10 characters', 'password')}
+          <Field name="name" label="Name" />
+          <Field name="email" label="Email" type="email" />
+          <Choice name="role" label="Role" choices={Object.entries(roleWords)} />
+          <Field name="password" label="First password, at least 10 characters" type="password" autoComplete="new-password" />
         </div>
-        <Faults of={add.error} />
         <button type="submit" disabled={add.isPending}>
           Add
         </button>
-      </form>
+      </Form>
     </details>
   );
 }
 
+const noPasswords = { old: '', next: '' };
+const change = z.object({ old: z.string().min(1, 'the one you have'), next: password });
+
 function NewPassword() {
-  const [old, setOld] = useState('');
-  const [next, setNext] = useState('');
-  const change = useMutation({
-    mutationFn: () => request(passwordMutation, { old, next }),
+  const form = useTypedForm(change, noPasswords);
+  const save = useMutation({
+    mutationFn: (passwords: z.output<typeof change>) => request(passwordMutation, passwords),
     onSuccess: () => location.assign('/'),
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    change.mutate();
-  };
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={(passwords) => save.mutate(passwords)} error={save.error}>
       <div className="fields">
-        <label>
-          The one you have
-          <input type="password" autoComplete="current-password" value={old} onChange={(event) => setOld(event.target.value)} />
-        </label>
-        <label>
-          The new one, at least 10 characters
-          <input type="password" autoComplete="new-password" value={next} onChange={(event) => setNext(event.target.value)} />
-        </label>
+        <Field name="old" label="The one you have" type="password" autoComplete="current-password" />
+        <Field name="next" label="The new one, at least 10 characters" type="password" autoComplete="new-password" />
       </div>
-      <Faults of={change.error} />
-      <button type="submit" disabled={change.isPending}>
+      <button type="submit" disabled={save.isPending}>
         Change it and sign in again
       </button>
-    </form>
+    </Form>
   );
 }

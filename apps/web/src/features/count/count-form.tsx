@@ -1,67 +1,67 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
+import { useFormContext, useWatch } from 'react-hook-form';
 import { Link } from 'react-router';
+import { z } from 'zod';
 import type { PackPlan } from '#pack-plan';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
+import { figureOrNothing } from '../../ui/typed.js';
 import { recordCounts } from './operations.js';
 import type { Sheet } from './use-count-sheet.js';
 
-interface Typed {
-  readonly sent: string;
-  readonly returned: string;
-  readonly damaged: string;
-}
+const pieces = figureOrNothing('a whole number from 0, or nothing', { min: 0, whole: true });
+const typedLine = z.object({ sent: pieces, returned: pieces, damaged: pieces });
+const typedCounts = z.object({ also: z.record(z.string(), z.boolean()), lines: z.record(z.string(), typedLine) });
+type Typed = z.input<typeof typedCounts>;
+type Line = Sheet['lines'][number];
 
-const nothing: Typed = { sent: '', returned: '', damaged: '' };
-const gone = ({ sent, returned, damaged }: Typed): number => Number(sent) - Number(returned) + Number(damaged || 0);
+const nothing = { sent: '', returned: '', damaged: '' };
+const gone = (row: z.input<typeof typedLine>): number => Number(row.sent) - Number(row.returned) + Number(row.damaged || 0);
+/** A field's name may hold no point: it would be read as a path. */
+const nameOf = (key: string): string => encodeURIComponent(key).replaceAll('.', '%2E');
+
+/** What was typed and not yet sent stays in this browser's tab. */
+function useDraft(draftKey: string, empty: Typed) {
+  const [kept] = useState(() => JSON.parse(sessionStorage.getItem(draftKey) ?? '{"lines":{}}') as Partial<Typed>);
+  const [from] = useState<Typed>({ also: empty.also, lines: { ...empty.lines, ...kept.lines } });
+  const form = useTypedForm(typedCounts, from);
+  const typed = useWatch({ control: form.control }) as Typed;
+  useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify({ lines: typed.lines })), [draftKey, typed]);
+  return { form, typed };
+}
 
 /** One line a model: sent as planned unless typed otherwise; a line without "back" is not counted and stays open. */
 export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | undefined }) {
-  const draftKey = `counts ${sheet.tourId} ${sheet.showId}`;
-  const [typed, setTyped] = useState<Readonly<Record<string, Typed>>>(
-    () => JSON.parse(sessionStorage.getItem(draftKey) ?? '{}') as Record<string, Typed>,
-  );
-  const [also, setAlso] = useState<readonly string[]>([]);
+  const empty: Typed = { also: {}, lines: Object.fromEntries(sheet.lines.map(({ key }) => [nameOf(key), nothing])) };
+  const { form, typed } = useDraft(`counts ${sheet.tourId} ${sheet.showId}`, empty);
   const client = useQueryClient();
-  useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify(typed)), [draftKey, typed]);
   const open = sheet.lines.filter((line) => line.counted === null);
-  const sentOf = (key: string): number => {
-    const line = plan?.hardware.lines.find((each) => each.key === key);
-    return line ? line.withBox + line.withCart + line.loose + line.spares : (sheet.lines.find((each) => each.key === key)?.fitted ?? 0);
+  const sentOf = (line: Line): number => {
+    const planned = plan?.hardware.lines.find((each) => each.key === line.key);
+    return planned ? planned.withBox + planned.withCart + planned.loose + planned.spares : line.fitted;
   };
-  const rowOf = (key: string): Typed => {
-    const row = typed[key] ?? nothing;
-    return { ...row, sent: row.sent === '' ? String(sentOf(key)) : row.sent };
-  };
-  const counted = open.filter((line) => rowOf(line.key).returned.trim() !== '');
+  const counted = open.filter(({ key }) => (typed.lines[nameOf(key)]?.returned ?? '').trim() !== '');
   const save = useMutation({
-    mutationFn: () =>
+    mutationFn: ({ also, lines }: z.output<typeof typedCounts>) =>
       request(recordCounts, {
         tourId: sheet.tourId,
-        showIds: [...also, sheet.showId],
-        lines: counted.map(({ key }) => {
-          const { sent, returned, damaged } = rowOf(key);
-          return { key, sent: Number(sent), returned: Number(returned), damaged: Number(damaged || 0) };
+        showIds: [...sheet.notCountedBefore.map((each) => each.showId).filter((show) => also[nameOf(show)]), sheet.showId],
+        lines: open.flatMap((line) => {
+          const { sent, returned, damaged } = lines[nameOf(line.key)] ?? {};
+          return returned === undefined ? [] : [{ key: line.key, sent: sent ?? sentOf(line), returned, damaged: damaged ?? 0 }];
         }),
       }),
     onSuccess: async ({ recordCounts: answer }) => {
-      if (answer.__typename === 'CountSheet') setTyped({});
+      if (answer.__typename === 'CountSheet') form.reset(empty);
       await client.invalidateQueries();
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    save.mutate();
-  };
-  const change = (key: string, part: keyof Typed, value: string) =>
-    setTyped({ ...typed, [key]: { ...(typed[key] ?? nothing), [part]: value } });
-  const refusal = save.data?.recordCounts.__typename === 'CountRefusal' ? save.data.recordCounts.sentence : null;
-  const saved = save.data?.recordCounts.__typename === 'CountSheet';
+  const answer = save.data?.recordCounts;
   return (
-    <form onSubmit={submit} className="floor counts">
-      {saved && (
+    <Form form={form} onSubmit={(counts) => save.mutate(counts)} error={save.error} className="floor counts">
+      {answer?.__typename === 'CountSheet' && (
         <p className="answer" role="status">
           ○ Counted. Plans that use these losses are now stale: plan again to follow.
         </p>
@@ -74,27 +74,11 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
             Type what came back, and how much of it is unfit. What is not back counts as lost. A line left empty stays open. With its box
             and cart, loose and spare are counted together.
           </p>
-          {sheet.notCountedBefore.length > 0 && (
-            <fieldset>
-              <legend>This count is for {sheet.name}. Nothing was counted after these; count them in:</legend>
-              {sheet.notCountedBefore.map(({ showId: show, name }) => (
-                <label key={show} className="row tall">
-                  <input
-                    type="checkbox"
-                    className="tickbig"
-                    checked={also.includes(show)}
-                    onChange={(event) => setAlso(event.target.checked ? [...also, show] : also.filter((each) => each !== show))}
-                  />
-                  {name}
-                </label>
-              ))}
-            </fieldset>
-          )}
+          <AlsoCounted sheet={sheet} />
           {open.map((line) => (
-            <Row key={line.key} line={line} row={rowOf(line.key)} plan={plan} onChange={(part, value) => change(line.key, part, value)} />
+            <Row key={line.key} line={line} typed={typed.lines[nameOf(line.key)] ?? nothing} planned={sentOf(line)} plan={plan} />
           ))}
-          <Faults of={save.error} />
-          {refusal && <Note weight="stop">{refusal}</Note>}
+          {answer?.__typename === 'CountRefusal' && <Note weight="stop">{answer.sentence}</Note>}
           <div className="row actions">
             <button type="submit" disabled={save.isPending || counted.length === 0}>
               {counted.length === 0 ? 'Nothing counted yet' : `Record ${counted.length} of ${open.length} lines`}
@@ -102,64 +86,81 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
           </div>
         </>
       )}
-    </form>
+    </Form>
   );
 }
 
-function Row({
-  line,
-  row,
-  plan,
-  onChange,
-}: {
-  line: Sheet['lines'][number];
-  row: Typed;
-  plan: PackPlan | undefined;
-  onChange: (part: keyof Typed, value: string) => void;
-}) {
+function AlsoCounted({ sheet }: { sheet: Sheet }) {
+  const { register } = useFormContext();
+  if (sheet.notCountedBefore.length === 0) return null;
+  return (
+    <fieldset>
+      <legend>This count is for {sheet.name}. Nothing was counted after these; count them in:</legend>
+      {sheet.notCountedBefore.map(({ showId: show, name }) => (
+        <label key={show} className="row tall">
+          <input type="checkbox" className="tickbig" {...register(`also.${nameOf(show)}`)} />
+          {name}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+interface RowProps {
+  readonly line: Line;
+  readonly typed: z.input<typeof typedLine>;
+  readonly planned: number;
+  readonly plan: PackPlan | undefined;
+}
+
+function Row({ line, typed, planned, plan }: RowProps) {
+  const { setValue } = useFormContext();
   const name = `${line.item}, ${line.key}`;
   const lots = plan?.hardware.lines.find((each) => each.key === line.key)?.takenFrom ?? [];
-  const lost = row.returned.trim() === '' ? 0 : gone(row);
-  const field = (part: keyof Typed, label: string) => (
-    <label>
-      {label}
-      <input
-        inputMode="numeric"
-        aria-label={`${name}: ${label}`}
-        value={row[part]}
-        onChange={(event) => onChange(part, event.target.value)}
-      />
-    </label>
+  const sent = typed.sent.trim() === '' ? String(planned) : typed.sent;
+  const lost = typed.returned.trim() === '' ? 0 : gone({ ...typed, sent });
+  const at = (part: string) => `lines.${nameOf(line.key)}.${part}`;
+  const field = (part: keyof typeof nothing, label: string, placeholder?: string) => (
+    <Figure name={at(part)} label={label} ariaLabel={`${name}: ${label}`} placeholder={placeholder} />
   );
   return (
     <fieldset>
       <legend>{name}</legend>
       <div className="trio">
-        {field('sent', 'Sent')}
+        {field('sent', 'Sent', String(planned))}
         {field('returned', 'Back')}
         {field('damaged', 'Of those unfit')}
-        <button type="button" className="plain" aria-label={`${name}: all back`} onClick={() => onChange('returned', row.sent)}>
+        <button
+          type="button"
+          className="plain"
+          aria-label={`${name}: all back`}
+          onClick={() => setValue(at('returned'), sent, { shouldDirty: true, shouldValidate: true })}
+        >
           All back
         </button>
       </div>
-      {lost > 0 && (
-        <p className="said">
-          ◐ {lost} gone or unfit.{' '}
-          {lots.length > 0 && (
-            <>
-              Put the batch right as well:{' '}
-              {lots.map(({ lot }, index) => (
-                <span key={lot}>
-                  {index > 0 && ', '}
-                  <Link to={`/register/${lot}`}>{lot}</Link>
-                </span>
-              ))}
-              .
-            </>
-          )}
-        </p>
-      )}
+      {lost > 0 && <Lost lost={lost} lots={lots.map((each) => each.lot)} />}
       {lost < 0 && <p className="said">■ More came back than was sent: type what was sent, or keep foreign pieces apart.</p>}
     </fieldset>
+  );
+}
+
+function Lost({ lost, lots }: { lost: number; lots: readonly string[] }) {
+  return (
+    <p className="said">
+      ◐ {lost} gone or unfit.{' '}
+      {lots.length > 0 && (
+        <>
+          Put the batch right as well:{' '}
+          {lots.map((lot, index) => (
+            <span key={lot}>
+              {index > 0 && ', '}
+              <Link to={`/register/${lot}`}>{lot}</Link>
+            </span>
+          ))}
+          .
+        </>
+      )}
+    </p>
   );
 }

@@ -1,8 +1,10 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { useEffect, useState } from 'react';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Choice, Field, Figure, Form, useTypedForm } from '../../ui/form.js';
+import { day, figure } from '../../ui/typed.js';
 
 const showsQuery = graphql(`query ShowsToServe { tours { id name showNames { showId name } } }`);
 const firstQuery = graphql(`
@@ -17,72 +19,51 @@ export function FirstDay() {
   const shows = (tours.data?.tours ?? []).flatMap((each) =>
     each.showNames.map((show) => ({ tourId: each.id, showId: show.showId, name: `${each.name}: ${show.name}` })),
   );
-  const [chosen, setChosen] = useState(0);
-  const [from, setFrom] = useState(() => new Date().toISOString().slice(0, 10));
-  const [days, setDays] = useState(3);
-  const find = useMutation({
-    mutationFn: () => request(firstQuery, { tourId: shows[chosen]!.tourId, showId: shows[chosen]!.showId, from, days }),
-  });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    find.mutate();
-  };
   if (shows.length === 0) return <p className="quiet">No show is on file yet.</p>;
+  return <DayForm shows={shows} />;
+}
+
+interface ShowOfTour {
+  readonly tourId: string;
+  readonly showId: string;
+  readonly name: string;
+}
+
+const typedQuestion = z.object({
+  show: z.string(),
+  from: day,
+  days: figure('a whole number from 1 to 400', { min: 1, max: 400, whole: true }),
+});
+
+function DayForm({ shows }: { shows: readonly ShowOfTour[] }) {
+  const [today] = useState(() => new Date().toISOString().slice(0, 10));
+  const form = useTypedForm(typedQuestion, { show: '0', from: today, days: '3' });
+  const find = useMutation({
+    mutationFn: async ({ show, from, days }: z.output<typeof typedQuestion>) => {
+      const { tourId, showId } = shows[Number(show)] ?? { tourId: '', showId: '' };
+      return { days, on: (await request(firstQuery, { tourId, showId, from, days })).firstDayFor };
+    },
+  });
+  // An answer stands beside the question that it answers.
+  const { reset } = find;
+  useEffect(() => form.subscribe({ formState: { values: true }, callback: () => reset() }), [form, reset]);
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={(question) => find.mutate(question)} error={find.error}>
       <div className="fields">
-        <label>
-          Design of
-          <select
-            value={chosen}
-            onChange={(event) => {
-              setChosen(Number(event.target.value));
-              find.reset();
-            }}
-          >
-            {shows.map((each, index) => (
-              <option key={each.name} value={index}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          No earlier than
-          <input
-            type="date"
-            value={from}
-            onChange={(event) => {
-              setFrom(event.target.value);
-              find.reset();
-            }}
-          />
-        </label>
-        <label>
-          Days on end
-          <input
-            type="number"
-            min={1}
-            max={400}
-            value={days}
-            onChange={(event) => {
-              setDays(event.target.valueAsNumber || 1);
-              find.reset();
-            }}
-          />
-        </label>
+        <Choice name="show" label="Design of" choices={shows.map((each, index) => [String(index), each.name] as const)} />
+        <Field name="from" label="No earlier than" type="date" />
+        <Figure name="days" label="Days on end" />
       </div>
-      <Faults of={find.error} />
       <button type="submit" className="plain" disabled={find.isPending}>
         Find the day
       </button>
       {find.data && (
         <p role="status">
-          {find.data.firstDayFor
-            ? `${find.data.firstDayFor}: from that day every box of the design is free for ${days} ${days === 1 ? 'day' : 'days on end'}.`
+          {find.data.on
+            ? `${find.data.on}: from that day every box of the design is free for ${find.data.days} ${find.data.days === 1 ? 'day' : 'days on end'}.`
             : 'Not within the next 400 days. Look above at what would free a box.'}
         </p>
       )}
-    </form>
+    </Form>
   );
 }

@@ -1,11 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded } from '../../ui/page.js';
+import { day, figure, filled, manyNames } from '../../ui/typed.js';
 
 const holdsQuery = graphql(`query OpenHolds { openHolds { name from to until items } }`);
 const placeMutation = graphql(`
@@ -52,50 +54,42 @@ export function Holds({ me }: { me: Person }) {
   );
 }
 
+const nothing = { name: '', from: '', to: '', hours: '48', items: '' };
+const typedHold = z.object({
+  name: filled('who or what it is held for'),
+  from: day,
+  to: day,
+  hours: figure('hours, a whole number from 1', { min: 1, whole: true }),
+  items: manyNames('serials, with blanks between'),
+});
+
 function NewHold() {
-  const [form, setForm] = useState({ name: '', from: '', to: '', hours: '48', items: '' });
+  const form = useTypedForm(typedHold, nothing);
   const client = useQueryClient();
   const place = useMutation({
-    mutationFn: () =>
-      request(placeMutation, {
-        hold: {
-          name: form.name.trim(),
-          from: form.from,
-          to: form.to,
-          hours: Number(form.hours),
-          items: form.items.split(/[\s,]+/).filter((each) => each !== ''),
-        },
-      }),
-    onSuccess: () => client.invalidateQueries(),
+    mutationFn: (hold: z.output<typeof typedHold>) => request(placeMutation, { hold }),
+    onSuccess: async ({ placeHold }) => {
+      if (placeHold.__typename === 'Hold') form.reset(nothing);
+      await client.invalidateQueries();
+    },
   });
   const refusal = place.data?.placeHold.__typename === 'BookingRefusal' ? place.data.placeHold.sentence : undefined;
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    place.mutate();
-  };
-  const field = (key: keyof typeof form, label: string, type = 'text') => (
-    <label>
-      {label}
-      <input type={type} required value={form[key]} onChange={(event) => setForm({ ...form, [key]: event.target.value })} />
-    </label>
-  );
   return (
     <details>
       <summary>Put items on hold</summary>
-      <form onSubmit={submit}>
+      <Form form={form} onSubmit={(hold) => place.mutate(hold)} error={place.error}>
         <div className="fields">
-          {field('name', 'Held for')}
-          {field('from', 'First day', 'date')}
-          {field('to', 'Last day', 'date')}
-          {field('hours', 'Ends by itself after, hours', 'number')}
-          {field('items', 'Serials, with blanks between')}
+          <Field name="name" label="Held for" />
+          <Field name="from" label="First day" type="date" />
+          <Field name="to" label="Last day" type="date" />
+          <Figure name="hours" label="Ends by itself after" unit="hours" />
+          <Field name="items" label="Serials, with blanks between" />
         </div>
-        <Faults of={place.error} />
         {refusal && <Note weight="stop">{refusal}</Note>}
         <button type="submit" disabled={place.isPending}>
           Hold them
         </button>
-      </form>
+      </Form>
     </details>
   );
 }

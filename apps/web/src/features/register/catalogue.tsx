@@ -83,16 +83,7 @@ export function Catalogue({ me }: { me: Person }) {
 function Model({ kind, data, mayWrite }: { kind: ModelKind; data: object; mayWrite: boolean }) {
   const cells = cellsOf(kind, data);
   if (mayWrite)
-    return (
-      <RowForm
-        key={JSON.stringify(data)}
-        columns={columnsOf(kind)}
-        cells={cells}
-        path={`/api/csv/models/${kind}`}
-        isNew={false}
-        button="Save the model"
-      />
-    );
+    return <RowForm columns={columnsOf(kind)} cells={cells} path={`/api/csv/models/${kind}`} isNew={false} button="Save the model" />;
   return (
     <ul className="plain">
       {Object.entries(cells)

@@ -1,9 +1,10 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { useState } from 'react';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Examination } from '#tour-file';
 import { request, sendFile } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Choice, Form, LongText, Field as TypedField, useTypedForm } from '../../ui/form.js';
 
 const examine = graphql(`
   mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
@@ -50,62 +51,39 @@ const yes = (value: unknown): string => (value === true ? 'yes' : value === fals
 const textOf = (value: unknown): string =>
   Array.isArray(value) ? value.join(' ') : typeof value === 'boolean' ? yes(value) : typeof value === 'string' ? value : '';
 
+const typedExamination = z.record(z.string(), z.string()).superRefine((typed, context) => {
+  const say = (key: string, message: string) => context.addIssue({ code: 'custom', path: [key], message });
+  if (!typed.on) say('on', 'the day, YYYY-MM-DD');
+  if (typed.nextLatestOn && typed.on && typed.nextLatestOn <= typed.on) say('nextLatestOn', `a day after ${typed.on}`);
+});
+
+const onFile = (examination: Examination | undefined): Record<string, string> => ({
+  ...Object.fromEntries(main.map(([key]) => [key, textOf((examination as Record<string, unknown> | undefined)?.[key])])),
+  ...Object.fromEntries(
+    particulars.map(([key]) => [key, textOf((examination?.particulars as Record<string, unknown> | undefined)?.[key])]),
+  ),
+  outcome: examination?.outcome ?? 'pass',
+});
+
 /** Records an examination with what its report says and the report itself; `of` is the record that is corrected. */
 export function ExaminationForm({ itemId, of }: { itemId: string; of?: { id: string; examination: Examination } }) {
-  const start = () => ({
-    ...Object.fromEntries(main.map(([key]) => [key, textOf((of?.examination as Record<string, unknown> | undefined)?.[key])])),
-    ...Object.fromEntries(
-      particulars.map(([key]) => [key, textOf((of?.examination.particulars as Record<string, unknown> | undefined)?.[key])]),
-    ),
-    outcome: of?.examination.outcome ?? 'pass',
-  });
-  const [values, setValues] = useState<Record<string, string>>(start);
+  const form = useTypedForm(typedExamination, onFile(of?.examination));
   const [file, setFile] = useState<File | null>(null);
   const client = useQueryClient();
   const record = useMutation({
-    mutationFn: async () => {
-      const kept = file
-        ? ((await sendFile(`/api/reports/${encodeURIComponent(itemId)}?name=${encodeURIComponent(file.name)}`, file, file.type)) as {
-            id: string;
-          })
-        : undefined;
+    mutationFn: async (typed: Record<string, string>) => {
+      const kept = file ? await sendReport(itemId, file) : undefined;
       const reportFile = kept?.id ?? of?.examination.reportFile;
-      return request(examine, { itemId, examination: examinationOf(values, reportFile), supersedes: of?.id ?? null });
+      return request(examine, { itemId, examination: examinationOf(typed, reportFile), supersedes: of?.id ?? null });
     },
     onSuccess: async () => {
-      setValues(start());
+      form.reset(onFile(of?.examination));
       setFile(null);
       await client.invalidateQueries();
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    record.mutate();
-  };
-  const input = ([key, label, form]: Field) => {
-    const change = (value: string) => setValues({ ...values, [key]: value });
-    const value = values[key] ?? '';
-    return (
-      <label key={key}>
-        {label}
-        {form === 'long' ? (
-          <textarea rows={2} value={value} onChange={(event) => change(event.target.value)} />
-        ) : form === 'yes or no' || Array.isArray(form) ? (
-          <select value={value} onChange={(event) => change(event.target.value)}>
-            {(form === 'yes or no' ? ['', 'yes', 'no'] : (form as readonly string[])).map((each) => (
-              <option key={each} value={each}>
-                {each || 'not said'}
-              </option>
-            ))}
-          </select>
-        ) : (
-          <input type={form === 'date' ? 'date' : 'text'} value={value} onChange={(event) => change(event.target.value)} />
-        )}
-      </label>
-    );
-  };
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={(typed) => record.mutate(typed)} error={record.error}>
       <div className="fields">{main.map(input)}</div>
       <details>
         <summary>What else the report says</summary>
@@ -117,13 +95,23 @@ export function ExaminationForm({ itemId, of }: { itemId: string; of?: { id: str
           <input type="file" accept="application/pdf,image/jpeg,image/png" onChange={(event) => setFile(event.target.files?.[0] ?? null)} />
         </label>
       </div>
-      <Faults of={record.error} />
       {record.isSuccess && <p role="status">Recorded.</p>}
       <button type="submit" disabled={record.isPending}>
         {of ? 'Record the correction' : 'Record'}
       </button>
-    </form>
+    </Form>
   );
+}
+
+const sendReport = (itemId: string, file: File): Promise<{ id: string }> =>
+  sendFile(`/api/reports/${encodeURIComponent(itemId)}?name=${encodeURIComponent(file.name)}`, file, file.type) as Promise<{ id: string }>;
+
+function input([key, label, form]: Field) {
+  if (form === 'long') return <LongText key={key} name={key} label={label} />;
+  if (form === undefined || form === 'text' || form === 'date')
+    return <TypedField key={key} name={key} label={label} type={form ?? 'text'} />;
+  const words = form === 'yes or no' ? ['', 'yes', 'no'] : form;
+  return <Choice key={key} name={key} label={label} choices={words.map((each) => [each, each || 'not said'] as const)} />;
 }
 
 function examinationOf(values: Readonly<Record<string, string>>, reportFile: string | undefined): object {

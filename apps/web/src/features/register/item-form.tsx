@@ -23,14 +23,7 @@ export function ItemForm({ item }: { item: Item }) {
   return (
     <details>
       <summary>Change what is on file</summary>
-      <RowForm
-        key={JSON.stringify(item)}
-        columns={columnsOf(item.kind)}
-        cells={cellsOf(item)}
-        path={`/api/csv/items/${item.kind}`}
-        isNew={false}
-        button="Save"
-      />
+      <RowForm columns={columnsOf(item.kind)} cells={cellsOf(item)} path={`/api/csv/items/${item.kind}`} isNew={false} button="Save" />
     </details>
   );
 }

@@ -1,8 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useId, useState } from 'react';
+import { useMemo } from 'react';
+import { z } from 'zod';
 import { writeCsv } from '#kernel';
-import { Refused, sendFile } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { sendFile } from '../../platform/request.js';
+import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 
 interface Column {
   readonly heading: string;
@@ -10,6 +11,10 @@ interface Column {
   readonly hint?: string;
   readonly choices?: readonly string[];
 }
+
+/** A heading may hold points and brackets, which a form would read as a path: a field goes by its place. */
+const nameAt = (index: number): string => `column${index}`;
+const cellsByPlace = z.record(z.string(), z.string());
 
 /** One row of a CSV as a form: the same columns, the same checks, the same words about what is wrong. */
 export function RowForm({
@@ -25,66 +30,46 @@ export function RowForm({
   isNew: boolean;
   button: string;
 }) {
-  const [values, setValues] = useState(cells);
+  const onFile = useMemo(
+    () => Object.fromEntries(columns.map(({ heading }, index) => [nameAt(index), cells[heading] ?? ''])),
+    // Equal cells are equal, however often they are read.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [JSON.stringify(cells), columns.length],
+  );
+  const form = useTypedForm(cellsByPlace, onFile);
   const client = useQueryClient();
-  const id = useId();
   const save = useMutation({
-    mutationFn: () =>
+    mutationFn: (typed: Record<string, string>) =>
       sendFile(
         `${path}?dryRun=false`,
-        writeCsv([columns.map((each) => each.heading), columns.map((each) => values[each.heading] ?? '')]),
+        writeCsv([columns.map((each) => each.heading), columns.map((_, index) => typed[nameAt(index)] ?? '')]),
         'text/csv',
       ),
-    onSuccess: () => client.invalidateQueries(),
+    onSuccess: async (_answer, typed) => {
+      form.reset(isNew ? onFile : typed);
+      await client.invalidateQueries();
+    },
   });
-  const faultOf = (heading: string) =>
-    save.error instanceof Refused ? save.error.faults.find((fault) => fault.column === heading) : undefined;
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    save.mutate();
+  const placeOf = (heading: string) => {
+    const index = columns.findIndex((each) => each.heading === heading);
+    return index < 0 ? undefined : nameAt(index);
   };
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={placeOf}>
       <div className="fields">
         {columns.map(({ heading, hint, choices }, index) => {
-          const fault = faultOf(heading);
-          const name = `${id}-${index}`;
-          const common = {
-            id: name,
-            value: values[heading] ?? '',
-            'aria-invalid': fault !== undefined,
-            'aria-describedby': fault || hint ? `${name}-say` : undefined,
-          };
-          return (
-            <label key={heading} htmlFor={name}>
-              {heading}
-              {choices ? (
-                <select {...common} onChange={(event) => setValues({ ...values, [heading]: event.target.value })}>
-                  {choices.map((each) => (
-                    <option key={each}>{each}</option>
-                  ))}
-                </select>
-              ) : (
-                <input
-                  {...common}
-                  readOnly={index === 0 && !isNew}
-                  onChange={(event) => setValues({ ...values, [heading]: event.target.value })}
-                />
-              )}
-              {(fault || (hint && hint !== 'text')) && (
-                <small id={`${name}-say`} className={fault ? 'fault' : 'quiet'}>
-                  {fault ? `■ wanted ${fault.wanted}` : hint}
-                </small>
-              )}
-            </label>
+          const said = { name: nameAt(index), label: heading, description: hint === 'text' ? undefined : hint };
+          return choices ? (
+            <Choice key={heading} {...said} choices={choices.map((each) => [each, each] as const)} />
+          ) : (
+            <Field key={heading} {...said} readOnly={index === 0 && !isNew} />
           );
         })}
       </div>
-      <Faults of={save.error} />
       {save.isSuccess && <p role="status">Saved.</p>}
       <button type="submit" disabled={save.isPending}>
         {button}
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,10 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import { Link } from 'react-router';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
+import { filled } from '../../ui/typed.js';
 
 const swapMutation = graphql(`
   mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
@@ -19,54 +20,39 @@ interface SwapProps {
   readonly onDraft: (wants: boolean) => void;
 }
 
+const nothing = { serial: '', reason: '' };
+const typedFailure = z.object({ serial: filled('a serial of this show'), reason: filled('what is wrong with it') });
+
 /** A box fails: it is quarantined, and a draft is made that keeps every other box in its place. */
 export function SwapBox({ planId, base, serials, onDraft }: SwapProps) {
-  const [serial, setSerial] = useState('');
-  const [reason, setReason] = useState('');
+  const form = useTypedForm(typedFailure, nothing);
   const client = useQueryClient();
   const swap = useMutation({
-    mutationFn: () => request(swapMutation, { planId, serial: serial.trim(), reason }),
+    mutationFn: (failure: z.output<typeof typedFailure>) => request(swapMutation, { planId, ...failure }),
     onSuccess: async () => {
-      setSerial('');
-      setReason('');
+      form.reset(nothing);
       await client.invalidateQueries();
       onDraft(true);
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    swap.mutate();
-  };
   const answer = swap.data?.swapBox;
   return (
     <details open={answer !== undefined}>
       <summary>A box has failed</summary>
-      <form onSubmit={submit} className="floor">
+      <Form form={form} className="floor" onSubmit={(failure) => swap.mutate(failure)} error={swap.error}>
         <div className="fields">
-          <label>
-            Its serial
-            <input
-              list="boxes-of-this-show"
-              value={serial}
-              onChange={(event) => setSerial(event.target.value)}
-              autoCapitalize="characters"
-            />
-            <datalist id="boxes-of-this-show">
-              {serials.map((each) => (
-                <option key={each} value={each} />
-              ))}
-            </datalist>
-          </label>
-          <label>
-            What is wrong with it
-            <input value={reason} onChange={(event) => setReason(event.target.value)} />
-          </label>
+          <Field name="serial" label="Its serial" list="boxes-of-this-show" />
+          <Field name="reason" label="What is wrong with it" />
         </div>
-        <Faults of={swap.error} />
+        <datalist id="boxes-of-this-show">
+          {serials.map((each) => (
+            <option key={each} value={each} />
+          ))}
+        </datalist>
         <button type="submit" disabled={swap.isPending}>
           Quarantine it and find another
         </button>
-      </form>
+      </Form>
       {answer && (
         <div role="status">
           <ul>

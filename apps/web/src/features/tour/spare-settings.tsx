@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { useFieldArray } from 'react-hook-form';
+import type { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Tour } from '#tour-file';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Choice, Figure, Form, Tick, useTypedForm } from '../../ui/form.js';
 import { Loaded } from '../../ui/page.js';
 import { saveTour } from './operations.js';
-import { type SpareRow, rowOf, sparesOf } from './spare-rows.js';
+import { fieldOfSpares, rowOf, sparesOf, typedSpares } from './spare-rows.js';
 
 const modelsQuery = graphql(`query HardwareModels { catalogueModels { kind model } }`);
 const kinds = ['pins', 'shackles', 'slings', 'looms', 'hoists'];
@@ -17,8 +18,7 @@ export function SpareSettings({ tour, version }: { tour: Tour; version: number }
   return (
     <Loaded query={query}>
       {({ catalogueModels: all }) => (
-        <Form
-          key={version}
+        <SparesForm
           tour={tour}
           version={version}
           models={[
@@ -31,60 +31,46 @@ export function SpareSettings({ tour, version }: { tour: Tour; version: number }
   );
 }
 
-function Form({ tour, version, models }: { tour: Tour; version: number; models: readonly string[] }) {
-  const [rows, setRows] = useState<readonly SpareRow[]>(() => tour.spares.map((each) => rowOf(each)));
-  const [level, setLevel] = useState(tour.spareTrunk ? String(Number((tour.spareTrunk.level * 100).toFixed(4))) : '');
-  const [least, setLeast] = useState<'mass' | 'cost'>(tour.spareTrunk?.least ?? 'mass');
+function SparesForm({ tour, version, models }: { tour: Tour; version: number; models: readonly string[] }) {
+  const form = useTypedForm(typedSpares, {
+    level: tour.spareTrunk ? percent(tour.spareTrunk.level) : '',
+    least: tour.spareTrunk?.least ?? 'mass',
+    rows: tour.spares.map((each) => rowOf(each)),
+  });
+  const { fields: rows, append, remove } = useFieldArray({ control: form.control, name: 'rows' });
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () => {
+    mutationFn: ({ level, least, rows: read }: z.output<typeof typedSpares>) => {
       const { spareTrunk: _before, ...rest } = tour;
-      const trunk = level.trim() === '' ? {} : { spareTrunk: { level: Number(level) / 100, least } };
-      return request(saveTour, { tour: { ...rest, ...trunk, spares: sparesOf(rows, tour.spares) }, expectedVersion: version });
+      const trunk = level === undefined ? {} : { spareTrunk: { level: level / 100, least } };
+      return request(saveTour, { tour: { ...rest, ...trunk, spares: sparesOf(read, tour.spares) }, expectedVersion: version });
     },
-    onSuccess: () => client.invalidateQueries(),
+    onSuccess: async () => {
+      form.reset(form.getValues());
+      await client.invalidateQueries();
+    },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    save.mutate();
-  };
   const left = models.filter((model) => !rows.some((row) => row.item === model));
-  const change = (index: number, part: Partial<SpareRow>) => setRows(rows.map((row, at) => (at === index ? { ...row, ...part } : row)));
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfSpares}>
       <p>
         {tour.spareTrunk
-          ? `Wanted: no line runs short on ${Number((tour.spareTrunk.level * 100).toFixed(4))} % of tours, at least ${tour.spareTrunk.least}.`
+          ? `Wanted: no line runs short on ${percent(tour.spareTrunk.level)} % of tours, at least ${tour.spareTrunk.least}.`
           : 'No level is wanted for the whole trunk; each line has its own.'}{' '}
         {rows.length} {rows.length === 1 ? 'line has' : 'lines have'} losses on file.
       </p>
       <details>
         <summary>Levels and losses</summary>
         <div className="fields">
-          <label>
-            Level of the whole trunk, %
-            <input inputMode="decimal" value={level} onChange={(event) => setLevel(event.target.value)} />
-            <small>empty: each line by its own level</small>
-          </label>
-          <label>
-            Kept least
-            <select value={least} onChange={(event) => setLeast(event.target.value as 'mass' | 'cost')}>
-              <option>mass</option>
-              <option>cost</option>
-            </select>
-          </label>
+          <Figure name="level" label="Level of the whole trunk" unit="%" description="empty: each line by its own level" />
+          <Choice name="least" label="Kept least" choices={leastChoices} />
         </div>
         <p className="quiet">
           Losses believed in so many uses: one piece fitted for one show is one use. A line that learns starts from there and takes in what
           is counted at return; another keeps what is filed. A line without a level of its own follows the trunk’s.
         </p>
         {rows.map((row, index) => (
-          <SpareLine
-            key={row.item}
-            row={row}
-            onChange={(part) => change(index, part)}
-            onRemove={() => setRows(rows.filter((_, at) => at !== index))}
-          />
+          <SpareLine key={row.id} item={row.item} index={index} onRemove={() => remove(index)} />
         ))}
         {left.length > 0 && (
           <label>
@@ -92,7 +78,7 @@ function Form({ tour, version, models }: { tour: Tour; version: number; models: 
             <select
               value=""
               onChange={(event) =>
-                setRows([...rows, { item: event.target.value, losses: '1', uses: '1000', learns: true, level: '', stopsAShow: true }])
+                append({ item: event.target.value, losses: '1', uses: '1000', learns: true, level: '', stopsAShow: true })
               }
             >
               <option value="">choose a model</option>
@@ -102,54 +88,38 @@ function Form({ tour, version, models }: { tour: Tour; version: number; models: 
             </select>
           </label>
         )}
-        <Faults of={save.error} />
         <p>
           <button type="submit" disabled={save.isPending}>
             Save the spares
           </button>
         </p>
       </details>
-    </form>
+    </Form>
   );
 }
 
-function SpareLine({ row, onChange, onRemove }: { row: SpareRow; onChange: (part: Partial<SpareRow>) => void; onRemove: () => void }) {
-  const number = (part: 'losses' | 'uses' | 'level', label: string) => (
-    <label>
-      {label}
-      <input
-        inputMode="decimal"
-        aria-label={`${row.item}: ${label}`}
-        value={row[part]}
-        onChange={(event) => onChange({ [part]: event.target.value })}
-      />
-    </label>
-  );
-  const box = (part: 'learns' | 'stopsAShow', label: string) => (
-    <label className="row">
-      <input
-        type="checkbox"
-        style={{ width: 24, minHeight: 24 }}
-        checked={row[part]}
-        onChange={(event) => onChange({ [part]: event.target.checked })}
-      />
-      {label}
-    </label>
-  );
+const percent = (level: number): string => String(Number((level * 100).toFixed(4)));
+const leastChoices = [
+  ['mass', 'mass'],
+  ['cost', 'cost'],
+] as const;
+
+function SpareLine({ item, index, onRemove }: { item: string; index: number; onRemove: () => void }) {
+  const figure = (part: string, label: string) => <Figure name={`rows.${index}.${part}`} label={label} ariaLabel={`${item}: ${label}`} />;
   return (
     <fieldset>
-      <legend>{row.item}</legend>
+      <legend>{item}</legend>
       <div className="trio">
-        {number('losses', 'Losses believed')}
-        {number('uses', 'in uses')}
-        {number('level', 'Own level, %')}
-        <button type="button" className="plain" aria-label={`${row.item}: remove`} onClick={onRemove}>
+        {figure('losses', 'Losses believed')}
+        {figure('uses', 'in uses')}
+        {figure('level', 'Own level, %')}
+        <button type="button" className="plain" aria-label={`${item}: remove`} onClick={onRemove}>
           Remove
         </button>
       </div>
       <div className="row">
-        {box('learns', 'learns from counts')}
-        {box('stopsAShow', 'stops a show: at least one spare')}
+        <Tick name={`rows.${index}.learns`} label="learns from counts" />
+        <Tick name={`rows.${index}.stopsAShow`} label="stops a show: at least one spare" />
       </div>
     </fieldset>
   );

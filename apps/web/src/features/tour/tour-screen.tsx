@@ -1,14 +1,17 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Tour } from '#tour-file';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { figureOrNothing } from '../../ui/typed.js';
 import { BetweenShows } from './between-shows.js';
 import { newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
+import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
 import { SpareSettings } from './spare-settings.js';
 
 const kitQuery = graphql(`
@@ -91,54 +94,47 @@ function useSave(version: number) {
 }
 
 function AddShow({ tour, version }: { tour: Tour; version: number }) {
-  const [form, setForm] = useState({ show: '', venue: '', timeZone: tour.shows[0]?.timeZone ?? 'Europe/London', from: '', to: '' });
+  const nothing = { show: '', venue: '', timeZone: tour.shows[0]?.timeZone ?? 'Europe/London', from: '', to: '' };
+  const form = useTypedForm(typedShow, nothing);
   const save = useSave(version);
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    save.mutate({
-      ...tour,
-      shows: [...tour.shows, newShow(form, tour.shows[0]?.loadRule ?? '')].sort((a, b) => (a.from < b.from ? -1 : 1)),
-    });
-  };
-  const field = (key: keyof typeof form, label: string, type = 'text') => (
-    <label>
-      {label}
-      <input type={type} required value={form[key]} onChange={(event) => setForm({ ...form, [key]: event.target.value })} />
-    </label>
-  );
+  const add = (typed: z.output<typeof typedShow>) =>
+    save.mutate(
+      {
+        ...tour,
+        shows: [...tour.shows, newShow(typed, tour.shows[0]?.loadRule ?? '')].sort((a, b) => (a.from < b.from ? -1 : 1)),
+      },
+      { onSuccess: () => form.reset(nothing) },
+    );
   return (
     <details>
       <summary>Add a show</summary>
-      <form onSubmit={submit}>
+      <Form form={form} onSubmit={add} error={save.error} fieldOf={fieldOfNewShow}>
         <div className="fields">
-          {field('show', 'Name')}
-          {field('venue', 'Venue')}
-          {field('timeZone', 'Time zone')}
-          {field('from', 'Load-in day', 'date')}
-          {field('to', 'Load-out day', 'date')}
+          <Field name="show" label="Name" />
+          <ShowFields />
         </div>
-        <Faults of={save.error} />
         <button type="submit" disabled={save.isPending}>
           Add the show
         </button>
-      </form>
+      </Form>
     </details>
   );
 }
 
+const weight = figureOrNothing('a number from 0 to 1000000, or nothing', { min: 0, max: 1e6 });
+const typedWishes = z.object({ dueSoon: weight, wear: weight });
+
 /** Weights are set here or the usual ones hold. */
 function Wishes({ tour, version }: { tour: Tour; version: number }) {
-  const [dueSoon, setDueSoon] = useState(String(tour.wishes?.dueSoon ?? ''));
-  const [wear, setWear] = useState(String(tour.wishes?.wear ?? ''));
+  const form = useTypedForm(typedWishes, { dueSoon: String(tour.wishes?.dueSoon ?? ''), wear: String(tour.wishes?.wear ?? '') });
   const save = useSave(version);
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
+  const weigh = ({ dueSoon, wear }: z.output<typeof typedWishes>) => {
     const { wishes: _wishes, ...rest } = tour;
-    const wishes = { ...(dueSoon === '' ? {} : { dueSoon: Number(dueSoon) }), ...(wear === '' ? {} : { wear: Number(wear) }) };
+    const wishes = { ...(dueSoon === undefined ? {} : { dueSoon }), ...(wear === undefined ? {} : { wear }) };
     save.mutate(Object.keys(wishes).length === 0 ? rest : { ...rest, wishes });
   };
   return (
-    <form onSubmit={submit}>
+    <Form form={form} onSubmit={weigh} error={save.error}>
       <p>
         The plan then takes the fewest carts, then boxes that do not fall due within 30 days after the tour, then the less used, with like
         boxes left and right.
@@ -146,21 +142,14 @@ function Wishes({ tour, version }: { tour: Tour; version: number }) {
       <details>
         <summary>Weigh these otherwise</summary>
         <div className="fields">
-          <label>
-            A box that falls due soon (usual: 1000)
-            <input inputMode="numeric" value={dueSoon} onChange={(event) => setDueSoon(event.target.value)} />
-          </label>
-          <label>
-            Each use of a box (usual: 1)
-            <input inputMode="numeric" value={wear} onChange={(event) => setWear(event.target.value)} />
-          </label>
+          <Figure name="dueSoon" label="A box that falls due soon" description="empty: the usual 1000" />
+          <Figure name="wear" label="Each use of a box" description="empty: the usual 1" />
         </div>
         <button type="submit" className="plain" disabled={save.isPending}>
           Save the weights
         </button>
       </details>
-      <Faults of={save.error} />
-    </form>
+    </Form>
   );
 }
 
@@ -180,7 +169,7 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
                 <label className="row">
                   <input
                     type="checkbox"
-                    style={{ width: 24, minHeight: 24 }}
+                    className="tick"
                     checked={tour.trucks.includes(node.id)}
                     onChange={() => save.mutate({ ...tour, trucks: toggle(tour.trucks, node.id) })}
                   />
@@ -192,7 +181,7 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
           <label className="row">
             <input
               type="checkbox"
-              style={{ width: 24, minHeight: 24 }}
+              className="tick"
               checked={tour.roadRules?.includes('US bridge formula') ?? false}
               onChange={(event) => {
                 const { roadRules: _roadRules, ...rest } = tour;
@@ -209,7 +198,7 @@ function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
                   <label className="row">
                     <input
                       type="checkbox"
-                      style={{ width: 24, minHeight: 24 }}
+                      className="tick"
                       checked={cases.includes(node.id)}
                       onChange={() =>
                         save.mutate({

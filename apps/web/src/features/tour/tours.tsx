@@ -1,13 +1,15 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import { Link, useNavigate } from 'react-router';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../app/person.js';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
+import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
 import { saveTour } from './operations.js';
+import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
 
 const toursQuery = graphql(`query Tours { tours { id name prepFrom returnTo shows } }`);
 const rulesQuery = graphql(`query HouseRules { rules items(kind: "truck", first: 100) { edges { node { id model depot } } } }`);
@@ -53,61 +55,58 @@ export function Tours({ me }: { me: Person }) {
   );
 }
 
+const typedTour = z.object({
+  name: filled('a name'),
+  depot: filled('the place where it starts and ends'),
+  prepFrom: day,
+  returnTo: day,
+  jurisdiction: filled('a country, as the examination rules name it'),
+  ...typedShow.shape,
+});
+const nothing = {
+  name: '',
+  depot: 'Ferry Lane',
+  prepFrom: '',
+  returnTo: '',
+  jurisdiction: 'UK',
+  show: '',
+  venue: '',
+  timeZone: 'Europe/London',
+  from: '',
+  to: '',
+};
+
 function NewTourForm() {
   const rules = useQuery({ queryKey: ['house-rules'], queryFn: () => request(rulesQuery) });
-  const [form, setForm] = useState({
-    name: '',
-    depot: 'Ferry Lane',
-    prepFrom: '',
-    returnTo: '',
-    jurisdiction: 'UK',
-    show: '',
-    venue: '',
-    timeZone: 'Europe/London',
-    from: '',
-    to: '',
-  });
+  const form = useTypedForm(typedTour, nothing);
   const navigate = useNavigate();
   const client = useQueryClient();
   const loadRules = (rules.data?.rules as { loadRules: { id: string }[] } | undefined)?.loadRules ?? [];
   const save = useMutation({
-    mutationFn: () => request(saveTour, { tour: newTour(form, loadRules[0]?.id ?? ''), expectedVersion: null }),
+    mutationFn: (typed: z.output<typeof typedTour>) =>
+      request(saveTour, { tour: newTour(typed, loadRules[0]?.id ?? ''), expectedVersion: null }),
     onSuccess: async ({ saveTour: { id } }) => {
       await client.invalidateQueries();
       await navigate(`/tours/${id}`);
     },
   });
-  const field = (key: keyof typeof form, label: string, type = 'text') => (
-    <label>
-      {label}
-      <input type={type} required value={form[key]} onChange={(event) => setForm({ ...form, [key]: event.target.value })} />
-    </label>
-  );
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    save.mutate();
-  };
   return (
     <details>
       <summary>Make a new tour</summary>
-      <form onSubmit={submit}>
+      <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfNewShow}>
         <div className="fields">
-          {field('name', 'Name of the tour')}
-          {field('depot', 'Depot')}
-          {field('prepFrom', 'First prep day', 'date')}
-          {field('returnTo', 'Last return day', 'date')}
-          {field('jurisdiction', 'Country whose examination rules hold')}
-          {field('show', 'First show')}
-          {field('venue', 'Venue')}
-          {field('timeZone', 'Time zone of the venue')}
-          {field('from', 'Load-in day', 'date')}
-          {field('to', 'Load-out day', 'date')}
+          <Field name="name" label="Name of the tour" />
+          <Field name="depot" label="Depot" />
+          <Field name="prepFrom" label="First prep day" type="date" />
+          <Field name="returnTo" label="Last return day" type="date" />
+          <Field name="jurisdiction" label="Country whose examination rules hold" />
+          <Field name="show" label="First show" />
+          <ShowFields />
         </div>
-        <Faults of={save.error} />
         <button type="submit" disabled={save.isPending}>
           Make the tour
         </button>
-      </form>
+      </Form>
     </details>
   );
 }
