@@ -33,9 +33,9 @@ type Documents = {
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": typeof types.RemediesDocument,
-    "query OpenHolds { openHolds { name from to until items } }": typeof types.OpenHoldsDocument,
-    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
-    "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": typeof types.GiveHoldBackDocument,
+    "query OpenHolds { openHolds { id name from to until items } }": typeof types.OpenHoldsDocument,
+    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
+    "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": typeof types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
@@ -102,9 +102,9 @@ const documents: Documents = {
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": types.RemediesDocument,
-    "query OpenHolds { openHolds { name from to until items } }": types.OpenHoldsDocument,
-    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
-    "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }": types.GiveHoldBackDocument,
+    "query OpenHolds { openHolds { id name from to until items } }": types.OpenHoldsDocument,
+    "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
+    "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
@@ -228,15 +228,15 @@ export function graphql(source: "query Remedies($model: String!, $day: String!, 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query OpenHolds { openHolds { name from to until items } }"): typeof import('./graphql.js').OpenHoldsDocument;
+export function graphql(source: "query OpenHolds { openHolds { id name from to until items } }"): typeof import('./graphql.js').OpenHoldsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').PlaceHoldDocument;
+export function graphql(source: "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').PlaceHoldDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }"): typeof import('./graphql.js').GiveHoldBackDocument;
+export function graphql(source: "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }"): typeof import('./graphql.js').GiveHoldBackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -182,7 +182,7 @@ export type RemediesQuery = { remedies: Array<{ serial: string, kind: string, se
 export type OpenHoldsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type OpenHoldsQuery = { openHolds: Array<{ name: string, from: string, to: string, until: string, items: Array<string> }> };
+export type OpenHoldsQuery = { openHolds: Array<{ id: string, name: string, from: string, to: string, until: string, items: Array<string> }> };
 
 export type PlaceHoldMutationVariables = Exact<{
   hold: HoldInput;
@@ -191,11 +191,11 @@ export type PlaceHoldMutationVariables = Exact<{
 
 export type PlaceHoldMutation = { placeHold:
     | { __typename: 'BookingRefusal', sentence: string }
-    | { __typename: 'Hold', name: string }
+    | { __typename: 'Hold', id: string }
    };
 
 export type GiveHoldBackMutationVariables = Exact<{
-  name: string;
+  id: string | number;
 }>;
 
 
@@ -830,6 +830,7 @@ export const RemediesDocument = new TypedDocumentString(`
 export const OpenHoldsDocument = new TypedDocumentString(`
     query OpenHolds {
   openHolds {
+    id
     name
     from
     to
@@ -843,7 +844,7 @@ export const PlaceHoldDocument = new TypedDocumentString(`
   placeHold(hold: $hold) {
     __typename
     ... on Hold {
-      name
+      id
     }
     ... on BookingRefusal {
       sentence
@@ -852,8 +853,8 @@ export const PlaceHoldDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<PlaceHoldMutation, PlaceHoldMutationVariables>;
 export const GiveHoldBackDocument = new TypedDocumentString(`
-    mutation GiveHoldBack($name: String!) {
-  giveHoldBack(name: $name)
+    mutation GiveHoldBack($id: ID!) {
+  giveHoldBack(id: $id)
 }
     `) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
 export const HangModelsDocument = new TypedDocumentString(`

@@ -20,11 +20,13 @@ export type {
   RunningOrderStep,
   Section,
   Stack,
+  TickKey,
   TruckResult,
   TruckResultOne,
   TrucksHead,
   Working,
 } from './contract/index.js';
+export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
 export type { BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';

@@ -1,6 +1,7 @@
 export * from './adapter-between.js';
 export * from './catalogue.js';
 export { modelsOfKind } from './check-items.js';
+export * from './holds-for.js';
 export * from './item.js';
 export { type KeptPiece, type Loading, type LoadingAct, afterAct, isLoadingEmpty, noLoading } from './loading.js';
 export * from './load-rule.js';

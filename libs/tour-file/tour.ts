@@ -136,8 +136,15 @@ export const tour = z.strictObject({
   shows: z.array(show).min(1).max(400),
 });
 
-/** A promise of an item (or of some of a batch) to another tour, first to last day. */
-export const booking = z.strictObject({ item: name, count: count.optional(), from: plainDate, to: plainDate, tour: name });
+/** A promise of an item (or of some of a batch) to another tour, first to last day: who holds it by name, and by id where one is known. */
+export const booking = z.strictObject({
+  item: name,
+  count: count.optional(),
+  from: plainDate,
+  to: plainDate,
+  tour: name,
+  tourId: name.optional(),
+});
 
 export type HangBox = z.output<typeof hangBox>;
 export type Pick = z.output<typeof pick>;

@@ -1,6 +1,7 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const place = `mutation($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on Hold { name until items } ... on BookingRefusal { sentence clashes { item tour } } } }`;
+const back = 'mutation($id: ID!) { giveHoldBack(id: $id) }';
 
 describe('the fleet and its holds', () => {
   let test: TestApp;
@@ -21,9 +22,9 @@ describe('the fleet and its holds', () => {
       sentence: 'P-002 is promised to First from 2027-06-01 to 2027-06-04. Nothing was held for Second.',
       clashes: [{ item: 'P-002', tour: 'First' }],
     });
-    const { openHolds } = (await warehouse.graphql('{ openHolds { name from to items } }')).data;
-    expect(openHolds).toEqual([{ name: 'First', from: '2027-06-01', to: '2027-06-04', items: ['P-001', 'P-002'] }]);
-    expect((await warehouse.graphql('mutation { giveHoldBack(name: "First") }')).data.giveHoldBack).toBe(2);
+    const { openHolds } = (await warehouse.graphql('{ openHolds { id name from to items } }')).data;
+    expect(openHolds).toEqual([{ id: expect.any(String), name: 'First', from: '2027-06-01', to: '2027-06-04', items: ['P-001', 'P-002'] }]);
+    expect((await warehouse.graphql(back, { id: openHolds[0].id })).data.giveHoldBack).toBe(2);
     expect(await hold('Second', ['P-002', 'P-003'], '2027-06-04', '2027-06-08')).toMatchObject({ __typename: 'Hold' });
   });
 
@@ -53,8 +54,8 @@ describe('the fleet and its holds', () => {
   });
 
   it('refuses to give back what nobody holds', async () => {
-    const { errors } = await warehouse.graphql('mutation { giveHoldBack(name: "Nobody") }');
-    expect(errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'name', value: 'Nobody' });
+    const { errors } = await warehouse.graphql(back, { id: 'Nobody' });
+    expect(errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'id', value: 'Nobody' });
   });
 
   it('counts boxes of another depot as out, and says where they are', async () => {

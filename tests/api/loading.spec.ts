@@ -81,7 +81,7 @@ describe('what people at the dock want of the trucks', () => {
     expect(whereAre(draft.plan, loaded)).toEqual(expect.arrayContaining(loaded));
     expect(draft.plan.truck.trucks[0].kept).toHaveLength(loaded.length);
     expect(draft.plan.truck.trucks[0].kept.every((each: any) => each.loaded)).toBe(true);
-    expect(draft.ticks).toEqual(expect.arrayContaining(['T1 row 1', 'T1 row 2']));
+    expect(draft.ticks).toEqual(expect.arrayContaining(['row:T1:1', 'row:T1:2']));
     const swapped = await done(swap, { id: draftId, truck: 'T1', first: 1, second: 2, reason: 'no matter' });
     expect(swapped).toMatchObject({ __typename: 'LoadingRefusal', sentence: 'Rows 1 and 2 of T1 cannot change places.' });
     await done(letGo, { id: draftId, pieces: loaded.map((each: any) => each.id) });

@@ -139,7 +139,7 @@ describe('pack plans', () => {
   it('keeps ticks of truck rows', async () => {
     const { released } = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage;
     const tick = 'mutation($id: ID!, $done: Boolean!) { tick(planId: $id, what: "T1 row 1", done: $done) { ticks } }';
-    expect((await warehouse.graphql(tick, { id: released.id, done: true })).data.tick.ticks).toEqual(['T1 row 1']);
+    expect((await warehouse.graphql(tick, { id: released.id, done: true })).data.tick.ticks).toEqual(['row:T1:1']);
     expect((await warehouse.graphql(tick, { id: released.id, done: false })).data.tick.ticks).toEqual([]);
   });
 

@@ -44,10 +44,10 @@ describe('two people who release at the same moment', () => {
   it('the database itself refuses a second promise of one serial', async () => {
     await test.dataSource.query(`DELETE FROM booking WHERE item_id = 'P-001'`);
     const insert = (tour: string, period: string) =>
-      test.dataSource.query(`INSERT INTO booking (id, item_id, tour_name, period) VALUES (gen_random_uuid(), 'P-001', $1, $2)`, [
-        tour,
-        period,
-      ]);
+      test.dataSource.query(
+        `INSERT INTO booking (id, item_id, holder_kind, holder_id, tour_name, period) VALUES (gen_random_uuid(), 'P-001', 'named', $1::text, $1::text, $2)`,
+        [tour, period],
+      );
     await insert('One', '[2028-01-01,2028-01-10]');
     await expect(insert('Two', '[2028-01-10,2028-01-12]')).rejects.toThrow('booking_no_overlap');
     await insert('Two', '[2028-01-11,2028-01-12]');

@@ -30,4 +30,6 @@ export type {
   TruckRow,
   TrucksHead,
 } from './truck-result.js';
+export type { TickKey } from './tick-key.js';
+export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './tick-key.js';
 export type { Working } from './working.js';

@@ -154,7 +154,7 @@ export interface PullBackResult {
 }
 
 export interface RunningOrderStep {
-  /** What it is ticked by, for example "Main left up 4". */
+  /** What it is ticked by: the text of its key (tick-key.ts). */
   readonly key: string;
   readonly text: string;
   /** Nothing after it begins before it is ticked. */

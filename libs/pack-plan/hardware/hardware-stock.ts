@@ -1,5 +1,5 @@
 import type { Lot } from '#hardware-count';
-import type { Item } from '#tour-file';
+import { type Item, holdsFor } from '#tour-file';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { cartPart } from './hardware-pieces.js';
@@ -24,7 +24,7 @@ export function hardwareLots(inputs: PlanInputs): Lot[] {
     }
     if (!loosely.includes(item.kind)) return [];
     const promises = bookings
-      .filter((each) => each.item === item.id && each.count !== undefined && each.tour !== tour.name)
+      .filter((each) => each.item === item.id && each.count !== undefined && !holdsFor(each, tour))
       .filter((each) => each.from <= tour.returnTo && each.to >= tour.prepFrom)
       .map((each) => ({
         from: each.from < tour.prepFrom ? tour.prepFrom : each.from,

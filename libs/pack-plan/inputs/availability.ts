@@ -1,6 +1,6 @@
 import type { PlainDate } from '#kernel';
 import { type ItemJudgement, judgeItem } from '#inspection-calendar';
-import type { Item, TourFile } from '#tour-file';
+import { type Item, type TourFile, holdsFor } from '#tour-file';
 import { applicableIntervals } from './applicable-intervals.js';
 
 /** Whether an item may be planned to fly or ride in one show of its tour; the reason when it may not. */
@@ -20,7 +20,7 @@ export function judgeAvailability(file: TourFile, lastDay: PlainDate): ReadonlyM
   const { tour } = file;
   const promises = new Map<string, TourFile['bookings']>();
   for (const booking of file.bookings) {
-    if (booking.tour === tour.name || booking.count !== undefined) continue;
+    if (holdsFor(booking, tour) || booking.count !== undefined) continue;
     promises.set(booking.item, [...(promises.get(booking.item) ?? []), booking]);
   }
   return new Map(file.items.map((item) => [item.id, judge(file, item, promises.get(item.id) ?? [], lastDay)]));

@@ -1,6 +1,6 @@
 import { type PlainDate, addDays, eachDay } from '#kernel';
 import { judgeItem } from '#inspection-calendar';
-import { type Booking, type Item, type Kit, type Tour, wholeHangs } from '#tour-file';
+import { type Booking, type Item, type Kit, type Tour, holdsFor, wholeHangs } from '#tour-file';
 
 export interface FleetInput {
   readonly kit: Pick<Kit, 'items' | 'examinationRules'>;
@@ -66,8 +66,8 @@ function wantsOf({ kit, tours, bookings, depot }: FleetInput): { from: PlainDate
       const boxes = new Map<string, number>();
       for (const show of tour.shows) for (const [model, count] of designOf(show)) boxes.set(model, Math.max(count, boxes.get(model) ?? 0));
       // What the tour holds already it does not want again.
-      for (const { item, tour: holder } of bookings) {
-        const model = holder === tour.name ? modelOf.get(item) : undefined;
+      for (const booking of bookings) {
+        const model = holdsFor(booking, tour) ? modelOf.get(booking.item) : undefined;
         if (model !== undefined) boxes.set(model, Math.max(0, (boxes.get(model) ?? 0) - 1));
       }
       return { from: tour.prepFrom, to: tour.returnTo, boxes };

@@ -1,5 +1,5 @@
 import { type PlainDate, eachDay } from '#kernel';
-import { type Item, wholeHangs } from '#tour-file';
+import { type Item, holdsFor, wholeHangs } from '#tour-file';
 import type { PlanInputs } from './plan-inputs.js';
 
 export interface ShortDay {
@@ -48,7 +48,7 @@ function keptBackOn(inputs: PlanInputs, box: Item, day: PlainDate): string | nul
   if (box.state !== 'in service') return box.state;
   if (box.depot !== file.tour.depot) return `at ${box.depot}`;
   if (box.hire && (day < box.hire.from || day > box.hire.to)) return `hired in from ${box.hire.from} to ${box.hire.to} only`;
-  const promise = file.bookings.find((each) => each.item === box.id && each.tour !== file.tour.name && each.from <= day && each.to >= day);
+  const promise = file.bookings.find((each) => each.item === box.id && !holdsFor(each, file.tour) && each.from <= day && each.to >= day);
   if (promise) return `promised to ${promise.tour}`;
   const judgement = inputs.availability.get(box.id)!.judgement;
   if (judgement && (judgement.dueOn === null || judgement.dueOn < day)) return judgement.state;

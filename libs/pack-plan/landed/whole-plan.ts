@@ -1,4 +1,4 @@
-import type { HangResult, PackPlan, PickResult } from '../contract/index.js';
+import { type HangResult, type PackPlan, type PickResult, type RunningOrder, stepKey, tickText } from '../contract/index.js';
 import { type KeptHardware, wholeHardware } from './whole-hardware.js';
 
 /** What every plan said of a pick and of a hang, however long ago it was made. */
@@ -44,6 +44,13 @@ export function wholePlan(kept: KeptPlan): PackPlan {
   };
 }
 
+/** Steps by their place in the list of their hang's id, however their key was once written. */
+function withKeys(hang: string, order: RunningOrder): RunningOrder {
+  const keyed = (way: 'up' | 'down', steps: RunningOrder['goingUp']) =>
+    steps.map((step, index) => ({ ...step, key: tickText(stepKey(hang, way, index + 1)) }));
+  return { ...order, goingUp: keyed('up', order.goingUp), comingDown: keyed('down', order.comingDown) };
+}
+
 function wholeHang(kept: KeptHang): HangResult {
   return {
     tiltRange: null,
@@ -57,6 +64,7 @@ function wholeHang(kept: KeptHang): HangResult {
     windLimitMps: null,
     runningOrder: { manual: 'This plan was made before the running order was part of it', approved: null, goingUp: [], comingDown: [] },
     ...kept,
+    ...(kept.runningOrder && { runningOrder: withKeys(kept.hang, kept.runningOrder) }),
     picks: kept.picks.map((pick) => ({
       point: `${kept.hang} ${pick.hole}`,
       alone: null,

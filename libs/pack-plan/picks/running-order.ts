@@ -1,5 +1,5 @@
 import type { Hang, RunningStep } from '#tour-file';
-import type { CartLoad, RunningOrder, RunningOrderStep } from '../contract/index.js';
+import { type CartLoad, type RunningOrder, type RunningOrderStep, stepKey, tickText } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 
 /** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
@@ -35,7 +35,7 @@ function lay(
     ...[...last, ...of('end')].map((each) => ({ ...each, load: null })),
   ];
   return laid.map(({ step, hold, load }, index) => ({
-    key: `${hang.id} ${way} ${index + 1}`,
+    key: tickText(stepKey(hang.id, way, index + 1)),
     text: step,
     hold,
     load: load && {

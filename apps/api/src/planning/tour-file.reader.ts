@@ -28,19 +28,24 @@ export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly
     examinationRules,
     loadRules,
     items,
-    bookings: await otherBookings(db, row.name),
+    bookings: await otherBookings(db, tourId),
     tour: { ...(await withLoading(db, row.data)), spares: await learned(db, row.data.spares) },
   };
 }
 
-async function otherBookings(db: Queryable, tourName: string): Promise<Booking[]> {
-  const rows = await rowsOf<{ item: string; count: number | null; from: string; to: string; tour: string }>(
+async function otherBookings(db: Queryable, tourId: string): Promise<Booking[]> {
+  const rows = await rowsOf<{ item: string; count: number | null; from: string; to: string; tour: string; tourId: string | null }>(
     db,
-    `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour
-     FROM booking WHERE tour_name <> $1 AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id, tour_name`,
-    [tourName],
+    `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour,
+       CASE WHEN holder_kind = 'tour' THEN holder_id END AS "tourId"
+     FROM booking WHERE (holder_kind, holder_id) IS DISTINCT FROM ('tour', $1::text) AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id, tour_name`,
+    [tourId],
   );
-  return rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) }));
+  return rows.map(({ count, tourId: holder, ...booking }) => ({
+    ...booking,
+    ...(holder === null ? {} : { tourId: holder }),
+    ...(count === null ? {} : { count }),
+  }));
 }
 
 /** The tour with what is wanted of the trucks of each show, act by act on top of what came with its file. */

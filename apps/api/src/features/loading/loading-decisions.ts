@@ -1,4 +1,4 @@
-import type { PackPlan, TruckResultOne } from '#pack-plan';
+import { type PackPlan, type TruckResultOne, rowKey, tickText } from '#pack-plan';
 import type { KeptPiece, LoadingAct, TourFile } from '#tour-file';
 import { BadInputError } from '../../platform/graphql/fault.js';
 
@@ -55,7 +55,7 @@ export function decideKeepRow(plan: PackPlan, truckId: string, row: number): Dec
 /** Everything in the rows that are ticked is in the truck. */
 export function decideKeepLoaded(plan: PackPlan, ticks: ReadonlySet<string>): Decision {
   const pieces = plan.truck.trucks.flatMap((truck) =>
-    truck.rows.filter((row) => ticks.has(`${truck.id} row ${row.number}`)).flatMap((row) => row.pieces),
+    truck.rows.filter((row) => ticks.has(tickText(rowKey(truck.id, row.number)))).flatMap((row) => row.pieces),
   );
   if (pieces.length === 0) throw bad('planId', 'no row ticked', 'a plan with at least one row ticked as loaded');
   return {

@@ -19,23 +19,24 @@ export function usesTogether(plans: readonly Uses[]): Uses {
  */
 export async function replaceBookings(
   manager: EntityManager,
-  tourName: string,
+  { id: tourId, name }: { readonly id: string; readonly name: string },
   from: string,
   to: string,
   uses: Uses,
 ): Promise<readonly BookingClash[]> {
   const clashes = await findClashes(
     manager,
-    tourName,
+    tourId,
     from,
     to,
     uses.filter((each) => each.count === null).map((each) => each.item),
   );
-  const batchClashes = await findBatchClashes(manager, tourName, from, to, uses);
+  const batchClashes = await findBatchClashes(manager, tourId, from, to, uses);
   if (clashes.length + batchClashes.length > 0) return [...clashes, ...batchClashes];
   const rows = manager.getRepository(BookingRow);
-  await rows.delete({ tourName });
-  await rows.insert(uses.map(({ item, count }) => ({ id: randomUUID(), itemId: item, tourName, period: `[${from},${to}]`, count })));
+  await rows.delete({ holderKind: 'tour', holderId: tourId });
+  const holder = { holderKind: 'tour', holderId: tourId, tourName: name } as const;
+  await rows.insert(uses.map(({ item, count }) => ({ id: randomUUID(), itemId: item, ...holder, period: `[${from},${to}]`, count })));
   return [];
 }
 
@@ -44,22 +45,22 @@ export async function dropExpiredHolds(manager: EntityManager, now: Date): Promi
   await manager.query('DELETE FROM booking WHERE hold_until <= $1', [now]);
 }
 
-/** Who else holds these serials on these days. */
+/** Who else than this tour holds these serials on these days; anybody where there is no tour. */
 export async function findClashes(
   manager: EntityManager,
-  tourName: string,
+  tourId: string | null,
   from: string,
   to: string,
   items: readonly string[],
 ): Promise<BookingClash[]> {
   return manager.query(
     `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
-     WHERE item_id = ANY($1) AND tour_name <> $2 AND count IS NULL AND period && daterange($3, $4, '[]') ORDER BY item_id`,
-    [items, tourName, from, to],
+     WHERE item_id = ANY($1) AND (holder_kind, holder_id) IS DISTINCT FROM ('tour', $2::text) AND count IS NULL AND period && daterange($3, $4, '[]') ORDER BY item_id`,
+    [items, tourId, from, to],
   );
 }
 
-async function findBatchClashes(manager: EntityManager, tourName: string, from: string, to: string, uses: Uses): Promise<BookingClash[]> {
+async function findBatchClashes(manager: EntityManager, tourId: string, from: string, to: string, uses: Uses): Promise<BookingClash[]> {
   const batches = uses.filter((each) => each.count !== null);
   if (batches.length === 0) return [];
   const ids = batches.map((each) => each.item).sort();
@@ -70,8 +71,8 @@ async function findBatchClashes(manager: EntityManager, tourName: string, from: 
   const counts = new Map(held.map((each) => [each.id, each.count ?? 0]));
   const others: { item: string; from: string; to: string; tour: string; count: number }[] = await manager.query(
     `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour, count FROM booking
-     WHERE item_id = ANY($1) AND tour_name <> $2 AND count IS NOT NULL AND period && daterange($3, $4, '[]')`,
-    [ids, tourName, from, to],
+     WHERE item_id = ANY($1) AND (holder_kind, holder_id) IS DISTINCT FROM ('tour', $2::text) AND count IS NOT NULL AND period && daterange($3, $4, '[]')`,
+    [ids, tourId, from, to],
   );
   return batches.flatMap(({ item, count }) => {
     const mine = others.filter((each) => each.item === item);

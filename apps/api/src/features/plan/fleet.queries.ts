@@ -47,15 +47,20 @@ export class FleetQueries {
   private async input(depot: string | null): Promise<FleetInput> {
     const { manager } = this.dataSource;
     const kit = await this.kit.load(manager);
-    const rows: (Omit<Booking, 'count'> & { count: number | null })[] = await manager.query(
-      `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour
+    const rows: (Omit<Booking, 'count' | 'tourId'> & { count: number | null; tourId: string | null })[] = await manager.query(
+      `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour,
+         CASE WHEN holder_kind = 'tour' THEN holder_id END AS "tourId"
        FROM booking WHERE hold_until IS NULL OR hold_until > now() ORDER BY lower(period), item_id`,
     );
     const tours = await this.tours.tours(manager);
     return {
       kit,
       ...(depot === null ? {} : { depot }),
-      bookings: rows.map(({ count, ...booking }) => ({ ...booking, ...(count === null ? {} : { count }) })),
+      bookings: rows.map(({ count, tourId, ...booking }) => ({
+        ...booking,
+        ...(tourId === null ? {} : { tourId }),
+        ...(count === null ? {} : { count }),
+      })),
       tours: tours.map((tour) => tour.data),
     };
   }

@@ -64,7 +64,7 @@ export class FleetResolver {
 
   @Allow('warehouse', 'system')
   @Mutation(() => Int, { description: 'Gives a hold back; says how many items were in it.' })
-  giveHoldBack(@Args('name') name: string, @Me() me: SignedIn): Promise<number> {
-    return this.holds.giveBack(name, me);
+  giveHoldBack(@Args('id', id) holdId: string, @Me() me: SignedIn): Promise<number> {
+    return this.holds.giveBack(holdId, me);
   }
 }

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource, type EntityManager, IsNull, Not } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate } from '#kernel';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
@@ -33,7 +33,7 @@ export class HoldService {
       return await this.placeOnce(input, who);
     } catch (fault) {
       // The constraint has the last word; who was quicker is looked up again.
-      if (!['booking_no_overlap', 'booking_item_tour_unique'].includes(databaseErrorOf(fault)?.constraint ?? '')) throw fault;
+      if (!['booking_no_overlap', 'booking_item_holder_unique'].includes(databaseErrorOf(fault)?.constraint ?? '')) throw fault;
       return this.placeOnce(input, who);
     }
   }
@@ -45,17 +45,19 @@ export class HoldService {
       await lockItems(manager, input.items);
       await dropExpiredHolds(manager, now);
       await nameMustBeFree(manager, input.name);
-      const clashes = await findClashes(manager, '', input.from, input.to, input.items);
+      const clashes = await findClashes(manager, null, input.from, input.to, input.items);
       if (clashes.length > 0) {
         const first = clashes[0]!;
         const sentence = `${first.item} is promised to ${first.tour} from ${first.from} to ${first.to}. Nothing was held for ${input.name}.`;
         return { ok: false, error: { sentence, clashes: [...clashes] } };
       }
+      const id = randomUUID();
+      const holder = { holderKind: 'hold', holderId: id, tourName: input.name } as const;
       await manager.getRepository(BookingRow).insert(
         input.items.map((itemId) => ({
           id: randomUUID(),
           itemId,
-          tourName: input.name,
+          ...holder,
           period: `[${input.from},${input.to}]`,
           count: null,
           holdUntil: until,
@@ -69,21 +71,21 @@ export class HoldService {
         input.items.map((itemId) => ({ what: 'held', itemId, sentence })),
       );
       const { name, from, to, items } = input;
-      return { ok: true, value: { name, from, to, items: [...items], until: until.toISOString() } };
+      return { ok: true, value: { id, name, from, to, items: [...items], until: until.toISOString() } };
     }, 'READ COMMITTED');
   }
 
   /** Gives a hold back; says how many items were in it. */
-  async giveBack(name: string, who: SignedIn): Promise<number> {
+  async giveBack(id: string, who: SignedIn): Promise<number> {
     const outcome = await this.unitOfWork.run<number>(async (manager) => {
-      const held = await manager.getRepository(BookingRow).find({ where: { tourName: name, holdUntil: Not(IsNull()) } });
-      if (held.length === 0) throw new BadInputError([{ field: 'name', value: name.slice(0, 80), wanted: 'the name of a hold in force' }]);
+      const held = await manager.getRepository(BookingRow).find({ where: { holderKind: 'hold', holderId: id } });
+      if (held.length === 0) throw new BadInputError([{ field: 'id', value: id.slice(0, 80), wanted: 'a hold in force' }]);
       await manager.getRepository(BookingRow).remove(held);
       await recordEvents(
         manager,
         who,
         this.clock.now(),
-        held.map((row) => ({ what: 'given back', itemId: row.itemId, sentence: `The hold for ${name} was given back.` })),
+        held.map((row) => ({ what: 'given back', itemId: row.itemId, sentence: `The hold for ${row.tourName} was given back.` })),
       );
       return { ok: true, value: held.length };
     });
@@ -92,17 +94,17 @@ export class HoldService {
 
   /** Holds that are in force, the one that ends first at the top. */
   async list(): Promise<Hold[]> {
-    const rows: { name: string; from: string; to: string; until: Date; items: string[] }[] = await this.dataSource.query(
-      `SELECT tour_name AS name, min(lower(period))::text AS "from", (max(upper(period)) - 1)::text AS "to", min(hold_until) AS until,
+    const rows: { id: string; name: string; from: string; to: string; until: Date; items: string[] }[] = await this.dataSource.query(
+      `SELECT holder_id AS id, min(tour_name) AS name, min(lower(period))::text AS "from", (max(upper(period)) - 1)::text AS "to", min(hold_until) AS until,
          array_agg(item_id ORDER BY item_id) AS items
-       FROM booking WHERE hold_until > $1 GROUP BY tour_name ORDER BY min(hold_until), tour_name`,
+       FROM booking WHERE holder_kind = 'hold' AND hold_until > $1 GROUP BY holder_id ORDER BY min(hold_until), min(tour_name), holder_id`,
       [this.clock.now()],
     );
     return rows.map((row) => ({ ...row, until: row.until.toISOString() }));
   }
 }
 
-/** A hold's name is its own: it is given back by it. */
+/** Two holds of one name, or a hold with the name of a tour, could not be told apart by people. */
 async function nameMustBeFree(manager: EntityManager, name: string): Promise<void> {
   const rows: unknown[] = await manager.query(
     'SELECT 1 FROM booking WHERE tour_name = $1 UNION ALL SELECT 1 FROM tour WHERE name = $1 LIMIT 1',

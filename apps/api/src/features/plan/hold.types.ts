@@ -1,4 +1,4 @@
-import { Field, Float, InputType, ObjectType, createUnionType } from '@nestjs/graphql';
+import { Field, Float, ID, InputType, ObjectType, createUnionType } from '@nestjs/graphql';
 import { BookingRefusal } from './plan.types.js';
 
 @InputType()
@@ -21,6 +21,9 @@ export class HoldInput {
 
 @ObjectType()
 export class Hold {
+  @Field(() => ID)
+  id: string;
+
   @Field()
   name: string;
 

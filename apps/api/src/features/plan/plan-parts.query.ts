@@ -3,13 +3,14 @@ import { DataSource } from 'typeorm';
 import { type HangResult, type HardwareResult, type PackPlan, type TruckResultOne, wholePlan } from '#pack-plan';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import type { CartCheck } from './plan.types.js';
+import { type WrittenTick, textOfTick } from './tick.repository.js';
 
 type PartName = 'head' | 'findings' | 'carts' | 'picks' | 'hang' | 'hardware' | 'trucks' | 'truck' | 'due' | 'uses';
 
 const part = `SELECT data FROM plan_part WHERE plan_id = $1 AND part = $2 AND ($3::text IS NULL OR key = $3) ORDER BY place`;
 const keys = `SELECT key FROM plan_part WHERE plan_id = $1 AND part = $2 ORDER BY place`;
 const counts = `SELECT (SELECT count(*)::int FROM jsonb_array_elements(data) each WHERE each->>'weight' = $2) AS count FROM plan_part WHERE plan_id = $1 AND part = 'findings'`;
-const ticks = `SELECT what FROM tick WHERE plan_id = $1 ORDER BY ticked_at, what`;
+const ticks = `SELECT kind, subject, place FROM tick WHERE plan_id = $1 ORDER BY ticked_at, kind, subject, place`;
 const checks = `SELECT load, checked_at AS "checkedAt", checked_by AS "checkedBy" FROM cart_check WHERE plan_id = $1 ORDER BY checked_at, load`;
 const whole = `SELECT plan FROM pack_plan WHERE id = $1`;
 
@@ -71,8 +72,8 @@ export class PlanPartsQuery {
   }
 
   async ticks(planId: string): Promise<string[]> {
-    const rows: { what: string }[] = await this.dataSource.query(ticks, [planId]);
-    return rows.map((row) => row.what);
+    const rows: WrittenTick[] = await this.dataSource.query(ticks, [planId]);
+    return rows.map(textOfTick);
   }
 
   async cartChecks(planId: string): Promise<CartCheck[]> {

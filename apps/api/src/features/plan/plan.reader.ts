@@ -2,7 +2,8 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
-import { PackPlanRow, TickRow } from './rows.js';
+import { PackPlanRow } from './rows.js';
+import { ticksOf } from './tick.repository.js';
 
 export const SOLVER = Symbol('integer program solver');
 
@@ -46,8 +47,8 @@ export class PlanReader {
     return row;
   }
 
-  /** What has been ticked off on it. */
+  /** What has been ticked off on it, each as the text of its key. */
   async ticks(manager: EntityManager, planId: string): Promise<string[]> {
-    return (await manager.getRepository(TickRow).find({ where: { planId } })).map((each) => each.what);
+    return ticksOf(manager, planId);
   }
 }

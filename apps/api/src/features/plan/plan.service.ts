@@ -1,7 +1,17 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
-import { againstTick, changedInputs, checkCart, checkerDisagrees, makeSteadyPlan } from '#pack-plan';
+import {
+  type TickKey,
+  againstTick,
+  changedInputs,
+  checkCart,
+  checkerDisagrees,
+  makeSteadyPlan,
+  tickKeyOf,
+  tickText,
+  tickWords,
+} from '#pack-plan';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -13,7 +23,10 @@ import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repos
 import { SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
 import type { BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
-import { CartCheckRow, PackPlanRow, TickRow } from './rows.js';
+import { CartCheckRow, PackPlanRow } from './rows.js';
+import { putTick, takeTickBack, ticksOf } from './tick.repository.js';
+
+const notTicked = 'the key of a row of a truck, or of a step of a lift sequence, of this plan';
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
 type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
@@ -69,10 +82,10 @@ export class PlanService {
       throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
     const file = await this.reader.load(manager, draft.tourId);
     const changed = changedInputs(draft.plan, file).filter((each) => !each.startsWith('promises'));
-    const { prepFrom, returnTo, name } = file.tour;
+    const { id: tourId, prepFrom, returnTo, name } = file.tour;
     const others = await rows.find({ where: { tourId: draft.tourId, state: 'released' } });
     const uses = usesTogether([draft.plan.uses, ...others.filter((each) => each.showId !== draft.showId).map((each) => each.plan.uses)]);
-    const clashes = await replaceBookings(manager, name, prepFrom, returnTo, uses);
+    const clashes = await replaceBookings(manager, { id: tourId, name }, prepFrom, returnTo, uses);
     if (clashes.length > 0) {
       const first = clashes[0]!;
       return {
@@ -152,15 +165,16 @@ export class PlanService {
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
     await this.unitOfWork.run(async (manager) => {
       const row = await this.planRow(manager, planId);
-      const against = await this.againstTick(manager, row, what, done);
-      if (against) throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: against }]);
-      if (done) await manager.getRepository(TickRow).save({ planId, what, tickedAt: this.clock.now(), tickedBy: who.name });
-      else await manager.getRepository(TickRow).delete({ planId, what });
+      const key = tickKeyOf(row.plan, what);
+      const against = key ? await this.againstTick(manager, row, key, done) : notTicked;
+      if (!key || against !== null) throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: against ?? notTicked }]);
+      if (done) await putTick(manager, planId, key, this.clock.now(), who);
+      else await takeTickBack(manager, planId, key);
       await recordEvents(manager, who, this.clock.now(), [
         {
           what: done ? 'ticked' : 'unticked',
           tourId: row.tourId,
-          sentence: `${done ? 'Ticked' : 'Took back'} ${what} of ${row.plan.show.name}.`,
+          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.`,
         },
       ]);
       return { ok: true, value: undefined };
@@ -168,20 +182,16 @@ export class PlanService {
   }
 
   /** What speaks against ticking this, or taking it back; null where nothing does. */
-  private async againstTick(manager: EntityManager, { id, plan, state }: PackPlanRow, what: string, done: boolean): Promise<string | null> {
-    const rows = plan.truck.trucks.flatMap((truck) => truck.rows.map((each) => `${truck.id} row ${each.number}`));
-    if (rows.includes(what)) return null;
-    const orders = plan.picks.hangs.flatMap(({ runningOrder }) => [runningOrder.goingUp, runningOrder.comingDown]);
-    const steps = orders.find((each) => each.some((step) => step.key === what));
-    if (!steps)
-      return `a row of a truck or a step of a running order of this plan, such as "${rows[0] ?? orders[0]?.[0]?.key ?? 'T1 row 1'}"`;
-    const ticked = await manager.getRepository(TickRow).find({ where: { planId: id } });
+  private async againstTick(manager: EntityManager, { id, plan, state }: PackPlanRow, key: TickKey, done: boolean): Promise<string | null> {
+    if (key.kind === 'row') return null;
+    const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
+    if (key.kind === 'move' || !hang) return notTicked;
     if (state !== 'released') return `a step of the released revision of ${plan.show.name}: what hangs is what was released`;
-    const all = new Set(ticked.map((each) => each.what));
-    const going = plan.picks.hangs.find(({ runningOrder }) => runningOrder.comingDown === steps)?.runningOrder.goingUp;
-    const open = (going ?? []).filter((each) => !all.has(each.key));
+    const all = new Set(await ticksOf(manager, id));
+    const { goingUp, comingDown } = hang.runningOrder;
+    const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key)) : [];
     if (open.length > 0) return `going up finished first; ${open.length} of its steps ${open.length === 1 ? 'is' : 'are'} open`;
-    return againstTick(steps, all, what, done);
+    return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
   }
 
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {

@@ -2,12 +2,13 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { canonicalJson } from '#kernel';
-import { type PackPlan, changedInputs } from '#pack-plan';
+import { type PackPlan, changedInputs, moveKey, rowKey, tickText } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { noteFresh } from './plan-freshness.reader.js';
-import { PackPlanRow, TickRow } from './rows.js';
+import { PackPlanRow } from './rows.js';
+import { carryTicks, readTicks } from './tick.repository.js';
 
 /** Drafts of a show, written inside the caller's unit of work. */
 @Injectable()
@@ -24,7 +25,7 @@ export class PlanWriter {
     const id = randomUUID();
     const at = { tourId: plan.tour.id, showId: plan.show.id };
     const rows = manager.getRepository(PackPlanRow);
-    const ticks = from ? await manager.getRepository(TickRow).find({ where: { planId: from.id } }) : [];
+    const ticks = from ? await readTicks(manager, from.id) : [];
     await rows.delete({ ...at, state: 'draft' });
     await rows.insert({
       id,
@@ -39,9 +40,7 @@ export class PlanWriter {
       plan: plan as object,
     });
     await noteFresh(manager, id);
-    const standing = from ? unchangedTicks(from.plan, plan) : new Set();
-    const carried = ticks.filter((each) => standing.has(each.what)).map((each) => ({ ...each, planId: id }));
-    if (carried.length > 0) await manager.getRepository(TickRow).insert(carried);
+    if (from) await carryTicks(manager, ticks, unchangedTicks(from.plan, plan), id);
     await recordEvents(manager, { name: who }, this.clock.now(), [
       { what: 'planned', tourId: at.tourId, sentence: `Made a draft plan of ${plan.show.name}.` },
     ]);
@@ -71,13 +70,15 @@ function unchangedTicks(before: PackPlan, after: PackPlan): ReadonlySet<string> 
       truck.rows.map((row) => {
         const pieces = truck.placements.filter((each) => row.pieces.includes(each.id));
         return [
-          `${truck.id} row ${row.number}`,
+          tickText(rowKey(truck.id, row.number)),
           canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned }))),
         ] as const;
       }),
     );
   const was = new Map(rowsOf(before));
   const moves =
-    canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves) ? after.carts.moves.map((each) => `move ${each.number}`) : [];
+    canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves)
+      ? after.carts.moves.map((each) => tickText(moveKey(each.number)))
+      : [];
   return new Set([...rowsOf(after).flatMap(([what, pieces]) => (was.get(what) === pieces ? [what] : [])), ...moves]);
 }

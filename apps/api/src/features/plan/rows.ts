@@ -1,5 +1,5 @@
 import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
-import { type PackPlan, wholePlan } from '#pack-plan';
+import { type PackPlan, type TickKey, wholePlan } from '#pack-plan';
 
 @Entity('pack_plan')
 @Unique('pack_plan_revision_unique', ['tourId', 'showId', 'revision'])
@@ -51,10 +51,12 @@ export class PackPlanRow {
  * whatever the code does; a new revision replaces its predecessor's inside one transaction, so the check waits for its end.
  */
 @Entity('booking')
-@Unique('booking_item_tour_unique', ['itemId', 'tourName'], { deferrable: 'INITIALLY DEFERRED' })
+@Unique('booking_item_holder_unique', ['itemId', 'holderKind', 'holderId'], { deferrable: 'INITIALLY DEFERRED' })
 @Exclusion('booking_no_overlap', `USING gist (item_id WITH =, period WITH &&) WHERE (count IS NULL) DEFERRABLE INITIALLY DEFERRED`)
 @Check('booking_period_not_empty', `NOT isempty(period)`)
-@Index('booking_tour_index', ['tourName'])
+@Check('booking_holder_known', `holder_kind IN ('tour', 'named', 'hold')`)
+@Check('booking_hold_ends', `(holder_kind = 'hold') = (hold_until IS NOT NULL)`)
+@Index('booking_holder_index', ['holderKind', 'holderId'])
 export class BookingRow {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'booking_pkey' })
   id: string;
@@ -62,7 +64,15 @@ export class BookingRow {
   @Column('text', { name: 'item_id' })
   itemId: string;
 
-  /** The tour that holds it; also one that is known here by name alone. */
+  /** A tour, by its id; somebody known by name alone; a hold. */
+  @Column('text', { name: 'holder_kind' })
+  holderKind: 'tour' | 'named' | 'hold';
+
+  /** The tour's id, or the hold's; the name where that is all that is known. */
+  @Column('text', { name: 'holder_id' })
+  holderId: string;
+
+  /** What people call the holder; it follows the tour's name and decides nothing. */
   @Column('text', { name: 'tour_name' })
   tourName: string;
 
@@ -95,15 +105,25 @@ export class CartCheckRow {
   checkedBy: string;
 }
 
-/** A row of a truck or a box move that somebody has ticked off. */
+/** A row of a truck, a step of a lift sequence or a box move that somebody has ticked off: its key part by part (tick-key.ts). */
 @Entity('tick')
+@Check('tick_kind_known', `kind IN ('row', 'step-up', 'step-down', 'move', 'as written')`)
 export class TickRow {
   @PrimaryColumn('uuid', { name: 'plan_id', primaryKeyConstraintName: 'tick_pkey' })
   @ForeignKey(() => PackPlanRow, { name: 'tick_plan_fkey', onDelete: 'CASCADE' })
   planId: string;
 
+  /** 'as written': a tick of an early version that matches nothing in its plan; `subject` is its whole text. */
   @PrimaryColumn('text', { primaryKeyConstraintName: 'tick_pkey' })
-  what: string;
+  kind: TickKey['kind'] | 'as written';
+
+  /** Id of the truck or the hang; empty for a box move. */
+  @PrimaryColumn('text', { primaryKeyConstraintName: 'tick_pkey' })
+  subject: string;
+
+  /** Number in its list, from 1. */
+  @PrimaryColumn('int', { primaryKeyConstraintName: 'tick_pkey' })
+  place: number;
 
   @Column('timestamptz', { name: 'ticked_at' })
   tickedAt: Date;

@@ -11,6 +11,8 @@ import {
   betweenShows,
   differenceBetween,
   makePackPlan,
+  moveKey,
+  tickText,
   workListOf,
 } from '#pack-plan';
 import type { TourFile } from '#tour-file';
@@ -23,7 +25,8 @@ import { moveBox, quarantineItem } from '../register/kit.writer.js';
 import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { PlanReader, SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
-import { PackPlanRow, TickRow } from './rows.js';
+import { PackPlanRow } from './rows.js';
+import { putTick, ticksOf } from './tick.repository.js';
 
 export interface Swap {
   readonly draftId: string;
@@ -31,8 +34,6 @@ export interface Swap {
   readonly marked: readonly string[];
   readonly difference: PlanDifference;
 }
-
-const tickOf = (move: number): string => `move ${move}`;
 
 /** Box moves as they are carried out on the floor, and what happens when a box fails. */
 @Injectable()
@@ -63,8 +64,7 @@ export class WorkService {
         ]);
       const fault = await moveBox(manager, box, from, to);
       if (fault) throw new BadInputError([fault]);
-      if (list.status === 'as planned')
-        await manager.getRepository(TickRow).save({ planId, what: tickOf(move.number), tickedAt: this.clock.now(), tickedBy: who.name });
+      if (list.status === 'as planned') await putTick(manager, planId, moveKey(move.number), this.clock.now(), who);
       await recordEvents(manager, who, this.clock.now(), [
         { what: 'moved', itemId: box, tourId: row.tourId, sentence: `Moved from ${from} to ${to}: ${move.why}.`, place: to },
       ]);
@@ -140,10 +140,8 @@ export class WorkService {
 
   private async listIn(manager: EntityManager, row: PackPlanRow): Promise<WorkList> {
     const file = await this.reader.load(manager, row.tourId);
-    const ticks = await manager.getRepository(TickRow).find({ where: { planId: row.id } });
-    const done = new Set(
-      row.plan.carts.moves.filter((move) => ticks.some((tick) => tick.what === tickOf(move.number))).map((move) => move.number),
-    );
+    const ticks = new Set(await ticksOf(manager, row.id));
+    const done = new Set(row.plan.carts.moves.filter((move) => ticks.has(tickText(moveKey(move.number)))).map((move) => move.number));
     return workListOf(row.plan, floorOf(file, row.plan), factsOf(file), done, {
       now: () => performance.now(),
       integerProgram: this.integerProgram,

@@ -10,6 +10,7 @@ import { BadInputError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
+import { adoptPromises, nameFaults, renamePromises } from './tour.writer.js';
 import { TourReader } from './tour.reader.js';
 
 /** Saves a tour whole: shape, then everything that has to agree with the register; an older version is refused. */
@@ -28,11 +29,18 @@ export class TourService {
     const outcome = await this.unitOfWork.run<TourRow>(async (manager) => {
       const rows = manager.getRepository(TourRow);
       const before = await rows.findOneBy({ id: read.value.id });
-      const faults = [...versionFaults(before, expectedVersion), ...(await this.faults(manager, read.value))];
+      const isRenamed = before?.name !== read.value.name;
+      const faults = [
+        ...versionFaults(before, expectedVersion),
+        ...(isRenamed ? await nameFaults(manager, read.value, before === null) : []),
+        ...(await this.faults(manager, read.value)),
+      ];
       if (faults.length > 0) throw new BadInputError(faults);
       const { id, name, prepFrom, returnTo } = read.value;
       const row = { id, name, prepFrom, returnTo, version: (before?.version ?? 0) + 1, data: read.value, written: before?.written ?? null };
       await rows.save(row);
+      if (!before) await adoptPromises(manager, row);
+      else if (isRenamed) await renamePromises(manager, row);
       await recordEvents(manager, who, this.clock.now(), [
         { what: before ? 'changed' : 'made', tourId: id, sentence: `${before ? 'Changed' : 'Made'} the tour ${name}.` },
       ]);

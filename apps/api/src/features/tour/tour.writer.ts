@@ -17,5 +17,30 @@ export async function addTour(manager: EntityManager, tour: Tour, written: objec
       },
     ];
   await rows.insert({ id, name, prepFrom, returnTo, version: 1, data: tour as object, written });
+  await adoptPromises(manager, tour);
   return [];
+}
+
+/** Promises that were told of this tour while it was known by name alone are its own from now on. */
+export async function adoptPromises(manager: EntityManager, { id, name }: Pick<Tour, 'id' | 'name'>): Promise<void> {
+  await manager.query(`UPDATE booking SET holder_kind = 'tour', holder_id = $1 WHERE holder_kind = 'named' AND holder_id = $2`, [id, name]);
+}
+
+/** The promises of a tour are called as it is called. */
+export async function renamePromises(manager: EntityManager, { id, name }: Pick<Tour, 'id' | 'name'>): Promise<void> {
+  await manager.query(`UPDATE booking SET tour_name = $2 WHERE holder_kind = 'tour' AND holder_id = $1 AND tour_name <> $2`, [id, name]);
+}
+
+/** A tour may not take the name of another, of a hold, or of somebody who is known by name alone: people could not tell them apart. */
+export async function nameFaults(manager: EntityManager, tour: Pick<Tour, 'id' | 'name'>, isNew: boolean): Promise<readonly BadInput[]> {
+  const rows: { kind: string }[] = await manager.query(
+    `SELECT 'tour' AS kind FROM tour WHERE name = $2 AND id <> $1
+     UNION SELECT holder_kind FROM booking WHERE tour_name = $2 AND (holder_kind = 'hold' OR holder_kind = 'named' AND NOT $3)`,
+    [tour.id, tour.name, isNew],
+  );
+  return rows.slice(0, 1).map(({ kind }) => ({
+    field: 'tour.name',
+    value: tour.name,
+    wanted: `a name that ${kind === 'tour' ? 'no other tour' : 'nobody else who holds items'} has`,
+  }));
 }

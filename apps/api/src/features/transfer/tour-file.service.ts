@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
-import { type TourFile, readTourFile } from '#tour-file';
+import { type Booking, type TourFile, readTourFile } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -96,7 +96,9 @@ function within(now: TourFile, file: TourFile): TourFile {
     ]),
   );
   const ids = new Set(file.items.map((each) => each.id));
-  const tours = new Set(file.bookings.map((each) => each.tour));
+  const tours = new Set(file.bookings.flatMap((each) => [each.tour, each.tourId ?? each.tour]));
+  const withoutId = ({ tourId: _tourId, ...booking }: Booking): Booking => booking;
+  const written = new Set(file.bookings.map((each) => canonicalJson(each)));
   return {
     ...now,
     catalogue: catalogue as TourFile['catalogue'],
@@ -106,7 +108,10 @@ function within(now: TourFile, file: TourFile): TourFile {
     ),
     loadRules: now.loadRules.filter((each) => file.loadRules.some((other) => other.id === each.id)),
     items: now.items.filter((each) => ids.has(each.id)),
-    bookings: now.bookings.filter((each) => tours.has(each.tour)),
+    // A promise that was written without the id of its tour is given back without it.
+    bookings: now.bookings
+      .filter((each) => tours.has(each.tour) || tours.has(each.tourId ?? each.tour))
+      .map((each) => (written.has(canonicalJson(withoutId(each))) ? withoutId(each) : each)),
   };
 }
 

@@ -9,19 +9,19 @@ import { Note } from '../../ui/notes.js';
 import { Loaded } from '../../ui/page.js';
 import { day, figure, filled, manyNames } from '../../ui/typed.js';
 
-const holdsQuery = graphql(`query OpenHolds { openHolds { name from to until items } }`);
+const holdsQuery = graphql(`query OpenHolds { openHolds { id name from to until items } }`);
 const placeMutation = graphql(`
   mutation PlaceHold($hold: HoldInput!) {
-    placeHold(hold: $hold) { __typename ... on Hold { name } ... on BookingRefusal { sentence } }
+    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }
   }
 `);
-const backMutation = graphql(`mutation GiveHoldBack($name: String!) { giveHoldBack(name: $name) }`);
+const backMutation = graphql(`mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }`);
 
 /** Serials kept for somebody; a hold ends by itself. */
 export function Holds({ me }: { me: Person }) {
   const client = useQueryClient();
   const query = useQuery({ queryKey: ['holds'], queryFn: () => request(holdsQuery) });
-  const back = useMutation({ mutationFn: (name: string) => request(backMutation, { name }), onSuccess: () => client.invalidateQueries() });
+  const back = useMutation({ mutationFn: (id: string) => request(backMutation, { id }), onSuccess: () => client.invalidateQueries() });
   const mayHold = me.role !== 'safety';
   return (
     <>
@@ -32,13 +32,13 @@ export function Holds({ me }: { me: Person }) {
           ) : (
             <ul className="plain">
               {openHolds.map((hold) => (
-                <li key={hold.name} className="row">
+                <li key={hold.id} className="row">
                   <span>
                     <b>{hold.name}</b>, {hold.from} to {hold.to}, ends {hold.until.slice(0, 16).replace('T', ' ')}:{' '}
                     <span className="mono">{hold.items.join(', ')}</span>
                   </span>
                   {mayHold && (
-                    <button type="button" className="plain small" disabled={back.isPending} onClick={() => back.mutate(hold.name)}>
+                    <button type="button" className="plain small" disabled={back.isPending} onClick={() => back.mutate(hold.id)}>
                       Give back
                     </button>
                   )}

@@ -3,7 +3,7 @@ import { Suspense, lazy, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { Person } from '../../app/person.js';
 import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
-import type { TruckResultOne } from '#pack-plan';
+import { type TruckResultOne, rowKey, tickText } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
@@ -49,7 +49,7 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
   const { plan } = shown;
   const isDraft = shown === data.draft && data.released !== null;
   const isTicked = (what: string) => (tick.isPending && tick.variables.what === what ? tick.variables.done : shown.ticks.includes(what));
-  const done = new Set(truck.rows.filter((row) => isTicked(`${truck.id} row ${row.number}`)).map((row) => row.number));
+  const done = new Set(truck.rows.filter((row) => isTicked(tickText(rowKey(truck.id, row.number)))).map((row) => row.number));
   const dock = dockSentence(plan.truck);
   return (
     <Page
@@ -97,7 +97,7 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
           done={done}
           planId={shown.id}
           acts={me.role === 'safety' ? null : acts}
-          onTick={(row, isDone) => tick.mutate({ planId: shown.id, what: `${truck.id} row ${row}`, done: isDone })}
+          onTick={(row, isDone) => tick.mutate({ planId: shown.id, what: tickText(rowKey(truck.id, row)), done: isDone })}
         />
       </Part>
       {me.role !== 'safety' && <LoadingPart plan={plan} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />}
