@@ -36,7 +36,7 @@ export function fingerprintWithoutItems(file: TourFile, showId: string): Fingerp
     'the examination rules': file.examinationRules,
     'the load rules': file.loadRules,
     'the rigging systems': file.systems,
-    'promises to other tours': file.bookings,
+    'promises to other tours': file.bookings.map(({ tourId: _tourId, ...promise }) => promise),
   };
   if (!isLoadingEmpty(show?.loading)) parts[loadingPart] = show!.loading;
   for (const hang of show ? wholeHangs(show) : []) parts[`the hang ${hang.id}`] = hang;
