@@ -1,6 +1,6 @@
 import { type IntegerProgramSolver, WorkBudget, type WorkLimits, seededRandom } from '#kernel';
-import { type BoundAnswer, type Choice, findShortage, solveBound } from './bound/index.js';
-import { beamSchedule, plainChoice } from './carry-out/index.js';
+import { type BoundAnswer, BoundProgram, type Choice, findShortage } from './bound/index.js';
+import { beamSchedule, plainChoice, straightSchedule } from './carry-out/index.js';
 import {
   type AllocationAnswer,
   type AllocationCase,
@@ -76,9 +76,10 @@ function search(problem: AllocationCase, limits: AllocationLimits): AllocationAn
     };
   if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0, 'proof', 0);
   const budget = new WorkBudget({ ...limits, work: limits.work ?? usualAllocationWork });
-  const program = solveBound(floor, limits.integerProgram, budget, { share: 0.5 });
-  let { bound } = program;
-  let best = tryOtherChoices(floor, limits, budget, program);
+  const program = new BoundProgram(floor, limits.integerProgram, budget);
+  const first = program.solve({ share: 0.5 });
+  const tried = tryOtherChoices(floor, program, budget, first);
+  let { best, bound } = tried;
   if (best.moves.length > bound && best.moves.length <= mostMovesForExact) {
     const closed = searchExactly(floor, bound, best.moves.length, budget);
     bound = Math.max(bound, closed.bound);
@@ -86,48 +87,56 @@ function search(problem: AllocationCase, limits: AllocationLimits): AllocationAn
   }
   bound = Math.min(bound, best.moves.length);
   const isProved = best.moves.length === bound;
-  if (isProved && floor.carts.length <= mostCartsForTies && !budget.isSpent()) best = fewerCarts(floor, best, limits, budget);
+  if (isProved && floor.carts.length <= mostCartsForTies && !budget.isSpent()) best = fewerCarts(floor, best, program, budget);
   const stoppedBy = budget.stoppedBy === 'clock' ? 'clock' : isProved ? 'proof' : 'work';
   return answerOf(problem, floor, best, bound, stoppedBy, Math.round(budget.workDone));
 }
 
 /** Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few. */
-function tryOtherChoices(floor: FloorPlan, limits: AllocationLimits, budget: WorkBudget, first: BoundAnswer): Plan {
-  const { bound } = first;
+function tryOtherChoices(floor: FloorPlan, program: BoundProgram, budget: WorkBudget, first: BoundAnswer): { best: Plan; bound: number } {
+  let { bound } = first;
   let best = carryOut(floor, first.choice ?? plainChoice(floor), bound, narrow, budget);
   const random = seededRandom(1);
   for (let more = 0; first.choice && more < otherChoices && best.moves.length > bound && !budget.isSpent(); more++) {
     const isWidest = more === widestAt;
-    const other = isWidest ? first : solveBound(floor, limits.integerProgram, budget, { share: 0.1, vary: random });
+    const other = isWidest ? first : program.solve({ share: 0.1, vary: random });
     if (!other.choice) break;
+    bound = Math.max(bound, other.bound);
     const plan = carryOut(floor, other.choice, bound, isWidest ? widest : more < 3 ? narrow : wide, budget);
     if (plan.moves.length < best.moves.length) best = plan;
   }
-  return best;
+  return { best, bound };
 }
 
 /** Another plan of as few moves that touches fewer carts, where the program finds one that can be carried out. */
-function fewerCarts(floor: FloorPlan, best: Plan, limits: AllocationLimits, budget: WorkBudget): Plan {
-  const { choice } = solveBound(floor, limits.integerProgram, budget, { share: 0.2, fewest: 'carts touched' });
+function fewerCarts(floor: FloorPlan, best: Plan, program: BoundProgram, budget: WorkBudget): Plan {
+  const { choice } = program.solve({ share: 0.2, fewest: 'carts touched' });
   if (!choice) return best;
   const other = carryOut(floor, choice, best.moves.length, narrow, budget);
   return other.moves.length === best.moves.length && cartsTouched(other) < cartsTouched(best) ? other : best;
 }
 
-/** Wider and wider beams; ends as soon as the bound is met. */
+/** Step by step as the choice has it, then wider and wider beams; ends as soon as the bound is met. */
 function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], budget: WorkBudget): Plan {
-  let best: NumberedMove[] | undefined;
+  let best = straightSchedule(floor, choice);
   for (const width of widths) {
-    if (best && (best.length <= bound || budget.isSpent())) break;
+    if (best.length <= bound || budget.isSpent()) break;
     const moves = beamSchedule(floor, choice, width, seededRandom(width), budget);
-    if (!best || moves.length < best.length) best = moves;
+    if (moves.length < best.length) best = moves;
   }
-  return { cartOf: choice.cartOf, moves: best! };
+  return { cartOf: choice.cartOf, moves: best };
 }
 
 const cartsTouched = ({ moves }: Plan): number => new Set(moves.flatMap(({ from, to }) => [from, to]).filter((cart) => cart >= 0)).size;
 
-function answerOf(problem: AllocationCase, floor: FloorPlan, plan: Plan, bound: number, stoppedBy: StoppedBy, work: number): AllocationAnswer {
+function answerOf(
+  problem: AllocationCase,
+  floor: FloorPlan,
+  plan: Plan,
+  bound: number,
+  stoppedBy: StoppedBy,
+  work: number,
+): AllocationAnswer {
   const place = (cart: number) => (cart < 0 ? 'floor' : floor.carts[cart]!.id);
   const stacks = floor.carts.map((cart) => [...cart.stack]);
   for (const { box, from, to } of plan.moves) {

@@ -14,6 +14,7 @@ export class WorkBudget {
   private spent = 0;
   private lookAt = 0;
   private clockSays = false;
+  private wasCutOff = false;
 
   constructor(private readonly limits: WorkLimits) {
     this.deadline = limits.now() + limits.timeLimitSeconds * 1000;
@@ -47,12 +48,13 @@ export class WorkBudget {
     return Math.max(0, (this.deadline - this.limits.now()) / 1000);
   }
 
-  /** What used it up; undefined while both last. Something that keeps time itself may say that it was cut off. */
+  /** What used it up, or cut a part of the search off; undefined while both last. */
   get stoppedBy(): 'work' | 'clock' | undefined {
-    return this.clockSays ? 'clock' : this.spent >= this.limits.work ? 'work' : undefined;
+    return this.clockSays || this.wasCutOff ? 'clock' : this.spent >= this.limits.work ? 'work' : undefined;
   }
 
+  /** A part of the search that keeps time itself was ended by it: the rest goes on, but another run may come out otherwise. */
   cutOffByClock(): void {
-    this.clockSays = true;
+    this.wasCutOff = true;
   }
 }

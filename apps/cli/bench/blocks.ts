@@ -3,10 +3,15 @@ import { join } from 'node:path';
 import { allocationCaseOf, readBlocksProblem, solveAllocation, usualAllocationWork } from '#cart-allocation';
 import { loadIntegerProgramSolver } from '#runtime';
 import { folderFrom, median, numberFrom, readArguments, say } from './arguments.js';
+import { randomTowers } from './random-towers.js';
 
-/** Planning-competition blocks problems below --data DIR against shortest.csv there (file, blocks, shortest moves). */
+/**
+ * Planning-competition blocks problems below --data DIR against shortest.csv there (file, blocks, shortest moves); or with --towers 100,200 random
+ * ones, whose shortest plans nobody knows.
+ */
 export async function run(args: readonly string[]): Promise<number> {
   const values = readArguments(args);
+  if (values.has('towers')) return runTowers(values);
   const folder = folderFrom(values);
   const seconds = numberFrom(values, 'seconds', 10);
   const work = numberFrom(values, 'work', usualAllocationWork);
@@ -57,6 +62,40 @@ export async function run(args: readonly string[]): Promise<number> {
     }),
   );
   return wrong === 0 && rows.length > 0 && open.every((blocks) => blocks > 20) ? 0 : 1;
+}
+
+async function runTowers(values: ReadonlyMap<string, string>): Promise<number> {
+  const timeLimitSeconds = numberFrom(values, 'seconds', 60);
+  const work = numberFrom(values, 'work', 20 * usualAllocationWork);
+  const seeds = numberFrom(values, 'seeds', 5);
+  const integerProgram = await loadIntegerProgramSolver();
+  say('blocks  seed  moves  bound  seconds');
+  const summary = values
+    .get('towers')!
+    .split(',')
+    .map(Number)
+    .map((blocks) => {
+      const runs = Array.from({ length: seeds }, (_, index) => {
+        const start = performance.now();
+        const problem = allocationCaseOf(randomTowers(blocks, index + 1));
+        const answer = solveAllocation(problem, { work, timeLimitSeconds, now: () => performance.now(), integerProgram });
+        const seconds = (performance.now() - start) / 1000;
+        say(
+          `${String(blocks).padStart(6)}${String(index + 1).padStart(6)}${String(answer.boxMoves).padStart(7)}${String(answer.bound).padStart(7)}${seconds.toFixed(2).padStart(9)}  ${answer.stoppedBy}${answer.mismatch.length > 0 ? '  WRONG' : ''}`,
+        );
+        return { seconds, gap: answer.boxMoves - answer.bound, isWrong: answer.mismatch.length > 0 };
+      });
+      return {
+        blocks,
+        seeds,
+        proved: runs.filter((each) => each.gap === 0).length,
+        largestGap: Math.max(...runs.map((each) => each.gap)),
+        medianSeconds: Number(median(runs.map((each) => each.seconds)).toFixed(2)),
+        wrong: runs.filter((each) => each.isWrong).length,
+      };
+    });
+  say(JSON.stringify({ towers: summary }));
+  return summary.every((each) => each.wrong === 0) ? 0 : 1;
 }
 
 function shortestOf(folder: string): Map<string, { blocks: number; shortest: number }> {

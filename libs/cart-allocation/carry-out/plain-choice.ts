@@ -24,7 +24,7 @@ export function plainChoice(floor: FloorPlan): Choice {
   };
   floor.loads.forEach((_, load) => place(load, new Set()));
   const givers = floor.carts.flatMap(({ stack }, cart) => (loadOf.has(cart) || stack.length === 0 ? [] : [[cart, stack.length] as const]));
-  return { cartOf, taken: new Map(givers) };
+  return { cartOf, taken: new Map(givers), aside: new Set() };
 }
 
 /** Carts for a load, the fewest moves first. */

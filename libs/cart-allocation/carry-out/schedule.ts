@@ -1,17 +1,7 @@
-import { type WorkBudget, invariant } from '#kernel';
+import type { WorkBudget } from '#kernel';
 import type { Choice } from '../bound/index.js';
-import { type FloorPlan, type NumberedMove, keptBoxes } from '../case/index.js';
-
-/** A cart with work: what comes off it, top first, then what comes onto it, bottom first. Progress counts through both. */
-interface WorkCart {
-  readonly cart: number;
-  readonly off: readonly number[];
-  readonly on: readonly number[];
-  /** It gets no load and only gives. */
-  readonly gives: boolean;
-  /** Carts of one class have the same kinds coming off and on; `alike` + progress tells classes and how far they are. */
-  readonly alike: number;
-}
+import type { FloorPlan, NumberedMove } from '../case/index.js';
+import { type Step, type WorkCart, movesOf, nextKind, straightKinds, workOf } from './work-carts.js';
 
 interface State {
   readonly progress: Uint16Array;
@@ -38,26 +28,21 @@ interface Child {
 
 /**
  * Carries a choice out by beam search: after every move the `width` states go on that have lost the fewest moves, and among them those whose
- * carts are the nearest to standing open. `random` breaks ties; once the budget is spent the rest
- * is done without a search. A choice that the bound program gives can always be carried out. A unit of work: a cart looked at in a state.
+ * carts are the nearest to standing open; a box that the choice does not set aside goes straight. `random` breaks ties; once the budget is spent the rest
+ * is done without a search. A unit of work: a cart looked at in a state.
  */
 export function beamSchedule(floor: FloorPlan, choice: Choice, width: number, random: () => number, budget: WorkBudget): NumberedMove[] {
   const work = workOf(floor, choice);
+  const straight = straightKinds(floor, choice, work);
   let states: State[] = [firstState(floor, work)];
   for (;;) {
     const done = states.find((state) => isDone(work, state));
     if (done) return movesOf(floor, work, stepsTo(done));
     if (!budget.spend(states.length * work.length)) return movesOf(floor, work, [...stepsTo(states[0]!), ...restOf(work, states[0]!)]);
-    states = nextStates(work, states, width, random);
-    invariant(states.length > 0, 'a choice can always be carried out');
+    const next = nextStates(work, straight, states, width, random);
+    if (next.length === 0) return movesOf(floor, work, [...stepsTo(states[0]!), ...restOf(work, states[0]!)]);
+    states = next;
   }
-}
-
-interface Step {
-  /** Index of the work cart that gives (-1: the floor) and that takes (-1: the floor). */
-  readonly from: number;
-  readonly to: number;
-  readonly kind: number;
 }
 
 function stepsTo(last: State): Step[] {
@@ -105,30 +90,6 @@ function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, com
   return steps;
 }
 
-function workOf(floor: FloorPlan, choice: Choice): WorkCart[] {
-  const loadOf = new Map(choice.cartOf.map((cart, load) => [cart, load]));
-  const classes = new Map<string, number>();
-  let next = 0;
-  return floor.carts.flatMap((cart, index) => {
-    const load = loadOf.get(index);
-    const wanted = load === undefined ? undefined : floor.loads[load]!.kinds;
-    const kept = wanted ? keptBoxes(floor, cart.stack, wanted) : cart.stack.length - (choice.taken.get(index) ?? 0);
-    const off = cart.stack
-      .slice(kept)
-      .reverse()
-      .map((box) => floor.kindOf[box]!);
-    const on = wanted?.slice(kept) ?? [];
-    if (off.length + on.length === 0) return [];
-    const gives = wanted === undefined;
-    const key = `${off.join()}|${on.join()}|${gives}`;
-    if (!classes.has(key)) {
-      classes.set(key, next);
-      next += off.length + on.length + 1;
-    }
-    return [{ cart: index, off, on, gives, alike: classes.get(key)! }];
-  });
-}
-
 function firstState(floor: FloorPlan, work: readonly WorkCart[]): State {
   const comeIn = new Int32Array(floor.kindCount);
   const comeOff = new Int32Array(floor.kindCount);
@@ -146,8 +107,14 @@ function firstState(floor: FloorPlan, work: readonly WorkCart[]): State {
 const isDone = (work: readonly WorkCart[], { comeIn, progress }: State): boolean =>
   comeIn.every((count) => count === 0) && work.every(({ gives, off }, index) => gives || progress[index]! >= off.length);
 
-function nextStates(work: readonly WorkCart[], states: readonly State[], width: number, random: () => number): State[] {
-  const children = states.flatMap((state) => childrenOf(work, state, random));
+function nextStates(
+  work: readonly WorkCart[],
+  straight: ReadonlySet<number>,
+  states: readonly State[],
+  width: number,
+  random: () => number,
+): State[] {
+  const children = states.flatMap((state) => childrenOf(work, straight, state, random));
   children.sort((a, b) => a.loss - b.loss || b.worth - a.worth);
   const seen = new Set<string>();
   const kept: State[] = [];
@@ -170,7 +137,7 @@ function keyOf(work: readonly WorkCart[], { progress }: State): string {
   return steps.join();
 }
 
-function childrenOf(work: readonly WorkCart[], state: State, random: () => number): Child[] {
+function childrenOf(work: readonly WorkCart[], straight: ReadonlySet<number>, state: State, random: () => number): Child[] {
   const { progress, comeIn, comeOff, onFloor } = state;
   const givers = new Map<number, number>();
   const takers = new Map<number, number>();
@@ -201,7 +168,7 @@ function childrenOf(work: readonly WorkCart[], state: State, random: () => numbe
     if (kind === 0) return [{ parent: state, from: giver, to: -1, kind, loss: state.loss, worth: state.worth }];
     // The nearer a cart is to standing open, the more its next step is worth: one place for each box that it then takes.
     const nearer = on.length / (off.length - at);
-    add(giver, -1, kind, comeOff[kind]! > comeIn[kind]! ? 0 : 1, nearer);
+    if (!straight.has(kind)) add(giver, -1, kind, comeOff[kind]! > comeIn[kind]! ? 0 : 1, nearer);
     for (const taker of takersOf.get(kind) ?? []) add(giver, taker, kind, 0, nearer + placesAfter(work[taker]!, progress[taker]!));
   }
   for (const taker of takers.values()) {
@@ -211,8 +178,6 @@ function childrenOf(work: readonly WorkCart[], state: State, random: () => numbe
   }
   return children;
 }
-
-const nextKind = ({ off, on }: WorkCart, progress: number): number | undefined => on[progress - off.length];
 
 /** Places that taking the next box opens, less the one that it uses: above a box of another kind a whole run of places waits. */
 function placesAfter({ off, on }: WorkCart, progress: number): number {
@@ -238,18 +203,4 @@ function stateOf({ parent, from, to, kind, loss, worth }: Child): State {
     comeIn[kind]!--;
   } else onFloor[kind]!++;
   return { progress, comeIn, comeOff, onFloor, loss, worth, parent, from, to, kind };
-}
-
-function movesOf(floor: FloorPlan, work: readonly WorkCart[], steps: readonly Step[]): NumberedMove[] {
-  const stacks = floor.carts.map((cart) => [...cart.stack]);
-  const onFloor: number[][] = Array.from({ length: floor.kindCount }, () => []);
-  for (const box of floor.loose) onFloor[floor.kindOf[box]!]!.push(box);
-  return steps.map(({ from, to, kind }) => {
-    const source = from < 0 ? -1 : work[from]!.cart;
-    const target = to < 0 ? -1 : work[to]!.cart;
-    const box = source < 0 ? onFloor[kind]!.pop()! : stacks[source]!.pop()!;
-    if (target < 0) onFloor[kind]!.push(box);
-    else stacks[target]!.push(box);
-    return { box, from: source, to: target };
-  });
 }
