@@ -25,6 +25,8 @@ export const allocationCaseSchema = z.strictObject({
     .array(
       z.strictObject({
         id: name,
+        /** Carts that are not to have it, for asking what another would cost. */
+        notOn: z.array(name).max(200).optional(),
         boxes: z
           .array(z.union([z.strictObject({ model: name }), z.strictObject({ serial: name })]))
           .min(1)
@@ -106,11 +108,15 @@ function checkPlaces({ carts, loose, boxes, unusable, absent }: Unchecked, add: 
 }
 
 /** Every load once; every pinned serial on this floor or named as absent. */
-function checkLoads({ boxes, absent, loads }: Unchecked, add: Add): void {
+function checkLoads({ carts, boxes, absent, loads }: Unchecked, add: Add): void {
+  const cartIds = new Set(carts.map((cart) => cart.id));
   const loadIds = new Set<string>();
   loads.forEach((load, index) => {
     if (loadIds.has(load.id)) add(`loads[${index}].id`, load.id, 'each load id only once');
     loadIds.add(load.id);
+    load.notOn?.forEach((cart, at) => {
+      if (!cartIds.has(cart)) add(`loads[${index}].notOn[${at}]`, cart, 'the id of a cart of this case');
+    });
     load.boxes.forEach((box, slot) => {
       if ('serial' in box && !Object.hasOwn(boxes, box.serial) && !Object.hasOwn(absent, box.serial))
         add(`loads[${index}].boxes[${slot}].serial`, box.serial, 'a serial listed in boxes');

@@ -11,8 +11,15 @@ export interface FloorPlan {
     readonly stack: readonly number[];
     readonly carries: ReadonlySet<string> | undefined;
     readonly givesOnly: boolean;
+    /** Some load may not be on it: it is a class of its own. */
+    readonly isNamed: boolean;
   }[];
-  readonly loads: readonly { readonly id: string; readonly kinds: readonly number[]; readonly models: readonly string[] }[];
+  readonly loads: readonly {
+    readonly id: string;
+    readonly kinds: readonly number[];
+    readonly models: readonly string[];
+    readonly notOn: readonly string[];
+  }[];
   /** Boxes on the floor, in the order of their serials. */
   readonly loose: readonly number[];
   readonly serials: readonly string[];
@@ -46,6 +53,7 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
   const serials = Object.keys(problem.boxes).sort();
   const numberOf = new Map(serials.map((serial, index) => [serial, index]));
   const unusable = new Set(problem.unusable);
+  const named = new Set(problem.loads.flatMap((load) => load.notOn ?? []));
   const kindNumbers = new Map<string, number>();
   const kind = (key: string): number => {
     if (!kindNumbers.has(key)) kindNumbers.set(key, kindNumbers.size + 1);
@@ -54,6 +62,7 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
   const loads = inOrder(problem.loads, (load) => prefer.loadRank(load.id)).map((load) => ({
     id: load.id,
     kinds: [...load.boxes].reverse().map((box) => ('serial' in box ? kind(`serial ${box.serial}`) : kind(`model ${box.model}`))),
+    notOn: [...(load.notOn ?? [])].sort(),
     models: load.boxes.map((box) => ('serial' in box ? (problem.boxes[box.serial] ?? problem.absent[box.serial]!) : box.model)),
   }));
   const kindOf = serials.map((serial) =>
@@ -66,6 +75,7 @@ export function floorPlanOf(problem: AllocationCase, prefer: Preferences = { box
       stack: [...cart.stack].reverse().map((serial) => numberOf.get(serial)!),
       carries: cart.carries && new Set(cart.carries),
       givesOnly: cart.givesOnly === true,
+      isNamed: named.has(cart.id),
     })),
     loads,
     // Taken from the end: what is preferred stands last.
@@ -85,10 +95,11 @@ export const cartKey = (floor: FloorPlan, cart: FloorPlan['carts'][number]): str
 
 /** Equal for carts that may carry the same loads. */
 export const placesKey = (cart: FloorPlan['carts'][number]): string =>
-  JSON.stringify(cart.givesOnly ? null : [cart.capacity, cart.carries ? [...cart.carries].sort() : null]);
+  JSON.stringify(cart.givesOnly ? null : [cart.capacity, cart.carries ? [...cart.carries].sort() : null, cart.isNamed ? cart.id : '']);
 
 /** Equal for loads of the same kinds and models. */
-export const loadKey = (load: FloorPlan['loads'][number]): string => JSON.stringify([load.kinds, [...new Set(load.models)].sort()]);
+export const loadKey = (load: FloorPlan['loads'][number]): string =>
+  JSON.stringify([load.kinds, [...new Set(load.models)].sort(), load.notOn]);
 
 /** How many boxes at the bottom of the cart already stand as the load wants them. */
 export function keptBoxes(floor: FloorPlan, stack: readonly number[], kinds: readonly number[]): number {
@@ -101,6 +112,7 @@ export function keptBoxes(floor: FloorPlan, stack: readonly number[], kinds: rea
 export function mayCarry(cart: FloorPlan['carts'][number], load: FloorPlan['loads'][number]): boolean {
   return (
     !cart.givesOnly &&
+    !load.notOn.includes(cart.id) &&
     load.kinds.length <= cart.capacity &&
     (cart.carries === undefined || load.models.every((model) => cart.carries!.has(model)))
   );

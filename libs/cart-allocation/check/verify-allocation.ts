@@ -5,7 +5,7 @@ export type AllocationMismatch =
   | { readonly code: 'no reason given' | 'moves miscounted' | 'bound above the plan' | 'wrongly called optimal' }
   | { readonly code: MoveFault; readonly move: number; readonly box: string; readonly from: string; readonly to: string }
   | {
-      readonly code: 'no cart given' | 'cart given twice' | 'not what is said' | 'wrong height' | 'cart out of use';
+      readonly code: 'no cart given' | 'cart given twice' | 'not what is said' | 'wrong height' | 'cart out of use' | 'cart barred';
       readonly load: string;
       readonly cart: string;
     }
@@ -65,7 +65,7 @@ function checkLoads(problem: AllocationCase, answer: AllocationAnswer, stacks: S
   const outOfUse = new Set(problem.carts.filter((cart) => cart.givesOnly).map((cart) => cart.id));
   const assignments = new Map(answer.assignments.map((each) => [each.load, each]));
   const carts = new Set<string>();
-  for (const { id: load, boxes } of problem.loads) {
+  for (const { id: load, boxes, notOn } of problem.loads) {
     const assignment = assignments.get(load);
     if (!assignment) {
       wrong.push({ code: 'no cart given', load, cart: '' });
@@ -75,6 +75,7 @@ function checkLoads(problem: AllocationCase, answer: AllocationAnswer, stacks: S
     if (carts.has(cart)) wrong.push({ code: 'cart given twice', load, cart });
     carts.add(cart);
     if (outOfUse.has(cart)) wrong.push({ code: 'cart out of use', load, cart });
+    if (notOn?.includes(cart)) wrong.push({ code: 'cart barred', load, cart });
     const stack = [...(stacks.get(cart) ?? [])].reverse();
     if (stack.join('\n') !== assignment.boxes.join('\n')) wrong.push({ code: 'not what is said', load, cart });
     if (stack.length !== boxes.length) wrong.push({ code: 'wrong height', load, cart });
