@@ -17,15 +17,15 @@ export const benches: Record<string, Bench> = {
   },
   'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
   'cart-allocation': {
-    does: 'cart-allocation cases with known optima: --data DIR [--seconds S]',
+    does: 'cart-allocation cases with known optima: --data DIR [--work N] [--seconds S]',
     load: () => import('./bench/cart-allocation.js'),
   },
   blocks: {
-    does: 'planning-competition blocks problems: --data DIR [--seconds S] [--most BLOCKS]',
+    does: 'planning-competition blocks problems: --data DIR [--work N] [--seconds S] [--most BLOCKS], or random ones: --towers 100,200 [--seeds N]',
     load: () => import('./bench/blocks.js'),
   },
   'cart-allocation-scale': {
-    does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--seconds S]',
+    does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--work N] [--seconds S]',
     load: () => import('./bench/cart-allocation-scale.js'),
   },
   bookings: {

@@ -22,6 +22,9 @@ export interface BoundOptions {
 
 /** Units of work for a program, however small. */
 const unitsPerProgram = 30_000;
+/** Units of work for a pair of a relaxed program, and pairs that a second of the clock is good for. */
+const unitsPerPairRelaxed = 10;
+const pairsRelaxedPerSecond = 20_000;
 /** Rounds of solving and cutting off choices whose boxes wait for one another in circles. */
 const mostRounds = 40;
 
@@ -38,6 +41,7 @@ export class BoundProgram {
   private readonly loadClassOf: ReadonlyMap<number, number>;
   private readonly deadlocks: Deadlock[] = [];
   private best = 0;
+  private isBoundOfAll = false;
 
   constructor(
     private readonly floor: FloorPlan,
@@ -70,7 +74,26 @@ export class BoundProgram {
       choice = { ...found, aside: waiting.asideFor(this.deadlocks, found.aside) };
       if (this.deadlocks.length === known) break;
     }
+    if (this.classes.promising && choice) this.boundOfAllPairs();
     return { bound: this.best, choice };
+  }
+
+  /** Where the program holds only some pairs it bounds nothing: the relaxation over all of them does, and seldom lies below it. Asked once. */
+  private boundOfAllPairs(): void {
+    const pairs = this.classes.carts.length * this.classes.loads.length;
+    if (this.isBoundOfAll || unitsPerPairRelaxed * pairs > this.budget.workLeft) return;
+    this.isBoundOfAll = true;
+    if (pairs > pairsRelaxedPerSecond * this.budget.secondsLeft()) return this.budget.cutOffByClock();
+    const program = writeProgram(this.floor, { ...this.classes, promising: undefined }, { vary: () => 1, fewest: 'boxes lifted' });
+    this.budget.spend(unitsPerProgram + unitsPerPairRelaxed * pairs);
+    const answer = this.integerProgram.solve(program.textWith(this.rowsOfDeadlocks(), []), {
+      timeLimitSeconds: this.budget.secondsLeft(),
+      iterations: Math.max(100, this.budget.workLeft / program.rows),
+      relaxed: true,
+    });
+    this.budget.spend(answer.iterations * program.rows);
+    if (answer.isCutOff) this.budget.cutOffByClock();
+    if (answer.status === 'optimal') this.best = Math.max(this.best, Math.ceil(answer.objective! - tiesAtMost - 1e-6));
   }
 
   private run(program: Program, work: number, seconds: number): Choice | undefined {
