@@ -4,7 +4,7 @@ import { type FloorPlan, keptBoxes, mayCarry } from '../case/index.js';
 /** Units of work for a column of the program. */
 export const unitsPerColumn = 20;
 /** Pairs of cart and load classes that a program may hold; each second of the clock is good for so many. */
-const mostPairs = 60_000;
+const mostPairs = 30_000;
 const pairsPerSecond = 12_000;
 
 /**
