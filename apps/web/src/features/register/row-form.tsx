@@ -1,5 +1,4 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useMemo } from 'react';
 import { z } from 'zod';
 import { writeCsv } from '#kernel';
 import { sendFile } from '../../platform/request.js';
@@ -30,12 +29,7 @@ export function RowForm({
   isNew: boolean;
   button: string;
 }) {
-  const onFile = useMemo(
-    () => Object.fromEntries(columns.map(({ heading }, index) => [nameAt(index), cells[heading] ?? ''])),
-    // Equal cells are equal, however often they are read.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [JSON.stringify(cells), columns.length],
-  );
+  const onFile = Object.fromEntries(columns.map(({ heading }, index) => [nameAt(index), cells[heading] ?? '']));
   const form = useTypedForm(cellsByPlace, onFile);
   const client = useQueryClient();
   const save = useMutation({

@@ -52,6 +52,7 @@ export default function TruckSpace({ truck }: { truck: TruckResultOne }) {
   const press = (key: string) => setView((now) => turned(now, ...keys[key]!));
   return (
     <div className="space">
+      {/* eslint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- an application takes keys and the pointer itself */}
       <div
         ref={holder}
         className="canvas"
