@@ -50,7 +50,6 @@ function SparesForm({ tour, version, models }: { tour: Tour; version: number; mo
       await client.invalidateQueries();
     },
   });
-  const left = models.filter((model) => !rows.some((row) => row.item === model));
   return (
     <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfSpares}>
       <p>
@@ -72,22 +71,10 @@ function SparesForm({ tour, version, models }: { tour: Tour; version: number; mo
         {rows.map((row, index) => (
           <SpareLine key={row.id} item={row.item} index={index} onRemove={() => remove(index)} />
         ))}
-        {left.length > 0 && (
-          <label>
-            Add a line
-            <select
-              value=""
-              onChange={(event) =>
-                append({ item: event.target.value, losses: '1', uses: '1000', learns: true, level: '', stopsAShow: true })
-              }
-            >
-              <option value="">choose a model</option>
-              {left.map((model) => (
-                <option key={model}>{model}</option>
-              ))}
-            </select>
-          </label>
-        )}
+        <AddLine
+          models={models.filter((model) => !rows.some((row) => row.item === model))}
+          onAdd={(item) => append({ item, losses: '1', uses: '1000', learns: true, level: '', stopsAShow: true })}
+        />
         <p>
           <button type="submit" disabled={save.isPending}>
             Save the spares
@@ -95,6 +82,21 @@ function SparesForm({ tour, version, models }: { tour: Tour; version: number; mo
         </p>
       </details>
     </Form>
+  );
+}
+
+function AddLine({ models, onAdd }: { models: readonly string[]; onAdd: (model: string) => void }) {
+  if (models.length === 0) return null;
+  return (
+    <label>
+      Add a line
+      <select value="" onChange={(event) => onAdd(event.target.value)}>
+        <option value="">choose a model</option>
+        {models.map((model) => (
+          <option key={model}>{model}</option>
+        ))}
+      </select>
+    </label>
   );
 }
 

@@ -32,39 +32,7 @@ export function TourScreen() {
           lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.join(', ')}.`}
         >
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
-            <div className="scroll">
-              <table>
-                <thead>
-                  <tr>
-                    <th>Show</th>
-                    <th>Venue</th>
-                    <th>Days</th>
-                    <th className="num">Hangs</th>
-                    <th>Plan</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {tour.shows.map((show) => {
-                    const state = showStates.find((each) => each.showId === show.id);
-                    return (
-                      <tr key={show.id}>
-                        <td>
-                          <Link to={`/tours/${tourId}/shows/${show.id}`}>{show.name}</Link>
-                        </td>
-                        <td>{show.venue}</td>
-                        <td>{show.from === show.to ? show.from : `${show.from} to ${show.to}`}</td>
-                        <td className="num">{show.hangs.length}</td>
-                        <td>
-                          {!state
-                            ? 'no plan yet'
-                            : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}
-                        </td>
-                      </tr>
-                    );
-                  })}
-                </tbody>
-              </table>
-            </div>
+            <ShowTable tour={tour} states={showStates} />
             <AddShow tour={tour} version={version} />
           </Part>
           <Part number={2} title="Carts between the shows">
@@ -82,6 +50,52 @@ export function TourScreen() {
         </Page>
       )}
     </Loaded>
+  );
+}
+
+interface ShowState {
+  readonly showId: string;
+  readonly state: string;
+  readonly revision?: string | null;
+  readonly stops: number;
+  readonly looks: number;
+}
+
+function ShowTable({ tour, states }: { tour: Tour; states: readonly ShowState[] }) {
+  return (
+    <div className="scroll">
+      <table>
+        <thead>
+          <tr>
+            <th>Show</th>
+            <th>Venue</th>
+            <th>Days</th>
+            <th className="num">Hangs</th>
+            <th>Plan</th>
+          </tr>
+        </thead>
+        <tbody>
+          {tour.shows.map((show) => {
+            const state = states.find((each) => each.showId === show.id);
+            return (
+              <tr key={show.id}>
+                <td>
+                  <Link to={`/tours/${tour.id}/shows/${show.id}`}>{show.name}</Link>
+                </td>
+                <td>{show.venue}</td>
+                <td>{show.from === show.to ? show.from : `${show.from} to ${show.to}`}</td>
+                <td className="num">{show.hangs.length}</td>
+                <td>
+                  {!state
+                    ? 'no plan yet'
+                    : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
   );
 }
 

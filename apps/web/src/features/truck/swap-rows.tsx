@@ -51,11 +51,10 @@ interface EffectProps {
 }
 
 function Effect({ truck, planId, first, second, acts }: EffectProps) {
-  const { units } = useSettings();
   const [reason, setReason] = useState('');
   const query = useQuery({
     queryKey: ['row swap', planId, truck.id, first, second],
-    queryFn: () => request(rowSwapQuery, { planId, truck: truck.id, first, second }),
+    queryFn: () => readSwap(planId, truck.id, first, second),
   });
   return (
     <Loaded query={query}>
@@ -63,46 +62,9 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
         const hard = swap.breaches.some((each) => !each.mayBeWaived);
         return (
           <>
-            <div className="scroll">
-              <table className="tight">
-                <thead>
-                  <tr>
-                    <th />
-                    <th className="num">Now</th>
-                    <th className="num">Exchanged</th>
-                    <th className="num">Limit</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {swap.axles.map((each) => (
-                    <tr key={each.axle}>
-                      <th scope="row">{each.axle}</th>
-                      <td className="num">{formatMass(each.beforeKg, units)}</td>
-                      <td className="num">
-                        {formatMass(each.afterKg, units)} {typeof each.limitKg === 'number' && each.afterKg > each.limitKg && <b>■ over</b>}
-                      </td>
-                      <td className="num">{typeof each.limitKg === 'number' ? formatMass(each.limitKg, units) : 'none on file'}</td>
-                    </tr>
-                  ))}
-                  <tr>
-                    <th scope="row">off the middle</th>
-                    <td className="num">{sideWords(swap.sideBeforeMm, units)}</td>
-                    <td className="num">{sideWords(swap.sideAfterMm, units)}</td>
-                    <td />
-                  </tr>
-                </tbody>
-              </table>
-            </div>
+            <BeforeAndAfter swap={swap} />
             {swap.breaches.length === 0 && <Note weight="agrees">No rule is broken.</Note>}
-            {[...swap.breaches]
-              .sort((a, b) => Number(a.mayBeWaived) - Number(b.mayBeWaived))
-              .slice(0, mostShown)
-              .map((each, index) => (
-                <Note key={index} weight={each.mayBeWaived ? 'look' : 'stop'}>
-                  {each.sentence}
-                </Note>
-              ))}
-            {swap.breaches.length > mostShown && <p>and {swap.breaches.length - mostShown} more of the same kind</p>}
+            <Breaches of={swap.breaches} />
             {hard ? (
               <p>These rows cannot change places.</p>
             ) : (
@@ -132,5 +94,62 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
         );
       }}
     </Loaded>
+  );
+}
+
+type Swap = Awaited<ReturnType<typeof readSwap>>['rowSwap'];
+
+const readSwap = (planId: string, truck: string, first: number, second: number) => request(rowSwapQuery, { planId, truck, first, second });
+
+/** Every axle and the balance, now and exchanged. */
+function BeforeAndAfter({ swap }: { swap: Swap }) {
+  const { units } = useSettings();
+  return (
+    <div className="scroll">
+      <table className="tight">
+        <thead>
+          <tr>
+            <th />
+            <th className="num">Now</th>
+            <th className="num">Exchanged</th>
+            <th className="num">Limit</th>
+          </tr>
+        </thead>
+        <tbody>
+          {swap.axles.map((each) => (
+            <tr key={each.axle}>
+              <th scope="row">{each.axle}</th>
+              <td className="num">{formatMass(each.beforeKg, units)}</td>
+              <td className="num">
+                {formatMass(each.afterKg, units)} {typeof each.limitKg === 'number' && each.afterKg > each.limitKg && <b>■ over</b>}
+              </td>
+              <td className="num">{typeof each.limitKg === 'number' ? formatMass(each.limitKg, units) : 'none on file'}</td>
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">off the middle</th>
+            <td className="num">{sideWords(swap.sideBeforeMm, units)}</td>
+            <td className="num">{sideWords(swap.sideAfterMm, units)}</td>
+            <td />
+          </tr>
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Breaches({ of }: { of: Swap['breaches'] }) {
+  return (
+    <>
+      {[...of]
+        .sort((a, b) => Number(a.mayBeWaived) - Number(b.mayBeWaived))
+        .slice(0, mostShown)
+        .map((each, index) => (
+          <Note key={index} weight={each.mayBeWaived ? 'look' : 'stop'}>
+            {each.sentence}
+          </Note>
+        ))}
+      {of.length > mostShown && <p>and {of.length - mostShown} more of the same kind</p>}
+    </>
   );
 }
