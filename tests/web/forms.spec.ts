@@ -1,0 +1,57 @@
+import type { Browser, Page } from 'playwright-core';
+import { browserPath, itInBrowser, openBrowser, openPage, signInOn } from '../support/browser.js';
+import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
+
+describe('forms in a browser', () => {
+  let test: TestApp;
+  let browser: Browser;
+  let page: Page;
+  beforeAll(async () => {
+    if (!browserPath) return;
+    test = await startTestApp({ web: true });
+    browser = await openBrowser();
+    page = await openPage(browser, { width: 390, height: 900 });
+    page.setDefaultTimeout(20_000);
+    await signInOn(page, test.address, 'system@cartwright.example', passwordOf('system'));
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await test?.close();
+  });
+
+  itInBrowser('leaves an emptied height empty, says beside it what is wanted, and saves it when it is typed', async () => {
+    await page.goto(`${test.address}/tours/harbour-lights/shows/old-mill/hangs`);
+    const height = page.getByRole('region', { name: 'Centre' }).getByLabel('Trim height, mm');
+    await height.fill('');
+    await page.getByRole('button', { name: 'Save the hangs' }).click();
+    await page.getByRole('alert').getByText('empty: wanted a number').waitFor();
+    expect(await height.inputValue()).toBe('');
+    expect(await height.getAttribute('aria-invalid')).toBe('true');
+    const said = await height.getAttribute('aria-describedby');
+    expect(await page.locator(`[id="${said}"]`).innerText()).toContain('wanted a number');
+    await height.fill('9120');
+    await page.getByRole('button', { name: 'Save the hangs' }).click();
+    await page.getByRole('heading', { name: 'Old Mill' }).waitFor();
+    const file = (await (await (await test.as('system')).fetch('/api/tours/harbour-lights/file')).json()) as {
+      tour: { shows: { id: string; hangs: { id: string; trimHeightMm: number }[] }[] };
+    };
+    const hangs = file.tour.shows.find((each) => each.id === 'old-mill')!.hangs;
+    expect(hangs.find((each) => each.id === 'Centre')!.trimHeightMm).toBe(9120);
+  });
+
+  itInBrowser('keeps what was typed when the tour is read again, and says what a level must be', async () => {
+    await page.goto(`${test.address}/tours/harbour-lights`);
+    await page.getByText('Levels and losses').click();
+    await page.getByLabel('Level of the whole trunk, %').fill('120');
+    const again = page.waitForResponse(
+      (reply) => reply.url().endsWith('/graphql') && (reply.request().postData() ?? '').includes('query Tour'),
+    );
+    await page.getByText('Weigh these otherwise').click();
+    await page.getByLabel('Each use of a box').fill('2');
+    await page.getByRole('button', { name: 'Save the weights' }).click();
+    await again;
+    expect(await page.getByLabel('Level of the whole trunk, %').inputValue()).toBe('120');
+    await page.getByRole('button', { name: 'Save the spares' }).click();
+    await page.getByRole('alert').getByText('found “120”: wanted a percentage over 0 and under 100, or nothing').waitFor();
+  });
+});
