@@ -69,13 +69,13 @@ export const rules = {
     },
     {
       name: 'engines-stand-alone',
-      comment: 'An engine uses the kernel only: each can be read, tested and replaced without the others.',
+      comment: 'An engine uses the kernel and the codes of the trade only: each can be read, tested and replaced without the others.',
       severity: 'error',
       from: {
         path: '^libs/(hang-statics|cart-allocation|truck-pack|hardware-count|inspection-calendar)/',
         pathNot: '\\.spec\\.ts$',
       },
-      to: { path: '^libs/', pathNot: '^libs/(kernel|$1)/' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade|$1)/' },
     },
     {
       name: 'kernel-knows-nobody',
@@ -85,11 +85,25 @@ export const rules = {
       to: { path: '^libs/', pathNot: '^libs/kernel/' },
     },
     {
+      name: 'trade-knows-the-kernel',
+      comment: 'Codes, subjects and figures are what everybody may know; they know the kernel alone.',
+      severity: 'error',
+      from: { path: '^libs/trade/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade)/' },
+    },
+    {
+      name: 'words-know-the-trade',
+      comment: 'Words are made of codes and figures alone: a sentence that looks at a plan would decide something.',
+      severity: 'error',
+      from: { path: '^libs/words/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade|words)/' },
+    },
+    {
       name: 'tour-file-before-plan',
       comment: 'A tour file is input: it knows neither plans nor engines nor drawings.',
       severity: 'error',
       from: { path: '^libs/tour-file/' },
-      to: { path: '^libs/', pathNot: '^libs/(kernel|tour-file)/' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade|tour-file)/' },
     },
     {
       name: 'rooms-have-one-door',

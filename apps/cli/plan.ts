@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { drawCode, wholePlanHtml } from '#drawings';
-import { type PackPlan, makePackPlan } from '#pack-plan';
+import { type PackPlan, makePackPlan, printedPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type TourFile, readTourFile } from '#tour-file';
 import { planTables } from './plan-tables.js';
@@ -23,8 +23,7 @@ export async function main(args: readonly string[]): Promise<number> {
     timeLimitSeconds: 10,
   });
   if (options.json) {
-    const { carts, picks, hardware, truck, due, findings } = plan;
-    process.stdout.write(`${JSON.stringify({ carts, picks, hardware, truck, due, findings })}\n`);
+    process.stdout.write(`${JSON.stringify(printedPlan(plan))}\n`);
     return 0;
   }
   try {

@@ -4,6 +4,7 @@ import { type Node, drawTruckPlan } from '#drawings';
 const at = (id: string, yMm: number): Placement => ({
   id,
   label: id,
+  fact: { isCase: true, inside: [] },
   xMm: 0,
   yMm,
   zMm: 0,

@@ -1,4 +1,4 @@
-import type { Comparison, HangResult } from '#pack-plan';
+import { type Comparison, type HangResult, concernsHang } from '#pack-plan';
 import { drawHang } from './draw-hang.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from './sheet-parts.js';
@@ -63,7 +63,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     ),
     node('ul', {}, ...checks),
     findingList(
-      plan.findings.filter((each) => each.sentence.includes(hang.hang)),
+      plan.findings.filter((each) => concernsHang(each, hang)),
       'picks',
     ),
     caution(plan.picks.caution),

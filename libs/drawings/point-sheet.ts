@@ -1,5 +1,5 @@
 import { standardGravityMps2 } from '#kernel';
-import type { PackPlan, PicksResult } from '#pack-plan';
+import { type PackPlan, type PicksResult, subjectsOf } from '#pack-plan';
 import { drawStage } from './draw-stage.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
@@ -30,7 +30,7 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
         hangs: [`${hang.hang}, hole ${pick.hole}`],
         trimHeightMm: hang.trimHeightMm,
         addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
-        allowedKg: pick.comparisons.find((each) => each.what === 'structure above this point')?.limit ?? null,
+        allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,
       };
       if (!pick.bridle || pick.bridle.legs.length === 0)
         return [
@@ -93,7 +93,7 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
       `Static = reaction + steel + hoist + chain. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
     ),
     findingList(
-      context.plan.findings.filter((each) => each.subject === 'structure' || each.weight === 'stop'),
+      context.plan.findings.filter((each) => each.weight === 'stop' || subjectsOf(each).some((subject) => subject.kind === 'structure')),
       'picks',
     ),
     caution(picks.caution),

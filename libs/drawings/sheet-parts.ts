@@ -1,4 +1,5 @@
-import type { Finding, PackPlan, Section } from '#pack-plan';
+import type { PackPlan, ToldFinding } from '#pack-plan';
+import type { Section } from '#trade';
 import { type Node, node } from './node.js';
 
 /** What stands at the top of every sheet. `revision` is a letter, or null for a draft. */
@@ -55,7 +56,7 @@ export const mono = (text: string): Node => node('span', { class: 'mono' }, text
 export const tickBox = (): Node => node('span', { class: 'tickbox' });
 
 /** What failed or is missing has a sentence of its own on the sheet that it belongs to. */
-export function findingList(findings: readonly Finding[], ...sections: Section[]): Node | null {
+export function findingList(findings: readonly ToldFinding[], ...sections: Section[]): Node | null {
   const shown = findings.filter((each) => sections.includes(each.section) && each.weight !== 'agrees');
   if (shown.length === 0) return null;
   const mark = { stop: '■ Stop. ', look: '◐ Look. ', agrees: '' };

@@ -36,7 +36,7 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
       {},
       `Top of the stack is the highest in the air. Front of the cart to the audience. ${formatMass(load.massKg, units)} with the cart.`,
     ),
-    load.exceptions.length > 0 ? node('p', { class: 'stop' }, `${load.exceptions.join('; ')}.`) : null,
+    load.exceptions.length > 0 ? node('p', { class: 'stop' }, `${load.exceptions.map((each) => each.sentence).join('; ')}.`) : null,
     caution(
       'Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.',
     ),

@@ -1,4 +1,4 @@
-import type { AxleStop, PackPlan, TruckResult, TruckResultOne } from '#pack-plan';
+import { type AxleStop, type PackPlan, type TruckResult, type TruckResultOne, concernsTruck } from '#pack-plan';
 import { drawTruckPlan, drawTruckSide } from './draw-truck.js';
 import { type Node, node } from './node.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
@@ -17,7 +17,7 @@ export function orderSteps(truck: TruckResultOne, order: readonly string[]): rea
   for (const id of order) {
     const at = placements.get(id)!;
     // A case is called by its group, a cart by its hang and number.
-    const what = at.label.includes(id) ? (at.group ?? at.label) : at.label;
+    const what = at.fact.isCase ? (at.group ?? at.label) : at.label;
     const last = steps.at(-1);
     if (last?.what === what) last.pieces.push(id);
     else steps.push({ what, pieces: [id] });
@@ -99,8 +99,9 @@ const rowTable = (truck: TruckResultOne, units: Units): Node =>
 /** Loads full and after each stop; of a plan made before these were worked out the whole load alone. */
 export function stopsOf(truck: TruckResultOne): readonly AxleStop[] {
   if (truck.stops) return truck.stops;
-  const loads = truck.axles.map(({ axle, loadKg, limitKg }) => ({
+  const loads = truck.axles.map(({ axle, loadKg, limitKg, fact }) => ({
     axle,
+    fact,
     loadKg,
     limitKg,
     leastKg: null,
@@ -184,7 +185,7 @@ export function truckSheet(context: SheetContext, truck: TruckResultOne, units: 
       ),
     ),
     findingList(
-      plan.findings.filter((each) => each.subject.startsWith(truck.id) || each.code !== 'axle-nearly-over'),
+      plan.findings.filter((each) => concernsTruck(each, truck.id)),
       'truck',
     ),
   );

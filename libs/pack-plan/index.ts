@@ -7,7 +7,6 @@ export type {
   Comparison,
   DueResult,
   Factor,
-  Finding,
   HangResult,
   HardwareLine,
   HardwareResult,
@@ -18,21 +17,23 @@ export type {
   Placement,
   Point,
   RunningOrderStep,
-  Section,
+  Said,
   Stack,
   TickKey,
+  ToldFinding,
   TruckResult,
   TruckResultOne,
   TrucksHead,
   Working,
 } from './contract/index.js';
 export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
+export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
 export type { BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';
 export { betweenShows, checkCart, workListOf } from './floor/index.js';
 export { fittedInShow, sparesOfDesign } from './hardware/index.js';
-export type { Fingerprint, FleetInput, InputChange } from './inputs/index.js';
+export type { Fingerprint, FleetInput } from './inputs/index.js';
 export {
   changedInputs,
   changesBetween,
@@ -44,15 +45,28 @@ export {
   fleetCalendar,
   floorFits,
   gatherInputs,
-  inputChangeSentences,
   itemsPart,
   partsOfItem,
   remediesFor,
   whyNotUsable,
+  withFloor,
 } from './inputs/index.js';
-export { wholePlan } from './landed/index.js';
-export { checkerDisagrees, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
+export {
+  landedKeyOf,
+  printedPlan,
+  wholeCarts,
+  wholeDue,
+  wholeFingerprint,
+  wholeHang,
+  wholeHardware,
+  wholePicks,
+  wholePlan,
+  wholeTruck,
+} from './landed/index.js';
+export { makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
+export type { ReleaseDecision } from './release/index.js';
+export { decideRelease } from './release/index.js';
 export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';
 export type { RowSwap } from './trucks/index.js';
 export { swapOf } from './trucks/index.js';

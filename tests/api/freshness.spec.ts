@@ -1,4 +1,5 @@
 import { DataSource } from 'typeorm';
+import { canonicalJson } from '#kernel';
 import { changedInputs, wholePlan } from '#pack-plan';
 import { PlanFreshness } from '../../apps/api/src/features/plan/plan-freshness.reader.js';
 import { TourFileReader } from '../../apps/api/src/planning/tour-file.reader.js';
@@ -29,7 +30,7 @@ describe('staleness that is followed instead of worked out', () => {
   });
   afterAll(() => test.close());
 
-  async function expectAgreement(): Promise<readonly (readonly string[])[]> {
+  async function expectAgreement(): Promise<readonly (readonly object[])[]> {
     statements.length = 0;
     const found = await test.app.get(PlanFreshness).changed(plans);
     const followed = [...statements];
@@ -38,7 +39,7 @@ describe('staleness that is followed instead of worked out', () => {
     for (const id of plans) {
       const [row] = await test.dataSource.query('SELECT plan FROM pack_plan WHERE id = $1', [id]);
       const wanted = changedInputs(wholePlan(row.plan), file);
-      expect([...found.get(id)!].sort()).toEqual([...wanted].sort());
+      expect(found.get(id)!.map(canonicalJson).sort()).toEqual(wanted.map(canonicalJson).sort());
       all.push(wanted);
     }
     statements.length = 0;

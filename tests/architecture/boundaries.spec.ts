@@ -23,6 +23,8 @@ const broken: Record<string, Record<string, string>> = {
     'libs/hang-statics/b.ts': 'export const b = 1;',
   },
   'kernel-knows-nobody': { 'libs/kernel/a.ts': "export { b } from '../pack-plan/b.js';", 'libs/pack-plan/b.ts': 'export const b = 1;' },
+  'trade-knows-the-kernel': { 'libs/trade/a.ts': "export { b } from '../words/b.js';", 'libs/words/b.ts': 'export const b = 1;' },
+  'words-know-the-trade': { 'libs/words/a.ts': "export { b } from '../pack-plan/b.js';", 'libs/pack-plan/b.ts': 'export const b = 1;' },
   'tour-file-before-plan': {
     'libs/tour-file/a.ts': "export { b } from '../pack-plan/b.js';",
     'libs/pack-plan/b.ts': 'export const b = 1;',

@@ -1,5 +1,6 @@
 import { hoistingFactor, solveBridle } from '#hang-statics';
 import { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from '#pack-plan';
+import { verdictOfCause } from '#trade';
 import { type LoadRule, loadRule } from '#tour-file';
 import { ratedKg } from '../../libs/pack-plan/rules/rated-load.js';
 
@@ -125,7 +126,8 @@ describe('what may be used of a rated load', () => {
         ],
       },
     });
-    expect(hoistUse(classes, { personsBelow: true, movesOverPersons: moves }, { model: 'X', hoistClass }, secondary).verdict).toBe(verdict);
+    const { code } = hoistUse(classes, { personsBelow: true, movesOverPersons: moves }, { hoistClass }, secondary);
+    expect(verdictOfCause[code!]).toBe(verdict);
   });
 });
 

@@ -5,6 +5,7 @@ import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
 import { loadIntegerProgramSolver } from '#runtime';
+import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
@@ -37,6 +38,8 @@ export interface TestAppOptions {
   /** What is to be otherwise than the defaults of a server. */
   readonly config?: Partial<Config>;
   readonly logTo?: { write(line: string): void };
+  /** Words other than English. */
+  readonly words?: Words;
 }
 
 export interface GraphQlReply<T> {
@@ -60,6 +63,7 @@ export async function startTestApp({
   beside,
   config,
   logTo,
+  words,
 }: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
   if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
@@ -76,6 +80,7 @@ export async function startTestApp({
       ...config,
     }),
     ...(logTo && { logTo }),
+    ...(words && { words }),
     integerProgram: await loadIntegerProgramSolver(),
     clock,
   });

@@ -5,6 +5,7 @@ import { TypeOrmModule } from '@nestjs/typeorm';
 import type { Request, Response } from 'express';
 import type { Logger } from 'pino';
 import type { IntegerProgramSolver } from '#kernel';
+import { type Words, english } from '#words';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AccountService } from './features/account/account.service.js';
@@ -62,6 +63,8 @@ export interface AppOptions {
   readonly integerProgram: IntegerProgramSolver;
   readonly logger: Logger;
   readonly clock?: Clock;
+  /** English unless told otherwise. */
+  readonly words?: Words;
   /** Where the schema is written; memory unless the generator asks. */
   readonly schemaFile?: string;
 }
@@ -114,11 +117,11 @@ const features = [
 /** The API as one module: platform, database, operations, features. */
 @Module({})
 export class AppModule {
-  static with({ config, integerProgram, logger, clock = systemClock, schemaFile }: AppOptions): DynamicModule {
+  static with({ config, integerProgram, logger, clock = systemClock, words = english, schemaFile }: AppOptions): DynamicModule {
     return {
       module: AppModule,
       imports: [
-        PlatformModule.with(config, clock, logger),
+        PlatformModule.with(config, clock, logger, words),
         TypeOrmModule.forRoot(dataSourceOptions(config.databaseUrl)),
         GraphQLModule.forRootAsync<ApolloDriverConfig>({
           driver: ApolloDriver,

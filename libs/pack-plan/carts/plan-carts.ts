@@ -1,9 +1,11 @@
 import { type AllocationCase, type BoxShortage, type CheckedAllocation, solveAllocation } from '#cart-allocation';
-import type { CartLoad, CartsResult, PlannedBox, SolveLimits, Stack } from '../contract/index.js';
+import type { CartException, ShortageFact } from '#trade';
+import { type Words, tell } from '#words';
+import type { CartLoad, CartsResult, PlannedBox, Said, SolveLimits, Stack } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
 import { describeMoves } from './box-moves.js';
-import { reasonOf } from './shortage.js';
+import { shortagesOf } from './shortage.js';
 import { preferencesOf, wishesOf } from './wishes.js';
 
 /** The cart loads of the show, the boxes and carts found for them, and the shortest list of box moves. */
@@ -14,14 +16,14 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
   const withWishes = { ...limits, prefer: preferencesOf(inputs, loads) };
   let answer = solveAllocation(problem, withWishes);
   const short = answer.short ?? [];
-  const reason = reasonOf(inputs, answer);
+  const shortages = shortagesOf(inputs, answer);
   // What cannot be served is left out place by place, from the bottom of the last hang, so that the rest is still planned.
   while (answer.status === 'infeasible' && problem.loads.length > 0) {
     leaveOutWhatIsShort(loads, answer, missing);
     problem = allocationCase(inputs, loads, missing);
     answer = problem.loads.length > 0 ? solveAllocation(problem, withWishes) : answer;
   }
-  return describe(inputs, loads, problem, answer, missing, short, reason);
+  return describe(inputs, loads, problem, answer, missing, short, shortages);
 }
 
 function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: CheckedAllocation, missing: Set<string>): void {
@@ -55,7 +57,7 @@ function describe(
   answer: CheckedAllocation,
   missing: ReadonlySet<string>,
   short: readonly BoxShortage[],
-  reason: string | null,
+  shortages: readonly ShortageFact[],
 ): CartsResult {
   const solved = answer.status !== 'infeasible';
   const complete = missing.size === 0 && solved;
@@ -76,10 +78,14 @@ function describe(
     ),
     floorAfter: floorAfter(problem, answer),
     short,
-    reason,
+    reason: shortages.length === 0 ? null : shortages.map((each) => tell(inputs.words.shortages, each)).join(' '),
+    fact: shortages,
     leftOut: inputs.file.items
-      .filter((item) => item.kind === 'box' && inputs.availability.get(item.id)!.reason !== null)
-      .map((item) => ({ serial: item.id, model: item.model, reason: inputs.availability.get(item.id)!.reason! })),
+      .filter((item) => item.kind === 'box')
+      .flatMap((item) => {
+        const fact = inputs.availability.get(item.id)!.reason;
+        return fact === null ? [] : [{ serial: item.id, model: item.model, reason: tell(inputs.words.against, fact), fact }];
+      }),
   };
 }
 
@@ -109,18 +115,18 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
     capacity: model?.capacity ?? boxes.length,
     boxes,
     massKg: (model?.massKg ?? 0) + boxes.reduce((sum, each) => sum + (each.serial === null ? 0 : massOf(each.model)), 0),
-    exceptions: exceptionsOf(boxes, model?.capacity),
+    exceptions: exceptionsOf(inputs.words, boxes, model?.capacity),
   };
 }
 
-function exceptionsOf(boxes: readonly PlannedBox[], capacity: number | undefined): string[] {
+function exceptionsOf(words: Words, boxes: readonly PlannedBox[], capacity: number | undefined): Said<CartException>[] {
   const models = [...new Set(boxes.map((each) => each.model))];
-  const gaps = boxes.filter((each) => each.serial === null);
-  return [
-    ...(capacity !== undefined && boxes.length < capacity ? [`part load: ${boxes.length} of ${capacity} boxes`] : []),
-    ...(models.length > 1 ? [`mixed models: ${models.join(' and ')}`] : []),
-    ...gaps.map((each) => `slot ${each.slot}: no ${each.model} to be had`),
+  const facts: CartException[] = [
+    ...(capacity !== undefined && boxes.length < capacity ? [{ code: 'part-load' as const, boxes: boxes.length, capacity }] : []),
+    ...(models.length > 1 ? [{ code: 'mixed-models' as const, models }] : []),
+    ...boxes.filter((each) => each.serial === null).map(({ slot, model }) => ({ code: 'no-box' as const, slot, model })),
   ];
+  return facts.map((fact) => ({ fact, sentence: tell(words.exceptions, fact) }));
 }
 
 function floorAfter(problem: AllocationCase, answer: CheckedAllocation): CartsResult['floorAfter'] {

@@ -1,6 +1,7 @@
 import type { PlainDate } from '#kernel';
 import type { LearnedLosses, Pooling } from '#hardware-count';
 import type { Checked } from './mismatch.js';
+import type { ReasonAgainst, Whereabouts } from '#trade';
 import type { Working } from './working.js';
 
 export interface HardwareLine {
@@ -39,7 +40,12 @@ export interface HardwareLine {
   readonly missing: number;
   readonly shortOn: { readonly from: PlainDate; readonly to: PlainDate } | null;
   /** Lots of the model that may not be used, with the reason. */
-  readonly outOfUse: readonly { readonly lot: string; readonly count: number; readonly reason: string }[];
+  readonly outOfUse: readonly {
+    readonly lot: string;
+    readonly count: number;
+    readonly reason: string;
+    readonly fact: ReasonAgainst | null;
+  }[];
   readonly unit: string;
   readonly working: Working;
 }
@@ -77,7 +83,13 @@ export interface HardwareResult extends Checked {
   readonly trunk: TrunkResult;
   readonly chains: readonly ChainResult[];
   /** Serial-numbered lifting items chosen, by hang and pick; spare hoists among them. */
-  readonly chosen: readonly { readonly item: string; readonly kind: string; readonly model: string; readonly where: string }[];
+  readonly chosen: readonly {
+    readonly item: string;
+    readonly kind: string;
+    readonly model: string;
+    readonly where: string;
+    readonly fact: Whereabouts | null;
+  }[];
   /** Pins that the models put with the boxes and carts of the depot, against what is on file as kept with them. */
   readonly keptWithBoxes: readonly { readonly model: string; readonly byModels: number; readonly onFile: number }[];
   readonly caution: string;

@@ -1,6 +1,7 @@
 /** What a plan is: the shapes of its five results and its findings, known by every other room; it knows none of them. */
 export type { ChainResult, HardwareLine, HardwareResult, TrunkResult } from './hardware-result.js';
 export type {
+  ComparedFact,
   Comparison,
   EnvelopeResult,
   Factor,
@@ -15,9 +16,21 @@ export type {
   RunningOrderStep,
   StageResult,
 } from './picks-result.js';
-export type { BoxMove, CartLoad, CartsResult, DueItem, DueResult, Finding, PackPlan, PlannedBox, Section, Stack, Weight } from './plan.js';
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
-export { plural, say } from './say.js';
+export type {
+  BoxMove,
+  CartLoad,
+  CartsResult,
+  DueItem,
+  DueResult,
+  LandedFinding,
+  PackPlan,
+  PlannedBox,
+  Said,
+  Stack,
+  ToldFinding,
+} from './plan.js';
+export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './concerns.js';
 export type { SolveLimits } from './solve-limits.js';
 export type {
   AxleLoad,

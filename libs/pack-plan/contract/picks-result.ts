@@ -1,4 +1,5 @@
 import type { Checked } from './mismatch.js';
+import type { ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
 import type { Working } from './working.js';
 
 /** What a rated load is multiplied by before it is compared, and where that rule stands. */
@@ -7,6 +8,15 @@ export interface Factor {
   readonly factor: number;
   readonly source: string;
   readonly status: string;
+  /** The field of the show’s load rule that gives it. */
+  readonly fact: { readonly cause: FactorCause; readonly field: string | null } | null;
+}
+
+/** What was compared, what came of it and, where the load rule speaks without a factor, by which of its fields and figures. */
+export interface ComparedFact extends Pick<ComparisonFact, 'use' | 'worstAt'> {
+  readonly code: ComparisonCause;
+  readonly part: ComparedPart;
+  readonly ruled?: { readonly field: string | null; readonly value: number; readonly limit: number | null };
 }
 
 export interface Comparison {
@@ -20,6 +30,8 @@ export interface Comparison {
   /** As it is stated, in its own unit. */
   readonly rated: { readonly value: number; readonly unit: string } | null;
   readonly factors: readonly Factor[];
+  /** What the figures do not say; of plans that kept the words alone only the structure above a point is known again. */
+  readonly fact: ComparedFact | null;
 }
 
 /** A leg of a bridle, from the hook of the hoist to its anchor. */
@@ -121,6 +133,7 @@ export interface EnvelopeResult {
     readonly mostAt: string;
     readonly leastN: number;
     readonly leastAt: string;
+    readonly fact: { readonly most: StageFact; readonly least: StageFact } | null;
   }[];
   readonly joints: readonly {
     readonly position: number;

@@ -1,4 +1,5 @@
 import type { PlainDate } from '#kernel';
+import type { CartException, Code, Finding, ReasonAgainst, Section, ShortageFact, Subject, Weight, Whereabouts } from '#trade';
 import type { HardwareResult } from './hardware-result.js';
 import type { Checked } from './mismatch.js';
 import type { PicksResult } from './picks-result.js';
@@ -8,20 +9,31 @@ export type * from './picks-result.js';
 export type * from './truck-result.js';
 export type { Working } from './working.js';
 
-/** How much a finding weighs: nothing to do, look at this, stop. Shown as ring, half ring, filled square, with the word. */
-export type Weight = 'agrees' | 'look' | 'stop';
+/** Something said: as data, which everything that decides reads, and in the words that people were shown. */
+export interface Said<Fact> {
+  /** null where an earlier version kept the words alone. */
+  readonly fact: Fact | null;
+  readonly sentence: string;
+}
 
-/** Which of the five results (or the inputs) a finding stands beside. */
-export type Section = 'picks' | 'carts' | 'hardware' | 'truck' | 'due' | 'inputs';
+/** A finding of which an earlier version kept its words: what it is about is known, its figures are not. */
+export interface LandedFinding {
+  readonly code: Code;
+  readonly subjects: { readonly about: readonly Subject[] };
+  readonly numbers: Record<never, never>;
+  readonly date: PlainDate | null;
+}
 
-/** One thing the plan has to say: what it is about, on which day, in one sentence, the fact first, the remedy second. */
-export interface Finding {
-  readonly code: string;
+/** One thing the plan has to say, in the words it was made with: the fact first, the remedy second. */
+export interface ToldFinding {
+  readonly code: Code;
   readonly weight: Weight;
   readonly section: Section;
+  /** What it is about, for people. */
   readonly subject: string;
   readonly date: PlainDate | null;
   readonly sentence: string;
+  readonly fact: Finding | LandedFinding;
 }
 
 // ---- 1 carts ---------------------------------------------------------------------------------------------------------
@@ -52,7 +64,7 @@ export interface CartLoad {
   readonly boxes: readonly PlannedBox[];
   /** With cart. */
   readonly massKg: number;
-  readonly exceptions: readonly string[];
+  readonly exceptions: readonly Said<CartException>[];
 }
 
 export interface BoxMove {
@@ -96,10 +108,16 @@ export interface CartsResult extends Checked {
     readonly code?: 'too few' | 'not here' | 'unusable' | 'wanted twice';
   }[];
   readonly reason: string | null;
+  readonly fact: readonly ShortageFact[] | null;
   /** What was looked at after the number of moves, in this order, and what came of it. */
   readonly wishes: readonly { readonly name: string; readonly value: number; readonly unit: string }[];
   /** Boxes of the design that cannot fly: quarantined, out of date, promised elsewhere; with the reason. */
-  readonly leftOut: readonly { readonly serial: string; readonly model: string; readonly reason: string }[];
+  readonly leftOut: readonly {
+    readonly serial: string;
+    readonly model: string;
+    readonly reason: string;
+    readonly fact: ReasonAgainst | null;
+  }[];
 }
 
 // ---- 5 due -----------------------------------------------------------------------------------------------------------
@@ -112,6 +130,7 @@ export interface DueItem {
   readonly model: string;
   /** Where it hangs or rides in this plan. */
   readonly where: string;
+  readonly fact: Whereabouts | null;
   readonly dueOn: PlainDate | null;
   readonly state: DueState;
   readonly lastExaminedOn: PlainDate | null;
@@ -153,7 +172,7 @@ export interface PackPlan {
   readonly hardware: HardwareResult;
   readonly truck: TruckResult;
   readonly due: DueResult;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly ToldFinding[];
   /** Items the plan counts on: what is booked when it is released. `count` for a batch. */
   readonly uses: readonly { readonly item: string; readonly count: number | null }[];
 }

@@ -1,4 +1,5 @@
 import type { Checked } from './mismatch.js';
+import type { AxleName, BridgeFact, FreightFact, LeftOverReason, LoadingWish } from '#trade';
 import type { Working } from './working.js';
 
 export interface Placement {
@@ -18,6 +19,7 @@ export interface Placement {
   readonly group: string | null;
   /** Travels, but must not fly: quarantined freight on its way home. */
   readonly tag: string | null;
+  readonly fact: FreightFact;
 }
 
 export interface TruckRow {
@@ -37,6 +39,8 @@ export interface TruckRow {
 
 export interface AxleLoad {
   readonly axle: string;
+  /** Of plans that kept the name alone as well: their names are known. */
+  readonly fact: AxleName;
   readonly loadKg: number;
   readonly limitKg: number | null;
   readonly share: number | null;
@@ -57,6 +61,7 @@ export interface AxleStop {
     readonly limitKg: number | null;
     readonly leastKg: number | null;
     readonly verdict: 'within' | 'over' | 'too light' | 'no limit on file';
+    readonly fact: AxleName;
   }[];
 }
 
@@ -74,6 +79,7 @@ export interface BridgeCheck {
     readonly isOver: boolean;
   }[];
   readonly sentence: string;
+  readonly fact: BridgeFact | null;
 }
 
 export interface TruckResultOne {
@@ -109,19 +115,25 @@ export interface LoadingNote {
   readonly kind: 'kept' | 'waived' | 'taken' | 'end' | 'without effect';
   readonly subject: string;
   readonly sentence: string;
+  readonly fact: LoadingWish | null;
 }
 
 export interface TruckResult extends Checked {
   readonly status: 'optimal' | 'feasible';
   readonly trucks: readonly TruckResultOne[];
-  readonly leftOver: readonly { readonly id: string; readonly label: string; readonly reason: string }[];
+  readonly leftOver: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly reason: string;
+    readonly fact: LeftOverReason | null;
+  }[];
   readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
   readonly caution: string;
   /** Which truck goes to the dock first: the one that holds what comes off first. At the load-out backwards. */
   readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
   readonly notes?: readonly LoadingNote[];
   /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
-  readonly refused?: readonly string[];
+  readonly refused?: readonly { readonly piece: string; readonly sentence: string }[];
 }
 
 /** What holds for all trucks. */

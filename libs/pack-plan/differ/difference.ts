@@ -1,29 +1,40 @@
+import type { DifferenceFact } from '#trade';
+import { type Words, english, tell } from '#words';
 import type { PackPlan } from '../contract/index.js';
 
-/** What changed from one revision to the next: in words, and place by place for the drawings. */
+/** What changed from one revision to the next: as data, in words, and place by place for the drawings. */
 export interface PlanDifference {
   readonly sentences: readonly string[];
+  readonly facts: readonly DifferenceFact[];
   /** Boxes that are not what they were; null where there was or is none. */
   readonly boxes: readonly { readonly hang: string; readonly position: number; readonly from: string | null; readonly to: string | null }[];
   readonly hangsChanged: readonly string[];
 }
 
-export function differenceBetween(from: PackPlan, to: PackPlan): PlanDifference {
+export function differenceBetween(from: PackPlan, to: PackPlan, words: Words = english): PlanDifference {
   const boxes = boxChanges(from, to);
-  const sentences = [
-    ...hangSentences(from, to),
-    ...boxes.map((each) => boxSentence(each)),
-    ...cartSentences(from, to),
-    ...pickSentences(from, to),
-    ...hardwareSentences(from, to),
-    ...truckSentences(from, to),
-    ...dueSentences(from, to),
+  const facts = [
+    ...hangFacts(from, to),
+    ...boxes.map(
+      (each): DifferenceFact => ({
+        code: 'box',
+        hang: each.hang,
+        position: each.position,
+        before: each.from,
+        after: each.to,
+      }),
+    ),
+    ...cartFacts(from, to),
+    ...pickFacts(from, to),
+    ...hardwareFacts(from, to),
+    ...truckFacts(from, to),
+    ...dueFacts(from, to),
   ];
   const changed = new Set([
     ...boxes.map((each) => each.hang),
     ...hangNames(from, to).filter((hang) => designOf(from, hang) !== designOf(to, hang)),
   ]);
-  return { sentences, boxes, hangsChanged: [...changed] };
+  return { sentences: facts.map((each) => tell(words.differences, each)), facts, boxes, hangsChanged: [...changed] };
 }
 
 const hangNames = (from: PackPlan, to: PackPlan): string[] => [
@@ -42,25 +53,24 @@ const designOf = (plan: PackPlan, hang: string): string => {
     : '';
 };
 
-function hangSentences(from: PackPlan, to: PackPlan): string[] {
-  return hangNames(from, to).flatMap((name) => {
-    const [before, after] = [hangOf(from, name), hangOf(to, name)];
-    if (!before) return [`${name} is new: ${after!.boxes.length} boxes.`];
-    if (!after) return [`${name} is no longer flown.`];
-    const sentences: string[] = [];
+function hangFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
+  return hangNames(from, to).flatMap((hang): DifferenceFact[] => {
+    const [before, after] = [hangOf(from, hang), hangOf(to, hang)];
+    if (!before) return [{ code: 'hang-new', hang, boxes: after!.boxes.length }];
+    if (!after) return [{ code: 'hang-gone', hang }];
+    const facts: DifferenceFact[] = [];
     if (before.boxes.length !== after.boxes.length)
-      sentences.push(`${name} has ${after.boxes.length} boxes instead of ${before.boxes.length}.`);
+      facts.push({ code: 'hang-length', hang, before: before.boxes.length, after: after.boxes.length });
     if (round(before.tiltDownDeg) !== round(after.tiltDownDeg))
-      sentences.push(`${name} is tilted ${round(after.tiltDownDeg)}° instead of ${round(before.tiltDownDeg)}°, nose down.`);
+      facts.push({ code: 'hang-tilt', hang, beforeDeg: before.tiltDownDeg, afterDeg: after.tiltDownDeg });
     if (before.trimHeightMm !== after.trimHeightMm)
-      sentences.push(`${name} hangs at ${after.trimHeightMm} mm instead of ${before.trimHeightMm} mm.`);
-    after.boxes.forEach((box, index) => {
+      facts.push({ code: 'hang-trim', hang, beforeMm: before.trimHeightMm, afterMm: after.trimHeightMm });
+    after.boxes.forEach(({ position, splayDeg, model }, index) => {
       const old = before.boxes[index];
-      if (old && old.splayDeg !== box.splayDeg)
-        sentences.push(`${name} position ${box.position}: splay ${box.splayDeg}° instead of ${old.splayDeg}°.`);
-      if (old && old.model !== box.model) sentences.push(`${name} position ${box.position}: ${box.model} instead of ${old.model}.`);
+      if (old && old.splayDeg !== splayDeg) facts.push({ code: 'splay', hang, position, beforeDeg: old.splayDeg, afterDeg: splayDeg });
+      if (old && old.model !== model) facts.push({ code: 'box-model', hang, position, before: old.model, after: model });
     });
-    return sentences;
+    return facts;
   });
 }
 
@@ -76,72 +86,68 @@ function boxChanges(from: PackPlan, to: PackPlan): { hang: string; position: num
   });
 }
 
-function boxSentence({ hang, position, from, to }: { hang: string; position: number; from: string | null; to: string | null }): string {
-  const place = `${hang} position ${position}`;
-  if (from === null) return `${place}: ${to} comes in.`;
-  return to === null ? `${place}: ${from} comes out.` : `${place}: ${to} instead of ${from}.`;
-}
-
-function cartSentences(from: PackPlan, to: PackPlan): string[] {
+function cartFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
   const before = new Map(from.carts.loads.map((each) => [each.id, each.cart]));
   return to.carts.loads
     .filter((each) => before.has(each.id) && before.get(each.id) !== each.cart)
-    .map((each) => `${each.id} rides in ${each.cart ?? 'no cart'} instead of ${before.get(each.id) ?? 'no cart'}.`);
+    .map((each) => ({ code: 'cart', load: each.id, before: before.get(each.id) ?? null, after: each.cart }));
 }
 
-function pickSentences(from: PackPlan, to: PackPlan): string[] {
-  return to.picks.hangs.flatMap((hang) =>
-    hang.picks.flatMap((pick) => {
-      const old = hangOf(from, hang.hang)?.picks.find((each) => each.hole === pick.hole);
-      if (!old) return [`${hang.hang} is picked at hole ${pick.hole}: ${kilograms(pick.hookLoadKg)} at the hook.`];
-      const sentences: string[] = [];
-      if (Math.abs(old.hookLoadKg - pick.hookLoadKg) >= 0.5)
-        sentences.push(
-          `${hang.hang} hole ${pick.hole}: ${kilograms(pick.hookLoadKg)} at the hook instead of ${kilograms(old.hookLoadKg)}.`,
-        );
-      if (old.hoistSerial !== pick.hoistSerial)
-        sentences.push(`${hang.hang} hole ${pick.hole}: hoist ${pick.hoistSerial ?? 'not found'} instead of ${old.hoistSerial ?? 'none'}.`);
-      return sentences;
+function pickFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
+  return to.picks.hangs.flatMap(({ hang, picks }) =>
+    picks.flatMap(({ hole, hookLoadKg, hoistSerial }): DifferenceFact[] => {
+      const old = hangOf(from, hang)?.picks.find((each) => each.hole === hole);
+      if (!old) return [{ code: 'pick-new', hang, hole, hookLoadKg }];
+      return [
+        ...(Math.abs(old.hookLoadKg - hookLoadKg) >= 0.5
+          ? [{ code: 'hook-load' as const, hang, hole, beforeKg: old.hookLoadKg, afterKg: hookLoadKg }]
+          : []),
+        ...(old.hoistSerial !== hoistSerial ? [{ code: 'hoist' as const, hang, hole, before: old.hoistSerial, after: hoistSerial }] : []),
+      ];
     }),
   );
 }
 
-function hardwareSentences(from: PackPlan, to: PackPlan): string[] {
-  const before = new Map(from.hardware.lines.map((each) => [each.key, each]));
-  return to.hardware.lines.flatMap((line) => {
-    const old = before.get(line.key);
-    const sum = (each: { loose: number; spares: number }) => each.loose + each.spares;
-    if (!old) return [`${line.item} (${line.model}) is new: ${line.fitted} fitted.`];
-    if (old.fitted === line.fitted && sum(old) === sum(line)) return [];
-    return [
-      `${line.item} (${line.model}): ${line.fitted} fitted and ${sum(line)} loose with spares, instead of ${old.fitted} and ${sum(old)}.`,
-    ];
+function hardwareFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
+  const lines = new Map(from.hardware.lines.map((each) => [each.key, each]));
+  const countsOf = ({ fitted, loose, spares }: { fitted: number; loose: number; spares: number }) => ({
+    fitted,
+    looseWithSpares: loose + spares,
+  });
+  return to.hardware.lines.flatMap((line): DifferenceFact[] => {
+    const { item, model, fitted } = line;
+    const old = lines.get(line.key);
+    if (!old) return [{ code: 'line-new', item, model, fitted }];
+    const [before, after] = [countsOf(old), countsOf(line)];
+    const isSame = before.fitted === after.fitted && before.looseWithSpares === after.looseWithSpares;
+    return isSame ? [] : [{ code: 'line-count', item, model, before, after }];
   });
 }
 
-function truckSentences(from: PackPlan, to: PackPlan): string[] {
+function truckFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
   const places = (plan: PackPlan) =>
     new Map(
       plan.truck.trucks.flatMap((truck) =>
-        truck.rows.flatMap((row) => row.pieces.map((piece) => [piece, `${truck.id} row ${row.number}`] as const)),
+        truck.rows.flatMap((row) => row.pieces.map((piece) => [piece, { truck: truck.id, row: row.number }] as const)),
       ),
     );
   const [before, after] = [places(from), places(to)];
   return [
-    ...[...after].filter(([piece]) => !before.has(piece)).map(([piece, place]) => `${piece} rides in ${place}; it did not travel before.`),
-    ...[...after]
-      .filter(([piece, place]) => before.has(piece) && before.get(piece) !== place)
-      .map(([piece, place]) => `${piece} stands in ${place} instead of ${before.get(piece)}.`),
-    ...[...before].filter(([piece]) => !after.has(piece)).map(([piece]) => `${piece} no longer travels.`),
+    ...[...after].filter(([piece]) => !before.has(piece)).map(([piece, place]) => ({ code: 'piece-new' as const, piece, ...place })),
+    ...[...after].flatMap(([piece, now]): DifferenceFact[] => {
+      const then = before.get(piece);
+      return then && (then.truck !== now.truck || then.row !== now.row) ? [{ code: 'piece-moved', piece, before: then, after: now }] : [];
+    }),
+    ...[...before].filter(([piece]) => !after.has(piece)).map(([piece]) => ({ code: 'piece-gone' as const, piece })),
   ];
 }
 
-function dueSentences(from: PackPlan, to: PackPlan): string[] {
-  const before = new Map(from.due.items.map((each) => [each.item, each]));
-  return to.due.items
-    .filter((each) => before.has(each.item) && before.get(each.item)!.state !== each.state)
-    .map((each) => `${each.item}: ${each.state} instead of ${before.get(each.item)!.state}.`);
+function dueFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
+  const states = new Map(from.due.items.map((each) => [each.item, each.state]));
+  return to.due.items.flatMap(({ item, state: after }): DifferenceFact[] => {
+    const before = states.get(item);
+    return before === undefined || before === after ? [] : [{ code: 'due-state', item, before, after }];
+  });
 }
 
 const round = (value: number): number => Math.round(value * 100) / 100;
-const kilograms = (value: number): string => `${Math.round(value)} kg`;

@@ -1,41 +1,29 @@
-import { type DueResult, type Finding, plural, say } from '../contract/index.js';
+import type { DueFinding } from '#trade';
+import type { DueItem, DueResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 
+const codes = { overdue: 'overdue', 'no record': 'no-record', blocked: 'blocked', failed: 'failed' } as const;
+
 /** What runs out when, and which visit clears it. */
-export function dueFindings(inputs: PlanInputs, due: DueResult): Finding[] {
-  const findings: Finding[] = [];
-  const shows = inputs.file.tour.shows;
-  for (const item of due.items) {
+export function dueFindings(inputs: PlanInputs, due: DueResult): DueFinding[] {
+  return due.items.flatMap((item): DueFinding[] => {
+    if (item.state === 'in date throughout') return [];
     const visit = due.visits.days.find((day) => day.items.includes(item.item));
-    const remedy = visit
-      ? ` The examiner’s visit on ${visit.on} clears it.`
-      : due.visits.cannotBeSaved.includes(item.item)
-        ? ' No visit day on the list can clear it in time.'
-        : '';
-    const after = shows.filter((show) => item.dueOn !== null && show.to > item.dueOn).length;
-    const inPlan = item.where !== 'not in this plan';
+    const dated = {
+      itemKind: inputs.items.get(item.item)!.kind,
+      count: inputs.items.get(item.item)!.count ?? null,
+      where: item.fact ?? { code: 'not-in-plan' as const },
+      cannotBeSaved: !visit && due.visits.cannotBeSaved.includes(item.item),
+      date: item.dueOn,
+    };
+    const day = visit ? { kind: 'day' as const, on: visit.on } : null;
+    const subject = { kind: 'item' as const, id: item.item };
     if (item.state === 'falls due')
-      findings.push(
-        say(
-          'due',
-          'look',
-          'falls-due',
-          item.item,
-          item.dueOn,
-          `${item.item} (${item.kind}, ${item.where}) runs out on ${item.dueOn}, with ${plural(after, 'show')} of this tour after it.${remedy}`,
-        ),
-      );
-    else if (item.state !== 'in date throughout')
-      findings.push(
-        say(
-          'due',
-          inPlan ? 'stop' : 'look',
-          item.state.replaceAll(' ', '-'),
-          item.item,
-          item.dueOn,
-          `${item.item} (${item.kind}): ${item.sentence}${remedy}`,
-        ),
-      );
-  }
-  return findings;
+      return [{ code: 'falls-due', subjects: { item: subject, visit: day }, numbers: { showsAfter: showsAfter(inputs, item) }, ...dated }];
+    const says = { kind: 'quote' as const, text: item.sentence };
+    return [{ code: codes[item.state], subjects: { item: subject, says, visit: day }, numbers: {}, ...dated }];
+  });
 }
+
+const showsAfter = ({ file }: PlanInputs, { dueOn }: DueItem): number =>
+  file.tour.shows.filter((show) => dueOn !== null && show.to > dueOn).length;

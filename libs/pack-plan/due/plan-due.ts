@@ -1,23 +1,27 @@
 import { eachDay } from '#kernel';
 import { solveExaminations, verifyExaminations } from '#inspection-calendar';
 import { type DueItem, type DueResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import type { Whereabouts } from '#trade';
+import { tell } from '#words';
 import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
 
 const dueCaution =
   'Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and the maker’s instructions and local law come first.';
 
 /** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. */
-export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>): DueResult {
+export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereabouts>): DueResult {
   const { tour } = inputs.file;
   const judged = [...inputs.availability.values()].filter(
     ({ item, judgement }) => judgement !== null && concerns(item.id, inputs, whereOf),
   );
-  const items = judged.map(
-    ({ item, judgement }): DueItem => ({
+  const items = judged.map(({ item, judgement }): DueItem => {
+    const fact = whereOf.get(item.id) ?? { code: 'not-in-plan' };
+    return {
       item: item.id,
       kind: item.count === undefined ? item.kind : `${item.kind} batch (${item.count})`,
       model: item.model,
-      where: whereOf.get(item.id) ?? 'not in this plan',
+      where: tell(inputs.words.whereabouts, fact),
+      fact,
       dueOn: judgement!.dueOn,
       state: judgement!.state,
       lastExaminedOn:
@@ -27,8 +31,8 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>
           .at(-1) ?? null,
       intervals: applicableIntervals(inputs.file, item),
       sentence: judgement!.sentence,
-    }),
-  );
+    };
+  });
   const problem = {
     window: { from: tour.prepFrom, to: tour.returnTo },
     items: judged
@@ -55,7 +59,7 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, string>
 }
 
 /** In the plan, or of the depot and of a model that the plan uses but kept out by its dates. */
-function concerns(id: string, inputs: PlanInputs, whereOf: ReadonlyMap<string, string>): boolean {
+function concerns(id: string, inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereabouts>): boolean {
   if (whereOf.has(id)) return true;
   const { item } = inputs.availability.get(id)!;
   const usedModels = new Set([...whereOf.keys()].map((each) => inputs.items.get(each)?.model));

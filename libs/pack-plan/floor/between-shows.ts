@@ -1,5 +1,7 @@
+import type { RestackReason } from '#trade';
+import { type Words, english, tell } from '#words';
 import type { CartLoad, PackPlan, SolveLimits } from '../contract/index.js';
-import { type BoxFacts, type WorkList, workListOf } from './work-list.js';
+import { type BoxFacts, type Floor, type WorkList, workListOf } from './work-list.js';
 
 /** What happens to the carts between two shows of a tour. */
 export interface BetweenShows {
@@ -8,9 +10,14 @@ export interface BetweenShows {
   /** Carts of the show before that nobody flies at the next one. */
   readonly stayOnTruck: readonly { readonly cart: string; readonly load: string }[];
   /** Loads that are built otherwise, with the reason. */
-  readonly restacked: readonly { readonly load: string; readonly cart: string | null; readonly why: string }[];
+  readonly restacked: readonly {
+    readonly load: string;
+    readonly cart: string | null;
+    readonly why: string;
+    readonly fact: RestackReason;
+  }[];
   /** The box moves from the floor that the show before leaves. */
-  readonly work: Pick<WorkList, 'moves' | 'bound' | 'sentence' | 'status'>;
+  readonly work: Pick<WorkList, 'moves' | 'bound' | 'sentence' | 'status' | 'fact'>;
 }
 
 const serialsOf = (load: CartLoad): string[] => load.boxes.flatMap((box) => (box.serial === null ? [] : [box.serial]));
@@ -21,6 +28,7 @@ export function betweenShows(
   facts: BoxFacts,
   carriesOf: (cart: string) => readonly string[] | undefined,
   limits: SolveLimits,
+  words: Words = english,
 ): BetweenShows {
   const floor = {
     carts: before.carts.floorAfter.carts.map((each) => ({ ...each, carries: carriesOf(each.cart) })),
@@ -29,36 +37,45 @@ export function betweenShows(
   const standing = new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]));
   const earlier = before.carts.loads.filter((load) => load.cart !== null);
   const rollOn: { cart: string; before: string; after: string }[] = [];
-  const restacked: { load: string; cart: string | null; why: string }[] = [];
+  const restacked: BetweenShows['restacked'][number][] = [];
   for (const load of after.carts.loads) {
     const cart = standing.get(serialsOf(load).join('\n'));
     const same = cart === undefined ? undefined : earlier.find((each) => each.cart === cart);
     if (same) rollOn.push({ cart: cart!, before: same.id, after: load.id });
-    else if (cart === undefined) restacked.push({ load: load.id, cart: load.cart, why: whyRestacked(load, earlier) });
+    else if (cart === undefined) {
+      const fact = whyRestacked(load, earlier);
+      restacked.push({ load: load.id, cart: load.cart, why: tell(words.restacked, fact), fact });
+    }
   }
   const flying = new Set([...rollOn.map((each) => each.cart), ...after.carts.loads.map((load) => load.cart)]);
-  const {
-    moves,
-    bound,
-    status,
-    sentence: why,
-  } = workListOf(after, floor, facts, new Set(after.carts.moves.map((move) => move.number)), limits);
-  const proof = moves.length <= bound ? '; no shorter list exists' : `; at least ${bound} are needed`;
-  const sentence = status === 'cannot' ? why : `${moves.length} box moves from the floor that the show before leaves${proof}.`;
   return {
     rollOn,
     stayOnTruck: earlier.filter((load) => !flying.has(load.cart)).map((load) => ({ cart: load.cart!, load: load.id })),
     restacked,
-    work: { moves, bound, sentence, status },
+    work: workBetween(after, floor, facts, limits, words),
   };
 }
 
-function whyRestacked(load: CartLoad, earlier: readonly CartLoad[]): string {
-  const models = (each: CartLoad) => each.boxes.map((box) => box.model).join();
+/** The shortest list from the floor that the show before leaves: no move of the plan's own list counts as left. */
+function workBetween(after: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits, words: Words): BetweenShows['work'] {
+  const { moves, bound, status, sentence, fact } = workListOf(
+    after,
+    floor,
+    facts,
+    new Set(after.carts.moves.map((move) => move.number)),
+    limits,
+    words,
+  );
+  if (status === 'cannot') return { moves, bound, sentence, status, fact };
+  const between = { code: 'between-shows' as const, moves: moves.length, bound };
+  return { moves, bound, sentence: tell(words.work, between), status, fact: between };
+}
+
+function whyRestacked(load: CartLoad, earlier: readonly CartLoad[]): RestackReason {
+  const models = (each: CartLoad) => each.boxes.map((box) => box.model);
   const same = earlier.find((each) => each.id === load.id);
-  if (!same) return `the show before has no load ${load.id}`;
-  if (models(same) !== models(load))
-    return `the design wants ${load.boxes.map((box) => box.model).join(', ')} here, the show before ${same.boxes.map((box) => box.model).join(', ')}`;
+  if (!same) return { code: 'new-load', load: load.id };
+  if (models(same).join() !== models(load).join()) return { code: 'other-models', wanted: models(load), before: models(same) };
   const other = load.boxes.filter((box, index) => box.serial !== same.boxes[index]?.serial);
-  return `other boxes in it: ${other.map((box) => box.serial ?? 'none').join(', ')}`;
+  return { code: 'other-boxes', boxes: other.map((box) => box.serial) };
 }

@@ -1,3 +1,5 @@
+import type { BoxHome, SlotFinding } from '#trade';
+import { type Words, english, tell } from '#words';
 import type { CartLoad, PackPlan } from '../contract/index.js';
 
 export interface SlotVerdict {
@@ -6,11 +8,19 @@ export interface SlotVerdict {
   readonly found: string | null;
   readonly agrees: boolean;
   readonly sentence: string;
+  readonly fact: SlotFinding;
 }
 
+type Places = ReadonlyMap<string, { readonly load: CartLoad; readonly slot: number }>;
+
 /** Serials read off a cart, top first, against the load it should carry: which slot is wrong, what belongs there, and where the found box belongs. */
-export function checkCart(plan: Pick<PackPlan, 'carts'>, load: CartLoad, serials: readonly string[]): readonly SlotVerdict[] {
-  const places = new Map(
+export function checkCart(
+  plan: Pick<PackPlan, 'carts'>,
+  load: CartLoad,
+  serials: readonly string[],
+  words: Words = english,
+): readonly SlotVerdict[] {
+  const places: Places = new Map(
     plan.carts.loads.flatMap((each) =>
       each.boxes.filter((box) => box.serial !== null).map((box) => [box.serial!, { load: each, slot: box.slot }] as const),
     ),
@@ -19,54 +29,39 @@ export function checkCart(plan: Pick<PackPlan, 'carts'>, load: CartLoad, serials
   return Array.from({ length: slots }, (_, index): SlotVerdict => {
     const expected = load.boxes[index]?.serial ?? null;
     const found = asOnFile(serials[index]?.trim() || null, places);
-    const agrees = expected !== null && expected === found;
-    return {
-      slot: index + 1,
-      expected,
-      found,
-      agrees,
-      sentence: agrees
-        ? `Slot ${index + 1} agrees: ${expected}.`
-        : wrongSentence(
-            index + 1,
-            expected,
-            found,
-            found === null ? undefined : places.get(found),
-            load,
-            plan,
-            serials.filter((each) => each.trim() === found).length > 1,
-          ),
-    };
+    const isTwice = serials.filter((each) => each.trim() === found).length > 1;
+    const fact = slotFinding(plan, load, places, { slot: index + 1, expected, found, isTwice });
+    return { slot: index + 1, expected, found, agrees: fact.code === 'agrees', sentence: tell(words.slots, fact), fact };
   });
 }
 
 /** Capitals do not count where only one serial can be meant. */
-function asOnFile(found: string | null, places: ReadonlyMap<string, unknown>): string | null {
+function asOnFile(found: string | null, places: Places): string | null {
   if (found === null || places.has(found)) return found;
   const alike = [...places.keys()].filter((each) => each.toLowerCase() === found.toLowerCase());
   return alike.length === 1 ? alike[0]! : found;
 }
 
-function wrongSentence(
-  slot: number,
-  expected: string | null,
-  found: string | null,
-  place: { load: CartLoad; slot: number } | undefined,
-  load: CartLoad,
+function slotFinding(
   plan: Pick<PackPlan, 'carts'>,
-  isTwice: boolean,
-): string {
-  const belongs = expected === null ? `nothing belongs in slot ${slot}` : `${expected} belongs there`;
-  if (found === null) return `Slot ${slot} is empty: ${belongs}.`;
-  if (isTwice && place === undefined) return `Slot ${slot}: ${found} was read twice; ${belongs}.`;
-  const isCart = plan.carts.loads.some((each) => each.cart === found);
-  const home =
-    place === undefined
-      ? isCart
-        ? `${found} is a cart: read the boxes on it`
-        : `${found} is in no cart of this show`
-      : place.load === load
-        ? `${found} belongs in slot ${place.slot} of this cart`
-        : `${found} belongs in ${place.load.cart ?? place.load.id}, slot ${place.slot} (${place.load.id})`;
-  return `Wrong box in slot ${slot}: ${found}; ${belongs}. ${home}${isTwice ? '; it was read twice' : ''}.`;
+  load: CartLoad,
+  places: Places,
+  {
+    slot,
+    expected,
+    found,
+    isTwice,
+  }: { readonly slot: number; readonly expected: string | null; readonly found: string | null; readonly isTwice: boolean },
+): SlotFinding {
+  if (found === null) return { code: 'empty', slot, expected };
+  if (found === expected) return { code: 'agrees', slot, expected };
+  if (isTwice && !places.has(found)) return { code: 'read-twice', slot, expected, found };
+  return { code: 'wrong-box', slot, expected, found, home: homeOf(plan, load, places, found), isTwice };
+}
+
+function homeOf({ carts }: Pick<PackPlan, 'carts'>, load: CartLoad, places: Places, found: string): BoxHome {
+  const place = places.get(found);
+  if (!place) return carts.loads.some((each) => each.cart === found) ? { code: 'is-a-cart' } : { code: 'nowhere' };
+  if (place.load === load) return { code: 'this-cart', slot: place.slot };
+  return { code: 'other-cart', cart: place.load.cart, load: place.load.id, slot: place.slot };
 }

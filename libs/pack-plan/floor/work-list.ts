@@ -1,5 +1,7 @@
 import { type AllocationCase, makeAllocationCase, solveAllocation } from '#cart-allocation';
 import { invariant } from '#kernel';
+import type { ReasonAgainst, WorkFinding } from '#trade';
+import { type Words, english, tell } from '#words';
 import { describeMoves } from '../carts/index.js';
 import type { BoxMove, PackPlan, SolveLimits, Stack } from '../contract/index.js';
 
@@ -12,7 +14,7 @@ export interface Floor {
 export interface BoxFacts {
   readonly model: (serial: string) => string;
   /** Why a box must not fly; null where it may. */
-  readonly against: (serial: string) => string | null;
+  readonly against: (serial: string) => ReasonAgainst | null;
 }
 
 export interface WorkList {
@@ -22,51 +24,84 @@ export interface WorkList {
   /** No list from this floor is shorter. */
   readonly bound: number;
   readonly sentence: string;
+  readonly fact: WorkFinding;
   readonly floor: Floor;
   /** Loads that this list builds on another cart than the plan says. */
   readonly otherCarts: readonly { readonly load: string; readonly planned: string; readonly now: string }[];
 }
 
+const statusOf = {
+  done: 'done',
+  'as-planned': 'as planned',
+  anew: 'anew',
+  'must-not-fly': 'cannot',
+  'boxes-gone': 'cannot',
+  'cannot-be-built': 'cannot',
+  'failed-its-check': 'cannot',
+  'between-shows': 'anew',
+} as const;
+
+/** A list that says what is to be said of it. */
+const toldList = (words: Words, floor: Floor, fact: WorkFinding, rest: Partial<WorkList> = {}): WorkList => ({
+  status: statusOf[fact.code],
+  moves: [],
+  bound: 0,
+  sentence: tell(words.work, fact),
+  fact,
+  floor,
+  otherCarts: [],
+  ...rest,
+});
+
 /** What is left to do for a plan on the floor as it now stands; `done` are numbers of its moves that have been carried out. */
-export function workListOf(plan: PackPlan, floor: Floor, facts: BoxFacts, done: ReadonlySet<number>, limits: SolveLimits): WorkList {
-  const barred = plan.carts.loads.flatMap((load) =>
-    serialsOf(load).flatMap((serial) => {
-      const why = facts.against(serial);
-      return why === null ? [] : [`${serial} of ${load.id} must not fly: ${why}.`];
-    }),
-  );
-  if (barred.length > 0) {
-    const sentence = `${barred.join(' ')} Find another box for it on the show’s page, or plan again.`;
-    return { status: 'cannot', moves: [], bound: 0, sentence, floor, otherCarts: [] };
-  }
+export function workListOf(
+  plan: PackPlan,
+  floor: Floor,
+  facts: BoxFacts,
+  done: ReadonlySet<number>,
+  limits: SolveLimits,
+  words: Words = english,
+): WorkList {
+  const boxes = barredBoxes(plan, facts);
+  if (boxes.length > 0) return toldList(words, floor, { code: 'must-not-fly', boxes });
   const left = plan.carts.moves.filter((move) => !done.has(move.number));
-  const none = { floor, otherCarts: otherCarts(plan, new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]))) };
-  if (standsAsPlanned(plan, floor))
-    return { status: 'done', moves: [], bound: 0, sentence: 'Every cart of the plan stands as it is wanted.', ...none };
+  const carts = { otherCarts: otherCarts(plan, new Map(floor.carts.map((each) => [each.boxes.join('\n'), each.cart]))) };
+  if (standsAsPlanned(plan, floor)) return toldList(words, floor, { code: 'done' }, carts);
   const after = carryOut(floor, left);
   if (after && standsAsPlanned(plan, after)) {
     const bound = plan.carts.status === 'optimal' ? left.length : 0;
-    return { status: 'as planned', moves: left, bound, sentence: countSentence(left.length, bound), ...none };
+    return toldList(words, floor, { code: 'as-planned', moves: left.length, bound }, { moves: left, bound, ...carts });
   }
-  return listAnew(plan, floor, facts, limits);
+  return listAnew(plan, floor, facts, limits, words);
 }
 
-function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits): WorkList {
+/** Boxes of the plan that must not fly. */
+const barredBoxes = (plan: PackPlan, facts: BoxFacts) =>
+  plan.carts.loads.flatMap((load) =>
+    serialsOf(load).flatMap((box) => {
+      const why = facts.against(box);
+      return why === null ? [] : [{ box, load: load.id, why }];
+    }),
+  );
+
+function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLimits, words: Words): WorkList {
   const problem = caseFrom(plan, floor, facts);
   const answer = solveAllocation(problem, limits);
-  const cannot = (sentence: string): WorkList => ({ status: 'cannot', moves: [], bound: 0, sentence, floor, otherCarts: [] });
-  const gone = (answer.short ?? []).filter((each) => each.code === 'not here').map((each) => each.serial);
-  if (gone.length > 0) return cannot(`${gone.join(', ')} of the plan is no longer on this floor. Plan again.`);
-  if (answer.status === 'infeasible') return cannot('From this floor the plan cannot be built: boxes or carts are short. Plan again.');
-  if (answer.mismatch.length > 0) return cannot('The list did not pass its check and is not shown. Plan again.');
-  return {
-    status: 'anew',
-    moves: describeMoves(problem, answer),
-    bound: answer.bound,
-    sentence: `The floor is not as the list left it. From here: ${countSentence(answer.boxMoves, answer.bound)}`,
+  const gone = (answer.short ?? []).flatMap((each) => (each.code === 'not here' && each.serial !== undefined ? [each.serial] : []));
+  if (gone.length > 0) return toldList(words, floor, { code: 'boxes-gone', boxes: gone });
+  if (answer.status === 'infeasible') return toldList(words, floor, { code: 'cannot-be-built' });
+  if (answer.mismatch.length > 0) return toldList(words, floor, { code: 'failed-its-check' });
+  const { boxMoves: moves, bound } = answer;
+  return toldList(
+    words,
     floor,
-    otherCarts: otherCarts(plan, new Map(answer.assignments.map((each) => [each.boxes.join('\n'), each.cart]))),
-  };
+    { code: 'anew', moves, bound },
+    {
+      moves: describeMoves(problem, answer),
+      bound,
+      otherCarts: otherCarts(plan, new Map(answer.assignments.map((each) => [each.boxes.join('\n'), each.cart]))),
+    },
+  );
 }
 
 function otherCarts(plan: PackPlan, cartOf: ReadonlyMap<string, string>): WorkList['otherCarts'] {
@@ -75,9 +110,6 @@ function otherCarts(plan: PackPlan, cartOf: ReadonlyMap<string, string>): WorkLi
     return load.cart !== null && now !== undefined && now !== load.cart ? [{ load: load.id, planned: load.cart, now }] : [];
   });
 }
-
-const countSentence = (moves: number, bound: number): string =>
-  `${moves} box ${moves === 1 ? 'move' : 'moves'}${moves <= bound ? '; no shorter list exists' : bound > 0 ? `; at least ${bound} are needed` : ''}.`;
 
 /** Whether every load stands whole on some cart: rolling costs nothing. */
 function standsAsPlanned(plan: PackPlan, { carts }: Floor): boolean {

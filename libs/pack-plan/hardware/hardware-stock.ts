@@ -1,5 +1,7 @@
 import type { Lot } from '#hardware-count';
 import { type Item, holdsFor } from '#tour-file';
+import type { ReasonAgainst } from '#trade';
+import { tell } from '#words';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { cartPart } from './hardware-pieces.js';
@@ -36,10 +38,12 @@ export function hardwareLots(inputs: PlanInputs): Lot[] {
 }
 
 /** Batches and serials of a model that may not be used, with the reason. */
-export function outOfUse(inputs: PlanInputs, model: string): { lot: string; count: number; reason: string }[] {
-  return [...inputs.availability.values()]
-    .filter(({ item, reason }) => item.model === model && loosely.includes(item.kind) && reason !== null)
-    .map(({ item, reason }) => ({ lot: item.id, count: item.count ?? 1, reason: reason! }));
+export function outOfUse(inputs: PlanInputs, model: string): { lot: string; count: number; reason: string; fact: ReasonAgainst }[] {
+  return [...inputs.availability.values()].flatMap(({ item, reason: fact }) =>
+    fact !== null && item.model === model && loosely.includes(item.kind)
+      ? [{ lot: item.id, count: item.count ?? 1, reason: tell(inputs.words.against, fact), fact }]
+      : [],
+  );
 }
 
 /** Pins that ride with each box and cart of the house at this depot, by pin model; those of boxes and carts that do not travel kept apart. */

@@ -133,7 +133,7 @@ describe('the hardware of the demo tour', () => {
     expect(lines.find((line) => line.item === 'loom')!.spares).toBe(0);
     expect(lines.find((line) => line.item === 'cart base pin')!.spares).toBeGreaterThan(0);
     const later = demoTour((file) => (file.tour.spares[0].counted.losses = 30));
-    expect(changedInputs(demo, later)).toEqual(['the spares wanted and the losses counted have changed']);
+    expect(changedInputs(demo, later)).toEqual([{ code: 'changed', part: { code: 'spares' } }]);
     const learned = plan(later).hardware.lines[0]!;
     expect(learned.learned).toMatchObject({ counted: { losses: 30, uses: 9600 }, posteriorMean: 31 / 13_600 });
   });

@@ -1,6 +1,7 @@
 import { type HardwareCountLine, type SpareNumber, countHardware, planSpares, verifyHardware, verifySpares } from '#hardware-count';
 import { eachDay } from '#kernel';
 import { type CartsResult, type HardwareLine, type HardwareResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { tell } from '#words';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
 import type { ChosenItem } from '../picks/index.js';
 import { chainsOf } from './hardware-chain.js';
@@ -31,7 +32,7 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
   const counted = countHardware(input);
   const found = chosen
     .filter((each) => each.item !== null)
-    .map((each) => ({ item: each.item!, kind: each.kind, model: each.model, where: each.where }));
+    .map(({ item, kind, model, where }) => ({ item: item!, kind, model, where: tell(inputs.words.whereabouts, where), fact: where }));
   const lines = counted.map((line, index) => lineResult(inputs, line, spares.lines[index]!, found));
   return {
     lines,
@@ -120,6 +121,8 @@ function ruleOf(spare: SpareNumber, hasTrunk: boolean): string {
   return `Spares: the smallest number that suffices at the wanted level, at least one of what stops a show and one joint set for each hang.${trunk} Losses are Poisson, or gamma-Poisson where they were counted; one stock for all hangs and shows.`;
 }
 
+const spare = { code: 'spare' } as const;
+
 /** Hoists that travel as spares: in date like the rest, and hung nowhere. */
 function spareSerials(inputs: PlanInputs, lines: readonly HardwareLine[], chosen: HardwareResult['chosen']): HardwareResult['chosen'] {
   const taken = new Set(chosen.map((each) => each.item));
@@ -129,6 +132,12 @@ function spareSerials(inputs: PlanInputs, lines: readonly HardwareLine[], chosen
       usableItems(inputs, 'hoist', line.model)
         .filter(({ item }) => !taken.has(item.id))
         .slice(0, line.spares)
-        .map(({ item }) => ({ item: item.id, kind: 'hoist', model: line.model, where: 'spare, hung nowhere' })),
+        .map(({ item }) => ({
+          item: item.id,
+          kind: 'hoist',
+          model: line.model,
+          where: inputs.words.whereabouts.spare(spare),
+          fact: spare,
+        })),
     );
 }

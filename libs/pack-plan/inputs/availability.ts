@@ -1,16 +1,18 @@
 import type { PlainDate } from '#kernel';
 import { type ItemJudgement, judgeItem } from '#inspection-calendar';
 import { type Item, type TourFile, holdsFor } from '#tour-file';
+import type { ReasonAgainst } from '#trade';
 import { applicableIntervals } from './applicable-intervals.js';
 
 /** Whether an item may be planned to fly or ride in one show of its tour; the reason when it may not. */
 export interface Availability {
   readonly item: Item;
-  readonly reason: string | null;
+  readonly reason: ReasonAgainst | null;
   /** Days of the tour on which it is promised elsewhere, not hired, or out of date. */
-  readonly missingOn: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: string }[];
+  readonly missingOn: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: ReasonAgainst }[];
   /** Another tour holds it on a day of this one. */
   readonly isPromised: boolean;
+
   /** null: nothing that lifts, so there is nothing to examine. */
   readonly judgement: ItemJudgement | null;
 }
@@ -27,7 +29,7 @@ export function judgeAvailability(file: TourFile, lastDay: PlainDate): ReadonlyM
 }
 
 /** Why an item may not travel with a show; null when it may. */
-export function whyNotUsable(file: TourFile, showId: string, id: string): string | null {
+export function whyNotUsable(file: TourFile, showId: string, id: string): ReasonAgainst | null {
   const show = file.tour.shows.find((each) => each.id === showId);
   return (show && judgeAvailability(file, show.to).get(id)?.reason) ?? null;
 }
@@ -43,13 +45,13 @@ function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastD
           { from: prepFrom, to: returnTo },
         );
   const held = promises.filter((each) => each.from <= returnTo && each.to >= prepFrom);
-  const missingOn: { from: PlainDate; to: PlainDate; why: string }[] = held.map((each) => ({
-    from: each.from,
-    to: each.to,
-    why: `promised to ${each.tour} ${days(each.from, each.to)}`,
+  const missingOn: { from: PlainDate; to: PlainDate; why: ReasonAgainst }[] = held.map(({ from, to, tour }) => ({
+    from,
+    to,
+    why: { code: 'promised', to: tour, from, until: to },
   }));
   if (item.hire && (item.hire.from > prepFrom || item.hire.to < returnTo))
-    missingOn.push({ from: prepFrom, to: returnTo, why: `hired in ${days(item.hire.from, item.hire.to)} only` });
+    missingOn.push({ from: prepFrom, to: returnTo, why: { code: 'hired', from: item.hire.from, until: item.hire.to } });
   return { item, judgement, missingOn, isPromised: held.length > 0, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
 }
 
@@ -57,19 +59,16 @@ function reasonAgainst(
   file: TourFile,
   item: Item,
   judgement: ItemJudgement | null,
-  missingOn: readonly { why: string }[],
+  missingOn: readonly { why: ReasonAgainst }[],
   lastDay: PlainDate,
-): string | null {
-  if (item.state !== 'in service') return item.reason ? `${item.state}: ${item.reason}` : item.state;
-  if (item.depot !== file.tour.depot) return `at ${item.depot}, not at ${file.tour.depot}`;
+): ReasonAgainst | null {
+  if (item.state !== 'in service') return { code: 'state', state: item.state, remark: item.reason ?? null };
+  if (item.depot !== file.tour.depot) return { code: 'other-depot', depot: item.depot, wanted: file.tour.depot };
   if (missingOn[0]) return missingOn[0].why;
   if (!judgement) return null;
-  if (judgement.state === 'no record') return 'no record of an examination';
-  if (judgement.state === 'failed') return 'failed its last examination';
-  if (judgement.state === 'blocked') return 'blocked by an event since its last examination';
-  if (judgement.dueOn !== null && judgement.dueOn < lastDay) return `examination due on ${judgement.dueOn}`;
+  if (judgement.state === 'no record') return { code: 'no-record' };
+  if (judgement.state === 'failed') return { code: 'failed' };
+  if (judgement.state === 'blocked') return { code: 'blocked' };
+  if (judgement.dueOn !== null && judgement.dueOn < lastDay) return { code: 'out-of-date', dueOn: judgement.dueOn };
   return null;
 }
-
-/** "on 14 March"-style days stay ISO here: the edge writes them as its reader likes. */
-const days = (from: PlainDate, to: PlainDate): string => (from === to ? `on ${from}` : `from ${from} to ${to}`);

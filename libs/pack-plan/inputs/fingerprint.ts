@@ -1,13 +1,13 @@
 import { canonicalJson, textHash } from '#kernel';
 import type { Item, Show, TourFile } from '#tour-file';
 import { isLoadingEmpty, itemKinds, wholeHangs } from '#tour-file';
+import { type InputChange, type InputPart, keyOfPart, partOfKey } from '#trade';
 import type { PackPlan } from '../contract/index.js';
 
-export const loadingPart = 'the loading wishes of the show';
+export const loadingPart = keyOfPart({ code: 'loading' });
+export const itemsPart = keyOfPart({ code: 'register' });
 
-export const itemsPart = 'which items are on file';
-
-/** Part of the inputs -> its hash. */
+/** Key of a part of the inputs -> its hash. */
 export type Fingerprint = Readonly<Record<string, string>>;
 
 /** One hash for each part of the inputs that a plan depends on, so that a stale plan can say which part changed. */
@@ -22,83 +22,62 @@ export function fingerprintOf(file: TourFile, showId: string): Fingerprint {
 /** The parts that are not of single items; `items` of the file are not looked at. */
 export function fingerprintWithoutItems(file: TourFile, showId: string): Fingerprint {
   const { tour, catalogue } = file;
-  const show = tour.shows.find((each) => each.id === showId);
-  const parts: Record<string, unknown> = {
-    'the dates, trucks and freight of the tour': {
-      ...tour,
-      spares: null,
-      spareTrunk: null,
-      shows: tour.shows.map(({ id, from, to }) => ({ id, from, to })),
-    },
-    'the spares wanted and the losses counted': { spares: tour.spares, spareTrunk: tour.spareTrunk },
-    'the other shows of the tour': tour.shows.filter((each) => each.id !== showId).map(withoutLoading),
-    'the venue, dates and rule of the show': show && { ...withoutLoading(show), hangs: null },
-    'the examination rules': file.examinationRules,
-    'the load rules': file.loadRules,
-    'the rigging systems': file.systems,
-    'promises to other tours': file.bookings.map(({ tourId: _tourId, ...promise }) => promise),
-  };
-  if (!isLoadingEmpty(show?.loading)) parts[loadingPart] = show!.loading;
-  for (const hang of show ? wholeHangs(show) : []) parts[`the hang ${hang.id}`] = hang;
-  for (const [kind, models] of Object.entries(catalogue)) for (const model of models) parts[`the model ${model.model} (${kind})`] = model;
+  const shown = tour.shows.find((each) => each.id === showId);
+  const parts: [InputPart, unknown][] = [
+    [{ code: 'tour' }, { ...tour, spares: null, spareTrunk: null, shows: tour.shows.map(({ id, from, to }) => ({ id, from, to })) }],
+    [{ code: 'spares' }, { spares: tour.spares, spareTrunk: tour.spareTrunk }],
+    [{ code: 'other-shows' }, tour.shows.filter((each) => each.id !== showId).map(withoutLoading)],
+    [{ code: 'show' }, shown && { ...withoutLoading(shown), hangs: null }],
+    [{ code: 'examination-rules' }, file.examinationRules],
+    [{ code: 'load-rules' }, file.loadRules],
+    [{ code: 'systems' }, file.systems],
+    [{ code: 'bookings' }, file.bookings.map(({ tourId: _tourId, ...promise }) => promise)],
+  ];
+  if (!isLoadingEmpty(shown?.loading)) parts.push([{ code: 'loading' }, shown!.loading]);
+  for (const hang of shown ? wholeHangs(shown) : []) parts.push([{ code: 'hang', id: hang.id }, hang]);
+  for (const [of, models] of Object.entries(catalogue))
+    for (const model of models) parts.push([{ code: 'model', of, id: model.model }, model]);
   return hashed(parts);
 }
 
-export const fingerprintOfIds = (ids: readonly string[]): Fingerprint => hashed({ [itemsPart]: [...ids].sort() });
+export const fingerprintOfIds = (ids: readonly string[]): Fingerprint => hashed([[{ code: 'register' }, [...ids].sort()]]);
 
 /** A part for each item; where it stands and how often it was used are no inputs. */
-export function fingerprintOfItems(items: readonly Item[]): Fingerprint {
-  const parts: Record<string, unknown> = {};
-  for (const { stack: _stack, in: _in, uses: _uses, ...item } of items) parts[`${item.kind} ${item.id}`] = item;
-  return hashed(parts);
-}
+export const fingerprintOfItems = (items: readonly Item[]): Fingerprint =>
+  hashed(items.map(({ stack: _stack, in: _in, uses: _uses, ...item }) => [{ code: 'item', of: item.kind, id: item.id }, item]));
 
-/** The names that the part of an item may have; one of another kind than before is another part. */
-export const partsOfItem = (id: string): string[] => itemKinds.map((kind) => `${kind} ${id}`);
+/** Keys that the part of an item may have; one of another kind than before is another part. */
+export const partsOfItem = (id: string): string[] => itemKinds.map((of) => keyOfPart({ code: 'item', of, id }));
 
-const hashed = (parts: Record<string, unknown>): Fingerprint =>
-  Object.fromEntries(Object.entries(parts).map(([key, value]) => [key, textHash(canonicalJson(value ?? null))]));
+const hashed = (parts: readonly (readonly [InputPart, unknown])[]): Fingerprint =>
+  Object.fromEntries(parts.map(([part, value]) => [keyOfPart(part), textHash(canonicalJson(value ?? null))]));
 
 function withoutLoading({ loading: _loading, ...rest }: Show): Omit<Show, 'loading'> {
   return rest;
 }
 
-export type InputChange = 'new' | 'gone' | 'changed';
-
-/** What became of each of these parts; those that are as they were are left out. */
-export function changesBetween(
-  then: Fingerprint,
-  now: Fingerprint,
-  parts: Iterable<string>,
-): (readonly [part: string, change: InputChange])[] {
-  return [...new Set(parts)].flatMap((part) =>
-    then[part] === now[part] ? [] : [[part, now[part] === undefined ? 'gone' : then[part] === undefined ? 'new' : 'changed'] as const],
-  );
-}
+/** What became of each of these parts, by their keys; those that are as they were are left out. */
+export const changesBetween = (then: Fingerprint, now: Fingerprint, keys: Iterable<string>): readonly InputChange[] =>
+  [...new Set(keys)].flatMap((key): InputChange[] => {
+    const part = partOfKey(key);
+    if (!part || then[key] === now[key]) return [];
+    return [{ code: now[key] === undefined ? 'gone' : then[key] === undefined ? 'new' : 'changed', part }];
+  });
 
 /** The parts of the inputs that are not as they were when the plan was made; empty when it is not stale. */
-export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'show'>, file: TourFile): readonly string[] {
+export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'show'>, file: TourFile): readonly InputChange[] {
   const now = fingerprintOf(file, plan.show.id);
   const stacks = new Map(file.items.filter((each) => each.kind === 'cart').map((each) => [each.id, each.stack ?? []]));
-  return inputChangeSentences(
-    changesBetween(plan.fingerprint, now, [...Object.keys(plan.fingerprint), ...Object.keys(now)]),
+  const changes = changesBetween(plan.fingerprint, now, [...Object.keys(plan.fingerprint), ...Object.keys(now)]);
+  return withFloor(
+    changes,
     floorFits(plan, (cart) => stacks.get(cart) ?? []),
   );
 }
 
-export function inputChangeSentences(changes: readonly (readonly [part: string, change: InputChange])[], fits: boolean): readonly string[] {
-  const sentences = changes.map(([part, change]) => describeChange(part, change));
-  return fits ? sentences : [...sentences, 'the boxes stand on the carts as they do at no point of the list of moves'];
-}
-
-function describeChange(part: string, change: InputChange): string {
-  if (change === 'gone') return `${part} is no longer on file`;
-  const many =
-    /^(the other shows|the dates|the spares|the examination rules|the load rules|the rigging systems|promises|which items|the venue|the loading wishes)/.test(
-      part,
-    );
-  return change === 'new' ? `${part} ${many ? 'are' : 'is'} new` : `${part} ${many ? 'have' : 'has'} changed`;
-}
+/** Changes of the inputs, and that of the floor where the boxes do not stand as the plan knows them. */
+export const withFloor = (changes: readonly InputChange[], fits: boolean): readonly InputChange[] =>
+  fits ? changes : [...changes, { code: 'floor-differs' }];
 
 /** True while every cart stands as it does at some point of the plan's list: before it, after some of its moves, or after all. */
 export function floorFits(plan: Pick<PackPlan, 'carts'>, stackOf: (cart: string) => readonly string[]): boolean {

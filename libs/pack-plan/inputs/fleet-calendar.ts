@@ -1,4 +1,4 @@
-import { type PlainDate, addDays, eachDay } from '#kernel';
+import { type PlainDate, eachDay } from '#kernel';
 import { judgeItem } from '#inspection-calendar';
 import { type Booking, type Item, type Kit, type Tour, holdsFor, wholeHangs } from '#tour-file';
 
@@ -94,55 +94,6 @@ export function firstDayFor(calendar: readonly FleetModel[], design: ReadonlyMap
   return undefined;
 }
 
-export interface Remedy {
-  readonly serial: string;
-  /** The quickest first: an examination, a release from quarantine, a repair, another depot, a return, a longer hire. */
-  readonly kind: 'examination' | 'release from quarantine' | 'repair' | 'another depot' | 'return' | 'longer hire';
-  readonly sentence: string;
-}
-
-const ranks: readonly Remedy['kind'][] = ['examination', 'release from quarantine', 'repair', 'another depot', 'return', 'longer hire'];
-
-/** What would free a box of the model on a day, one line each box that is held back, ranked. */
-export function remediesFor(input: FleetInput, model: string, day: PlainDate): readonly Remedy[] {
-  return input.kit.items
-    .filter((item) => item.kind === 'box' && item.model === model && item.state !== 'retired')
-    .flatMap((item) => {
-      const remedy = remedyOf(input, item, day);
-      return remedy ? [remedy] : [];
-    })
-    .sort((a, b) => ranks.indexOf(a.kind) - ranks.indexOf(b.kind) || (a.serial < b.serial ? -1 : 1));
-}
-
-function remedyOf(input: FleetInput, item: Item, day: PlainDate): Remedy | undefined {
-  const serial = item.id;
-  const why = item.reason ? `: ${item.reason}` : '';
-  if (item.state === 'quarantined')
-    return {
-      serial,
-      kind: 'release from quarantine',
-      sentence: `${serial} is quarantined${why}. The safety officer releases it once that is mended.`,
-    };
-  if (item.state === 'in repair') return { serial, kind: 'repair', sentence: `${serial} is in repair${why}.` };
-  if (item.hire && (day < item.hire.from || day > item.hire.to))
-    return {
-      serial,
-      kind: 'longer hire',
-      sentence: `${serial} is hired in from ${item.hire.from} to ${item.hire.to} only; ask its owner for ${day}.`,
-    };
-  const promise = promiseOn(input, item, day);
-  if (promise)
-    return {
-      serial,
-      kind: 'return',
-      sentence: `${serial} is promised to ${promise.tour} until ${promise.to}; it is free from ${addDays(promise.to, 1)}, or sooner if they give it back.`,
-    };
-  if (isElsewhere(input, item)) return { serial, kind: 'another depot', sentence: `${serial} is free at ${item.depot}: bring it over.` };
-  if (!isInDate(input, item, day))
-    return { serial, kind: 'examination', sentence: `${serial} is not in date on ${day}: an examination before then frees it.` };
-  return undefined;
-}
-
 function stateOn(input: FleetInput, item: Item, day: PlainDate): 'free' | 'promised' | 'out' {
   if (promiseOn(input, item, day)) return 'promised';
   if (item.state !== 'in service' || isElsewhere(input, item)) return 'out';
@@ -150,12 +101,12 @@ function stateOn(input: FleetInput, item: Item, day: PlainDate): 'free' | 'promi
   return isInDate(input, item, day) ? 'free' : 'out';
 }
 
-const isElsewhere = ({ depot }: FleetInput, item: Item): boolean => depot !== undefined && item.depot !== depot;
+export const isElsewhere = ({ depot }: FleetInput, item: Item): boolean => depot !== undefined && item.depot !== depot;
 
-const promiseOn = ({ bookings }: FleetInput, item: Item, day: PlainDate): Booking | undefined =>
+export const promiseOn = ({ bookings }: FleetInput, item: Item, day: PlainDate): Booking | undefined =>
   bookings.find((each) => each.item === item.id && each.count === undefined && each.from <= day && day <= each.to);
 
-function isInDate({ kit }: FleetInput, item: Item, day: PlainDate): boolean {
+export function isInDate({ kit }: FleetInput, item: Item, day: PlainDate): boolean {
   const intervals = item.intervals ?? [
     ...new Set(kit.examinationRules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals)),
   ];

@@ -1,7 +1,7 @@
 /** What a plan is made from, looked up once: the show with its models and rules, who may fly on which day, and a hash of each part. */
 export { applicableIntervals } from './applicable-intervals.js';
 export { whyNotUsable } from './availability.js';
-export type { Fingerprint, InputChange } from './fingerprint.js';
+export type { Fingerprint } from './fingerprint.js';
 export {
   changedInputs,
   changesBetween,
@@ -10,13 +10,14 @@ export {
   fingerprintOfItems,
   fingerprintWithoutItems,
   floorFits,
-  inputChangeSentences,
+  withFloor,
   itemsPart,
   loadingPart,
   partsOfItem,
 } from './fingerprint.js';
 export type { FleetInput } from './fleet-calendar.js';
-export { designOf, firstDayFor, fleetCalendar, remediesFor } from './fleet-calendar.js';
+export { designOf, firstDayFor, fleetCalendar } from './fleet-calendar.js';
 export type { PlanInputs } from './plan-inputs.js';
 export { gatherInputs, modelOf, usableItems } from './plan-inputs.js';
+export { remediesFor } from './remedies.js';
 export { shortDays } from './short-days.js';

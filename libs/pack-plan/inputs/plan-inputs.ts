@@ -1,5 +1,6 @@
 import { type PlainDate, invariant } from '#kernel';
 import { type Hang, type Item, type LoadRule, type Show, type TourFile, wholeHangs } from '#tour-file';
+import { type Words, english } from '#words';
 import { type Availability, judgeAvailability } from './availability.js';
 
 /** Everything the five results are made from, looked up once. */
@@ -10,9 +11,11 @@ export interface PlanInputs {
   readonly loadRule: LoadRule;
   readonly availability: ReadonlyMap<string, Availability>;
   readonly items: ReadonlyMap<string, Item>;
+  /** What is said of it is said in these words. */
+  readonly words: Words;
 }
 
-export function gatherInputs(file: TourFile, showId: string): PlanInputs {
+export function gatherInputs(file: TourFile, showId: string, words: Words = english): PlanInputs {
   const show = file.tour.shows.find((each) => each.id === showId);
   invariant(show, `show ${showId} is in the tour`);
   const loadRule = file.loadRules.find((each) => each.id === show.loadRule);
@@ -24,6 +27,7 @@ export function gatherInputs(file: TourFile, showId: string): PlanInputs {
     loadRule,
     availability: judgeAvailability(file, show.to),
     items: new Map(file.items.map((each) => [each.id, each])),
+    words,
   };
 }
 

@@ -1,4 +1,16 @@
-import { type HangResult, type PackPlan, type PickResult, type RunningOrder, stepKey, tickText } from '../contract/index.js';
+import {
+  type Comparison,
+  type DueItem,
+  type HangResult,
+  type PackPlan,
+  type PickResult,
+  type RunningOrder,
+  stepKey,
+  tickText,
+} from '../contract/index.js';
+import { wholeCarts, wholeTruck, type KeptCarts, type KeptTruck } from './whole-freight.js';
+import { wholeFingerprint } from './whole-fingerprint.js';
+import { type KeptFinding, wholeFindings } from './whole-findings.js';
 import { type KeptHardware, wholeHardware } from './whole-hardware.js';
 
 /** What every plan said of a pick and of a hang, however long ago it was made. */
@@ -17,7 +29,11 @@ type KeptHang = Omit<Partial<HangResult>, 'picks' | 'joints' | 'outline'> &
       readonly boxes: readonly Since<HangResult['outline']['boxes'][number], 'position' | 'corners' | 'frontPivot' | 'tiltDownDeg'>[];
     };
   };
-export type KeptPlan = Omit<PackPlan, 'picks' | 'hardware'> & {
+export type KeptPlan = Omit<PackPlan, 'picks' | 'hardware' | 'carts' | 'truck' | 'due' | 'findings'> & {
+  readonly findings: readonly KeptFinding[];
+  readonly carts: KeptCarts;
+  readonly truck: KeptTruck;
+  readonly due: Omit<PackPlan['due'], 'items'> & { readonly items: readonly Since<DueItem, Exclude<keyof DueItem, 'fact'>>[] };
   readonly picks: Omit<PackPlan['picks'], 'hangs' | 'loadRule'> & {
     readonly hangs: readonly KeptHang[];
     readonly loadRule: Partial<PackPlan['picks']['loadRule']>;
@@ -25,22 +41,23 @@ export type KeptPlan = Omit<PackPlan, 'picks' | 'hardware'> & {
   readonly hardware: KeptHardware;
 };
 
+/** Each result alone in the shape of a new one: plans are read part by part as well. */
+export const wholeDue = (kept: KeptPlan['due']): PackPlan['due'] => ({
+  ...kept,
+  items: kept.items.map((item) => ({ ...item, fact: item.fact ?? null })),
+});
+
 /** A kept plan in the shape of a new one: what it did not say yet is left open, so that a revision prints years later. */
 export function wholePlan(kept: KeptPlan): PackPlan {
   return {
     ...kept,
+    fingerprint: wholeFingerprint(kept.fingerprint),
+    carts: wholeCarts(kept.carts),
+    truck: wholeTruck(kept.truck),
+    due: wholeDue(kept.due),
+    findings: wholeFindings(kept),
     hardware: wholeHardware(kept.hardware),
-    picks: {
-      ...kept.picks,
-      loadRule: {
-        id: '',
-        jurisdiction: '',
-        edition: null,
-        readingTolerance: null,
-        ...kept.picks.loadRule,
-      } as PackPlan['picks']['loadRule'],
-      hangs: kept.picks.hangs.map(wholeHang),
-    },
+    picks: wholePicks(kept.picks),
   };
 }
 
@@ -51,7 +68,26 @@ function withKeys(hang: string, order: RunningOrder): RunningOrder {
   return { ...order, goingUp: keyed('up', order.goingUp), comingDown: keyed('down', order.comingDown) };
 }
 
-function wholeHang(kept: KeptHang): HangResult {
+export const wholePicks = (kept: KeptPlan['picks']): PackPlan['picks'] => ({
+  ...kept,
+  loadRule: {
+    id: '',
+    jurisdiction: '',
+    edition: null,
+    readingTolerance: null,
+    ...kept.loadRule,
+  } as PackPlan['picks']['loadRule'],
+  hangs: kept.hangs.map(wholeHang),
+});
+
+/** What was compared is known again of the structure above a point alone: readings and point loads depend on it. */
+function wholeComparison(kept: Omit<Comparison, 'fact'> & Partial<Pick<Comparison, 'fact'>>): Comparison {
+  const code = kept.verdict === 'over' ? 'over' : kept.verdict === 'within' ? 'within' : 'no-rated-value';
+  const landed = kept.what === 'structure above this point' ? ({ code, part: { code: 'structure' } } as const) : null;
+  return { ...kept, rated: kept.rated ?? null, factors: kept.factors ?? [], fact: kept.fact ?? landed };
+}
+
+export function wholeHang(kept: KeptHang): HangResult {
   return {
     tiltRange: null,
     holeTilts: [],
@@ -74,7 +110,7 @@ function wholeHang(kept: KeptHang): HangResult {
       bridle: null,
       enough: null,
       ...pick,
-      comparisons: pick.comparisons.map((each) => ({ ...each, rated: each.rated ?? null, factors: each.factors ?? [] })),
+      comparisons: pick.comparisons.map(wholeComparison),
     })),
     joints: kept.joints.map((joint) => ({
       adapter: null,

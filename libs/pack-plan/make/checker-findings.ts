@@ -1,7 +1,5 @@
-import { type Finding, type Mismatch, type PackPlan, say } from '../contract/index.js';
-
-/** What the checkers of the engines and the second opinion on the plan do not agree with. A plan with such a finding cannot be released. */
-export const checkerDisagrees = 'checker-disagrees';
+import type { InputFinding, QuoteSubject } from '#trade';
+import type { Mismatch, PackPlan } from '../contract/index.js';
 
 /** Mismatches that stand beside the results of a plan. */
 export const mismatchesIn = ({
@@ -13,14 +11,13 @@ export const mismatchesIn = ({
 }: Pick<PackPlan, 'carts' | 'picks' | 'hardware' | 'truck' | 'due'>): Mismatch[] =>
   [carts, ...picks.hangs, hardware, truck, due].flatMap((each) => each.mismatches ?? []);
 
-export const checkerFindings = (mismatches: readonly Mismatch[]): Finding[] =>
-  mismatches.map(({ check, subject, found }) =>
-    say(
-      'inputs',
-      'stop',
-      checkerDisagrees,
-      subject,
-      null,
-      `The check of ${check} does not agree with this plan. ${subject}: ${found}. It cannot be released; tell whoever looks after Cartwright.`,
-    ),
-  );
+const quote = (text: string): QuoteSubject => ({ kind: 'quote', text });
+
+/** What the checkers of the engines and the second opinion on the plan do not agree with. A plan with such a finding cannot be released. */
+export const checkerFindings = (mismatches: readonly Mismatch[]): InputFinding[] =>
+  mismatches.map(({ check, subject, found }) => ({
+    code: 'checker-disagrees',
+    subjects: { about: quote(subject), check: quote(check), found: quote(found) },
+    numbers: {},
+    date: null,
+  }));

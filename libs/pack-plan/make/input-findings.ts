@@ -1,20 +1,14 @@
 import { eachDay } from '#kernel';
-import { type Finding, say } from '../contract/index.js';
+import type { InputFinding } from '#trade';
 import type { PlanInputs } from '../inputs/index.js';
 
+const usualDays = 120;
+
 /** What the inputs themselves say: a tour longer than four months. */
-export function inputFindings(inputs: PlanInputs): Finding[] {
-  const days = eachDay(inputs.file.tour.prepFrom, inputs.file.tour.returnTo).length;
-  return days > 120
-    ? [
-        say(
-          'inputs',
-          'look',
-          'long-tour',
-          inputs.file.tour.name,
-          inputs.file.tour.prepFrom,
-          `The tour lasts ${days} days. Examinations and losses are judged over all of them.`,
-        ),
-      ]
-    : [];
+export function inputFindings({ file: { tour } }: PlanInputs): InputFinding[] {
+  const days = eachDay(tour.prepFrom, tour.returnTo).length;
+  if (days <= usualDays) return [];
+  return [
+    { code: 'long-tour', subjects: { tour: { kind: 'tour', id: tour.id, name: tour.name } }, numbers: { days }, date: tour.prepFrom },
+  ];
 }

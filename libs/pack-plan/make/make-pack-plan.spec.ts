@@ -1,4 +1,5 @@
 import { loadIntegerProgramSolver } from '#runtime';
+import { english, tell } from '#words';
 import { demoTour, sentencesOf } from '../../../tests/support/demo-tour.js';
 import type { TourFile } from '#tour-file';
 import { type PackPlan, changedInputs, checkCart, differenceBetween, makePackPlan } from '#pack-plan';
@@ -35,7 +36,10 @@ describe('the pack plan of the demo tour', () => {
     expect(JSON.stringify(plan(demoTour()))).toBe(JSON.stringify(demo));
     expect(changedInputs(demo, demoTour())).toEqual([]);
     const changed = demoTour((file) => (file.tour.shows[0].hangs[0].boxes[3].splayDeg = 2));
-    expect(changedInputs(demo, changed)).toEqual(['the hang Main left has changed', 'the hang Main right has changed']);
+    expect(changedInputs(demo, changed).map((each) => tell(english.changes, each))).toEqual([
+      'the hang Main left has changed',
+      'the hang Main right has changed',
+    ]);
   });
 
   it('tells the difference between two plans in words, box by box', () => {

@@ -1,4 +1,6 @@
 import type { TourFile } from '#tour-file';
+import type { Whereabouts } from '#trade';
+import { type Words, english } from '#words';
 import { cartFindings, planCarts, wantedLoads } from '../carts/index.js';
 import type { CartsResult, HardwareResult, PackPlan, SolveLimits, TruckResult } from '../contract/index.js';
 import { dueFindings, planDue } from '../due/index.js';
@@ -11,6 +13,7 @@ import { checkerFindings, mismatchesIn } from './checker-findings.js';
 import { inputFindings } from './input-findings.js';
 import { keepBoxes } from './keep-boxes.js';
 import { travelling } from './replan-trucks.js';
+import { tellFindings } from './tell-findings.js';
 
 /** An earlier plan whose boxes stay where they are, but for those that failed. */
 export interface KeptPlan {
@@ -22,8 +25,8 @@ export interface KeptPlan {
  * The five results of one show of a tour file that was read without faults. Pure: equal file and limits of work give the equal plan.
  * Steps: who may fly; carts and box moves; grids and hoists; loads; hardware; trucks; dates of everything that lifts.
  */
-export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits, keep?: KeptPlan): PackPlan {
-  const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId);
+export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits, keep?: KeptPlan, words: Words = english): PackPlan {
+  const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId, words);
   const carts = planCarts(inputs, limits);
   const chosen = chooseItems(inputs);
   const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
@@ -31,7 +34,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const truck = planTruck(inputs, carts, limits);
   const due = planDue(inputs, whereabouts(inputs, carts, hardware));
   const { tour } = file;
-  return checked(file, {
+  const plan: PackPlan = {
     tour: { id: tour.id, name: tour.name, from: tour.prepFrom, to: tour.returnTo, depot: tour.depot },
     show: {
       id: inputs.show.id,
@@ -48,30 +51,40 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
     hardware,
     truck,
     due,
-    findings: [
-      ...inputFindings(inputs),
-      ...pickFindings(inputs, picks),
-      ...cartFindings(inputs, carts),
-      ...hardwareFindings(inputs, hardware),
-      ...emptyTruckFindings(inputs),
-      ...truckFindings(truck),
-      ...dueFindings(inputs, due),
-    ],
+    findings: tellFindings(
+      [
+        ...inputFindings(inputs),
+        ...pickFindings(inputs, picks),
+        ...cartFindings(inputs, carts),
+        ...hardwareFindings(inputs, hardware),
+        ...emptyTruckFindings(inputs),
+        ...truckFindings(truck),
+        ...dueFindings(inputs, due),
+      ],
+      words,
+    ),
     uses: usesOf(inputs, carts, chosen, hardware, truck),
-  });
+  };
+  return checked(file, plan, words);
 }
 
 /** The plan with a stop for everything that a checker does not agree with. */
-export function checked(file: TourFile, plan: PackPlan): PackPlan {
-  const disagreements = checkerFindings([...mismatchesIn(plan), ...checkPlan(file, plan)]);
+export function checked(file: TourFile, plan: PackPlan, words: Words = english): PackPlan {
+  const disagreements = tellFindings(checkerFindings([...mismatchesIn(plan), ...checkPlan(file, plan)]), words);
   return disagreements.length === 0 ? plan : { ...plan, findings: [...disagreements, ...plan.findings] };
 }
 
 /** The plan with the boxes of an earlier one in their places where that costs no box move more, so that a new revision changes what must change. */
-export function makeSteadyPlan(file: TourFile, showId: string, limits: SolveLimits, before: PackPlan | undefined): PackPlan {
-  const plan = makePackPlan(file, showId, limits);
+export function makeSteadyPlan(
+  file: TourFile,
+  showId: string,
+  limits: SolveLimits,
+  before: PackPlan | undefined,
+  words: Words = english,
+): PackPlan {
+  const plan = makePackPlan(file, showId, limits, undefined, words);
   if (!before) return plan;
-  const kept = makePackPlan(file, showId, limits, { plan: before, failed: new Set() });
+  const kept = makePackPlan(file, showId, limits, { plan: before, failed: new Set() }, words);
   const isAsGood =
     kept.carts.status === plan.carts.status &&
     kept.carts.boxMoves <= plan.carts.boxMoves &&
@@ -79,16 +92,16 @@ export function makeSteadyPlan(file: TourFile, showId: string, limits: SolveLimi
   return isAsGood ? kept : plan;
 }
 
-/** Where each item of the plan hangs or rides, in words; the register's lifting items among them are judged for dates. */
-function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareResult): ReadonlyMap<string, string> {
-  const where = new Map<string, string>();
+/** Where each item of the plan hangs or rides; the register's lifting items among them are judged for dates. */
+function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareResult): ReadonlyMap<string, Whereabouts> {
+  const where = new Map<string, Whereabouts>();
   for (const load of carts.loads)
-    for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, `${load.hang}, position ${box.position}`);
-  for (const each of hardware.chosen) where.set(each.item, each.where);
+    for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, { code: 'box', hang: load.hang, position: box.position });
+  for (const each of hardware.chosen) where.set(each.item, each.fact!);
   for (const line of hardware.lines)
     for (const item of inputs.file.items)
       if (item.model === line.model && item.count !== undefined && item.state === 'in service')
-        where.set(item.id, item.in ? `in ${item.in}` : 'fitted to the boxes');
+        where.set(item.id, item.in ? { code: 'case', case: item.in } : { code: 'fitted-to-boxes' });
   return where;
 }
 

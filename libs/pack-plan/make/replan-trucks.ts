@@ -1,8 +1,10 @@
 import type { TourFile } from '#tour-file';
 import type { PackPlan, SolveLimits, TruckResult } from '../contract/index.js';
 import { fingerprintOf, gatherInputs, loadingPart } from '../inputs/index.js';
+import { type Words, english } from '#words';
 import { planTruck, truckFindings } from '../trucks/index.js';
 import { checkerFindings } from './checker-findings.js';
+import { tellFindings } from './tell-findings.js';
 
 /** Trucks and what they carry. */
 export const travelling = (truck: TruckResult): readonly string[] =>
@@ -12,8 +14,8 @@ export const travelling = (truck: TruckResult): readonly string[] =>
  * An earlier plan with its trucks loaded anew by what the show now wants of them; carts, picks, hardware and dates stay as they are. Inputs that
  * changed meanwhile otherwise still count as changed.
  */
-export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimits): PackPlan {
-  const truck = planTruck(gatherInputs(file, before.show.id), before.carts, limits, before.truck);
+export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimits, words: Words = english): PackPlan {
+  const truck = planTruck(gatherInputs(file, before.show.id, words), before.carts, limits, before.truck);
   const { [loadingPart]: _then, ...rest } = before.fingerprint;
   const wanted = fingerprintOf(file, before.show.id)[loadingPart];
   const carried = new Set(travelling(before.truck));
@@ -23,8 +25,7 @@ export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimi
     truck,
     findings: [
       ...before.findings.filter((each) => each.section !== 'truck' && each.section !== 'due'),
-      ...checkerFindings(truck.mismatches ?? []),
-      ...truckFindings(truck),
+      ...tellFindings([...checkerFindings(truck.mismatches ?? []), ...truckFindings(truck)], words),
       ...before.findings.filter((each) => each.section === 'due'),
     ],
     uses: [

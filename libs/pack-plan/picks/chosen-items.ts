@@ -1,9 +1,10 @@
+import type { Whereabouts } from '#trade';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
 
 /** A serial-numbered lifting item found for a place in the show; null where none is to be had. */
 export interface ChosenItem {
-  readonly where: string;
+  readonly where: Whereabouts;
   readonly hang: string;
   readonly kind: 'grid' | 'hoist';
   readonly model: string;
@@ -25,7 +26,7 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
   };
   return inputs.hangs.flatMap((hang): ChosenItem[] => [
     {
-      where: `${hang.id}, grid`,
+      where: { code: 'grid', hang: hang.id },
       hang: hang.id,
       kind: 'grid',
       model: hang.grid!,
@@ -34,7 +35,7 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
     },
     ...hang.picks.map(
       (pick): ChosenItem => ({
-        where: `${hang.id}, hole ${pick.hole}`,
+        where: { code: 'hoist', hang: hang.id, hole: pick.hole },
         hang: hang.id,
         kind: 'hoist',
         model: pick.hoist,

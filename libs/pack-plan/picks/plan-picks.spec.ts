@@ -3,6 +3,8 @@ import { demoTour, writtenDemoTour } from '../../../tests/support/demo-tour.js';
 import { type HangResult, type PicksResult, gatherInputs, judgeReading } from '#pack-plan';
 import { wantedLoads } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
+import { english } from '#words';
+import { tellFindings } from '../make/tell-findings.js';
 import { pickFindings } from './pick-findings.js';
 import { planPicks } from './plan-picks.js';
 import { againstTick } from './running-order.js';
@@ -30,7 +32,11 @@ function picksOf(change: (hang: any, show: any, file: any) => void = () => undef
     })),
   } as unknown as CartsResult;
   const picks = planPicks(inputs, loads, carts, []);
-  return { picks, main: picks.hangs[0]!, codes: (code: string) => pickFindings(inputs, picks).filter((each) => each.code === code) };
+  return {
+    picks,
+    main: picks.hangs[0]!,
+    codes: (code: string) => tellFindings(pickFindings(inputs, picks), english).filter((each) => each.code === code),
+  };
 }
 
 describe('the loads of a hang', () => {
@@ -253,9 +259,9 @@ describe('the running order', () => {
       'Main left 21-24',
     ]);
     expect(againstTick(all, new Set(), all[0]!.key, true)).toBeNull();
-    expect(againstTick(all, new Set(), all[1]!.key, true)).toMatch(/^everything waits for: Clear the area/);
+    expect(againstTick(all, new Set(), all[1]!.key, true)).toEqual({ code: 'hold-open', step: all[0]!.text });
     expect(againstTick(all, new Set([all[0]!.key]), all[1]!.key, true)).toBeNull();
-    expect(againstTick(all, new Set([all[0]!.key, all[1]!.key]), all[0]!.key, false)).toMatch(/take them back first/);
+    expect(againstTick(all, new Set([all[0]!.key, all[1]!.key]), all[0]!.key, false)).toEqual({ code: 'later-ticked' });
   });
 
   it('comes down in the reverse order of the cart loads', () => {

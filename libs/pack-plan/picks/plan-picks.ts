@@ -10,14 +10,16 @@ import {
   together,
   verifyHang,
 } from '#hang-statics';
-import { groupDigits, standardGravityMps2 } from '#kernel';
+import { standardGravityMps2 } from '#kernel';
 import type { GridModel, Hang } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
 import { type CartsResult, type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { sentenceOf } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareJoint, compareRated, dynamicFactorOf, metalFactors, personsBelowFactors } from '../rules/index.js';
+import { compareJoint, compareSteel, dynamicFactorOf, metalFactors } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
 import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
+import { measureFinding } from './pick-findings.js';
 import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
@@ -110,6 +112,7 @@ function planHang(
         frontPins: joint.frontPins,
         frontPinN: joint.frontPinN,
         comparisons: compareJoint(
+          inputs,
           frame ? { model: frame.id } : modelOf(catalogue.boxes, hang.boxes[position - 1]!.model),
           joint,
           metalFactors(inputs),
@@ -227,21 +230,10 @@ function unsharedOf(inputs: PlanInputs, hang: Hang, massKg: number, chosen: read
     })),
     totalN,
     withSteelAndHoistsN: totalN + added * standardGravityMps2,
-    sentence: `${hang.id} hangs on ${hang.picks.length} points in one line: what each carries depends on how its chain is set and cannot be computed. ${groupDigits(massKg)} kg in all; measure every point with a load cell.`,
+    sentence: sentenceOf(inputs.words, measureFinding(hang, hang.picks.length, massKg)),
   };
 }
 
 /** Each piece of the secondary suspension against the whole hang, which it has to hold alone. */
-function secondaryOf(inputs: PlanInputs, hang: Hang, massKg: number): Comparison[] {
-  const { catalogue } = inputs.file;
-  if (!hang.secondary) return [];
-  const factors = (element: Parameters<typeof personsBelowFactors>[2]) => personsBelowFactors(inputs.loadRule, inputs.show, element);
-  return [
-    ...[...new Set(hang.secondary.slings)]
-      .map((each) => modelOf(catalogue.slings, each))
-      .map((each) => compareRated(`secondary sling ${each.model}`, massKg, each.ratedLoad, factors(each.material))),
-    ...[...new Set(hang.secondary.shackles)]
-      .map((each) => modelOf(catalogue.shackles, each))
-      .map((each) => compareRated(`secondary shackle ${each.model}`, massKg, each.ratedLoad, factors('shackle'))),
-  ];
-}
+const secondaryOf = (inputs: PlanInputs, { secondary }: Hang, massKg: number): Comparison[] =>
+  secondary ? compareSteel(inputs, secondary, massKg, 0, 'secondary') : [];

@@ -89,7 +89,7 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
           joint.rearLinkN < 0 && without.joints[index]!.rearLinkN >= 0 ? [joint.position] : [],
         ),
       },
-      comparisons: compareSteel(inputs, pullBack, value.tensionN / standardGravityMps2, 0, ' of the pull-back'),
+      comparisons: compareSteel(inputs, pullBack, value.tensionN / standardGravityMps2, 0, 'pull-back'),
     },
     ...checkedBy(mismatchesOf('pull-back', hang.id, verifyPullBack(problem, pull, value))),
   };

@@ -1,6 +1,3 @@
-import { type Extreme, type HangStage, solveStages, verifyHang } from '#hang-statics';
-import { standardGravityMps2 } from '#kernel';
-import type { CartModel, Hang } from '#tour-file';
 import {
   type CartLoad,
   type Checked,
@@ -10,8 +7,13 @@ import {
   checkedBy,
   mismatchesOf,
 } from '../contract/index.js';
+import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyHang } from '#hang-statics';
+import { canonicalJson, standardGravityMps2 } from '#kernel';
+import type { CartModel, Hang } from '#tour-file';
+import type { StageFact } from '#trade';
+import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareJoint, compareRated } from '../rules/index.js';
+import { compareJoint, compareRated, comparisonFact, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
 
 /** Every cart load on its way up with the base of its cart, and the worst of all moments: it is often not the last. */
@@ -33,7 +35,10 @@ export function planStages(
     closedSplayDeg: systems.find((each) => each.id === grid.system)?.closedSplayDeg ?? 0,
     liftTiltDownDeg: hang.liftTiltDownDeg ?? 0,
   });
-  const nameOf = (stage: HangStage) => (stage.cartLoad === null ? 'at trim' : `${loads[stage.cartLoad - 1]!.id}, ${stage.name}`);
+  const factOf = ({ cartLoad, name }: HangStage): StageFact =>
+    cartLoad === null ? { code: 'at-trim' } : { code: 'lifting', load: loads[cartLoad - 1]!.id, moment: name };
+  const nameOf = (stage: HangStage) => tell(inputs.words.stages, factOf(stage));
+  const stageAt = (extreme: Extreme) => factOf(stages[extreme.stage]!);
   const at = (extreme: Extreme) => nameOf(stages[extreme.stage]!);
   const joints = envelope.joints.map((joint, index) => ({
     position: bodies[index]!.position,
@@ -66,6 +71,7 @@ export function planStages(
         mostAt: at(pick.mostN),
         leastN: pick.leastN.value,
         leastAt: at(pick.leastN),
+        fact: { most: stageAt(pick.mostN), least: stageAt(pick.leastN) },
       })),
       joints,
       comparisons: [
@@ -74,9 +80,10 @@ export function planStages(
           const lifting = stages.filter((each) => each.cartLoad !== null).map((each) => each.answer.picks[index]!.reactionN);
           const mostKg = Math.max(0, ...lifting) / standardGravityMps2 + problem.picks[index]!.belowHookKg;
           // While it is lifted nobody is below: the whole rated load counts.
-          return compareRated(`hoist ${hoist.model} at hole ${pick.hole} while lifting`, mostKg, hoist.ratedLoad, []);
+          const part = { code: 'hoist-while-lifting', model: hoist.model, hole: pick.hole } as const;
+          return compareRated(inputs, part, mostKg, hoist.ratedLoad, []);
         }),
-        ...jointComparisons(inputs, hang, joints),
+        ...jointComparisons(inputs, hang, worstJoints(envelope, bodies, stageAt)),
       ],
     },
     ...checkedBy(
@@ -90,24 +97,41 @@ const lastPlace = (bodies: HangBodies['bodies'], place: number): number => (bodi
 /** The heaviest of the bases that it could be; where the base alone is not on file, the whole cart. */
 const baseMassKg = (carts: readonly CartModel[]): number => Math.max(0, ...carts.map((each) => each.baseMassKg ?? each.massKg));
 
+interface WorstJoint {
+  readonly position: number;
+  readonly linkN: number;
+  readonly linkAt: StageFact;
+  readonly pinN: number;
+  readonly pinAt: StageFact;
+}
+
+/** Of every joint that no frame makes the greatest force of all stages, pulled or pushed. */
+const worstJoints = (
+  envelope: StageEnvelope,
+  bodies: HangBodies['bodies'],
+  stageAt: (extreme: Extreme) => StageFact,
+): readonly WorstJoint[] =>
+  envelope.joints.flatMap(({ mostLinkN, leastLinkN, mostFrontPinN }, index) => {
+    const { position, frame } = bodies[index]!;
+    const link = Math.abs(leastLinkN.value) > mostLinkN.value ? leastLinkN : mostLinkN;
+    if (frame !== null) return [];
+    return [{ position, linkN: link.value, linkAt: stageAt(link), pinN: mostFrontPinN.value, pinAt: stageAt(mostFrontPinN) }];
+  });
+
 /** The joints that come nearest to what they are rated for at any stage, one comparison a figure and model. */
-function jointComparisons(inputs: PlanInputs, hang: Hang, joints: EnvelopeResult['joints']): Comparison[] {
-  const all = joints
-    .filter((joint) => joint.adapter === null)
-    .flatMap((joint) => {
-      const box = modelOf(inputs.file.catalogue.boxes, hang.boxes[joint.position - 1]!.model);
-      const link =
-        Math.abs(joint.leastLinkN) > joint.mostLinkN
-          ? ([joint.leastLinkN, joint.leastLinkAt] as const)
-          : ([joint.mostLinkN, joint.mostLinkAt] as const);
-      const [rear, front] = compareJoint(box, { rearLinkN: link[0], frontPinN: joint.mostFrontPinN });
-      return [
-        { each: rear!, where: `joint above box ${joint.position}, ${link[1]}` },
-        { each: front!, where: `joint above box ${joint.position}, ${joint.mostFrontPinAt}` },
-      ];
-    });
-  return [...new Set(all.map(({ each }) => each.what))].map((what) => {
-    const worst = all.filter(({ each }) => each.what === what).reduce((a, b) => (b.each.value > a.each.value ? b : a));
-    return { ...worst.each, sentence: `${worst.each.sentence.replace(/\.$/, '')} (${worst.where}).` };
+function jointComparisons(inputs: PlanInputs, hang: Hang, joints: readonly WorstJoint[]): Comparison[] {
+  const all = joints.flatMap(({ position, linkN, linkAt, pinN, pinAt }) => {
+    const box = modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model);
+    const [rear, front] = compareJoint(inputs, box, { rearLinkN: linkN, frontPinN: pinN });
+    return [
+      { each: rear!, worstAt: { position, stage: linkAt } },
+      { each: front!, worstAt: { position, stage: pinAt } },
+    ];
+  });
+  return [...new Set(all.map(({ each }) => keyOf(each)))].map((key) => {
+    const worst = all.filter(({ each }) => keyOf(each) === key).reduce((a, b) => (b.each.value > a.each.value ? b : a));
+    return toldComparison(inputs, { ...comparisonFact(inputs.loadRule, worst.each)!, worstAt: worst.worstAt }, worst.each.factors);
   });
 }
+
+const keyOf = ({ fact }: Comparison): string => canonicalJson(fact?.part ?? null);

@@ -1,5 +1,6 @@
 import type { Hang, RunningStep } from '#tour-file';
 import { type CartLoad, type RunningOrder, type RunningOrderStep, stepKey, tickText } from '../contract/index.js';
+import type { TickRefusal } from '#trade';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 
 /** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
@@ -73,12 +74,17 @@ function extrasDown(hang: Hang): Written[] {
 }
 
 /** Why a step may not be ticked yet; null when it may. A hold is ticked before anything after it, and taken back only when nothing after it stands. */
-export function againstTick(steps: readonly RunningOrderStep[], ticked: ReadonlySet<string>, key: string, done: boolean): string | null {
+export function againstTick(
+  steps: readonly RunningOrderStep[],
+  ticked: ReadonlySet<string>,
+  key: string,
+  done: boolean,
+): TickRefusal | null {
   const at = steps.findIndex((each) => each.key === key);
   if (done) {
     const open = steps.slice(0, at).find((each) => each.hold && !ticked.has(each.key));
-    return open ? `everything waits for: ${open.text}` : null;
+    return open ? { code: 'hold-open', step: open.text } : null;
   }
   if (!steps[at]!.hold) return null;
-  return steps.slice(at + 1).some((each) => ticked.has(each.key)) ? 'steps after this hold are ticked; take them back first' : null;
+  return steps.slice(at + 1).some((each) => ticked.has(each.key)) ? { code: 'later-ticked' } : null;
 }

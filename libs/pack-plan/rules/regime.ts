@@ -1,5 +1,8 @@
 import type { LoadRule, Show } from '#tour-file';
+import type { ComparisonCause, FactorCause, HoistUseFact } from '#trade';
+import { type Words, english, tell } from '#words';
 import type { Factor } from '../contract/index.js';
+import { ruleSubject } from './rule-subject.js';
 
 type Element = NonNullable<LoadRule['workingCoefficients']>['elements'][number]['element'];
 
@@ -7,105 +10,66 @@ type Element = NonNullable<LoadRule['workingCoefficients']>['elements'][number][
 export const dynamicFactorOf = (rule: LoadRule): number =>
   rule.hoisting ? rule.hoisting.least + rule.hoisting.perSpeedSPerM * rule.hoisting.speedMps : rule.dynamicFactor;
 
+function toldFactor(words: Words, cause: FactorCause, factor: number, rule: LoadRule, field: string): Factor {
+  const { source, status } = ruleSubject(rule, field);
+  return { what: tell(words.factors, cause), factor, source, status, fact: { cause, field } };
+}
+
 /** What of the rated load of an element may be used: all of it while nobody is below, else by its coefficients or by the general share. */
-export function personsBelowFactors(rule: LoadRule, show: Pick<Show, 'personsBelow'>, element: Element): readonly Factor[] {
+export function personsBelowFactors(
+  rule: LoadRule,
+  show: Pick<Show, 'personsBelow'>,
+  element: Element,
+  words: Words = english,
+): readonly Factor[] {
   if (!show.personsBelow) return [];
   const found = rule.workingCoefficients?.elements.find((each) => each.element === element);
-  if (found)
-    return [
-      {
-        what: `persons below: coefficient ${found.personsBelow} instead of ${found.nobodyBelow}`,
-        factor: found.nobodyBelow / found.personsBelow,
-        source: rule.workingCoefficients!.source,
-        status: rule.workingCoefficients!.status,
-      },
-    ];
-  return [generalShare(rule)];
+  if (!found) return [generalShare(rule, words)];
+  const { personsBelow, nobodyBelow } = found;
+  const field = `workingCoefficients.elements[${element}]`;
+  return [toldFactor(words, { code: 'coefficient', personsBelow, nobodyBelow }, nobodyBelow / personsBelow, rule, field)];
 }
 
-const generalShare = (rule: LoadRule): Factor => ({
-  what: 'persons below',
-  factor: rule.usableShareWithPersonsBelow,
-  source: rule.source,
-  status: rule.status,
-});
+const generalShare = (rule: LoadRule, words: Words): Factor =>
+  toldFactor(words, { code: 'persons-below' }, rule.usableShareWithPersonsBelow, rule, 'usableShareWithPersonsBelow');
 
 /** A shackle pulled aside by `angleDeg` from its line: factor 0 where that is not permitted, undefined where the regime has no rule. */
-export function sideLoadFactor(rule: LoadRule, angleDeg: number): Factor | undefined {
+export function sideLoadFactor(rule: LoadRule, angleDeg: number, words: Words = english): Factor | undefined {
   if (!rule.sideLoad) return undefined;
   const band = [...rule.sideLoad.bands].sort((a, b) => a.upToDeg - b.upToDeg).find((each) => angleDeg <= each.upToDeg + 1e-9);
-  return {
-    what: `side load at ${Math.round(angleDeg * 10) / 10}°`,
-    factor: band?.share ?? 0,
-    source: rule.sideLoad.source,
-    status: rule.sideLoad.status,
-  };
+  return toldFactor(words, { code: 'side-load', angleDeg }, band?.share ?? 0, rule, 'sideLoad.bands');
 }
 
-/** The class of a hoist against its use in this show. */
+/** The class of a hoist against its use in this show; `code` null where nobody is below and nothing moves over people. */
 export interface HoistUse {
   readonly factors: readonly Factor[];
-  readonly verdict: 'within' | 'over' | 'no rule on file';
-  readonly sentence: string | null;
+  readonly code: ComparisonCause | null;
+  readonly use: HoistUseFact;
+  readonly field: string | null;
 }
 
 export function hoistUse(
   rule: LoadRule,
   show: Pick<Show, 'personsBelow' | 'movesOverPersons'>,
-  hoist: { readonly model: string; readonly hoistClass?: string | undefined },
+  hoist: { readonly hoistClass?: string | undefined },
   hasSecondary: boolean,
+  words: Words = english,
 ): HoistUse {
-  if (!show.personsBelow && !show.movesOverPersons) return { factors: [], verdict: 'within', sentence: null };
-  const general = [generalShare(rule)];
-  if (!rule.hoistClasses)
-    return {
-      factors: general,
-      verdict: 'no rule on file',
-      sentence: 'The regime has no rule on what a class of hoist may do over people.',
-    };
+  const use = { hoistClass: hoist.hoistClass ?? null, needsSecondary: false, movesOverPersons: show.movesOverPersons === true };
+  if (!show.personsBelow && !show.movesOverPersons) return { factors: [], code: null, use, field: null };
+  const general = [generalShare(rule, words)];
+  if (!rule.hoistClasses) return { factors: general, code: 'class-without-rule', use, field: null };
+  const field = hoist.hoistClass === undefined ? 'hoistClasses' : `hoistClasses.classes[${hoist.hoistClass}]`;
   const found = rule.hoistClasses.classes.find((each) => each.hoistClass === hoist.hoistClass);
-  if (!found)
-    return {
-      factors: general,
-      verdict: 'no rule on file',
-      sentence: `${hoist.model} has ${hoist.hoistClass === undefined ? 'no class on file' : `the class ${hoist.hoistClass}, of which the regime says nothing`}: whether it may hold over people is not known.`,
-    };
-  const factors = [
-    {
-      what: `persons below a hoist of class ${found.hoistClass}`,
-      factor: found.usableShareWithPersonsBelow,
-      source: rule.hoistClasses.source,
-      status: rule.hoistClasses.status,
-    },
-  ];
-  const of = `${hoist.model}, class ${found.hoistClass}`;
-  if (show.movesOverPersons && !found.moveOverPersons)
-    return { factors, verdict: 'over', sentence: `${of}, must not move a load over people. Clear the area, or take another hoist.` };
-  if (found.holdOverPersons === 'not allowed') return { factors, verdict: 'over', sentence: `${of}, must not hold a load over people.` };
-  if (found.holdOverPersons === 'with secondary suspension' && !hasSecondary)
-    return { factors, verdict: 'over', sentence: `${of}, holds over people only with a secondary suspension, and the hang has none.` };
-  return {
-    factors,
-    verdict: 'within',
-    sentence: `${of}: may hold over people${found.holdOverPersons === 'allowed' ? '' : ' with the secondary suspension of this hang'}${show.movesOverPersons ? ' and move over them' : ''}.`,
-  };
-}
-
-/** Titles of what in the regime was written down from memory. */
-export function unseenRules(rule: LoadRule): readonly string[] {
-  const parts: [string, { readonly status: string } | undefined][] = [
-    [rule.title, rule],
-    ['class of hoisting', rule.hoisting],
-    ['working coefficients', rule.workingCoefficients],
-    ['side load of shackles', rule.sideLoad],
-    ['angle of bridle legs', rule.legAngle],
-    ['classes of hoists', rule.hoistClasses],
-    ['secondary suspension', rule.secondarySuspension],
-    ['reserve of the picks', rule.reserve],
-    ['tolerance of load cells', rule.reading],
-    ['wear limits', rule.wear],
-  ];
-  return parts.filter(([, part]) => part?.status === 'from memory').map(([title]) => title);
+  if (!found) return { factors: general, code: hoist.hoistClass === undefined ? 'class-not-on-file' : 'class-not-in-rule', use, field };
+  const { hoistClass, usableShareWithPersonsBelow, holdOverPersons, moveOverPersons } = found;
+  const factors = [toldFactor(words, { code: 'hoist-class', hoistClass }, usableShareWithPersonsBelow, rule, field)];
+  const needsSecondary = holdOverPersons === 'with secondary suspension';
+  const verdict = (code: ComparisonCause): HoistUse => ({ factors, code, use: { ...use, needsSecondary }, field });
+  if (show.movesOverPersons && !moveOverPersons) return verdict('class-must-not-move');
+  if (holdOverPersons === 'not allowed') return verdict('class-must-not-hold');
+  if (needsSecondary && !hasSecondary) return verdict('class-wants-secondary');
+  return verdict('class-may-hold');
 }
 
 /** A worn dimension against the regime's limit: out of use when `lossShare` of the original or more is gone. */

@@ -1,4 +1,5 @@
 import type { RatedLoad } from '#tour-file';
+import { verdictOfCause } from '#trade';
 import type { Factor, PickResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { ratedKg } from './rated-load.js';
@@ -9,7 +10,10 @@ export function enoughSteel(inputs: PlanInputs, hookLoadKg: number, hasSecondary
   const { catalogue } = inputs.file;
   const { loadRule, show } = inputs;
   const usable = (rated: RatedLoad, factors: readonly Factor[]) => factors.reduce((left, each) => left * each.factor, ratedKg(rated));
-  const hoists = catalogue.hoists.filter((each) => hoistUse(loadRule, show, each, hasSecondary).verdict !== 'over');
+  const hoists = catalogue.hoists.filter((each) => {
+    const { code } = hoistUse(loadRule, show, each, hasSecondary);
+    return code === null || verdictOfCause[code] !== 'over';
+  });
   return {
     hoist: smallest(hoists, hookLoadKg, (each) => usable(each.ratedLoad, hoistUse(loadRule, show, each, hasSecondary).factors)),
     shackle: smallest(catalogue.shackles, hookLoadKg, (each) => usable(each.ratedLoad, personsBelowFactors(loadRule, show, 'shackle'))),

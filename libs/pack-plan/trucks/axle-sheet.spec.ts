@@ -1,4 +1,6 @@
 import type { Truck } from '#truck-pack';
+import type { AxleName } from '#trade';
+import { english } from '#words';
 import type { AxleStop, Placement } from '../contract/index.js';
 import { axleStops, axlesOf } from './axle-sheet.js';
 import { bridgeCheck } from './bridge-check.js';
@@ -6,6 +8,7 @@ import { bridgeCheck } from './bridge-check.js';
 const piece = (id: string, middleMm: number, massKg: number, firstOff: number): Placement => ({
   id,
   label: id,
+  fact: { isCase: true, inside: [] },
   group: `group ${firstOff}`,
   xMm: middleMm - 500,
   yMm: 740,
@@ -47,7 +50,7 @@ const truck: Truck = {
 const load = [piece('A', 2000, 9000, 3), piece('B', 6000, 8000, 2), piece('C', 10500, 7500, 1)];
 
 describe('the axle sheet', () => {
-  const stops = axleStops(truck, load);
+  const stops = axleStops(truck, load, english);
   const of = (stop: AxleStop, axle: string) => stop.loads.find((each) => each.axle === axle)!;
 
   it('has the whole load as the worked example has it, the drive axle over its limit of 11.5 t (Directive 96/53/EC Annex I)', () => {
@@ -68,7 +71,7 @@ describe('the axle sheet', () => {
   });
 
   it('says when an axle carries too little of the whole', () => {
-    const tail = axleStops(truck, [piece('C', 12500, 12000, 1)]);
+    const tail = axleStops(truck, [piece('C', 12500, 12000, 1)], english);
     expect(of(tail[0]!, 'drive axle').verdict).toBe('too light');
   });
 
@@ -84,12 +87,19 @@ describe('the axle sheet', () => {
 describe('the bridge formula over the axles of a truck', () => {
   const lb = 0.45359237;
   const ft = 304.8;
-  const stop = (loads: Record<string, number>): AxleStop => ({
+  const stop = (loads: Partial<Record<AxleName, number>>): AxleStop => ({
     off: null,
     massKg: 0,
     sideOffsetMm: 0,
     sideLimitMm: null,
-    loads: Object.entries(loads).map(([axle, pounds]) => ({ axle, loadKg: pounds * lb, limitKg: null, leastKg: null, verdict: 'within' })),
+    loads: Object.entries(loads).map(([axle, pounds]) => ({
+      axle,
+      loadKg: pounds * lb,
+      limitKg: null,
+      leastKg: null,
+      verdict: 'within',
+      fact: axle as AxleName,
+    })),
   });
   const axles = (...places: [group: 'steer' | 'drive' | 'trailer', feet: number][]) =>
     places.map(([group, feet]) => ({ group, xMm: feet * ft }));
@@ -97,7 +107,7 @@ describe('the bridge formula over the axles of a truck', () => {
 
   // 23 U.S.C. 127(a)(2): five axles over 51 ft may carry 80,000 lb; two tandems 36 ft or more apart 34,000 lb each. 39 ft from axle 2 to axle 5.
   it('lets five axles over 51 ft carry 80,000 lb, with tandems of 34,000 lb 39 ft apart', () => {
-    const checked = bridgeCheck({ axles: five }, stop({ 'steer axle': 12000, 'drive axle': 34000, 'trailer axles': 34000 }));
+    const checked = bridgeCheck({ axles: five }, stop({ steer: 12000, drive: 34000, trailer: 34000 }), english);
     expect(checked).toMatchObject({ status: 'within' });
     expect(checked.groups).toHaveLength(15);
     expect(checked.groups.find((each) => each.first === 1 && each.last === 5)).toMatchObject({ spanFt: 51, limitLb: 80000 });
@@ -107,14 +117,14 @@ describe('the bridge formula over the axles of a truck', () => {
   // The same law: four axles over 35 ft may carry 65,500 lb, tandems or not.
   it('refuses 68,000 lb on four axles over 35 ft', () => {
     const short = axles(['steer', 0], ['drive', 16], ['drive', 20], ['trailer', 47], ['trailer', 51]);
-    const checked = bridgeCheck({ axles: short }, stop({ 'steer axle': 12000, 'drive axle': 34000, 'trailer axles': 34000 }));
+    const checked = bridgeCheck({ axles: short }, stop({ steer: 12000, drive: 34000, trailer: 34000 }), english);
     expect(checked.status).toBe('over');
     expect(checked.groups.filter((each) => each.isOver)).toMatchObject([{ first: 2, last: 5, spanFt: 35, limitLb: 65500 }]);
     expect(checked.sentence).toBe('Bridge formula: axles 2 to 5 over 35 ft 68,000 of 65,500 lb.');
   });
 
   it('holds a tandem to 34,000 lb and one axle to 20,000 lb', () => {
-    const checked = bridgeCheck({ axles: five }, stop({ 'steer axle': 20500, 'drive axle': 34500, 'trailer axles': 20000 }));
+    const checked = bridgeCheck({ axles: five }, stop({ steer: 20500, drive: 34500, trailer: 20000 }), english);
     expect(checked.groups.filter((each) => each.isOver).map(({ first, last }) => [first, last])).toEqual([
       [1, 1],
       [1, 3],
@@ -123,10 +133,10 @@ describe('the bridge formula over the axles of a truck', () => {
   });
 
   it('says so where the places of the axles, or a load, are not on file', () => {
-    expect(bridgeCheck({}, stop({ 'steer axle': 1 }))).toMatchObject({
+    expect(bridgeCheck({}, stop({ steer: 1 }), english)).toMatchObject({
       status: 'not on file',
       sentence: expect.stringContaining('not on file'),
     });
-    expect(bridgeCheck({ axles: five }, stop({ 'trailer axles': 1 }))).toMatchObject({ status: 'not on file' });
+    expect(bridgeCheck({ axles: five }, stop({ trailer: 1 }), english)).toMatchObject({ status: 'not on file' });
   });
 });

@@ -1,5 +1,7 @@
 import type { AxlePlace, TruckModel } from '#tour-file';
 import { bridgeFormulaLb } from '#truck-pack';
+import type { BridgeFact } from '#trade';
+import { type Words, tell } from '#words';
 import type { AxleStop, BridgeCheck } from '../contract/index.js';
 
 const source = '23 U.S.C. 127(a); 23 CFR 658.17';
@@ -11,62 +13,39 @@ const pounds = (kg: number): number => kg / 0.45359237;
 const inches = (mm: number): number => mm / 25.4;
 const wholeFeet = (mm: number): number => Math.floor(mm / 304.8 + 1e-9);
 
-const loadNames: Record<AxlePlace['group'], string> = {
-  steer: 'steer axle',
-  drive: 'drive axle',
-  trailer: 'trailer axles',
-  front: 'front axle',
-  rear: 'rear axle',
-};
-
 /** The federal limits of the United States for every run of consecutive axles of the whole load; says so where the axle places are not on file. */
-export function bridgeCheck(model: Pick<TruckModel, 'axles'>, whole: AxleStop): BridgeCheck {
-  const { axles } = model;
-  if (!axles)
-    return {
-      status: 'not on file',
-      rule,
-      source,
-      groups: [],
-      sentence: 'The bridge formula is not worked out: the place of each axle is not on file.',
-    };
-  const loads = axles.map((axle) => {
-    const groupKg = whole.loads.find((each) => each.axle === loadNames[axle.group])?.loadKg;
-    return groupKg === undefined ? undefined : pounds(groupKg) / axles.filter((each) => each.group === axle.group).length;
-  });
-  if (loads.some((each) => each === undefined))
-    return {
-      status: 'not on file',
-      rule,
-      source,
-      groups: [],
-      sentence: 'The bridge formula is not worked out: the load of an axle is not known.',
-    };
-  const groups: BridgeCheck['groups'][number][] = [];
-  for (let from = 0; from < axles.length; from++)
-    for (let to = from; to < axles.length; to++) {
-      const loadLb = loads.slice(from, to + 1).reduce<number>((sum, each) => sum + each!, 0);
-      const limitLb = limitOf(axles.slice(from, to + 1), to - from + 1 === axles.length);
-      const spanFt = wholeFeet(axles[to]!.xMm - axles[from]!.xMm);
-      groups.push({ first: from + 1, last: to + 1, spanFt, loadLb, limitLb, isOver: loadLb > limitLb + 1e-6 });
-    }
-  const over = groups.filter((each) => each.isOver);
-  const nearest = groups.reduce((a, b) => (b.loadLb / b.limitLb > a.loadLb / a.limitLb ? b : a));
-  return {
-    status: over.length > 0 ? 'over' : 'within',
+export function bridgeCheck({ axles }: Pick<TruckModel, 'axles'>, whole: AxleStop, words: Words): BridgeCheck {
+  const told = (status: BridgeCheck['status'], groups: BridgeCheck['groups'], fact: BridgeFact): BridgeCheck => ({
+    status,
     rule,
     source,
     groups,
-    sentence:
-      over.length > 0
-        ? `Bridge formula: ${over.map(runWords).join('; ')}.`
-        : `Bridge formula: all ${groups.length} runs of axles are within it; the nearest is ${runWords(nearest)}.`,
-  };
+    sentence: tell(words.bridge, fact),
+    fact,
+  });
+  if (!axles) return told('not on file', [], { code: 'axle-places-not-on-file' });
+  const loads = axles.flatMap((axle) => {
+    const groupKg = whole.loads.find((each) => each.fact === axle.group)?.loadKg;
+    return groupKg === undefined ? [] : [pounds(groupKg) / axles.filter((each) => each.group === axle.group).length];
+  });
+  if (loads.length < axles.length) return told('not on file', [], { code: 'axle-load-not-known' });
+  const groups = runsOf(axles, loads);
+  const over = groups.filter((each) => each.isOver);
+  if (over.length > 0) return told('over', groups, { code: 'over', runs: over });
+  const nearest = groups.reduce((a, b) => (b.loadLb / b.limitLb > a.loadLb / a.limitLb ? b : a));
+  return told('within', groups, { code: 'within', count: groups.length, nearest });
 }
 
-const whole = (lb: number): string => Math.round(lb).toLocaleString('en-US');
-const runWords = ({ first, last, spanFt, loadLb, limitLb }: BridgeCheck['groups'][number]): string =>
-  `${first === last ? `axle ${first}` : `axles ${first} to ${last} over ${spanFt} ft`} ${whole(loadLb)} of ${whole(limitLb)} lb`;
+const runsOf = (axles: readonly AxlePlace[], loads: readonly number[]): BridgeCheck['groups'] =>
+  axles.flatMap((_, from) =>
+    axles.slice(from).map((_, length) => {
+      const to = from + length;
+      const loadLb = loads.slice(from, to + 1).reduce((sum, each) => sum + each, 0);
+      const limitLb = limitOf(axles.slice(from, to + 1), length + 1 === axles.length);
+      const spanFt = wholeFeet(axles[to]!.xMm - axles[from]!.xMm);
+      return { first: from + 1, last: to + 1, spanFt, loadLb, limitLb, isOver: loadLb > limitLb + 1e-6 };
+    }),
+  );
 
 function limitOf(run: readonly AxlePlace[], isWhole: boolean): number {
   const spanIn = inches(run.at(-1)!.xMm - run[0]!.xMm);

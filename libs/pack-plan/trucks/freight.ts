@@ -1,4 +1,5 @@
 import type { CaseModel } from '#tour-file';
+import type { FreightFact } from '#trade';
 import { cartModel } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -18,17 +19,22 @@ export interface FreightPiece {
   readonly group: string;
   /** Travels, but must not fly. */
   readonly tag: string | null;
+  readonly fact: FreightFact;
 }
 
 /** What people call it: "Main left, 1st cart (K01)"; a truck or an unknown id by its id. */
 export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: string): string {
-  const label = freight.get(id)?.label;
-  if (label === undefined) return id;
-  return label.includes(id) ? label : `${label} (${id})`;
+  const piece = freight.get(id);
+  if (piece === undefined) return id;
+  return piece.fact.isCase ? piece.label : `${piece.label} (${id})`;
 }
 
+/** A rule that the load checker found broken, as it is told at the dock. */
+export const breachSentence = (freight: ReadonlyMap<string, FreightPiece>, id: string, sentence: string): string =>
+  `${freightName(freight, id)}: ${wholeFigures(sentence)}.`;
+
 /** A sentence of the load checker without the decimals of its kilograms and millimetres. */
-export const wholeFigures = (sentence: string): string => sentence.replace(/-?\d+\.\d+/g, (each) => String(Math.round(Number(each))));
+const wholeFigures = (sentence: string): string => sentence.replace(/-?\d+\.\d+/g, (each) => String(Math.round(Number(each))));
 
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
@@ -84,6 +90,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
         firstOff: firstCart + wave * deepest + load.number,
         group: load.hang,
         tag: null,
+        fact: { isCase: false, inside: [] },
       };
     });
   const lastCart = firstCart + waves.length * deepest;
@@ -91,7 +98,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
     const item = inputs.items.get(each.case)!;
     const model = modelOf(inputs.file.catalogue.cases, item.model);
     const before = beforeCarts.indexOf(model.purpose);
-    const grounded = contentsOf(inputs, item.id).filter((inside) => inside.state === 'quarantined');
+    const inside = contentsOf(inputs, item.id).flatMap((each) => (each.state === 'quarantined' ? [each.id] : []));
     return {
       id: item.id,
       label: `${model.model} ${item.id}`,
@@ -100,7 +107,8 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
       massKg: model.massKg + (item.contentsKg ?? 0) + contentsMassKg(inputs, item.id),
       firstOff: each.firstOff ?? (before >= 0 ? before + 1 : lastCart + 1 + afterCarts.indexOf(model.purpose)),
       group: groupNames[model.purpose],
-      tag: grounded.length > 0 ? `holds ${grounded.map((inside) => inside.id).join(', ')}: out of service, not to be flown` : null,
+      tag: inside.length > 0 ? inputs.words.tag(inside) : null,
+      fact: { isCase: true, inside },
     };
   });
   return [...casePieces, ...cartPieces];

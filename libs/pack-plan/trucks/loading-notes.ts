@@ -1,4 +1,6 @@
 import { noLoading } from '#tour-file';
+import type { LoadingWish } from '#trade';
+import { tell } from '#words';
 import type { LoadingNote } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import type { FreightPiece } from './freight.js';
@@ -22,39 +24,37 @@ export interface TruckWishes {
 export function truckWishes(inputs: PlanInputs, freight: readonly FreightPiece[], trucks: readonly string[]): TruckWishes {
   const wanted = inputs.show.loading ?? noLoading;
   const pieces = new Map(freight.map((each) => [each.id, each]));
-  const notes: LoadingNote[] = [];
-  const note = (kind: LoadingNote['kind'], subject: string, sentence: string) => notes.push({ kind, subject, sentence });
-  const kept = wanted.kept.filter(({ piece, truck }) => {
-    if (!pieces.has(piece)) note('without effect', piece, `${piece} was to stay where it stands in ${truck}, but it no longer travels.`);
-    else if (!trucks.includes(truck)) note('without effect', piece, `${piece} was to stay in ${truck}, but that truck may not be used.`);
-    else return true;
-    return false;
+  const gone = wanted.kept.flatMap(({ piece, truck }): LoadingWish[] => {
+    if (!pieces.has(piece)) return [{ code: 'kept-piece-gone', piece, truck }];
+    return trucks.includes(truck) ? [] : [{ code: 'kept-truck-gone', piece, truck }];
   });
-  for (const truck of trucks) {
-    const here = kept.filter((each) => each.truck === truck);
-    const loaded = here.filter((each) => each.loaded).length;
-    if (here.length > 0)
-      note(
-        'kept',
-        truck,
-        `${truck}: ${count(here.length)} where ${here.length === 1 ? 'it stands' : 'they stand'}${loaded > 0 ? `, ${loaded} of them loaded` : ''}.`,
-      );
-  }
-  const waived = wanted.waived.filter(({ piece, reason, by, on }) => {
-    const found = pieces.get(piece);
-    if (found) note('waived', piece, `${found.label} need not come off in its turn: ${reason} (${by}, ${on}).`);
-    else note('without effect', piece, `${piece} was excused from the unloading order, but it no longer travels.`);
-    return found !== undefined;
-  });
-  for (const { case: id, by, on } of wanted.taken) {
-    if (pieces.has(id)) note('taken', id, `${id} was taken along at the dock (${by}, ${on}).`);
-    else note('without effect', id, `${id} was taken along at the dock, but it is no case on file.`);
-  }
-  for (const { group, end } of wanted.ends) {
-    if (freight.some((each) => each.group === group)) note('end', group, `${group}: wanted at the ${end}.`);
-    else note('without effect', group, `${group} was wanted at the ${end}, but none of it travels.`);
-  }
-  return { kept: kept.map(({ piece, ...rest }) => ({ id: piece, ...rest })), waived: waived.map((each) => each.piece), notes };
+  const kept = wanted.kept.filter(({ piece, truck }) => pieces.has(piece) && trucks.includes(truck));
+  const facts: LoadingWish[] = [
+    ...gone,
+    ...trucks.flatMap((truck) => keptIn(truck, kept)),
+    ...wanted.waived.map(({ piece, reason, by, on }): LoadingWish => {
+      const found = pieces.get(piece);
+      return found ? { code: 'waived', piece, name: found.label, reason, by, on } : { code: 'waived-piece-gone', piece };
+    }),
+    ...wanted.taken.map(
+      ({ case: piece, by, on }): LoadingWish => ({ code: pieces.has(piece) ? 'taken' : 'taken-is-no-case', piece, by, on }),
+    ),
+    ...wanted.ends.map(
+      ({ group, end }): LoadingWish => ({ code: freight.some((each) => each.group === group) ? 'end' : 'end-group-gone', group, end }),
+    ),
+  ];
+  return {
+    kept: kept.map(({ piece, ...rest }) => ({ id: piece, ...rest })),
+    waived: wanted.waived.filter(({ piece }) => pieces.has(piece)).map((each) => each.piece),
+    notes: facts.map((fact) => ({ kind: kindOf(fact), subject: subjectOf(fact), sentence: tell(inputs.words.wishes, fact), fact })),
+  };
 }
 
-const count = (pieces: number): string => (pieces === 1 ? '1 piece stays' : `${pieces} pieces stay`);
+function keptIn(truck: string, kept: readonly { readonly truck: string; readonly loaded: boolean }[]): LoadingWish[] {
+  const here = kept.filter((each) => each.truck === truck);
+  return here.length === 0 ? [] : [{ code: 'kept', truck, pieces: here.length, loaded: here.filter((each) => each.loaded).length }];
+}
+
+const subjectOf = (wish: LoadingWish): string => ('group' in wish ? wish.group : 'piece' in wish ? wish.piece : wish.truck);
+const kindOf = ({ code }: LoadingWish): LoadingNote['kind'] =>
+  code === 'kept' || code === 'waived' || code === 'taken' || code === 'end' ? code : 'without effect';

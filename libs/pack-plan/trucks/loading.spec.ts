@@ -77,13 +77,13 @@ describe('what is wanted of the trucks', () => {
 
   it('leaves carts, picks and dates alone, and is stale only when the wishes change afterwards', () => {
     const wanted = wanting(file, { kind: 'keep', pieces: placesOf(truck, truck.rows[1]!.pieces) });
-    expect(changedInputs(plan, wanted)).toEqual(['the loading wishes of the show are new']);
+    expect(changedInputs(plan, wanted)).toEqual([{ code: 'new', part: { code: 'loading' } }]);
     const again = replanTrucks(wanted, plan, limits);
     expect(changedInputs(again, wanted)).toEqual([]);
     expect(again.carts).toEqual(plan.carts);
-    expect(changedInputs(again, file)).toEqual(['the loading wishes of the show is no longer on file']);
+    expect(changedInputs(again, file)).toEqual([{ code: 'gone', part: { code: 'loading' } }]);
     expect(changedInputs(again, wanting(wanted, { kind: 'end', group: 'Cable', end: 'door' }))).toEqual([
-      'the loading wishes of the show have changed',
+      { code: 'changed', part: { code: 'loading' } },
     ]);
     const elsewhere = { ...wanted, tour: { ...wanted.tour, shows: wanted.tour.shows.map((each) => ({ ...each })) } };
     expect(changedInputs(makePackPlan(file, 'fenland', limits), elsewhere)).toEqual([]);
@@ -109,6 +109,7 @@ describe('what is wanted of the trucks', () => {
     const again = replanTrucks(wanted, plan, limits);
     expect(again.truck.trucks.flatMap((each) => each.placements.map((one) => one.id))).toContain('WB-9');
     expect(again.truck.notes).toContainEqual({
+      fact: { code: 'taken', piece: 'WB-9', by: 'Ana', on: '2027-02-26' },
       kind: 'taken',
       subject: 'WB-9',
       sentence: 'WB-9 was taken along at the dock (Ana, 2027-02-26).',
@@ -139,7 +140,7 @@ describe('what is wanted of the trucks', () => {
     const [first, second] = truck.placements.filter((each) => each.zMm === 0);
     const pieces = placesOf(truck, [first!.id, second!.id]).map((each) => ({ ...each, xMm: 0, yMm: 0 }));
     const again = replanTrucks(wanting(file, { kind: 'keep', pieces }), plan, limits);
-    expect(again.truck.refused!.join()).toContain('overlaps');
+    expect(again.truck.refused!.map((each) => each.sentence).join()).toContain('overlaps');
     expect(again.findings.some((each) => each.code === 'kept-breaks-rule' && each.weight === 'stop')).toBe(true);
     expect(again.truck.trucks).toEqual([]);
     expect(again.truck.leftOver.length).toBeGreaterThan(40);

@@ -2,10 +2,13 @@ import type { TruckModel } from '#tour-file';
 import { type BadInput, type Result, refuse, shownText } from '#kernel';
 import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
 import { type CartsResult, type Placement, type SolveLimits, type TruckResult, type TruckResultOne, checkedBy } from '../contract/index.js';
+import type { LeftOverReason } from '#trade';
+import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { axleStops, axlesOf, truckWorking } from './axle-sheet.js';
+import { axleStops, axlesOf, momentsOf } from './axle-sheet.js';
+import { truckWorking } from './axle-working.js';
 import { bridgeCheck } from './bridge-check.js';
-import { type FreightPiece, freightName, freightOf, wholeFigures } from './freight.js';
+import { type FreightPiece, breachSentence, freightName, freightOf } from './freight.js';
 import { type TruckWishes, truckWishes } from './loading-notes.js';
 import { loadOutOrder, rowsOf, unloadingOrder } from './truck-rows.js';
 
@@ -23,7 +26,7 @@ function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): Result
       const { model: _model, axles: _axles, ...rest } = modelOfTruck(inputs, id);
       return { id, ...rest };
     }),
-    pieces: freight.map(({ label: _label, tag: _tag, ...piece }) => piece),
+    pieces: freight.map(({ label: _label, tag: _tag, fact: _fact, ...piece }) => piece),
     minSupport: 0.8,
     // A tour truck is emptied at one dock: what matters on the road is the whole load.
     checkAfterStops: false,
@@ -56,13 +59,13 @@ export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
 export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveLimits, before?: TruckResult): TruckResult {
   const task = truckTask(inputs, carts);
   const { problem, freight, wishes } = task;
-  if (!problem) return nothingLoaded(task);
+  if (!problem) return nothingLoaded(inputs, task);
   const answer = loadTrucks(problem, task, limits, before);
   const trucks = answer.trucks.map((load) => describeTruck(inputs, problem, task, load));
   return {
     status: answer.status,
     trucks,
-    leftOver: answer.leftOver.map(({ id, reason }) => ({ id, label: freight.get(id)!.label, reason })),
+    leftOver: answer.leftOver.map(({ id, reason }) => leftOver(inputs, id, freight.get(id)!.label, { code: 'engine-says', says: reason })),
     bound: answer.bound,
     caution: truckCaution,
     dockOrder: dockOrder(trucks),
@@ -75,25 +78,37 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
       })),
     ),
     ...(answer.refused
-      ? { refused: answer.refused.map(({ subject, sentence }) => `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`) }
+      ? {
+          refused: answer.refused.map(({ subject, sentence }) => ({
+            piece: subject,
+            sentence: breachSentence(freight, subject, sentence),
+          })),
+        }
       : {}),
   };
 }
 
-function nothingLoaded({ faults, freight, wishes }: TruckTask): TruckResult {
+function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTask): TruckResult {
   const [fault] = faults;
-  const reason = fault
-    ? `on file ${fault.field} is ${shownText(fault.value)}, wanted ${fault.wanted}`
-    : 'the tour has no truck that may be used';
+  const why: LeftOverReason = fault
+    ? { code: 'bad-figure', field: fault.field, value: shownText(fault.value), wanted: fault.wanted }
+    : { code: 'no-truck' };
   return {
     status: 'feasible',
     trucks: [],
-    leftOver: [...freight.values()].map(({ id, label }) => ({ id, label, reason })),
+    leftOver: [...freight.values()].map(({ id, label }) => leftOver(inputs, id, label, why)),
     bound: { trucks: 0, usedLengthMm: 0, reason: fault ? 'no case' : 'no truck' },
     caution: truckCaution,
     notes: wishes.notes,
   };
 }
+
+const leftOver = ({ words }: PlanInputs, id: string, label: string, fact: LeftOverReason): TruckResult['leftOver'][number] => ({
+  id,
+  label,
+  reason: tell(words.leftOver, fact),
+  fact,
+});
 
 /** Rounds of search around what has to stay. */
 const roundsAroundKept = 6;
@@ -129,7 +144,7 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
   const model = modelOfTruck(inputs, load.id);
   const placements = placementsOf(freight, load.placements);
   const loadingOrder = [...load.loadingOrder];
-  const stops = axleStops(truck, placements);
+  const stops = axleStops(truck, placements, inputs.words);
   return {
     id: load.id,
     model: model.model,
@@ -146,9 +161,9 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
     payloadKg: truck.payloadKg ?? 0,
     sideOffsetMm: load.sideOffsetMm,
     axles: axlesOf(truck, placements, stops),
-    working: truckWorking(truck, placements),
+    working: truckWorking(truck, momentsOf(truck, placements)),
     stops,
-    bridge: inputs.file.tour.roadRules?.includes('US bridge formula') ? bridgeCheck(model, stops[0]!) : null,
+    bridge: inputs.file.tour.roadRules?.includes('US bridge formula') ? bridgeCheck(model, stops[0]!, inputs.words) : null,
     loadOutOrder: loadOutOrder(placements, loadingOrder),
     kept: wishes.kept.filter((each) => each.truck === load.id).map(({ id, loaded }) => ({ piece: id, loaded: loaded === true })),
   };
@@ -159,8 +174,8 @@ export function placementsOf(freight: ReadonlyMap<string, FreightPiece>, placed:
   return placed.map((at): Placement => {
     const piece = freight.get(at.id)!;
     const [alongMm, acrossMm] = at.turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-    const { label, heightMm, massKg, firstOff, group, tag } = piece;
-    return { ...at, label, alongMm, acrossMm, heightMm, massKg, firstOff, group, tag };
+    const { label, heightMm, massKg, firstOff, group, tag, fact } = piece;
+    return { ...at, label, alongMm, acrossMm, heightMm, massKg, firstOff, group, tag, fact };
   });
 }
 

@@ -1,9 +1,10 @@
 import type { KeptPiece, TourFile } from '#tour-file';
 import { swapRows } from '#truck-pack';
+import { type Words, english } from '#words';
 import type { PackPlan } from '../contract/index.js';
 import { gatherInputs } from '../inputs/index.js';
 import { axleStops } from './axle-sheet.js';
-import { freightName, wholeFigures } from './freight.js';
+import { breachSentence } from './freight.js';
 import { placementsOf, truckTask } from './plan-truck.js';
 import { invariant } from '#kernel';
 
@@ -25,10 +26,10 @@ export interface RowSwap {
 }
 
 /** Rows `first` and `second` of a truck of the plan, 1 at the nose. Throws where the truck or a row is not in the plan. */
-export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: number, second: number): RowSwap {
+export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: number, second: number, words: Words = english): RowSwap {
   const before = plan.truck.trucks.find((each) => each.id === truckId);
   invariant(before, `truck ${truckId} is in the plan`);
-  const { problem, freight, wishes } = truckTask(gatherInputs(file, plan.show.id), plan.carts);
+  const { problem, freight, wishes } = truckTask(gatherInputs(file, plan.show.id, words), plan.carts);
   invariant(problem, `truck ${truckId} can be loaded by what is on file`);
   const loaded = wishes.kept.filter((each) => each.loaded);
   const isLoaded = new Set(loaded.map((each) => each.id));
@@ -49,7 +50,7 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
     { kept: loaded, waived: wishes.waived },
   );
   const truck = problem.trucks.find((each) => each.id === truckId)!;
-  const [then, now] = [stands, placementsOf(freight, load.placements)].map((placements) => axleStops(truck, placements)[0]!);
+  const [then, now] = [stands, placementsOf(freight, load.placements)].map((placements) => axleStops(truck, placements, words)[0]!);
   return {
     first,
     second,
@@ -59,7 +60,7 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
     breaches: breaches.map(({ code, subject, sentence }) => ({
       piece: subject,
       mayBeWaived: code === 'order',
-      sentence: `${freightName(freight, subject)}: ${wholeFigures(sentence)}.`,
+      sentence: breachSentence(freight, subject, sentence),
     })),
     places: load.placements.map(({ id, xMm, yMm, zMm, turned }) => ({
       piece: id,

@@ -1,72 +1,98 @@
-import { groupDigits } from '#kernel';
-import { type Finding, type TruckResult, say } from '../contract/index.js';
-
-const kilograms = (value: number): string => `${groupDigits(value)} kg`;
-const tonnes = (value: number): string => `${(value / 1000).toFixed(1)} t`;
-
-/** What takes load off an axle, where moving a case does. */
-function remedyFor(axle: string): string {
-  if (axle === 'gross mass') return '';
-  return ` One heavy case further ${axle === 'trailer axles' || axle === 'rear axle' ? 'forward' : 'back'} takes load off it.`;
-}
+import type { GroupSubject, ItemSubject, LoadingWish, TruckFinding } from '#trade';
+import type { LoadingNote, TruckResult, TruckResultOne } from '../contract/index.js';
 
 /** Share of a limit from which an axle is called nearly over. */
 const nearly = 0.93;
 
-export function truckFindings(truck: TruckResult): Finding[] {
-  const findings = [
-    ...(truck.refused ?? []).map((sentence) => say('truck', 'stop', 'kept-breaks-rule', 'kept', null, sentence)),
-    ...truck.leftOver.map((each) => say('truck', 'stop', 'left-over', each.id, null, `${each.label} finds no place: ${each.reason}.`)),
-    ...(truck.notes ?? [])
-      .filter((each) => each.kind === 'waived' || each.kind === 'without effect')
-      .map((each) =>
-        say('truck', 'look', each.kind === 'waived' ? 'order-waived' : 'wish-without-effect', each.subject, null, each.sentence),
-      ),
+/** What is left over, which rules what stays breaks, which wishes have no effect, which axles carry too much. */
+export const truckFindings = (truck: TruckResult): TruckFinding[] => [
+  ...(truck.refused ?? []).map(
+    ({ piece, sentence }): TruckFinding => ({
+      code: 'kept-breaks-rule',
+      subjects: { piece: { kind: 'piece', id: piece, name: piece }, says: { kind: 'quote', text: sentence } },
+      numbers: {},
+      date: null,
+    }),
+  ),
+  ...truck.leftOver.map(
+    ({ id, label, reason, fact }): TruckFinding => ({
+      code: 'left-over',
+      subjects: { piece: { kind: 'piece', id, name: label } },
+      numbers: {},
+      date: null,
+      why: fact ?? { code: 'engine-says', says: reason },
+    }),
+  ),
+  ...(truck.notes ?? []).flatMap(noteFindings),
+  ...truck.trucks.flatMap(loadFindings),
+];
+
+const aboutWish = (wish: LoadingWish): ItemSubject | GroupSubject =>
+  'group' in wish ? { kind: 'group', name: wish.group } : { kind: 'item', id: 'piece' in wish ? wish.piece : wish.truck };
+
+/** Waivers, and wishes that could not be taken up; what was taken up is no news. */
+function noteFindings({ kind, fact }: LoadingNote): TruckFinding[] {
+  if (fact === null || (kind !== 'waived' && kind !== 'without effect')) return [];
+  const code = kind === 'waived' ? 'order-waived' : 'wish-without-effect';
+  return [{ code, subjects: { piece: aboutWish(fact) }, numbers: {}, date: null, wish: fact }];
+}
+
+function loadFindings(load: TruckResultOne): TruckFinding[] {
+  const truck = { kind: 'truck' as const, id: load.id };
+  return [
+    ...load.axles.flatMap((each) => axleFindings(load.id, each)),
+    ...(load.axles.length === 0 ? [{ code: 'no-axle-figures' as const, subjects: { truck }, numbers: {}, date: null }] : []),
+    ...bridgeFindings(load),
+    ...load.placements.flatMap(({ id, label, fact: { inside } }): TruckFinding[] =>
+      inside.length === 0
+        ? []
+        : [
+            {
+              code: 'tagged-freight',
+              subjects: {
+                piece: { kind: 'piece', id, name: label },
+                inside: inside.map((each) => ({ kind: 'item', id: each })),
+              },
+              numbers: {},
+              date: null,
+            },
+          ],
+    ),
   ];
-  for (const load of truck.trucks) {
-    for (const axle of load.axles) {
-      if (axle.limitKg === null || axle.axle === 'kingpin') continue;
-      const worst = axle.loadKg;
-      if (worst > axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'stop',
-            'axle-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)}, over its limit of ${tonnes(axle.limitKg)}.`,
-          ),
-        );
-      else if (worst >= nearly * axle.limitKg)
-        findings.push(
-          say(
-            'truck',
-            'look',
-            'axle-nearly-over',
-            `${load.id} ${axle.axle}`,
-            null,
-            `${load.id}: ${axle.axle} ${tonnes(worst)} of ${tonnes(axle.limitKg)}, ${kilograms(axle.limitKg - worst)} left.${remedyFor(axle.axle)}`,
-          ),
-        );
-    }
-    if (load.axles.length === 0)
-      findings.push(
-        say('truck', 'look', 'no-axle-figures', load.id, null, `${load.id}: no axle figures on file; its axle loads are not known.`),
-      );
-    if (load.bridge)
-      findings.push(
-        say(
-          'truck',
-          load.bridge.status === 'within' ? 'agrees' : load.bridge.status === 'over' ? 'stop' : 'look',
-          load.bridge.status === 'over' ? 'bridge-formula-over' : 'bridge-formula',
-          load.id,
-          null,
-          `${load.id}: ${load.bridge.sentence}`,
-        ),
-      );
-    for (const each of load.placements.filter((one) => one.tag !== null))
-      findings.push(say('truck', 'look', 'tagged-freight', each.id, null, `${each.label} ${each.tag}.`));
-  }
-  return findings;
+}
+
+/** The kingpin is no axle: its limit is that of the tractor’s axles. */
+function axleFindings(truck: string, { fact, loadKg, limitKg }: TruckResultOne['axles'][number]): TruckFinding[] {
+  if (limitKg === null || fact === 'kingpin' || loadKg < nearly * limitKg) return [];
+  return [
+    {
+      code: loadKg > limitKg ? 'axle-over' : 'axle-nearly-over',
+      subjects: { axle: { kind: 'axle', truck, axle: fact } },
+      numbers: { loadKg, limitKg },
+      date: null,
+    },
+  ];
+}
+
+function bridgeFindings({ id, bridge }: TruckResultOne): TruckFinding[] {
+  if (!bridge?.fact) return [];
+  const rule = {
+    kind: 'rule' as const,
+    id: 'US bridge formula',
+    title: bridge.rule,
+    jurisdiction: 'US',
+    edition: null,
+    field: null,
+    source: bridge.source,
+    status: 'found' as const,
+  };
+  return [
+    {
+      code: bridge.status === 'over' ? 'bridge-formula-over' : 'bridge-formula',
+      subjects: { truck: { kind: 'truck', id }, rule },
+      numbers: {},
+      date: null,
+      bridge: bridge.fact,
+    },
+  ];
 }

@@ -1,6 +1,7 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import type { Logger } from 'pino';
+import type { Words } from '#words';
 import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
 import { UnitOfWork } from './database/unit-of-work.js';
 import { FaultFilter } from './graphql/fault.filter.js';
@@ -18,12 +19,13 @@ import { RequestController } from './request-once/request.controller.js';
 import { RequestOnce } from './request-once/request-once.interceptor.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
+import { WORDS } from './words.js';
 
 /** What no feature owns: config, clock, unit of work, sessions, job queue, metrics, the guard on every call. */
 @Global()
 @Module({})
 export class PlatformModule {
-  static with(config: Config, clock: Clock, logger: Logger): DynamicModule {
+  static with(config: Config, clock: Clock, logger: Logger, words: Words): DynamicModule {
     return {
       module: PlatformModule,
       controllers: [RequestController, LiveController],
@@ -31,6 +33,7 @@ export class PlatformModule {
         { provide: CONFIG, useValue: config },
         { provide: CLOCK, useValue: clock },
         { provide: LOGGER, useValue: logger },
+        { provide: WORDS, useValue: words },
         UnitOfWork,
         SessionStore,
         JobQueue,
@@ -45,7 +48,7 @@ export class PlatformModule {
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
       ],
-      exports: [CONFIG, CLOCK, UnitOfWork, SessionStore, JobQueue, JobLog, Metrics, ReadinessCheck],
+      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, JobQueue, JobLog, Metrics, ReadinessCheck],
     };
   }
 }

@@ -2,6 +2,8 @@ import { Inject } from '@nestjs/common';
 import { Field, ID, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { changedInputs } from '#pack-plan';
+import { type Words, tell } from '#words';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { PlanReader } from '../plan/plan.reader.js';
 import { TourFileReader } from '../../planning/tour-file.reader.js';
@@ -46,6 +48,7 @@ export class AttentionResolver {
     private readonly files: TourFileReader,
     private readonly plans: PlanReader,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   @Query(() => [AttentionNote], { description: 'What needs eyes today, for each of the three roles.' })
@@ -61,7 +64,7 @@ export class AttentionResolver {
         state: row.state,
         revision: row.revision,
         plan: row.plan,
-        changed: files.has(row.tourId) ? changedInputs(row.plan, files.get(row.tourId)!) : [],
+        changed: files.has(row.tourId) ? changedInputs(row.plan, files.get(row.tourId)!).map((each) => tell(this.words.changes, each)) : [],
         confirmedLoads: checks.filter((each) => each.plan_id === row.id).map((each) => each.load),
       }),
     );

@@ -1,4 +1,4 @@
-import type { Finding, PackPlan } from '#pack-plan';
+import { type PackPlan, type ToldFinding, subjectsOf } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 
 export interface Note {
@@ -23,7 +23,7 @@ export interface PlanInForce {
   readonly confirmedLoads: readonly string[];
 }
 
-const roleOf: Record<Finding['section'], Note['role']> = {
+const roleOf: Record<ToldFinding['section'], Note['role']> = {
   carts: 'warehouse',
   hardware: 'warehouse',
   truck: 'warehouse',
@@ -66,7 +66,8 @@ export function attentionNotes(tours: readonly TourFile['tour'][], plans: readon
       }
       for (const finding of plan?.plan.findings ?? []) {
         if (finding.weight === 'agrees') continue;
-        const itemId = finding.section === 'due' || finding.code === 'out-of-service-in-cart' ? finding.subject : null;
+        const item = subjectsOf(finding).find((each) => each.kind === 'item');
+        const itemId = item && (finding.section === 'due' || finding.code === 'out-of-service-in-cart') ? item.id : null;
         notes.push({
           role: roleOf[finding.section],
           weight: finding.weight,

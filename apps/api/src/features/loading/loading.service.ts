@@ -3,6 +3,8 @@ import { DataSource, type EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
 import { type PackPlan, type RowSwap, differenceBetween, replanTrucks, swapOf, whyNotUsable } from '#pack-plan';
 import { type TourFile, afterAct, noLoading } from '#tour-file';
+import { type Words, sentenceOf, tell } from '#words';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { type Outcome, UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -28,6 +30,7 @@ export class LoadingService {
     private readonly writer: PlanWriter,
     @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   keep(planId: string, pieces: readonly string[], who: SignedIn) {
@@ -57,9 +60,10 @@ export class LoadingService {
   }
 
   take(planId: string, caseId: string, who: SignedIn) {
-    return this.act(planId, who, (plan, file) =>
-      decide.decideTake(file, plan, caseId, whyNotUsable(file, plan.show.id, caseId), who.name, this.today()),
-    );
+    return this.act(planId, who, (plan, file) => {
+      const against = whyNotUsable(file, plan.show.id, caseId);
+      return decide.decideTake(file, plan, caseId, against && tell(this.words.against, against), who.name, this.today());
+    });
   }
 
   leave(planId: string, caseId: string, who: SignedIn) {
@@ -82,10 +86,8 @@ export class LoadingService {
       const swap = this.swapIn(file, plan, truckId, first, second);
       const hard = swap.breaches.filter((each) => !each.mayBeWaived);
       if (hard.length > 0 || (swap.breaches.length > 0 && reason === null)) {
-        const sentence =
-          hard.length > 0
-            ? `Rows ${first} and ${second} of ${truckId} cannot change places.`
-            : `Exchanged, rows ${first} and ${second} of ${truckId} do not come off in their turn. Say why that may be.`;
+        const code = hard.length > 0 ? 'swap-breaks-rules' : 'swap-out-of-turn';
+        const sentence = tell(this.words.refusals, { code, truck: truckId, first, second });
         return { sentence, reasons: swap.breaches.map((each) => each.sentence) };
       }
       const waived =
@@ -104,7 +106,7 @@ export class LoadingService {
     decide.rowOf(truck, 'first', first);
     decide.rowOf(truck, 'second', second);
     if (first === second) throw new BadInputError([{ field: 'second', value: second, wanted: 'another row than the first' }]);
-    return swapOf(file, plan, truckId, first, second);
+    return swapOf(file, plan, truckId, first, second, this.words);
   }
 
   private async act(
@@ -137,13 +139,13 @@ export class LoadingService {
       show.id === showId ? { ...show, loading: acts.reduce(afterAct, show.loading ?? noLoading) } : show,
     );
     const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 };
-    const plan = replanTrucks({ ...file, tour: { ...file.tour, shows } }, before, limits);
-    const reasons = whyNot(before, plan);
+    const plan = replanTrucks({ ...file, tour: { ...file.tour, shows } }, before, limits, this.words);
+    const reasons = whyNot(before, plan, this.words);
     if (reasons.length > 0)
-      return { ok: false, error: { sentence: 'The trucks cannot be loaded like that; nothing was changed.', reasons } };
+      return { ok: false, error: { sentence: tell(this.words.refusals, { code: 'trucks-cannot-be-loaded' }), reasons } };
     const draftId = await this.writer.putDraft(manager, plan, who.name, row);
     await recordEvents(manager, who, at, [{ what: 'loading', tourId, sentence: `${before.show.name}: ${sentence}` }]);
-    return { ok: true, value: { draftId, changes: [...differenceBetween(before, plan).sentences] } };
+    return { ok: true, value: { draftId, changes: [...differenceBetween(before, plan, this.words).sentences] } };
   }
 
   private today(): string {
@@ -152,9 +154,17 @@ export class LoadingService {
 }
 
 /** What is broken or newly left over, in words. */
-function whyNot(before: PackPlan, after: PackPlan): string[] {
+function whyNot(before: PackPlan, after: PackPlan, words: Words): string[] {
   const was = new Set(before.truck.leftOver.map((each) => each.id));
   const left = after.truck.leftOver.filter((each) => !was.has(each.id));
-  if (after.truck.refused) return [...after.truck.refused];
-  return left.slice(0, 20).map((each) => `${each.label} finds no place: ${each.reason}.`);
+  if (after.truck.refused) return after.truck.refused.map((each) => each.sentence);
+  return left.slice(0, 20).map(({ id, label, reason, fact }) =>
+    sentenceOf(words, {
+      code: 'left-over',
+      subjects: { piece: { kind: 'piece', id, name: label } },
+      numbers: {},
+      date: null,
+      why: fact ?? { code: 'engine-says', says: reason },
+    }),
+  );
 }

@@ -1,8 +1,10 @@
-import { Injectable } from '@nestjs/common';
+import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { addDays, isPlainDate } from '#kernel';
 import { type FleetInput, designOf, firstDayFor, fleetCalendar, remediesFor } from '#pack-plan';
 import type { Booking } from '#tour-file';
+import type { Words } from '#words';
+import { WORDS } from '../../platform/words.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourReader } from '../tour/tour.reader.js';
@@ -15,6 +17,7 @@ const mostDays = 400;
 export class FleetQueries {
   constructor(
     private readonly dataSource: DataSource,
+    @Inject(WORDS) private readonly words: Words,
     private readonly kit: KitReader,
     private readonly tours: TourReader,
   ) {}
@@ -27,7 +30,7 @@ export class FleetQueries {
   async remedies(model: string, day: string, depot: string | null): Promise<RemedyView[]> {
     if (!isPlainDate(day))
       throw new BadInputError([{ field: 'day', value: day.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' }]);
-    return [...remediesFor(await this.input(depot), model, day)];
+    return [...remediesFor(await this.input(depot), model, day, this.words)];
   }
 
   async firstDayFor(tourId: string, showId: string, from: string, days: number): Promise<string | null> {

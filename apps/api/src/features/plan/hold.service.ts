@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
+import { type Words, tell } from '#words';
 import { type BadInput, isPlainDate } from '#kernel';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -24,6 +26,7 @@ export class HoldService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async place(input: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
@@ -48,7 +51,7 @@ export class HoldService {
       const clashes = await findClashes(manager, null, input.from, input.to, input.items);
       if (clashes.length > 0) {
         const first = clashes[0]!;
-        const sentence = `${first.item} is promised to ${first.tour} from ${first.from} to ${first.to}. Nothing was held for ${input.name}.`;
+        const sentence = tell(this.words.refusals, { code: 'hold-clashes', name: input.name, clash: first });
         return { ok: false, error: { sentence, clashes: [...clashes] } };
       }
       const id = randomUUID();

@@ -2,22 +2,24 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import {
   type Fingerprint,
-  type InputChange,
   type PackPlan,
   changesBetween,
   fingerprintOfIds,
   fingerprintOfItems,
   fingerprintWithoutItems,
   floorFits,
-  inputChangeSentences,
   itemsPart,
+  landedKeyOf,
   partsOfItem,
+  wholeFingerprint,
+  withFloor,
 } from '#pack-plan';
 import { itemKinds } from '#tour-file';
+import { type InputChange, keyOfPart, partOfKey } from '#trade';
 import { loadItems } from '../../planning/kit-snapshot.js';
 import { loadTourFile } from '../../planning/tour-file.reader.js';
 
-type Changes = readonly (readonly [part: string, change: InputChange])[];
+type Changes = readonly InputChange[];
 
 interface Kept {
   readonly id: string;
@@ -33,7 +35,7 @@ const unseen = `line.written_in >= pg_snapshot_xmin(kept.seen) AND NOT pg_visibl
   AND (line.kind <> 'tour' OR line.key = plan.tour_id)`;
 
 const look = `SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes, kept.floor_fits AS fits,
-  kept.cluster IS NOT DISTINCT FROM this_cluster() AND (kept.holds_until IS NULL OR kept.holds_until > now())
+  kept.cluster IS NOT DISTINCT FROM this_cluster() AND NOT EXISTS (SELECT FROM jsonb_array_elements(kept.changes) each WHERE jsonb_typeof(each) = 'array') AND (kept.holds_until IS NULL OR kept.holds_until > now())
     AND NOT EXISTS (SELECT FROM input_change line WHERE ${unseen}) AS "isFresh"
 FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id WHERE plan.id = ANY($1) AND plan.state <> 'superseded'`;
 
@@ -62,16 +64,16 @@ const forget = `DELETE FROM input_change WHERE cluster <> this_cluster() OR writ
 export class PlanFreshness {
   constructor(private readonly dataSource: DataSource) {}
 
-  /** Changed inputs in words by plan; superseded plans are left out. */
-  async changed(planIds: readonly string[]): Promise<ReadonlyMap<string, readonly string[]>> {
+  /** Changed inputs by plan; superseded plans are left out. */
+  async changed(planIds: readonly string[]): Promise<ReadonlyMap<string, Changes>> {
     if (planIds.length === 0) return new Map();
     const { manager } = this.dataSource;
     const kept: Kept[] = await manager.query(look, [planIds]);
-    const found = new Map<string, readonly string[]>();
+    const found = new Map<string, Changes>();
     const register = new WholeRegister(manager);
     for (const each of kept) {
       const { changes, fits } = each.isFresh ? { changes: each.changes!, fits: each.fits! } : await workOut(manager, each, register);
-      found.set(each.id, inputChangeSentences(changes, fits));
+      found.set(each.id, withFloor(changes, fits));
     }
     if (kept.some((each) => !each.isFresh)) await manager.query(forget);
     return found;
@@ -106,7 +108,8 @@ async function workOut(manager: EntityManager, plan: Kept, register: WholeRegist
   );
   const { now, isKnown, hasEnded, lines } = told[0]!;
   const kinds = new Set(lines.map(([kind]) => kind));
-  const whole = !isKnown || plan.changes === null || kinds.has('many');
+  // What an earlier version kept of changes were names of parts: looked up anew.
+  const whole = !isKnown || plan.changes === null || plan.changes.some(Array.isArray) || kinds.has('many');
   const set = whole || kinds.has('items');
   const rest = whole || hasEnded === true || [...kinds].some((kind) => !['item', 'items', 'stack'].includes(kind));
   const ids = lines.flatMap(([kind, key]) => (kind === 'item' ? [key] : []));
@@ -117,7 +120,10 @@ async function workOut(manager: EntityManager, plan: Kept, register: WholeRegist
   };
   const then = await fingerprintOfPlan(manager, plan.id, whole, rest, [...ids.flatMap(partsOfItem), ...(set ? [itemsPart] : [])]);
   const looked = new Set([...Object.keys(then), ...Object.keys(current)]);
-  const changes = [...(plan.changes ?? []).filter(([part]) => !whole && !looked.has(part)), ...changesBetween(then, current, looked)];
+  const changes = [
+    ...(whole ? [] : plan.changes!.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),
+    ...changesBetween(then, current, looked),
+  ];
   const fits = whole || kinds.has('stack') ? await doesFloorFit(manager, plan.id) : plan.fits!;
   await manager.query(keep, [plan.id, now, JSON.stringify(changes), fits]);
   return { changes, fits };
@@ -138,10 +144,17 @@ async function fingerprintOfPlan(
 ): Promise<Fingerprint> {
   const rows: { part: string; hash: string }[] = await manager.query(
     `SELECT each.key AS part, each.value AS hash FROM plan_part, jsonb_each_text(data) each WHERE plan_id = $1 AND part = 'fingerprint'
-     AND ($2::boolean OR each.key = ANY($3) OR $4::boolean AND each.key <> $5 AND split_part(each.key, ' ', 1) <> ALL($6))`,
-    [planId, all, named, rest, itemsPart, itemKinds],
+     AND ($2::boolean OR each.key = ANY($3) OR $4::boolean AND each.key <> ALL($5) AND split_part(each.key, ' ', 1) <> ALL($6) AND each.key NOT LIKE 'item:%')`,
+    [planId, all, [...named, ...named.flatMap(landedNames)], rest, [itemsPart, ...landedNames(itemsPart)], itemKinds],
   );
-  return Object.fromEntries(rows.map(({ part, hash }) => [part, hash]));
+  return wholeFingerprint(Object.fromEntries(rows.map(({ part, hash }) => [part, hash])));
+}
+
+/** A part under the name that earlier plans kept it with. */
+function landedNames(key: string): string[] {
+  const part = partOfKey(key);
+  const name = part && landedKeyOf(part);
+  return name === undefined ? [] : [name];
 }
 
 async function doesFloorFit(manager: EntityManager, planId: string): Promise<boolean> {

@@ -1,6 +1,18 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { type HangResult, type HardwareResult, type PackPlan, type TruckResultOne, wholePlan } from '#pack-plan';
+import {
+  type HangResult,
+  type HardwareResult,
+  type PackPlan,
+  type TruckResultOne,
+  wholeCarts,
+  wholeDue,
+  wholeHang,
+  wholeHardware,
+  wholePicks,
+  wholePlan,
+  wholeTruck,
+} from '#pack-plan';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import type { CartCheck } from './plan.types.js';
 import { type WrittenTick, textOfTick } from './tick.repository.js';
@@ -24,7 +36,9 @@ export class PlanPartsQuery {
   }
 
   async findings(planId: string): Promise<PackPlan['findings']> {
-    return inWhole({ findings: await this.one(planId, 'findings') }).findings;
+    const kept = await this.one<PackPlan['findings']>(planId, 'findings');
+    // What findings of earlier plans are about is looked up among everything that the plan holds.
+    return kept.every((each) => 'fact' in each) ? kept : (await this.whole(planId)).findings;
   }
 
   async countOf(planId: string, weight: 'stop' | 'look'): Promise<number> {
@@ -33,12 +47,12 @@ export class PlanPartsQuery {
   }
 
   async carts(planId: string): Promise<PackPlan['carts']> {
-    return inWhole({ carts: await this.one(planId, 'carts') }).carts;
+    return wholeCarts(await this.one(planId, 'carts'));
   }
 
   async picks(planId: string): Promise<Omit<PackPlan['picks'], 'hangs'>> {
     const picks: object = await this.one(planId, 'picks');
-    const { hangs: _hangs, ...rest } = inWhole({ picks: { ...picks, hangs: [] } as never }).picks;
+    const { hangs: _hangs, ...rest } = wholePicks({ ...picks, hangs: [] } as never);
     return rest;
   }
 
@@ -47,16 +61,16 @@ export class PlanPartsQuery {
   }
 
   async hang(planId: string, hang: string): Promise<HangResult> {
-    const found = await this.one<HangResult>(planId, 'hang', hang);
-    return inWhole({ picks: { hangs: [found], loadRule: {} } as never }).picks.hangs[0]!;
+    return wholeHang(await this.one(planId, 'hang', hang));
   }
 
   async hardware(planId: string): Promise<HardwareResult> {
-    return inWhole({ hardware: await this.one(planId, 'hardware') }).hardware;
+    return wholeHardware(await this.one(planId, 'hardware'));
   }
 
   async truckHead(planId: string): Promise<Omit<PackPlan['truck'], 'trucks'>> {
-    return this.one(planId, 'trucks');
+    const { trucks: _trucks, ...rest } = wholeTruck({ ...(await this.one<object>(planId, 'trucks')), trucks: [] } as never);
+    return rest;
   }
 
   trucks(planId: string): Promise<string[]> {
@@ -64,11 +78,12 @@ export class PlanPartsQuery {
   }
 
   async truck(planId: string, truck: string): Promise<TruckResultOne> {
-    return this.one(planId, 'truck', truck);
+    const found: TruckResultOne = await this.one(planId, 'truck', truck);
+    return wholeTruck({ trucks: [found], leftOver: [] } as never).trucks[0]!;
   }
 
   async due(planId: string): Promise<PackPlan['due']> {
-    return this.one(planId, 'due');
+    return wholeDue(await this.one(planId, 'due'));
   }
 
   async ticks(planId: string): Promise<string[]> {
@@ -99,7 +114,3 @@ export class PlanPartsQuery {
     return rows.map((row) => row.key);
   }
 }
-
-/** Earlier plans are read in one place, whole; a part is put into a plan that holds nothing else. */
-const inWhole = (part: Partial<PackPlan>): PackPlan =>
-  wholePlan({ findings: [], picks: { hangs: [], loadRule: {} }, hardware: { lines: [], chosen: [], caution: '' }, ...part } as never);

@@ -1,5 +1,7 @@
+import { Inject } from '@nestjs/common';
 import { Args, Int, Parent, ResolveField, Resolver } from '@nestjs/graphql';
 import type { HangResult, HardwareResult, PackPlan, TruckResultOne } from '#pack-plan';
+import { type Words, tell } from '#words';
 import {
   CartsJson,
   DueJson,
@@ -10,6 +12,7 @@ import {
   TruckJson,
   TrucksHeadJson,
 } from '../../platform/graphql/scalars.js';
+import { WORDS } from '../../platform/words.js';
 import { PlanFreshness } from './plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
 import { CartCheck, FindingView, PlanView, ShowOfPlan } from './plan.types.js';
@@ -22,11 +25,13 @@ export class PlanPartsResolver {
   constructor(
     private readonly parts: PlanPartsQuery,
     private readonly freshness: PlanFreshness,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   @ResolveField(() => [String], { description: 'Inputs that changed since it was made, in words; empty when it is not stale.' })
   async changed(@Parent() { id, state }: PlanView): Promise<readonly string[]> {
-    return state === 'superseded' ? [] : ((await this.freshness.changed([id])).get(id) ?? []);
+    if (state === 'superseded') return [];
+    return ((await this.freshness.changed([id])).get(id) ?? []).map((each) => tell(this.words.changes, each));
   }
 
   @ResolveField(() => ShowOfPlan)

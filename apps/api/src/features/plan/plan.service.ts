@@ -2,16 +2,20 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { IntegerProgramSolver } from '#kernel';
 import {
+  type ReleaseDecision,
   type TickKey,
   againstTick,
   changedInputs,
   checkCart,
-  checkerDisagrees,
+  decideRelease,
   makeSteadyPlan,
   tickKeyOf,
   tickText,
   tickWords,
 } from '#pack-plan';
+import type { TickRefusal } from '#trade';
+import { type Words, tell } from '#words';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -22,11 +26,12 @@ import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
 import { SOLVER } from './plan.reader.js';
 import { PlanWriter } from './plan.writer.js';
-import type { BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
+import type { BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow } from './rows.js';
 import { putTick, takeTickBack, ticksOf } from './tick.repository.js';
 
-const notTicked = 'the key of a row of a truck, or of a step of a lift sequence, of this plan';
+
+const unknownStep = { code: 'unknown-step' } as const;
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
 type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
@@ -40,6 +45,7 @@ export class PlanService {
     private readonly writer: PlanWriter,
     @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   /** One load, one pure plan, one save: the draft of the show, in the place of an older draft. */
@@ -55,7 +61,7 @@ export class PlanService {
       });
       const before = (earlier.find((row) => row.state === 'released') ?? earlier[0])?.plan;
       const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 10 };
-      const plan = makeSteadyPlan(file, showId, limits, before);
+      const plan = makeSteadyPlan(file, showId, limits, before, this.words);
       return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
     });
     if (!outcome.ok) throw new Error('a draft is never refused');
@@ -81,46 +87,22 @@ export class PlanService {
     if (draft.state !== 'draft')
       throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
     const file = await this.reader.load(manager, draft.tourId);
-    const changed = changedInputs(draft.plan, file).filter((each) => !each.startsWith('promises'));
     const { id: tourId, prepFrom, returnTo, name } = file.tour;
     const others = await rows.find({ where: { tourId: draft.tourId, state: 'released' } });
     const uses = usesTogether([draft.plan.uses, ...others.filter((each) => each.showId !== draft.showId).map((each) => each.plan.uses)]);
     const clashes = await replaceBookings(manager, { id: tourId, name }, prepFrom, returnTo, uses);
-    if (clashes.length > 0) {
-      const first = clashes[0]!;
-      return {
-        ok: false,
-        error: {
-          sentence: `${first.item} is promised to ${first.tour} from ${first.from} to ${first.to}. ${draft.plan.show.name} was not released; make the plan again.`,
-          clashes: [...clashes],
-        },
-      };
-    }
-    if (changed.length > 0)
-      return {
-        ok: false,
-        error: { sentence: 'The inputs changed since this draft was made. Make the plan again, then release it.', changed: [...changed] },
-      };
     const why = despite?.trim() ?? '';
-    const stops = draft.plan.findings.filter((each) => each.weight === 'stop').map((each) => each.sentence);
-    const disagreements = draft.plan.findings.filter((each) => each.code === checkerDisagrees).map((each) => each.sentence);
-    if (disagreements.length > 0) {
-      const sentence = 'A checker does not agree with this plan. It cannot be released, for whatever reason.';
-      return { ok: false, error: { sentence, stops: disagreements } };
-    }
-    if (stops.length > 0 && (why === '' || why.length > 300)) {
-      const sentence = `This plan says stop ${stops.length === 1 ? 'once' : `${stops.length} times`}. Who releases it says why; the reason is printed on every sheet.`;
-      return { ok: false, error: { sentence, stops } };
-    }
+    const decision = decideRelease(draft.plan, changedInputs(draft.plan, file), clashes[0], why);
+    if (!decision.releases) return { ok: false, error: this.refusalOf(decision, clashes) };
     const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
     const released = before.filter((each) => each.state !== 'draft').length;
     await rows.update({ tourId: draft.tourId, showId: draft.showId, state: 'released' }, { state: 'superseded' });
     const revision = revisionLetter(released);
     await rows.update(
       { id: planId },
-      { state: 'released', revision, releasedAt: this.clock.now(), releasedBy: who.name, releasedDespite: stops.length > 0 ? why : null },
+      { state: 'released', revision, releasedAt: this.clock.now(), releasedBy: who.name, releasedDespite: decision.saysStop ? why : null },
     );
-    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${stops.length > 0 ? `, although it says stop: ${why}` : ''}.`;
+    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.`;
     await recordEvents(manager, who, this.clock.now(), [
       { what: 'released', tourId: draft.tourId, sentence },
       ...draft.plan.uses.map(({ item }) => ({
@@ -133,6 +115,13 @@ export class PlanService {
     return { ok: true, value: planId };
   }
 
+  private refusalOf(decision: ReleaseDecision & { readonly releases: false }, clashes: readonly BookingClash[]): ReleaseRefusal {
+    const sentence = tell(this.words.refusals, decision.refusal);
+    if ('stops' in decision) return { sentence, stops: decision.stops.map((each) => each.sentence) };
+    if ('changed' in decision) return { sentence, changed: decision.changed.map((each) => tell(this.words.changes, each)) };
+    return { sentence, clashes: [...clashes] };
+  }
+
   async confirmCart(planId: string, loadId: string, serials: readonly string[], who: SignedIn): Promise<CartCheckResult> {
     const outcome = await this.unitOfWork.run<CartCheckResult>(async (manager) => {
       const row = await this.planRow(manager, planId);
@@ -143,7 +132,7 @@ export class PlanService {
         ]);
       if (serials.length > 40)
         throw new BadInputError([{ field: 'serials', value: `a list of ${serials.length}`, wanted: 'at most 40 serials' }]);
-      const slots = checkCart(row.plan, load, serials);
+      const slots = checkCart(row.plan, load, serials, this.words);
       const agrees = slots.every((each) => each.agrees);
       if (agrees)
         await manager.getRepository(CartCheckRow).save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name });
@@ -166,8 +155,11 @@ export class PlanService {
     await this.unitOfWork.run(async (manager) => {
       const row = await this.planRow(manager, planId);
       const key = tickKeyOf(row.plan, what);
-      const against = key ? await this.againstTick(manager, row, key, done) : notTicked;
-      if (!key || against !== null) throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted: against ?? notTicked }]);
+      const against = key ? await this.againstTick(manager, row, key, done) : unknownStep;
+      if (!key || against !== null) {
+        const wanted = tell(this.words.tickRefusals, against ?? unknownStep);
+        throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted }]);
+      }
       if (done) await putTick(manager, planId, key, this.clock.now(), who);
       else await takeTickBack(manager, planId, key);
       await recordEvents(manager, who, this.clock.now(), [
@@ -182,15 +174,20 @@ export class PlanService {
   }
 
   /** What speaks against ticking this, or taking it back; null where nothing does. */
-  private async againstTick(manager: EntityManager, { id, plan, state }: PackPlanRow, key: TickKey, done: boolean): Promise<string | null> {
+  private async againstTick(
+    manager: EntityManager,
+    { id, plan, state }: PackPlanRow,
+    key: TickKey,
+    done: boolean,
+  ): Promise<TickRefusal | null> {
     if (key.kind === 'row') return null;
     const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
-    if (key.kind === 'move' || !hang) return notTicked;
-    if (state !== 'released') return `a step of the released revision of ${plan.show.name}: what hangs is what was released`;
+    if (key.kind === 'move' || !hang) return unknownStep;
+    if (state !== 'released') return { code: 'not-released', show: plan.show.name };
     const all = new Set(await ticksOf(manager, id));
     const { goingUp, comingDown } = hang.runningOrder;
     const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key)) : [];
-    if (open.length > 0) return `going up finished first; ${open.length} of its steps ${open.length === 1 ? 'is' : 'are'} open`;
+    if (open.length > 0) return { code: 'going-up-open', open: open.length };
     return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
   }
 

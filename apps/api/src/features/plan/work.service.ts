@@ -15,7 +15,9 @@ import {
   tickText,
   workListOf,
 } from '#pack-plan';
+import type { Words } from '#words';
 import type { TourFile } from '#tour-file';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -46,6 +48,7 @@ export class WorkService {
     private readonly writer: PlanWriter,
     @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async list(planId: string): Promise<WorkList> {
@@ -99,13 +102,14 @@ export class WorkService {
         row.showId,
         { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 5 },
         { plan: row.plan, failed: new Set([serial]) },
+        this.words,
       );
       const draftId = await this.writer.putDraft(manager, plan, who.name);
       const others = await manager.getRepository(PackPlanRow).find({ where: [{ state: 'released' }, { state: 'draft' }] });
       const marked = others
         .filter((each) => each.id !== row.id && each.id !== draftId && flies(each.plan, serial))
         .map((each) => `${each.plan.show.name} (${each.plan.tour.name}), ${each.revision ? `revision ${each.revision}` : 'draft'}`);
-      return { ok: true, value: { draftId, marked, difference: differenceBetween(row.plan, plan) } };
+      return { ok: true, value: { draftId, marked, difference: differenceBetween(row.plan, plan, this.words) } };
     });
     if (!outcome.ok) throw new Error('a swap is never refused');
     return outcome.value;
@@ -132,7 +136,7 @@ export class WorkService {
         {
           from: before.plan.show.name,
           to: after.plan.show.name,
-          what: betweenShows(before.plan, after.plan, factsOf(file), (cart) => carriesOf(file, cart), limits),
+          what: betweenShows(before.plan, after.plan, factsOf(file), (cart) => carriesOf(file, cart), limits, this.words),
         },
       ];
     });
@@ -142,11 +146,8 @@ export class WorkService {
     const file = await this.reader.load(manager, row.tourId);
     const ticks = new Set(await ticksOf(manager, row.id));
     const done = new Set(row.plan.carts.moves.filter((move) => ticks.has(tickText(moveKey(move.number)))).map((move) => move.number));
-    return workListOf(row.plan, floorOf(file, row.plan), factsOf(file), done, {
-      now: () => performance.now(),
-      integerProgram: this.integerProgram,
-      timeLimitSeconds: 4,
-    });
+    const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 4 };
+    return workListOf(row.plan, floorOf(file, row.plan), factsOf(file), done, limits, this.words);
   }
 
   private async row(manager: EntityManager, planId: string): Promise<PackPlanRow> {
@@ -186,8 +187,8 @@ function factsOf(file: TourFile): BoxFacts {
     model: (serial) => items.get(serial)?.model ?? serial,
     against: (serial) => {
       const item = items.get(serial);
-      if (!item) return 'it is no longer on file';
-      return item.state === 'in service' ? null : `${item.state}${item.reason ? `, ${item.reason}` : ''}`;
+      if (!item) return { code: 'not-on-file' };
+      return item.state === 'in service' ? null : { code: 'state', state: item.state, remark: item.reason ?? null };
     },
   };
 }

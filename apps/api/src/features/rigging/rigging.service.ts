@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type HangResult, type PackPlan, judgeReading } from '#pack-plan';
+import type { Words } from '#words';
+import { WORDS } from '../../platform/words.js';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -21,6 +23,7 @@ export class RiggingService {
     private readonly dataSource: DataSource,
     private readonly plans: PlanReader,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async record(planId: string): Promise<RiggingRecord> {
@@ -40,7 +43,7 @@ export class RiggingService {
       await manager
         .getRepository(LoadReadingRow)
         .insert({ id: randomUUID(), planId, hang: hangId, hole, place, readingKg, readAt: at, readBy: who.name });
-      const { sentence } = judgeReading(hang, hole, place, readingKg, plan.picks.loadRule);
+      const { sentence } = judgeReading(hang, hole, place, readingKg, plan.picks.loadRule, this.words);
       await recordEvents(manager, who, at, [
         { what: 'measured', tourId: plan.tour.id, sentence: `${plan.show.name}, ${hangId}: ${sentence}` },
       ]);
@@ -124,7 +127,8 @@ export class RiggingService {
     const signOffs = await manager.getRepository(SignOffRow).find({ where: { planId }, order: { signedAt: 'ASC' } });
     return {
       readings: readings.map((each) => {
-        const { verdict, sentence } = judgeReading(hangOf(plan, each.hang), each.hole, each.place, each.readingKg, plan.picks.loadRule);
+        const hang = hangOf(plan, each.hang);
+        const { verdict, sentence } = judgeReading(hang, each.hole, each.place, each.readingKg, plan.picks.loadRule, this.words);
         return { ...each, readAt: each.readAt.toISOString(), verdict, sentence };
       }),
       signOffs: signOffs.map((each) => ({ ...each, signedAt: each.signedAt.toISOString() })),

@@ -1,0 +1,67 @@
+import type { PickFinding } from '#trade';
+import type { HangResult } from '../contract/index.js';
+import type { PlanInputs } from '../inputs/index.js';
+import { ruleSubject } from '../rules/index.js';
+import { comparedFindings, hangOf, jointOf, pickOf } from './compared-findings.js';
+
+/** Links that are pushed instead of pulled, and joints that nobody has rated. */
+export function jointFindings(hang: HangResult): PickFinding[] {
+  const reversed = hang.joints.filter((joint) => joint.rearLinkN < 0);
+  const silent = hang.joints.filter((joint) => joint.comparisons.some((one) => one.verdict === 'no rated value on file'));
+  const joints = (all: HangResult['joints']) => all.map((joint) => jointOf(hang, joint.position));
+  const at = hangOf(hang);
+  return [
+    ...(reversed.length > 0
+      ? [{ code: 'reversed-link' as const, subjects: { hang: at, joints: joints(reversed) }, numbers: {}, date: null }]
+      : []),
+    ...(silent.length > 0
+      ? [{ code: 'no-rated-value' as const, subjects: { hang: at, joints: joints(silent) }, numbers: {}, date: null }]
+      : []),
+  ];
+}
+
+/** A chain that would have to push while the hang is built, although it does not when it hangs. */
+export const pushFindings = (hang: HangResult): PickFinding[] =>
+  (hang.envelope?.picks ?? [])
+    .filter((pick) => pick.leastN < 0 && hang.picks.every((each) => each.reactionN >= 0))
+    .map((pick) => ({
+      code: 'cannot-lift-like-this',
+      subjects: { pick: pickOf(hang, pick.hole) },
+      numbers: { pushNewtons: -pick.leastN },
+      date: null,
+      stage: pick.fact!.least,
+    }));
+
+export function tiltFindings({ loadRule }: PlanInputs, hang: HangResult): PickFinding[] {
+  const range = hang.tiltRange;
+  if (!range || range.verdict === 'within' || hang.picks.some((pick) => pick.reactionN < 0)) return [];
+  return [
+    {
+      code: 'outside-tilt-range',
+      subjects: { hang: hangOf(hang), rule: loadRule.reserve ? ruleSubject(loadRule, 'reserve.share') : null },
+      numbers: {
+        reserveShare: range.reserveShare,
+        fromDeg: range.fromDeg,
+        toDeg: range.toDeg,
+        wantedFromDeg: range.needs?.fromDeg ?? hang.tiltDownDeg,
+        wantedToDeg: range.needs?.toDeg ?? hang.tiltDownDeg,
+      },
+      date: null,
+    },
+  ];
+}
+
+export function pullBackFindings(inputs: PlanInputs, hang: HangResult): PickFinding[] {
+  const pull = hang.pullBack;
+  if (!pull) return [];
+  const at = hangOf(hang);
+  if (pull.reason)
+    return [{ code: 'cannot-hang-like-this', subjects: { at, says: { kind: 'quote', text: pull.reason } }, numbers: {}, date: null }];
+  const reversed = pull.figures!.reversed.map((position) => jointOf(hang, position));
+  return [
+    ...comparedFindings(inputs, at, pull.comparisons),
+    ...(reversed.length > 0
+      ? [{ code: 'pull-back-reverses' as const, subjects: { hang: at, joints: reversed }, numbers: {}, date: null }]
+      : []),
+  ];
+}

@@ -1,0 +1,100 @@
+import type { RuleSubject } from './subject.js';
+
+/** Which steel a load is held against: below the hook, a leg of a bridle, the line of a pull-back, what holds if a hoist lets go. */
+export type SteelLine = 'pick' | 'bridle leg' | 'pull-back' | 'secondary';
+
+/** What a load is compared with. */
+export type ComparedPart =
+  | { readonly code: 'hoist'; readonly model: string }
+  | { readonly code: 'hoist-while-lifting'; readonly model: string; readonly hole: string }
+  | { readonly code: 'hoist-class'; readonly model: string }
+  | { readonly code: 'sling'; readonly model: string; readonly line: SteelLine }
+  | { readonly code: 'shackle'; readonly model: string; readonly line: SteelLine }
+  | { readonly code: 'shackle-side-load'; readonly line: SteelLine }
+  | { readonly code: 'leg-angle' }
+  | { readonly code: 'grid'; readonly model: string; readonly hole: string }
+  | { readonly code: 'structure' }
+  | { readonly code: 'rear-link'; readonly model: string }
+  | { readonly code: 'front-pin'; readonly model: string }
+  /** Of a plan that kept its words alone. */
+  | { readonly code: 'as-called'; readonly name: string };
+
+/** What a rated load is multiplied by before it is compared. */
+export type FactorCause =
+  | { readonly code: 'coefficient'; readonly personsBelow: number; readonly nobodyBelow: number }
+  | { readonly code: 'persons-below' }
+  | { readonly code: 'side-load'; readonly angleDeg: number }
+  | { readonly code: 'hoist-class'; readonly hoistClass: string };
+
+export interface FactorFact {
+  readonly cause: FactorCause;
+  readonly factor: number;
+  readonly rule: RuleSubject;
+}
+
+/** What came of a comparison, by what was compared how. */
+export type ComparisonCause =
+  | 'within'
+  | 'over'
+  | 'would-be-pushed'
+  | 'no-rated-value'
+  | 'side-load-forbidden'
+  | 'side-load-without-rule'
+  | 'legs-steep-enough'
+  | 'legs-too-flat'
+  | 'legs-without-rule'
+  | 'class-without-rule'
+  | 'class-not-on-file'
+  | 'class-not-in-rule'
+  | 'class-must-not-move'
+  | 'class-must-not-hold'
+  | 'class-wants-secondary'
+  | 'class-may-hold';
+
+export type ComparedVerdict = 'within' | 'over' | 'no rated value on file' | 'no rule on file';
+
+export const verdictOfCause: Readonly<Record<ComparisonCause, ComparedVerdict>> = {
+  within: 'within',
+  over: 'over',
+  'would-be-pushed': 'over',
+  'no-rated-value': 'no rated value on file',
+  'side-load-forbidden': 'over',
+  'side-load-without-rule': 'no rule on file',
+  'legs-steep-enough': 'within',
+  'legs-too-flat': 'over',
+  'legs-without-rule': 'no rule on file',
+  'class-without-rule': 'no rule on file',
+  'class-not-on-file': 'no rule on file',
+  'class-not-in-rule': 'no rule on file',
+  'class-must-not-move': 'over',
+  'class-must-not-hold': 'over',
+  'class-wants-secondary': 'over',
+  'class-may-hold': 'within',
+};
+
+/** Whether the load rule of the show, beside the factors, lets the thing be done; what hoists may do over people. */
+export interface HoistUseFact {
+  readonly hoistClass: string | null;
+  readonly needsSecondary: boolean;
+  readonly movesOverPersons: boolean;
+}
+
+/** A load held against what is on file, as data: which part, what came of it, the figures, the rules that had a say. */
+export interface ComparisonFact {
+  readonly code: ComparisonCause;
+  readonly part: ComparedPart;
+  readonly value: number;
+  /** `kg`, `N`, `deg`, or nothing where there is no figure. */
+  readonly unit: string;
+  readonly limit: number | null;
+  /** As it is stated, in its own unit. */
+  readonly rated: { readonly value: number; readonly unit: string } | null;
+  readonly factors: readonly FactorFact[];
+  readonly rule: RuleSubject | null;
+  readonly use?: HoistUseFact;
+  /** At which stage of lifting, where it is the worst of all stages. */
+  readonly worstAt?: { readonly position: number; readonly stage: StageFact };
+}
+
+/** A moment of building a hang. */
+export type StageFact = { readonly code: 'at-trim' } | { readonly code: 'lifting'; readonly load: string; readonly moment: string };

@@ -1,0 +1,38 @@
+import type { DaySubject, ItemSubject, QuoteSubject, TourSubject } from '../subject.js';
+import type { Of } from './shape.js';
+
+/** Where an item of a plan hangs or rides. */
+export type Whereabouts =
+  | { readonly code: 'box'; readonly hang: string; readonly position: number }
+  | { readonly code: 'grid'; readonly hang: string }
+  | { readonly code: 'hoist'; readonly hang: string; readonly hole: string }
+  | { readonly code: 'spare' }
+  | { readonly code: 'case'; readonly case: string }
+  | { readonly code: 'fitted-to-boxes' }
+  | { readonly code: 'not-in-plan' };
+
+type Dated = {
+  readonly itemKind: string;
+  /** Pieces of a batch; null for a serial. */
+  readonly count: number | null;
+  readonly where: Whereabouts;
+  readonly cannotBeSaved: boolean;
+};
+
+type NotInDate<Code extends string> = Of<
+  Code,
+  { readonly item: ItemSubject; readonly says: QuoteSubject; readonly visit: DaySubject | null }
+> &
+  Dated;
+
+export type DueFinding =
+  | (Of<'falls-due', { readonly item: ItemSubject; readonly visit: DaySubject | null }, { readonly showsAfter: number }> & Dated)
+  | NotInDate<'overdue'>
+  | NotInDate<'no-record'>
+  | NotInDate<'blocked'>
+  | NotInDate<'failed'>;
+
+/** `about`: a hang, a cart load, an item or a line, as the check calls it; `check` and `found` as the check says it. */
+export type InputFinding =
+  | Of<'long-tour', { readonly tour: TourSubject }, { readonly days: number }>
+  | Of<'checker-disagrees', { readonly about: QuoteSubject; readonly check: QuoteSubject; readonly found: QuoteSubject }>;

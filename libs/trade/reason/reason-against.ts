@@ -1,0 +1,21 @@
+import type { PlainDate } from '#kernel';
+
+/** Why an item may not be used. `remark` is what a person wrote of its state. */
+export type ReasonAgainst =
+  | { readonly code: 'not-on-file' }
+  | { readonly code: 'state'; readonly state: string; readonly remark: string | null }
+  | { readonly code: 'other-depot'; readonly depot: string; readonly wanted: string }
+  | { readonly code: 'promised'; readonly to: string; readonly from: PlainDate; readonly until: PlainDate }
+  | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
+  | { readonly code: 'no-record' }
+  | { readonly code: 'failed' }
+  | { readonly code: 'blocked' }
+  | { readonly code: 'out-of-date'; readonly dueOn: PlainDate };
+
+/** What keeps a box back on one day. */
+export type KeptBack =
+  | { readonly code: 'state'; readonly state: string }
+  | { readonly code: 'other-depot'; readonly depot: string }
+  | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
+  | { readonly code: 'promised'; readonly to: string }
+  | { readonly code: 'examination'; readonly state: string };

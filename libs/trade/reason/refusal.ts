@@ -1,0 +1,28 @@
+import type { PlainDate } from '#kernel';
+
+/** Somebody else's promise in the way. */
+export interface Clash {
+  readonly item: string;
+  readonly tour: string;
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+}
+
+/** Why something may not be done. */
+export type Refusal =
+  | { readonly code: 'release-clashes'; readonly show: string; readonly clash: Clash }
+  | { readonly code: 'release-stale' }
+  | { readonly code: 'release-barred' }
+  | { readonly code: 'release-says-stop'; readonly stops: number }
+  | { readonly code: 'hold-clashes'; readonly name: string; readonly clash: Clash }
+  | { readonly code: 'swap-breaks-rules'; readonly truck: string; readonly first: number; readonly second: number }
+  | { readonly code: 'swap-out-of-turn'; readonly truck: string; readonly first: number; readonly second: number }
+  | { readonly code: 'trucks-cannot-be-loaded' };
+
+/** Why a step may not be ticked yet, or not be taken back. */
+export type TickRefusal =
+  | { readonly code: 'unknown-step' }
+  | { readonly code: 'not-released'; readonly show: string }
+  | { readonly code: 'going-up-open'; readonly open: number }
+  | { readonly code: 'hold-open'; readonly step: string }
+  | { readonly code: 'later-ticked' };

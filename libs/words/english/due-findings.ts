@@ -1,0 +1,40 @@
+import type { DaySubject, FindingOf } from '#trade';
+import { tell } from '../table.js';
+import type { Words } from '../words.js';
+import { plural } from './format.js';
+
+export const whereabouts: Words['whereabouts'] = {
+  box: ({ hang, position }) => `${hang}, position ${position}`,
+  grid: ({ hang }) => `${hang}, grid`,
+  hoist: ({ hang, hole }) => `${hang}, hole ${hole}`,
+  spare: () => 'spare, hung nowhere',
+  case: (each) => `in ${each.case}`,
+  'fitted-to-boxes': () => 'fitted to the boxes',
+  'not-in-plan': () => 'not in this plan',
+};
+
+function remedy(visit: DaySubject | null, cannotBeSaved: boolean): string {
+  if (visit) return ` The examiner’s visit on ${visit.on} clears it.`;
+  return cannotBeSaved ? ' No visit day on the list can clear it in time.' : '';
+}
+
+const kind = ({ itemKind, count }: { readonly itemKind: string; readonly count: number | null }): string =>
+  count === null ? itemKind : `${itemKind} batch (${count})`;
+
+const notInDate = (finding: FindingOf<'overdue' | 'no-record' | 'blocked' | 'failed'>): string =>
+  `${finding.subjects.item.id} (${kind(finding)}): ${finding.subjects.says.text}${remedy(finding.subjects.visit, finding.cannotBeSaved)}`;
+
+export const dueFindings: Pick<
+  Words['findings'],
+  'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
+> = {
+  'falls-due': (finding) =>
+    `${finding.subjects.item.id} (${kind(finding)}, ${tell(whereabouts, finding.where)}) runs out on ${finding.date}, with ${plural(finding.numbers.showsAfter, 'show')} of this tour after it.${remedy(finding.subjects.visit, finding.cannotBeSaved)}`,
+  overdue: notInDate,
+  'no-record': notInDate,
+  blocked: notInDate,
+  failed: notInDate,
+  'checker-disagrees': ({ subjects: { about, check, found } }) =>
+    `The check of ${check.text} does not agree with this plan. ${about.text}: ${found.text}. It cannot be released; tell whoever looks after Cartwright.`,
+  'long-tour': ({ numbers: { days } }) => `The tour lasts ${days} days. Examinations and losses are judged over all of them.`,
+};

@@ -1,0 +1,55 @@
+import type { BoxHome, ReasonAgainst } from '#trade';
+import { tell } from '../table.js';
+import type { Words } from '../words.js';
+import { against } from './cart-findings.js';
+
+const belongs = (expected: string | null, slot: number): string =>
+  expected === null ? `nothing belongs in slot ${slot}` : `${expected} belongs there`;
+
+function homeWords(found: string, home: BoxHome): string {
+  switch (home.code) {
+    case 'nowhere':
+      return `${found} is in no cart of this show`;
+    case 'is-a-cart':
+      return `${found} is a cart: read the boxes on it`;
+    case 'this-cart':
+      return `${found} belongs in slot ${home.slot} of this cart`;
+    case 'other-cart':
+      return `${found} belongs in ${home.cart ?? home.load}, slot ${home.slot} (${home.load})`;
+  }
+}
+
+export const slots: Words['slots'] = {
+  agrees: ({ slot, expected }) => `Slot ${slot} agrees: ${expected}.`,
+  empty: ({ slot, expected }) => `Slot ${slot} is empty: ${belongs(expected, slot)}.`,
+  'read-twice': ({ slot, expected, found }) => `Slot ${slot}: ${found} was read twice; ${belongs(expected, slot)}.`,
+  'wrong-box': ({ slot, expected, found, home, isTwice }) =>
+    `Wrong box in slot ${slot}: ${found}; ${belongs(expected, slot)}. ${homeWords(found, home)}${isTwice ? '; it was read twice' : ''}.`,
+};
+
+const count = (moves: number, bound: number): string =>
+  `${moves} box ${moves === 1 ? 'move' : 'moves'}${moves <= bound ? '; no shorter list exists' : bound > 0 ? `; at least ${bound} are needed` : ''}.`;
+
+export const work: Words['work'] = {
+  done: () => 'Every cart of the plan stands as it is wanted.',
+  'as-planned': ({ moves, bound }) => count(moves, bound),
+  anew: ({ moves, bound }) => `The floor is not as the list left it. From here: ${count(moves, bound)}`,
+  'must-not-fly': ({ boxes }) =>
+    `${boxes.map(({ box, load, why }) => `${box} of ${load} must not fly: ${floorAgainst(why)}.`).join(' ')} Find another box for it on the show’s page, or plan again.`,
+  'boxes-gone': ({ boxes }) => `${boxes.join(', ')} of the plan is no longer on this floor. Plan again.`,
+  'cannot-be-built': () => 'From this floor the plan cannot be built: boxes or carts are short. Plan again.',
+  'failed-its-check': () => 'The list did not pass its check and is not shown. Plan again.',
+  'between-shows': ({ moves, bound }) =>
+    `${moves} box moves from the floor that the show before leaves${moves <= bound ? '; no shorter list exists' : `; at least ${bound} are needed`}.`,
+};
+
+/** On the floor the state and the remark stand in one breath. */
+function floorAgainst(why: ReasonAgainst): string {
+  return why.code === 'state' ? `${why.state}${why.remark ? `, ${why.remark}` : ''}` : tell(against, why);
+}
+
+export const restacked: Words['restacked'] = {
+  'new-load': ({ load }) => `the show before has no load ${load}`,
+  'other-models': ({ wanted, before }) => `the design wants ${wanted.join(', ')} here, the show before ${before.join(', ')}`,
+  'other-boxes': ({ boxes }) => `other boxes in it: ${boxes.map((each) => each ?? 'none').join(', ')}`,
+};

@@ -1,0 +1,41 @@
+import { tell } from '../table.js';
+import type { Words } from '../words.js';
+import { against } from './cart-findings.js';
+import { list, plural, span } from './format.js';
+
+type HardwareTable = Pick<
+  Words['findings'],
+  | 'hardware-missing'
+  | 'travelling-and-fitted-differ'
+  | 'kept-with-boxes-differs'
+  | 'frame-not-counted'
+  | 'chain-too-short'
+  | 'no-point-height'
+>;
+
+export const hardwareFindings: HardwareTable = {
+  'hardware-missing': ({ subjects: { line }, numbers, days, outOfUse }) => {
+    const { missing, travelling, spares, onHand, keptAtHome } = numbers;
+    const out = outOfUse.map((each) => `${each.lot} (${each.count}) is out of use: ${tell(against, each.why)}.`);
+    const home = keptAtHome > 0 ? `, ${keptAtHome} of them with boxes and carts that stay` : '';
+    const first = `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${missing} missing ${span(days.from, days.to)}. ${travelling} travel and ${spares} spare, ${onHand} on hand${home}.`;
+    return [first, ...out].join(' ');
+  },
+  'travelling-and-fitted-differ': ({ counts }) => {
+    const each = counts.map((line) => {
+      const word = line.difference < 0 ? `${-line.difference} too few` : `${line.difference} too many`;
+      return `${line.item} (${line.model}): ${line.travelling} travel, ${line.staysInBox} stay in their box, ${line.fitted} are fitted, ${word}.`;
+    });
+    return [...each, 'A box or cart of the design was not found, or a box brings other pins than its joint takes.'].join(' ');
+  },
+  'kept-with-boxes-differs': ({ subjects: { model }, numbers: { onFile, byModels } }) =>
+    `${model.id}: ${onFile} on file as kept with the boxes and carts, which take ${byModels}. Count them, then put the batch right.`,
+  'frame-not-counted': ({ subjects: { model }, numbers: { frames } }) =>
+    `${plural(frames, 'frame')} ${model.id} with the pins of the joint above each: no stock of frames is on file. Count them by hand.`,
+  'chain-too-short': ({ subjects: { pick, hoist }, numbers: { onFileM, neededM, pointHeightMm } }) =>
+    `${pick.name}, hole ${pick.hole}: ${hoist.id} has ${onFileM} m of chain on file and needs ${neededM.toFixed(1)} m ${
+      pointHeightMm === null ? 'for the trim height alone' : 'from its point to the floor'
+    }.`,
+  'no-point-height': ({ subjects: { hangs } }) =>
+    `No height of the points on file for ${plural(hangs.length, 'hang')} (${list(hangs.map((each) => each.name))}): the chain was compared with the trim height only.`,
+};

@@ -1,0 +1,43 @@
+/** English: one sentence for every code. */
+import type { Words } from '../words.js';
+import { against, cartFindings, exceptions, keptBack, shortages } from './cart-findings.js';
+import { changes, differences, inputs } from './changes.js';
+import { comparisons, factors, parts, stages } from './compared.js';
+import { dueFindings, whereabouts } from './due-findings.js';
+import { restacked, slots, work } from './floor.js';
+import { hardwareFindings } from './hardware-findings.js';
+import { bareLines, pickFindings } from './pick-findings.js';
+import { readings, refusals, remedies, tickRefusals } from './refusals.js';
+import { about, axles, subjects } from './subjects.js';
+import { bridge, leftOver, tag, truckFindings, wishes } from './truck-findings.js';
+
+export const english: Words = {
+  findings: { ...dueFindings, ...pickFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
+  about,
+  subjects,
+  axles,
+  parts,
+  comparisons,
+  factors,
+  stages,
+  exceptions,
+  against,
+  keptBack,
+  inputs,
+  changes,
+  shortages,
+  slots,
+  wishes,
+  work,
+  restacked,
+  differences,
+  readings,
+  refusals,
+  tickRefusals,
+  remedies,
+  bridge,
+  whereabouts,
+  bareLines,
+  tag,
+  leftOver,
+};

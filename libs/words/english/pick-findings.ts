@@ -1,0 +1,108 @@
+import type { FindingOf, HangSubject, JointSubject, PickSubject, RuleSubject } from '#trade';
+import { tell } from '../table.js';
+import type { ComparisonFactByCode, Words } from '../words.js';
+import { comparisons, stages } from './compared.js';
+import { boxes, degrees, kilograms, list, number, percent } from './format.js';
+
+type PickTable = Pick<
+  Words['findings'],
+  | 'rule-from-memory'
+  | 'over-rated-load'
+  | 'no-rated-value'
+  | 'no-rule'
+  | 'cannot-hang-like-this'
+  | 'cannot-lift-like-this'
+  | 'reversed-link'
+  | 'pull-back-reverses'
+  | 'outside-tilt-range'
+  | 'no-steel'
+  | 'no-secondary'
+  | 'measure'
+  | 'system-limit'
+  | 'system-not-approved'
+  | 'no-wind-limit'
+  | 'item-missing'
+>;
+
+const place = (at: PickSubject | JointSubject | HangSubject): string =>
+  at.kind === 'pick' ? `${at.name}, hole ${at.hole}` : at.kind === 'joint' ? `${at.name}, joint above box ${at.position}` : at.name;
+const positions = (joints: readonly JointSubject[]): string => boxes(joints.map((each) => each.position));
+
+function compared({
+  subjects,
+  compared: fact,
+  onTheWayUp,
+}: Extract<FindingOf<'over-rated-load' | 'no-rated-value' | 'no-rule'>, { readonly compared: unknown }>): string {
+  const also = subjects.alsoAt.length > 0 ? ` Also above ${positions(subjects.alsoAt)}.` : '';
+  return `${place(subjects.at)}${onTheWayUp ? ', on its way up' : ''}: ${tell(comparisons, fact as ComparisonFactByCode)}${also}`;
+}
+
+/** What a field of a regime is called; of the whole rule its title. */
+const fieldNames: Record<string, string> = {
+  hoisting: 'class of hoisting',
+  workingCoefficients: 'working coefficients',
+  sideLoad: 'side load of shackles',
+  legAngle: 'angle of bridle legs',
+  hoistClasses: 'classes of hoists',
+  secondarySuspension: 'secondary suspension',
+  reserve: 'reserve of the picks',
+  reading: 'tolerance of load cells',
+  wear: 'wear limits',
+};
+const ruleName = ({ field, title }: RuleSubject): string => (field === null ? title : (fieldNames[field] ?? field));
+
+export const bareLines: Words['bareLines'] = {
+  pick: ({ hole }) => `the pick at hole ${hole}`,
+  bridle: ({ hole }) => `the bridle at hole ${hole}`,
+  secondary: () => 'the secondary suspension',
+  'pull-back': () => 'the pull-back',
+};
+
+export const pickFindings: PickTable = {
+  'rule-from-memory': ({ subjects: { fields } }) => {
+    const one = fields.length === 1;
+    return `${one ? 'A rule' : 'Rules'} of the regime ${one ? 'was' : 'were'} written down from memory: ${list(fields.map(ruleName))}. Read ${one ? 'it' : 'them'} in the source before anybody relies on the figures.`;
+  },
+  'over-rated-load': compared,
+  'no-rated-value': (finding) => {
+    if ('compared' in finding) return compared(finding);
+    const { subjects } = finding;
+    if ('joints' in subjects)
+      return `${subjects.hang.name}: no rated value on file for the joints of ${positions(subjects.joints)}; their forces cannot be compared. Ask the maker.`;
+    const { count } = finding.numbers as { count: number };
+    return `What the structure may carry is not on file for ${count === 1 ? 'the point' : `${count} points:`} ${list(subjects.points.map((each) => each.name))}. Whoever answers for the structure confirms the point loads.`;
+  },
+  'no-rule': compared,
+  'cannot-hang-like-this': ({ subjects: { at, says } }) =>
+    says !== null
+      ? `${at.kind === 'pick' ? `${place(at)}:` : `${at.name} with its pull-back:`} ${says.text}`
+      : `${at.name} cannot hang like this: the pick${at.kind === 'pick' ? ` at hole ${at.hole}` : ''} would have to push, and a chain cannot push.`,
+  'cannot-lift-like-this': ({ subjects: { pick }, numbers, stage }) =>
+    `${pick.name} cannot be lifted like this: at ${tell(stages, stage)} the pick at hole ${pick.hole} would have to push with ${number(numbers.pushNewtons)} N. Change the tilt while lifting, or the holes.`,
+  'reversed-link': ({ subjects: { hang, joints } }) =>
+    `${hang.name}: the rear link above ${positions(joints)} is pushed instead of pulled. Ask the maker whether it may be.`,
+  'pull-back-reverses': ({ subjects: { hang, joints } }) =>
+    `${hang.name}: the pull-back turns the rear link above ${positions(joints)} from pull to push.`,
+  'outside-tilt-range': ({ subjects: { hang }, numbers: { reserveShare, fromDeg, toDeg, wantedFromDeg, wantedToDeg } }) => {
+    const wanted = wantedFromDeg === wantedToDeg ? degrees(wantedFromDeg) : `${degrees(wantedFromDeg)} to ${degrees(wantedToDeg)}`;
+    return `${hang.name}: both picks keep ${percent(reserveShare)} of the weight from ${degrees(fromDeg)} to ${degrees(toDeg)} nose down; ${wanted} is wanted. Choose other holes.`;
+  },
+  'no-steel': ({ subjects: { hang }, lines }) =>
+    `${hang.name}: no shackle and no sling is named for ${list(lines.map((each) => tell(bareLines, each)))}; nothing there is compared or counted.`,
+  'no-secondary': ({ subjects: { hang } }) =>
+    `${hang.name} has no secondary suspension, and the regime asks for one while persons can be below.`,
+  measure: ({ subjects: { hang }, numbers: { points, massKg } }) =>
+    `${hang.name} hangs on ${points} points in one line: what each carries depends on how its chain is set and cannot be computed. ${kilograms(massKg)} in all; measure every point with a load cell.`,
+  'system-limit': ({ subjects: { hang }, numbers }) =>
+    'boxes' in numbers
+      ? `${hang.name} has ${numbers.boxes} boxes; the rigging system allows ${numbers.mostBoxes}.`
+      : `${hang.name} weighs ${Math.round(numbers.massKg)} kg; the rigging system allows ${numbers.mostMassKg} kg.`,
+  'system-not-approved': ({ subjects: { system } }) =>
+    `The data of the rigging system ${system.id} is not approved: an example, not for use. The safety officer approves it against the maker’s manual.`,
+  'no-wind-limit': ({ subjects: { hang } }) =>
+    `${hang.name} hangs outdoors, and its rigging system has no wind limit on file. Ask the maker.`,
+  'item-missing': ({ subjects: { at, model } }) =>
+    at.kind === 'hang'
+      ? `No ${model.id} that may be used is left for ${at.name}.`
+      : `No ${model.id} that is in date and free is left for ${place(at)}.`,
+};

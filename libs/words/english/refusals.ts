@@ -1,0 +1,55 @@
+import type { CellReading } from '#trade';
+import { tell } from '../table.js';
+import type { Words } from '../words.js';
+import { parts } from './compared.js';
+import { number } from './format.js';
+
+export const refusals: Words['refusals'] = {
+  'release-clashes': ({ show, clash }) =>
+    `${clash.item} is promised to ${clash.tour} from ${clash.from} to ${clash.to}. ${show} was not released; make the plan again.`,
+  'release-stale': () => 'The inputs changed since this draft was made. Make the plan again, then release it.',
+  'release-barred': () => 'A checker does not agree with this plan. It cannot be released, for whatever reason.',
+  'release-says-stop': ({ stops }) =>
+    `This plan says stop ${stops === 1 ? 'once' : `${stops} times`}. Who releases it says why; the reason is printed on every sheet.`,
+  'hold-clashes': ({ name, clash }) =>
+    `${clash.item} is promised to ${clash.tour} from ${clash.from} to ${clash.to}. Nothing was held for ${name}.`,
+  'swap-breaks-rules': ({ truck, first, second }) => `Rows ${first} and ${second} of ${truck} cannot change places.`,
+  'swap-out-of-turn': ({ truck, first, second }) =>
+    `Exchanged, rows ${first} and ${second} of ${truck} do not come off in their turn. Say why that may be.`,
+  'trucks-cannot-be-loaded': () => 'The trucks cannot be loaded like that; nothing was changed.',
+};
+
+export const tickRefusals: Words['tickRefusals'] = {
+  'unknown-step': () => 'the key of a row of a truck, or of a step of a lift sequence, of this plan',
+  'not-released': ({ show }) => `a step of the released revision of ${show}: what hangs is what was released`,
+  'going-up-open': ({ open }) => `going up finished first; ${open} of its steps ${open === 1 ? 'is' : 'are'} open`,
+  'hold-open': ({ step }) => `everything waits for: ${step}`,
+  'later-ticked': () => 'steps after this hold are ticked; take them back first',
+};
+
+const because = (remark: string | null): string => (remark ? `: ${remark}` : '');
+
+export const remedies: Words['remedies'] = {
+  examination: ({ box, day }) => `${box} is not in date on ${day}: an examination before then frees it.`,
+  'release from quarantine': ({ box, remark }) =>
+    `${box} is quarantined${because(remark)}. The safety officer releases it once that is mended.`,
+  repair: ({ box, remark }) => `${box} is in repair${because(remark)}.`,
+  'another depot': ({ box, depot }) => `${box} is free at ${depot}: bring it over.`,
+  return: ({ box, tour, until, freeFrom }) =>
+    `${box} is promised to ${tour} until ${until}; it is free from ${freeFrom}, or sooner if they give it back.`,
+  'longer hire': ({ box, from, until, day }) => `${box} is hired in from ${from} to ${until} only; ask its owner for ${day}.`,
+};
+
+const read = ({ readingKg, place, hole }: CellReading): string => `${number(readingKg)} kg read ${place} of hole ${hole}`;
+const off = ({ computedKg, differenceShare }: { readonly computedKg: number; readonly differenceShare: number }): string =>
+  `${number(Math.abs(differenceShare) * 100, 1)} % ${differenceShare < 0 ? 'less' : 'more'} than the computed ${number(computedKg)} kg`;
+
+export const readings: Words['readings'] = {
+  'nothing-computed': (fact) => `${read(fact.read)}; nothing was computed for this point.`,
+  'over-allowed': (fact) =>
+    `${read(fact.read)}: more than is allowed of ${fact.over.map((each) => `${tell(parts, each.part)} (${number(each.limitKg)} kg)`).join(', ')}. Stop; let it down.`,
+  'no-tolerance': (fact) => `${read(fact.read)}: ${off(fact)}. The regime states no tolerance.`,
+  agrees: (fact) => `${read(fact.read)}: ${off(fact)}.`,
+  'beyond-tolerance': (fact) =>
+    `${read(fact.read)}: ${off(fact)}, beyond the ${number(fact.toleranceShare * 100, 1)} % of the regime. Stop; find out why before anything goes higher.`,
+};

@@ -1,0 +1,75 @@
+import type {
+  AxleName,
+  BareLine,
+  BridgeFact,
+  CartException,
+  Code,
+  ComparedPart,
+  ComparisonFact,
+  DifferenceFact,
+  FactorCause,
+  Finding,
+  FindingOf,
+  InputChange,
+  InputPart,
+  KeptBack,
+  LeftOverReason,
+  LoadingWish,
+  ReadingFact,
+  ReasonAgainst,
+  Refusal,
+  RemedyFact,
+  RestackReason,
+  ShortageFact,
+  SlotFinding,
+  StageFact,
+  Subject,
+  TickRefusal,
+  Whereabouts,
+  WorkFinding,
+} from '#trade';
+import type { Table } from './table.js';
+
+/** Everything that is said to people, in one language: a sentence or a part of one for every code. Nothing reads what it gives. */
+export interface Words {
+  readonly findings: { readonly [C in Code]: (finding: FindingOf<C>) => string };
+  /** What a finding is about, in short. */
+  readonly about: (subjects: readonly Subject[]) => string;
+  /** A subject beside a link. */
+  readonly subjects: { readonly [K in Subject['kind']]: (subject: Extract<Subject, { readonly kind: K }>) => string };
+  readonly axles: Readonly<Record<AxleName, string>>;
+  readonly parts: Table<ComparedPart>;
+  readonly comparisons: Table<ComparisonFactByCode>;
+  readonly factors: Table<FactorCause>;
+  readonly stages: Table<StageFact>;
+  readonly exceptions: Table<CartException>;
+  readonly against: Table<ReasonAgainst>;
+  readonly keptBack: Table<KeptBack>;
+  readonly inputs: Table<InputPart>;
+  readonly changes: Table<InputChange>;
+  readonly shortages: Table<ShortageFact>;
+  readonly slots: Table<SlotFinding>;
+  readonly wishes: Table<LoadingWish>;
+  readonly work: Table<WorkFinding>;
+  readonly restacked: Table<RestackReason>;
+  readonly differences: Table<DifferenceFact>;
+  readonly readings: Table<ReadingFact>;
+  readonly refusals: Table<Refusal>;
+  readonly tickRefusals: Table<TickRefusal>;
+  readonly remedies: Table<RemedyFact>;
+  readonly bridge: Table<BridgeFact>;
+  readonly whereabouts: Table<Whereabouts>;
+  readonly bareLines: Table<BareLine>;
+  readonly leftOver: Table<LeftOverReason>;
+  /** Freight that travels with items inside that must not fly. */
+  readonly tag: (inside: readonly string[]) => string;
+}
+
+/** A comparison as a union over its codes. */
+export type ComparisonFactByCode = {
+  readonly [C in ComparisonFact['code']]: ComparisonFact & { readonly code: C };
+}[ComparisonFact['code']];
+
+export const sentenceOf = (words: Words, finding: Finding): string => (words.findings[finding.code] as (one: Finding) => string)(finding);
+
+export const nameOf = (words: Words, subject: Subject): string => (words.subjects[subject.kind] as (one: Subject) => string)(subject);
