@@ -110,6 +110,48 @@ describe('a waived piece', () => {
   });
 });
 
+describe('the reason of a row', () => {
+  const wide = { ...cart('W', 1), lengthMm: 1000, widthMm: 1240, mayTurn: false };
+
+  it('says what it holds, what it loses and what the next best would have cost', () => {
+    const two = read({ trucks: [truck], pieces: [0, 1].map((n) => ({ ...wide, id: `W${n}` })) });
+    const { rows } = plan({}, two).trucks[0]!;
+    // Two abreast fill 2,480 mm: nothing lost. One alone leaves half of its depth, both in one lane half of twice that.
+    expect(rows).toEqual([
+      {
+        code: 'least-lost',
+        fromMm: 0,
+        toMm: 1000,
+        ids: expect.arrayContaining(['W0', 'W1']),
+        stops: [{ firstOff: 1, pieces: 2 }],
+        lostMm: 0,
+        nextBestMm: 500,
+        freeAheadMm: 0,
+        movedRows: 0,
+        isLevelled: false,
+      },
+    ]);
+  });
+
+  it('says that no other could stand there, or that it stays by wish', () => {
+    const one = read({ trucks: [truck], pieces: [{ ...wide, id: 'W0' }] });
+    expect(plan({}, one).trucks[0]!.rows).toMatchObject([{ code: 'only', ids: ['W0'] }]);
+    const kept = [{ truck: 'T1', id: 'W0', xMm: 5000, yMm: 0, zMm: 0, turned: false }];
+    expect(plan({ kept }, one).trucks[0]!.rows).toMatchObject([{ code: 'kept', ids: ['W0'], fromMm: 5000, toMm: 6000 }]);
+  });
+
+  it('says that it was moved across for the balance', () => {
+    const side = read({ trucks: [{ ...truck, maxSideOffsetMm: 50 }], pieces: [{ ...wide, id: 'W0' }] });
+    expect(plan({}, side).trucks[0]!.rows).toMatchObject([{ isLevelled: true }]);
+  });
+
+  it('is there for every piece once', () => {
+    const { placements, rows } = plan(options).trucks[0]!;
+    expect(rows!.flatMap((each) => each.ids).sort()).toEqual(placements.map((each) => each.id).sort());
+    expect(rows!.filter((each) => each.code === 'kept').flatMap((each) => each.ids)).toEqual(atDoor.map((each) => each.id));
+  });
+});
+
 describe('two rows exchanged', () => {
   const load = plan({}).trucks[0]!;
   const rows = loadRowsOf(problem, load.placements);

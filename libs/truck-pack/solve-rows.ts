@@ -91,7 +91,13 @@ function improve(search: Search, { rounds, onProgress }: RowLimits): RowsAnswer 
     onProgress?.((round + 1) / rounds);
   }
   onProgress?.(1);
-  return best && { ...best.answer, ...ended(search.work, best.answer.status === 'optimal') };
+  return best && { ...withReasons(best.answer, best.filled), ...ended(search.work, best.answer.status === 'optimal') };
+}
+
+/** The answer with the reason of each row. */
+function withReasons(answer: RowsAnswer, filled: Found['filled']): RowsAnswer {
+  const why = new Map([...filled].map(([truck, rows]) => [truck.id, rows.why]));
+  return { ...answer, trucks: answer.trucks.map((each) => ({ ...each, rows: why.get(each.id)?.() ?? [] })) };
 }
 
 /** What rows take truck by truck beside what is kept; a truck that is outside a limit gives pieces away until it is inside. */
@@ -111,7 +117,7 @@ function withLeftOver(search: Search): RowsAnswer {
     rest = rest.filter((each) => !inside.has(each));
   }
   if (outside.length > 0) return refusal(problem, {}, outside);
-  const answer = answerOf(search, filled);
+  const answer = withReasons(answerOf(search, filled), filled);
   return {
     ...answer,
     status: 'feasible',

@@ -10,7 +10,21 @@ export function run(args: readonly string[]): number {
   const rounds = numberFrom(values, 'rounds', 12);
   const timeLimitSeconds = numberFrom(values, 'seconds', 5);
   const mostOfLast = numberFrom(values, 'last', 0.25);
-  const total = { violations: 0, leftOver: 0, leastTrucks: 0, gap: 0, bound: 0, inRows: 0, atStops: 0, free: 0, stacks: 0, solved: 0 };
+  const total = {
+    violations: 0,
+    leftOver: 0,
+    leastTrucks: 0,
+    gap: 0,
+    bound: 0,
+    inRows: 0,
+    atStops: 0,
+    free: 0,
+    stacks: 0,
+    solved: 0,
+    checkedMs: 0,
+    clock: 0,
+    work: 0,
+  };
   const start = performance.now();
   for (let seed = first; seed < first + tours; seed++) {
     const problem = madeTour(seed, mostOfLast);
@@ -22,7 +36,11 @@ export function run(args: readonly string[]): number {
       say(`seed ${seed}: ${problem.pieces.length} pieces, no load in rows, ${seconds.toFixed(1)} s`);
       continue;
     }
+    const checking = performance.now();
     const wrong = verifyTruckPack(problem, answer);
+    total.checkedMs += performance.now() - checking;
+    total.clock += answer.stoppedBy === 'clock' ? 1 : 0;
+    total.work += answer.work;
     total.violations += wrong.length;
     total.leftOver += answer.leftOver.length;
     if (answer.trucks.length === answer.bound.trucks) total.leastTrucks++;
@@ -56,6 +74,10 @@ export function run(args: readonly string[]): number {
         freeForAxlesOrBlockedPlaces: share(total.free),
         stacksAgainstTheirBound: share(total.stacks),
       },
+      // What the checker on duty costs, and how many answers the clock cut short.
+      checkMsEach: Number((total.checkedMs / total.solved).toFixed(2)),
+      stoppedByClock: total.clock,
+      workEach: Math.round(total.work / total.solved),
       seconds: Number(((performance.now() - start) / 1000).toFixed(1)),
     }),
   );

@@ -22,7 +22,20 @@ export interface Placement {
   readonly fact: FreightFact;
 }
 
+/** Why a row stands where it does: codes and millimetres, as the packing engine chose. */
+export interface TruckRowChoice {
+  readonly code: 'kept' | 'least-lost' | 'shorter-later' | 'only';
+  readonly stops: readonly { readonly firstOff: number; readonly pieces: number }[];
+  readonly lostMm: number;
+  readonly nextBestMm?: number;
+  readonly freeAheadMm: number;
+  readonly movedRows: number;
+  readonly isLevelled: boolean;
+}
+
 export interface TruckRow {
+  /** Left out where the load is not in rows, or was made before reasons were kept. */
+  readonly choice?: TruckRowChoice;
   readonly number: number;
   readonly fromMm: number;
   readonly toMm: number;

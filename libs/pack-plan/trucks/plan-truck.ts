@@ -153,7 +153,7 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
     innerHeightMm: truck.innerHeightMm,
     doorHeightMm: truck.doorHeightMm ?? truck.innerHeightMm,
     placements,
-    rows: rowsOf(problem, placements, truck.innerWidthMm),
+    rows: rowsOf(problem, placements, truck.innerWidthMm, load.rows),
     loadingOrder,
     unloadingOrder: unloadingOrder(placements, loadingOrder),
     usedLengthMm: load.usedLengthMm,

@@ -1,8 +1,14 @@
-import { type TruckCase, loadRowsOf } from '#truck-pack';
+import { type RowChoice, type TruckCase, loadRowsOf } from '#truck-pack';
 import type { Placement, TruckRow } from '../contract/index.js';
 
 /** Slices across the truck that no piece reaches over: what a crew builds, bars and straps as one row. */
-export function rowsOf(problem: TruckCase, placements: readonly Placement[], innerWidthMm: number): readonly TruckRow[] {
+export function rowsOf(
+  problem: TruckCase,
+  placements: readonly Placement[],
+  innerWidthMm: number,
+  choices: readonly RowChoice[] = [],
+): readonly TruckRow[] {
+  const choiceOf = new Map(choices.flatMap(({ ids, fromMm: _from, toMm: _to, ...choice }) => ids.map((id) => [id, choice] as const)));
   const byId = new Map(placements.map((each) => [each.id, each]));
   const rows = loadRowsOf(problem, placements).map(({ ids }) => ids.map((id) => byId.get(id)!));
   return rows.map((pieces, index) => {
@@ -10,7 +16,9 @@ export function rowsOf(problem: TruckCase, placements: readonly Placement[], inn
     const toMm = Math.max(...pieces.map((each) => each.xMm + each.alongMm));
     const next = rows[index + 1];
     const across = Math.max(...pieces.filter((each) => each.zMm === 0).map((at) => widthAt(pieces, at.xMm)));
+    const choice = choiceOf.get(pieces[0]!.id);
     return {
+      ...(choice ? { choice } : {}),
       number: index + 1,
       fromMm,
       toMm,

@@ -11,6 +11,33 @@ export interface PlacementAnswer {
   readonly turned: boolean;
 }
 
+/** Why a row stands where it does. Lengths in millimetres. */
+export interface RowChoice {
+  readonly code: /** Stays by wish. */
+    | 'kept'
+    /** Loses least of its depth of all rows that could stand there. */
+    | 'least-lost'
+    /** Another would lose less there, and the whole load came out longer with it. */
+    | 'shorter-later'
+    /** No other row could stand there. */
+    | 'only';
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly ids: readonly string[];
+  /** Which stops' pieces it holds. */
+  readonly stops: readonly { readonly firstOff: number; readonly pieces: number }[];
+  /** Depth beyond what its pieces use up of the floor. */
+  readonly lostMm: number;
+  /** What the next best row at that place would have cost in length beyond this one; left out where there is none. */
+  readonly nextBestMm?: number;
+  /** Free space ahead of it, for the axles or behind what is blocked or kept. */
+  readonly freeAheadMm: number;
+  /** Places toward the door (below 0: the nose) that it was moved among rows of its stop, for the axles. */
+  readonly movedRows: number;
+  /** Its lanes were exchanged or moved across, for the balance. */
+  readonly isLevelled: boolean;
+}
+
 export interface TruckAnswer {
   readonly id: string;
   readonly placements: readonly PlacementAnswer[];
@@ -20,6 +47,8 @@ export interface TruckAnswer {
   /** Of the load's centre from the middle, positive toward the right wall of someone who looks in from the door. */
   readonly sideOffsetMm: number;
   readonly axles: AxleLoads;
+  /** Of loads in rows, from the nose. */
+  readonly rows?: readonly RowChoice[];
 }
 
 export interface TruckPackAnswer {

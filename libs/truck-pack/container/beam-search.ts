@@ -47,6 +47,11 @@ export class BeamSearch {
     return this.wasLate;
   }
 
+  /** The clock cut the search short. */
+  get isCut(): boolean {
+    return this.wasLate;
+  }
+
   /** One beam from the empty container; false when it looked at everything there is. */
   pass(effort: number): boolean {
     const beams = Math.max(1, Math.round(effort));

@@ -34,6 +34,10 @@ export interface ContainerAnswer {
   readonly bound: number;
   /** Greedy completions that were made. */
   readonly completions: number;
+  /** Equal limits give the equal packing unless it says `clock`. */
+  readonly stoppedBy: 'proof' | 'work' | 'clock';
+  /** What the checker finds wrong with the packing, a sentence each; left out where it agrees. */
+  readonly mismatch?: readonly string[];
 }
 
 /**

@@ -2,6 +2,7 @@ import { BeamSearch } from './beam-search.js';
 import { type Blocks, makeBlocks } from './blocks.js';
 import type { ContainerAnswer, ContainerCase, ContainerPlacement } from './container-case.js';
 import { Given } from './given.js';
+import { verifyContainer } from './verify-container.js';
 
 export interface ContainerLimits {
   /** Greedy completions at most; equal limits give the equal packing unless time runs out first. */
@@ -26,8 +27,18 @@ export function solveContainer(problem: ContainerCase, limits: ContainerLimits):
   for (let effort = 1; !search.isOver(); effort *= Math.SQRT2) if (!search.pass(effort)) break;
   const capacity = problem.length * problem.width * problem.height;
   const all = problem.boxes.reduce((sum, { edges, count }) => sum + edges[0] * edges[1] * edges[2] * count, 0);
-  const placements = search.best.placements().flatMap((each) => boxesOf(given.blocks, each));
-  return { placements, utilisation: search.best.volume / capacity, bound: Math.min(1, all / capacity), completions: search.completions };
+  const bound = Math.min(1, all / capacity);
+  const utilisation = search.best.volume / capacity;
+  const answer: ContainerAnswer = {
+    placements: search.best.placements().flatMap((each) => boxesOf(given.blocks, each)),
+    utilisation,
+    bound,
+    completions: search.completions,
+    // Where the beam has looked at all it can, that is no proof: blocks are only some of all that could be built.
+    stoppedBy: utilisation >= bound ? 'proof' : search.isCut ? 'clock' : 'work',
+  };
+  const mismatch = verifyContainer(problem, answer);
+  return mismatch.length === 0 ? answer : { ...answer, mismatch };
 }
 
 /** The boxes of a placed block, taken apart as it was built. */

@@ -1,7 +1,10 @@
 import type { ContainerAnswer, ContainerCase } from './container-case.js';
 
 /** What is wrong with a packing, a sentence each; written from the rules alone. */
-export function verifyContainer(problem: ContainerCase, answer: ContainerAnswer): readonly string[] {
+export function verifyContainer(
+  problem: ContainerCase,
+  answer: Pick<ContainerAnswer, 'placements' | 'utilisation' | 'bound'>,
+): readonly string[] {
   const wrong: string[] = [];
   const { length, width, height, boxes } = problem;
   const used = boxes.map(() => 0);

@@ -1,9 +1,10 @@
 import type { WidthPrices } from '../bound/index.js';
-import { type Piece, type Truck, type TruckCaseData, headroomOf, type Work } from '../case/index.js';
+import { type Piece, type Truck, type TruckCaseData, headroomOf, type RowChoice, Work } from '../case/index.js';
 import { type LoadSpace, type Placed, getOn } from '../space/index.js';
 import { type BuiltRow, buildRows, placedRow } from './built-row.js';
 import { arrangeRows } from './row-arrange.js';
-import { type PlannedRow, searchRows } from './row-beam.js';
+import { type BeamLimits, type PlannedRow, nextBestLost, searchRows } from './row-beam.js';
+import { rowChoices } from './row-choices.js';
 import { type RowKind, rowKinds } from './row-kinds.js';
 import { type Room, RowRooms } from './row-room.js';
 import { type Tower, buildTowers } from './towers.js';
@@ -35,6 +36,8 @@ export interface TruckRows {
   readonly outsideKg: number;
   readonly over: readonly Piece[];
   readonly causes?: LengthCauses;
+  /** Why its rows stand where they do; worked out when asked for. */
+  readonly why?: () => readonly RowChoice[];
 }
 
 /** Where the length of a load goes beyond what its floor needs, millimetres. */
@@ -67,13 +70,14 @@ export function rowsInTruck(task: RowTask): TruckRows {
     placed.every((each) =>
       kept.every((fixed) => getOn({ ...each, y: fromMm, across: widthMm }, fixed, waived, task.loaded.has(fixed.piece.id))),
     );
-  const plans = searchRows(kinds, rooms, {
+  const limits: BeamLimits = {
     width: task.beam,
     nodes: task.nodes,
     ...(task.isGreedy ? { isGreedy: true } : {}),
     work: task.work,
     ...(kept.length > 0 ? { allowed: (row: PlannedRow) => stand(likely(kinds, row), row.room) } : {}),
-  });
+  };
+  const plans = searchRows(kinds, rooms, limits);
   let best: TruckRows | undefined;
   for (const plan of plans.slice(0, 4)) {
     const rows = buildRows(kinds, plan);
@@ -98,6 +102,14 @@ export function rowsInTruck(task: RowTask): TruckRows {
       outsideKg: arranged.outsideKg,
       over,
       causes: causesOf(rows, arranged.endMm),
+      why: () =>
+        rowChoices({
+          planned: rows,
+          nextBestLost: nextBestLost(kinds, rooms, { ...limits, work: new Work() }, plan),
+          standing: arranged.rows,
+          placed: arranged.space.placed,
+          kept,
+        }),
     };
     if (best.outsideKg === 0 && best.endMm <= plan.endMm) break;
   }

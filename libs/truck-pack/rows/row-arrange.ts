@@ -23,6 +23,15 @@ export interface Arranged {
   readonly order: readonly Placed[];
   readonly outsideKg: number;
   readonly endMm: number;
+  /** The rows as they stand, from the nose. */
+  readonly rows: readonly StandingRow[];
+}
+
+/** A row in its place, before its lanes are exchanged or moved across. */
+export interface StandingRow {
+  readonly row: BuiltRow;
+  readonly x: number;
+  readonly room: Room;
 }
 
 interface Line {
@@ -40,17 +49,13 @@ export function arrangeRows(rows: readonly BuiltRow[], request: ArrangeRequest):
   const line = lineUp(rows, request);
   if (!line) return undefined;
   const { truck } = request.rooms;
-  const placed = levelSides(
-    line.rows.map((row, index) => ({ row, ...line.at[index]! })),
-    request.kept,
-    truck,
-    request.problem.checkAfterStops,
-  );
+  const standing = line.rows.map((row, index): StandingRow => ({ row, ...line.at[index]! }));
+  const placed = levelSides(standing, request.kept, truck, request.problem.checkAfterStops);
   const order = loadingOrderOf([...request.kept, ...placed], request.loaded);
   if (!order) return undefined;
   const space = new LoadSpace(truck, request.problem.minSupport, { nearNose: 0, balance: 0, centred: false, startMm: 0 });
   for (const each of [...order].sort((a, b) => a.z - b.z)) if (!space.putAt(each)) return undefined;
-  return { space, order, outsideKg: outsideLoad(space, request.problem.checkAfterStops), endMm: line.endMm };
+  return { space, order, outsideKg: outsideLoad(space, request.problem.checkAfterStops), endMm: line.endMm, rows: standing };
 }
 
 /** The shortest line of rows found whose axles are inside, else the one that is outside least. */

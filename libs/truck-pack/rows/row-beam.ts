@@ -47,15 +47,8 @@ const deepestRowMm = 2600;
  */
 export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: BeamLimits): RowPlan[] {
   const total = kinds.reduce((sum, each) => sum + each.towers.length, 0);
-  const patterns = new RowPatterns(kinds, lanesOf(kinds, Math.min(deepestRowMm, rooms.truck.innerLengthMm)), limits.nodes, 3, limits.work);
-  const first: State = {
-    left: Int16Array.from(kinds, (each) => each.towers.length),
-    x: 0,
-    needed: 0,
-    placed: 0,
-    last: undefined,
-    before: undefined,
-  };
+  const patterns = patternsOf(kinds, rooms, limits);
+  const first = firstState(kinds);
   const buckets: (Map<string, State> | undefined)[] = [new Map([['', first]])];
   let partial: State = first;
   for (let placed = 0; placed < total; placed++) {
@@ -79,11 +72,39 @@ export function searchRows(kinds: readonly RowKind[], rooms: RowRooms, limits: B
   return (complete.length > 0 ? complete : [partial]).map(planOf);
 }
 
+/** For each row of a plan what the next best row at its place would have lost, millimetres; undefined where no other could stand there. */
+export function nextBestLost(kinds: readonly RowKind[], rooms: RowRooms, limits: BeamLimits, plan: RowPlan): (number | undefined)[] {
+  const patterns = patternsOf(kinds, rooms, limits);
+  let state = firstState(kinds);
+  return plan.rows.map((chosen) => {
+    const left = Int16Array.from(state.left);
+    for (const lane of chosen.pattern.lanes) for (const kind of lane.kinds) left[kind]! -= 1;
+    const mark = left.join();
+    let least: number | undefined;
+    for (const next of rowsAfter(state, kinds, patterns, rooms, limits))
+      if (next.left.join() !== mark) least = Math.min(least ?? Infinity, next.last!.pattern.lost + next.last!.x - state.x);
+    state = { ...state, left, x: chosen.x + chosen.pattern.depth };
+    return least;
+  });
+}
+
 /** Of the next rows the one that loses least of its depth. */
 function leastLost(states: readonly State[]): readonly State[] {
   const share = ({ last }: State) => last!.pattern.lost / last!.pattern.depth;
   return states.length === 0 ? [] : [states.reduce((a, b) => (share(b) < share(a) ? b : a))];
 }
+
+const patternsOf = (kinds: readonly RowKind[], rooms: RowRooms, { nodes, work }: BeamLimits): RowPatterns =>
+  new RowPatterns(kinds, lanesOf(kinds, Math.min(deepestRowMm, rooms.truck.innerLengthMm)), nodes, 3, work);
+
+const firstState = (kinds: readonly RowKind[]): State => ({
+  left: Int16Array.from(kinds, (each) => each.towers.length),
+  x: 0,
+  needed: 0,
+  placed: 0,
+  last: undefined,
+  before: undefined,
+});
 
 const lossOf = (state: State): number => state.x - state.needed;
 
