@@ -40,6 +40,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--rounds N] [--seconds S]',
     load: () => import('./bench/truck-rows.js'),
   },
+  'truck-odd': {
+    does: 'odd but valid trucks and freight: answered, checked, equal for equal work: [--cases N] [--work STEPS]',
+    load: () => import('./bench/truck-odd.js'),
+  },
   'truck-growth': {
     does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--rounds N]',
     load: () => import('./bench/truck-growth.js'),
