@@ -72,6 +72,9 @@ export function searchRound(
 const beams = [6, 24, 64, 160];
 const beamOf = (round: number): number => beams[round] ?? beams[1 + (round % 3)]!;
 
+/** What setting out to pack a truck costs at the least: small loads are packed many times. */
+const stepsToBegin = 300;
+
 /** Lanes tried for a row. */
 const nodesOfRow = 250;
 
@@ -114,6 +117,7 @@ function fill(
       let rows = seen.get(key);
       if (!rows) {
         const [kept, { prices }] = [keptOf.get(truck)!, floor];
+        work.add(stepsToBegin);
         const task = { problem, truck, pieces: own, kept, loaded, waived, prices, beam, nodes: nodesOfRow, work, random, shake };
         rows = search.pack(task, round);
         seen.set(key, rows);

@@ -24,6 +24,7 @@ export function quickLoad(search: Search, pieces: readonly Piece[], floorOf: (pi
     // The first truck is loaded whatever the clock says.
     const work = trucks.length === 0 ? new Work() : search.work.unlimited();
     const rows = rowsOfFirst({ ...search, work }, truck, able.slice(0, mostThatCould([truck], able, floorOf)));
+    search.work.add(300 + work.steps);
     if (!rows?.space || rows.space.placed.length === 0) continue;
     trucks.push(truckAnswer(rows.space, rows.order));
     const inside = new Set(rows.space.placed.map((each) => each.piece));

@@ -1,4 +1,4 @@
-import type { Truck } from '../case/index.js';
+import type { Truck, Work } from '../case/index.js';
 import { type RowKind, type RowTask, type TruckRows, chooseSides, placedTower, rowKinds, towersOf } from '../rows/index.js';
 import { LoadSpace, type Placed, loadingOrderOf, outsideLoad } from '../space/index.js';
 import { type FloorPlan, searchFronts } from './front-search.js';
@@ -23,7 +23,7 @@ export function freeInTruck(task: RowTask): TruckRows {
     const placed = placedPlan(kinds, plan);
     const inside = new Set(placed.map((each) => each.piece));
     const over = pieces.filter((each) => !inside.has(each));
-    const settled = settle(truck, placed, problem.minSupport, problem.checkAfterStops);
+    const settled = settle(truck, placed, problem.minSupport, problem.checkAfterStops, task.work);
     if (!settled || (best && (settled.outsideKg > best.outsideKg || (settled.outsideKg === best.outsideKg && settled.endMm >= best.endMm))))
       continue;
     best = { ...settled, over };
@@ -38,7 +38,13 @@ function placedPlan(kinds: readonly RowKind[], plan: FloorPlan): Placed[] {
 }
 
 /** The load as planned or further back, its slices turned left to right where that levels it; the least far back that is inside every limit. */
-function settle(truck: Truck, placed: readonly Placed[], minSupport: number, afterStops: boolean): Omit<TruckRows, 'over'> | undefined {
+function settle(
+  truck: Truck,
+  placed: readonly Placed[],
+  minSupport: number,
+  afterStops: boolean,
+  work: Work,
+): Omit<TruckRows, 'over'> | undefined {
   const endMm = placed.reduce((far, each) => Math.max(far, each.x + each.along), 0);
   const level = chooseSides(
     slicesOf(placed).map((slice) => waysOf(slice, truck)),
@@ -52,6 +58,7 @@ function settle(truck: Truck, placed: readonly Placed[], minSupport: number, aft
   for (let step = 0; step <= steps && best?.outsideKg !== 0; step++) {
     const by = steps === 0 ? 0 : Math.floor((spare * step) / steps);
     for (const way of [level, placed]) {
+      work.add(5 + 0.5 * placed.length);
       const space = new LoadSpace(truck, minSupport, { nearNose: 0, balance: 0, centred: false, startMm: 0 });
       const moved = way.map((each) => ({ ...each, x: each.x + by })).sort((a, b) => a.z - b.z);
       if (!moved.every((each) => space.putAt(each))) continue;
