@@ -38,6 +38,8 @@ export interface Words {
   /** A subject beside a link. */
   readonly subjects: { readonly [K in Subject['kind']]: (subject: Extract<Subject, { readonly kind: K }>) => string };
   readonly axles: Readonly<Record<AxleName, string>>;
+  /** A figure of a finding by its name, with its unit. */
+  readonly figure: (name: string, value: number | null | readonly number[]) => string;
   readonly parts: Table<ComparedPart>;
   readonly comparisons: Table<ComparisonFactByCode>;
   readonly factors: Table<FactorCause>;

@@ -4,6 +4,7 @@ import { against, cartFindings, exceptions, keptBack, shortages } from './cart-f
 import { changes, differences, inputs } from './changes.js';
 import { comparisons, factors, parts, stages } from './compared.js';
 import { dueFindings, whereabouts } from './due-findings.js';
+import { figure } from './figures.js';
 import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { bareLines, pickFindings } from './pick-findings.js';
@@ -16,6 +17,7 @@ export const english: Words = {
   about,
   subjects,
   axles,
+  figure,
   parts,
   comparisons,
   factors,

@@ -7,7 +7,8 @@ import type { WorkList } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
-import { Note, Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
+import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
@@ -59,7 +60,7 @@ function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: str
             </>
           }
         >
-          <Part number={1} title="To do" margin={<Notes findings={plan.plan.findings} section="carts" />}>
+          <Part number={1} title="To do" margin={<Findings findings={plan.plan.findings} section="carts" />}>
             {list.status === 'anew' && (
               <Note weight="look">Somebody did it differently. This is the shortest list from the floor as it now stands.</Note>
             )}

@@ -2,7 +2,7 @@ import { Link } from 'react-router';
 import { drawCart } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
-import { Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
 import { Part } from '../../ui/page.js';
 
 export function CartsPart({
@@ -25,7 +25,7 @@ export function CartsPart({
       id="carts"
       margin={
         <>
-          <Notes findings={plan.findings} section="carts" />
+          <Findings findings={plan.findings} section="carts" />
           <details>
             <summary>After the number of moves</summary>
             <ul>

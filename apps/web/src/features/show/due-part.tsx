@@ -1,7 +1,7 @@
 import { drawDue } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
-import { Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
 import { Part } from '../../ui/page.js';
 
 export function DuePart({ plan }: { plan: PackPlan }) {
@@ -13,7 +13,7 @@ export function DuePart({ plan }: { plan: PackPlan }) {
       id="dates"
       margin={
         <>
-          <Notes findings={plan.findings} section="due" />
+          <Findings findings={plan.findings} section="due" />
           <p className="note">
             <b>
               {due.visits.count === 0 ? 'No examiner visit' : `${due.visits.count} examiner ${due.visits.count === 1 ? 'visit' : 'visits'}`}

@@ -13,9 +13,10 @@ import {
   stageContent,
   windSentence,
 } from '#drawings';
-import type { HangResult, PackPlan, Working } from '#pack-plan';
+import { type HangResult, type PackPlan, type Working, concernsHang, stoppedJoints } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
+import { FindingNote } from '../../ui/finding-note.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 
@@ -53,16 +54,8 @@ export function HangParts({ plan, planId, base }: { plan: PackPlan; planId: stri
 
 function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResult; number: string; base: string }) {
   const { units } = useSettings();
-  const findings = plan.findings.filter(
-    (each) =>
-      each.section === 'picks' &&
-      (each.sentence.startsWith(hang.hang) || each.subject.startsWith(hang.hang) || each.subject === hang.system),
-  );
-  const wrong = new Set(
-    findings
-      .filter((each) => each.weight === 'stop')
-      .flatMap((each) => [...each.subject.matchAll(/joint (\d+)/g)].map((match) => Number(match[1]))),
-  );
+  const findings = plan.findings.filter((each) => each.section === 'picks' && concernsHang(each, hang));
+  const wrong = stoppedJoints(findings, hang.hang);
   return (
     <Part
       number={number}
@@ -75,9 +68,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
             {angle(hang.tiltDownDeg)}; the last box aims {angle(hang.bottomAimDownDeg)}. {slackSentence(hang)} {windSentence(hang)}
           </p>
           {findings.map((each, index) => (
-            <Note key={index} weight={each.weight}>
-              {each.sentence}
-            </Note>
+            <FindingNote key={index} of={each} />
           ))}
           <p className="caution">{plan.picks.caution}</p>
         </>

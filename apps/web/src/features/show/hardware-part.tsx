@@ -2,7 +2,7 @@ import { Link } from 'react-router';
 import { formatLength, learnedWords, percent, takenWords } from '#drawings';
 import type { HardwareLine, PackPlan } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
-import { Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
 import { Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
@@ -17,7 +17,7 @@ export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
       id="hardware"
       margin={
         <>
-          <Notes findings={plan.findings} section="hardware" />
+          <Findings findings={plan.findings} section="hardware" />
           {hardware.trunk.level !== null && (
             <p className="note">
               <b>All lines with losses on file together:</b> {percent(hardware.trunk.level)} of tours without a shortage.{' '}

@@ -4,7 +4,7 @@ import { dockSentence, drawTruckPlan, formatMass } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
-import { Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
 import { Part } from '../../ui/page.js';
 import { Why } from './hang-parts.js';
 
@@ -19,7 +19,7 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
       id="trucks"
       margin={
         <>
-          <Notes findings={plan.findings} section="truck" />
+          <Findings findings={plan.findings} section="truck" />
           {plan.truck.trucks.map((truck) => (
             <p key={truck.id} className="note">
               <b>{truck.id}</b>{' '}

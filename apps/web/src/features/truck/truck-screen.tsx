@@ -8,7 +8,8 @@ import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
-import { Note, Notes } from '../../ui/notes.js';
+import { Findings } from '../../ui/findings.js';
+import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { tickMutation } from '../show/operations.js';
 import { type PlanInForce, type ShowData, useShow } from '../show/use-show.js';
@@ -76,7 +77,7 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
       )}
       {shown.changed.length > 0 && <Note weight="look">Stale: {shown.changed.slice(0, 3).join('; ')}. Plan again to follow.</Note>}
       {dock && <p>{dock}</p>}
-      <Part number={1} title="Load from the nose" margin={<Notes findings={plan.findings} section="truck" />}>
+      <Part number={1} title="Load from the nose" margin={<Findings findings={plan.findings} section="truck" />}>
         <Drawing of={drawTruckPlan(truck, done)} wide />
         <Drawing of={drawTruckSide(truck)} wide />
         {(truck.kept?.length ?? 0) > 0 && <p className="quiet">Thick edge: stays where it stands.</p>}

@@ -1,0 +1,17 @@
+import type { ToldFinding } from '#pack-plan';
+import type { Section } from '#trade';
+import { FindingNote } from './finding-note.js';
+
+const order = { stop: 0, look: 1, agrees: 2 };
+
+/** What the plan has to say of one of its results, beside it; stops first. */
+export function Findings({ findings, section }: { findings: readonly ToldFinding[]; section: Section }) {
+  const own = findings.filter((each) => each.section === section).sort((a, b) => order[a.weight] - order[b.weight]);
+  return (
+    <>
+      {own.map((each, index) => (
+        <FindingNote key={index} of={each} />
+      ))}
+    </>
+  );
+}
