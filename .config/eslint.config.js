@@ -56,6 +56,27 @@ export default tseslint.config(
     },
   },
   {
+    // Solving takes seconds: in a thread it costs nobody anything, where requests are answered it stops them all.
+    files: ['apps/api/src/**/*.ts'],
+    ignores: ['apps/api/src/**/*.task.ts', 'apps/api/src/features/loading/loading-decisions.ts'],
+    rules: {
+      '@typescript-eslint/no-restricted-imports': [
+        'error',
+        {
+          paths: [
+            {
+              name: '#pack-plan',
+              importNames: ['makePackPlan', 'makeSteadyPlan', 'replanTrucks', 'workListOf', 'betweenShows', 'swapOf'],
+              message: 'Solve in a task (*.task.ts), which runs in a thread.',
+            },
+            { name: '#cart-allocation', message: 'Solve in a task (*.task.ts), which runs in a thread.', allowTypeImports: true },
+            { name: '#truck-pack', message: 'Solve in a task (*.task.ts), which runs in a thread.', allowTypeImports: true },
+          ],
+        },
+      ],
+    },
+  },
+  {
     // Engines have no output of their own and no clock: a date or a seed is an argument.
     files: ['libs/**/*.ts'],
     ignores: ['**/*.spec.ts'],

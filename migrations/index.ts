@@ -7,6 +7,7 @@ import { CreateReportFile20261125161500 } from './20261125161500-create-report-f
 import { CreateRequest20261126004900 } from './20261126004900-create-request.js';
 import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
 import { KeyById20261126013000 } from './20261126013000-key-by-id.js';
+import { CreateJob20261126013500 } from './20261126013500-create-job.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
@@ -25,4 +26,5 @@ export const migrations = [
   TellChanges20261126010500,
   AddPlanParts20261126011500,
   KeyById20261126013000,
+  CreateJob20261126013500,
 ];

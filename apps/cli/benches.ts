@@ -32,6 +32,14 @@ export const benches: Record<string, Bench> = {
     does: 'racing holds of the same 50 boxes through the API: [--attempts N] [--at-once N]',
     load: () => import('./bench/bookings.js'),
   },
+  responsive: {
+    does: 'requests while four plans and a large truck load are made, beside idle: [--rounds N] [--pieces N]',
+    load: () => import('./bench/responsive.js'),
+  },
+  'planning-kills': {
+    does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
+    load: () => import('./bench/planning-kills.js'),
+  },
   'truck-pack': {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
     load: () => import('./bench/truck-pack.js'),

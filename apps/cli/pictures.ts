@@ -4,10 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { DataSource } from 'typeorm';
-import { loadIntegerProgramSolver, startEmbeddedDatabase } from '#runtime';
+import { startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
-import { PlanService } from '../api/src/features/plan/plan.service.js';
+import { MakeService } from '../api/src/features/plan/make.service.js';
+import { JobRunner } from '../api/src/planning/job-runner.js';
+import { Jobs } from '../api/src/planning/jobs.js';
 import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
 import { configOf } from '../api/src/platform/config.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
@@ -67,12 +69,12 @@ async function startDemo(databaseUrl: string, root: string) {
   await migrate(databaseUrl);
   const app = await createApp({
     config: configOf(databaseUrl, { webFolder: join(root, 'dist', 'web') }),
-    integerProgram: await loadIntegerProgramSolver(),
     clock: { now: () => new Date(`${day}T09:00:00Z`) },
   });
   await app.listen(0, '127.0.0.1');
   await loadDemo(app.get(DataSource), app.get(TourFileService), root, day, () => password);
-  await app.get(PlanService).make('harbour-lights', 'quayside', { id: '', email: '', name: 'Sol Achterberg', role: 'system' });
+  app.get(JobRunner).start();
+  await app.get(Jobs).ended(await app.get(MakeService).make('harbour-lights', 'quayside', { name: 'Sol Achterberg' }));
   return { address: `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`, close: () => app.close() };
 }
 

@@ -3,14 +3,15 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { type EmbeddedDatabase, Trouble, loadIntegerProgramSolver, startEmbeddedDatabase } from '#runtime';
+import { type EmbeddedDatabase, Trouble, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
 import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
-import { SearchWorker } from '../api/src/features/search/search.worker.js';
-import { PlanService } from '../api/src/features/plan/plan.service.js';
 import { readSettings, systemClock, today } from '../api/src/platform/config.js';
+import { MakeService } from '../api/src/features/plan/make.service.js';
+import { JobRunner } from '../api/src/planning/job-runner.js';
+import { Jobs } from '../api/src/planning/jobs.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
 import { DataSource } from 'typeorm';
 
@@ -34,11 +35,10 @@ export async function main(_args: readonly string[], root: string): Promise<numb
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
     app = await createApp({
       config: { ...settings, databaseUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web') },
-      integerProgram: await loadIntegerProgramSolver(),
     });
     await app.init();
+    app.get(JobRunner).start();
     const passwords = await demoIfEmpty(app, root, dataFolder);
-    await app.get(SearchWorker).listen();
     await app.listen(port);
     say(`Cartwright is at http://localhost:${port}`);
     if (passwords) {
@@ -102,9 +102,9 @@ async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder
       .replaceAll(/[-_0O1lI]/g, 'k');
   const passwords: Record<Role, string> = { warehouse: password(), system: password(), safety: password() };
   await loadDemo(dataSource, app.get(TourFileService), root, today(systemClock), (role) => passwords[role]);
-  const plans = app.get(PlanService);
+  const plans = app.get(MakeService);
   for (const show of ['quayside', 'old-mill', 'fenland'])
-    await plans.make('harbour-lights', show, { id: '', email: '', name: 'Cartwright', role: 'system' });
+    await app.get(Jobs).ended(await plans.make('harbour-lights', show, { name: 'Cartwright' }));
   mkdirSync(dataFolder, { recursive: true });
   writeFileSync(file, JSON.stringify(passwords), { mode: 0o600 });
   return passwords;

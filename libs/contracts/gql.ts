@@ -53,16 +53,16 @@ type Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
-    "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
-    "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": typeof types.StopSearchDocument,
+    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
-    "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": typeof types.MakePackPlanDocument,
+    "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
-    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": typeof types.SwapBoxDocument,
+    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": typeof types.AttentionDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
@@ -71,17 +71,19 @@ type Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
-    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepRowDocument,
-    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepLoadedDocument,
-    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.KeepPiecesDocument,
-    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LetPiecesGoDocument,
-    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.WaiveOrderDocument,
-    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.EndWaiverDocument,
-    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.TakeCaseDocument,
-    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.LeaveCaseDocument,
-    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": typeof types.SetGroupEndDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId, waitMs: 800) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, waitMs: 800, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": typeof types.RowSwapDocument,
-    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": typeof types.SwapRowsDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapRowsDocument,
+    "query JobState($id: ID!) { job(id: $id) { id state progress } }": typeof types.JobStateDocument,
+    "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
 };
 const documents: Documents = {
     "query Me { me { id name role } }": types.MeDocument,
@@ -122,16 +124,16 @@ const documents: Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
     "query WearRules { rules }": types.WearRulesDocument,
-    "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
-    "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }": types.StopSearchDocument,
+    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
-    "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }": types.MakePackPlanDocument,
+    "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
-    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n": types.SwapBoxDocument,
+    "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
     "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": types.AttentionDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
@@ -140,17 +142,19 @@ const documents: Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
-    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepRowDocument,
-    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepLoadedDocument,
-    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.KeepPiecesDocument,
-    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LetPiecesGoDocument,
-    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.WaiveOrderDocument,
-    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.EndWaiverDocument,
-    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.TakeCaseDocument,
-    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.LeaveCaseDocument,
-    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n": types.SetGroupEndDocument,
+    "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepRowDocument,
+    "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId, waitMs: 800) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepLoadedDocument,
+    "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepPiecesDocument,
+    "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.LetPiecesGoDocument,
+    "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.WaiveOrderDocument,
+    "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, waitMs: 800, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.EndWaiverDocument,
+    "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.TakeCaseDocument,
+    "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.LeaveCaseDocument,
+    "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": types.RowSwapDocument,
-    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n": types.SwapRowsDocument,
+    "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapRowsDocument,
+    "query JobState($id: ID!) { job(id: $id) { id state progress } }": types.JobStateDocument,
+    "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": types.CancelJobDocument,
 };
 
 /**
@@ -308,7 +312,7 @@ export function graphql(source: "query WearRules { rules }"): typeof import('./g
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestSearch(tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
+export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -316,7 +320,7 @@ export function graphql(source: "mutation StartSearch($tourId: ID!, $showId: ID!
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation StopSearch($searchId: ID!) { stopSearch(searchId: $searchId) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
+export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -324,7 +328,7 @@ export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }"): typeof import('./graphql.js').MakePackPlanDocument;
+export function graphql(source: "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').MakePackPlanDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -344,7 +348,7 @@ export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: S
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }\n  }\n"): typeof import('./graphql.js').SwapBoxDocument;
+export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').SwapBoxDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -380,39 +384,39 @@ export function graphql(source: "query HouseRules { rules items(kind: \"truck\",
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepRowDocument;
+export function graphql(source: "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').KeepRowDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepLoadedDocument;
+export function graphql(source: "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId, waitMs: 800) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').KeepLoadedDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').KeepPiecesDocument;
+export function graphql(source: "\n  mutation KeepPieces($planId: ID!, $pieces: [String!]!) {\n    keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').KeepPiecesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
+export function graphql(source: "\n  mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {\n    letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').LetPiecesGoDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').WaiveOrderDocument;
+export function graphql(source: "\n  mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {\n    waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').WaiveOrderDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').EndWaiverDocument;
+export function graphql(source: "\n  mutation EndWaiver($planId: ID!, $piece: String!) {\n    endWaiver(planId: $planId, waitMs: 800, piece: $piece) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').EndWaiverDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').TakeCaseDocument;
+export function graphql(source: "\n  mutation TakeCase($planId: ID!, $case: String!) {\n    takeCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').TakeCaseDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, case: $case) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').LeaveCaseDocument;
+export function graphql(source: "\n  mutation LeaveCase($planId: ID!, $case: String!) {\n    leaveCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').LeaveCaseDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }\n  }\n"): typeof import('./graphql.js').SetGroupEndDocument;
+export function graphql(source: "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n"): typeof import('./graphql.js').SetGroupEndDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -420,7 +424,15 @@ export function graphql(source: "\n  query RowSwap($planId: ID!, $truck: String!
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
+export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query JobState($id: ID!) { job(id: $id) { id state progress } }"): typeof import('./graphql.js').JobStateDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }"): typeof import('./graphql.js').CancelJobDocument;
 
 
 export function graphql(source: string) {

@@ -339,7 +339,7 @@ export type LatestSearchQueryVariables = Exact<{
 }>;
 
 
-export type LatestSearchQuery = { latestSearch: { id: string, state: string, progress: number, sentence: string, askedBy: string } | null };
+export type LatestSearchQuery = { latestJob: { id: string, state: string, progress: number, sentence: string, askedBy: string } | null };
 
 export type StartSearchMutationVariables = Exact<{
   tourId: string | number;
@@ -350,11 +350,11 @@ export type StartSearchMutationVariables = Exact<{
 export type StartSearchMutation = { startSearch: { id: string, state: string } };
 
 export type StopSearchMutationVariables = Exact<{
-  searchId: string | number;
+  id: string | number;
 }>;
 
 
-export type StopSearchMutation = { stopSearch: { id: string, state: string } };
+export type StopSearchMutation = { cancelJob: { id: string, state: string } };
 
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
@@ -370,7 +370,11 @@ export type MakePackPlanMutationVariables = Exact<{
 }>;
 
 
-export type MakePackPlanMutation = { makePackPlan: { id: string } };
+export type MakePackPlanMutation = { makePackPlan:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
+    | { __typename: 'PlanMade', planId: string }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
+   };
 
 export type ReleasePackPlanMutationVariables = Exact<{
   planId: string | number;
@@ -418,7 +422,11 @@ export type SwapBoxMutationVariables = Exact<{
 }>;
 
 
-export type SwapBoxMutation = { swapBox: { draftId: string, marked: Array<string>, difference: { sentences: Array<string> } } };
+export type SwapBoxMutation = { swapBox:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
+    | { __typename: 'SwapResult', draftId: string, marked: Array<string>, difference: { sentences: Array<string> } }
+   };
 
 export type AttentionQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -475,8 +483,9 @@ export type KeepRowMutationVariables = Exact<{
 
 
 export type KeepRowMutation = { keepRow:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type KeepLoadedMutationVariables = Exact<{
@@ -485,8 +494,9 @@ export type KeepLoadedMutationVariables = Exact<{
 
 
 export type KeepLoadedMutation = { keepLoaded:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type KeepPiecesMutationVariables = Exact<{
@@ -496,8 +506,9 @@ export type KeepPiecesMutationVariables = Exact<{
 
 
 export type KeepPiecesMutation = { keepPieces:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type LetPiecesGoMutationVariables = Exact<{
@@ -507,8 +518,9 @@ export type LetPiecesGoMutationVariables = Exact<{
 
 
 export type LetPiecesGoMutation = { letPiecesGo:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type WaiveOrderMutationVariables = Exact<{
@@ -519,8 +531,9 @@ export type WaiveOrderMutationVariables = Exact<{
 
 
 export type WaiveOrderMutation = { waiveOrder:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type EndWaiverMutationVariables = Exact<{
@@ -530,8 +543,9 @@ export type EndWaiverMutationVariables = Exact<{
 
 
 export type EndWaiverMutation = { endWaiver:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type TakeCaseMutationVariables = Exact<{
@@ -541,8 +555,9 @@ export type TakeCaseMutationVariables = Exact<{
 
 
 export type TakeCaseMutation = { takeCase:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type LeaveCaseMutationVariables = Exact<{
@@ -552,8 +567,9 @@ export type LeaveCaseMutationVariables = Exact<{
 
 
 export type LeaveCaseMutation = { leaveCase:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type SetGroupEndMutationVariables = Exact<{
@@ -564,8 +580,9 @@ export type SetGroupEndMutationVariables = Exact<{
 
 
 export type SetGroupEndMutation = { setGroupEnd:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
 export type RowSwapQueryVariables = Exact<{
@@ -588,9 +605,24 @@ export type SwapRowsMutationVariables = Exact<{
 
 
 export type SwapRowsMutation = { swapRows:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
     | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
-    | { __typename: 'LoadingRefusal', sentence: string, reasons: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
+
+export type JobStateQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type JobStateQuery = { job: { id: string, state: string, progress: number } };
+
+export type CancelJobMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type CancelJobMutation = { cancelJob: { id: string, state: string, progress: number } };
 
 export class TypedDocumentString<TResult, TVariables>
   extends String
@@ -1083,7 +1115,7 @@ export const WearRulesDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
-  latestSearch(tourId: $tourId, showId: $showId) {
+  latestJob(kind: "search", tourId: $tourId, showId: $showId) {
     id
     state
     progress
@@ -1101,8 +1133,8 @@ export const StartSearchDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
 export const StopSearchDocument = new TypedDocumentString(`
-    mutation StopSearch($searchId: ID!) {
-  stopSearch(searchId: $searchId) {
+    mutation StopSearch($id: ID!) {
+  cancelJob(id: $id) {
     id
     state
   }
@@ -1163,8 +1195,23 @@ export const ShowPageDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
 export const MakePackPlanDocument = new TypedDocumentString(`
     mutation MakePackPlan($tourId: ID!, $showId: ID!) {
-  makePackPlan(tourId: $tourId, showId: $showId) {
-    id
+  makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {
+    __typename
+    ... on PlanMade {
+      planId
+    }
+    ... on PlanningRefusal {
+      code
+      sentence
+      reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
+    }
   }
 }
     `) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
@@ -1234,11 +1281,26 @@ export const ConfirmCartDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
 export const SwapBoxDocument = new TypedDocumentString(`
     mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
-  swapBox(planId: $planId, serial: $serial, reason: $reason) {
-    draftId
-    marked
-    difference {
-      sentences
+  swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {
+    __typename
+    ... on SwapResult {
+      draftId
+      marked
+      difference {
+        sentences
+      }
+    }
+    ... on PlanningRefusal {
+      code
+      sentence
+      reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
@@ -1354,135 +1416,207 @@ export const HouseRulesDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
 export const KeepRowDocument = new TypedDocumentString(`
     mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
-  keepRow(planId: $planId, truck: $truck, row: $row) {
+  keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<KeepRowMutation, KeepRowMutationVariables>;
 export const KeepLoadedDocument = new TypedDocumentString(`
     mutation KeepLoaded($planId: ID!) {
-  keepLoaded(planId: $planId) {
+  keepLoaded(planId: $planId, waitMs: 800) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<KeepLoadedMutation, KeepLoadedMutationVariables>;
 export const KeepPiecesDocument = new TypedDocumentString(`
     mutation KeepPieces($planId: ID!, $pieces: [String!]!) {
-  keepPieces(planId: $planId, pieces: $pieces) {
+  keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
 export const LetPiecesGoDocument = new TypedDocumentString(`
     mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {
-  letPiecesGo(planId: $planId, pieces: $pieces) {
+  letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<LetPiecesGoMutation, LetPiecesGoMutationVariables>;
 export const WaiveOrderDocument = new TypedDocumentString(`
     mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {
-  waiveOrder(planId: $planId, piece: $piece, reason: $reason) {
+  waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<WaiveOrderMutation, WaiveOrderMutationVariables>;
 export const EndWaiverDocument = new TypedDocumentString(`
     mutation EndWaiver($planId: ID!, $piece: String!) {
-  endWaiver(planId: $planId, piece: $piece) {
+  endWaiver(planId: $planId, waitMs: 800, piece: $piece) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<EndWaiverMutation, EndWaiverMutationVariables>;
 export const TakeCaseDocument = new TypedDocumentString(`
     mutation TakeCase($planId: ID!, $case: String!) {
-  takeCase(planId: $planId, case: $case) {
+  takeCase(planId: $planId, waitMs: 800, case: $case) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<TakeCaseMutation, TakeCaseMutationVariables>;
 export const LeaveCaseDocument = new TypedDocumentString(`
     mutation LeaveCase($planId: ID!, $case: String!) {
-  leaveCase(planId: $planId, case: $case) {
+  leaveCase(planId: $planId, waitMs: 800, case: $case) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<LeaveCaseMutation, LeaveCaseMutationVariables>;
 export const SetGroupEndDocument = new TypedDocumentString(`
     mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {
-  setGroupEnd(planId: $planId, group: $group, end: $end) {
+  setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) {
     __typename
     ... on LoadingDone {
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
@@ -1512,6 +1646,7 @@ export const SwapRowsDocument = new TypedDocumentString(`
     mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {
   swapRows(
     planId: $planId
+    waitMs: 800
     truck: $truck
     first: $first
     second: $second
@@ -1522,10 +1657,36 @@ export const SwapRowsDocument = new TypedDocumentString(`
       draftId
       changes
     }
-    ... on LoadingRefusal {
+    ... on PlanningRefusal {
+      code
       sentence
       reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
     }
   }
 }
     `) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;
+export const JobStateDocument = new TypedDocumentString(`
+    query JobState($id: ID!) {
+  job(id: $id) {
+    id
+    state
+    progress
+  }
+}
+    `) as unknown as TypedDocumentString<JobStateQuery, JobStateQueryVariables>;
+export const CancelJobDocument = new TypedDocumentString(`
+    mutation CancelJob($id: ID!) {
+  cancelJob(id: $id) {
+    id
+    state
+    progress
+  }
+}
+    `) as unknown as TypedDocumentString<CancelJobMutation, CancelJobMutationVariables>;

@@ -18,6 +18,7 @@ export type {
   Point,
   RunningOrderStep,
   Said,
+  SolveLimits,
   Stack,
   TickKey,
   ToldFinding,
@@ -38,6 +39,7 @@ export {
   changedInputs,
   changesBetween,
   designOf,
+  fingerprintOf,
   fingerprintOfIds,
   fingerprintOfItems,
   fingerprintWithoutItems,
@@ -51,6 +53,7 @@ export {
   whyNotUsable,
   withFloor,
 } from './inputs/index.js';
+export type { KeptPlan as EarlierPlan } from './landed/index.js';
 export {
   landedKeyOf,
   printedPlan,

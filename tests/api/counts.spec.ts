@@ -8,7 +8,7 @@ const record = `mutation($shows: [ID!]!, $lines: [CountInput!]!) { recordCounts(
 const correct = `mutation($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {
   correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { ${sheetFields} } }`;
 const takeBack = `mutation($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { ${sheetFields} } }`;
-const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan changed } }';
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan changed } } } }';
 
 describe('counts at return', () => {
   let test: TestApp;
@@ -37,7 +37,7 @@ describe('counts at return', () => {
   });
 
   it('takes a count, learns from it, and makes the plan stale; the next plan uses it', async () => {
-    const first = (await system.graphql(make)).data.makePackPlan;
+    const first = (await system.graphql(make)).data.makePackPlan.plan;
     expect(first.changed).toEqual([]);
     const { data, errors } = await warehouse.graphql(record, {
       shows: ['quayside'],
@@ -53,7 +53,7 @@ describe('counts at return', () => {
     expect(data.recordCounts.records[0]).toMatchObject({ countedBy: 'Wren Castellan', inForce: true, corrects: null });
     const stale = (await system.graphql('query($id: ID!) { plan(id: $id) { changed } }', { id: first.id })).data.plan;
     expect(stale.changed).toEqual(['the spares wanted and the losses counted have changed']);
-    const next = (await system.graphql(make)).data.makePackPlan;
+    const next = (await system.graphql(make)).data.makePackPlan.plan;
     expect(next.changed).toEqual([]);
     const [was, is] = [first, next].map((each) => each.plan.hardware.lines.find((line: any) => line.key === 'Link pin 12'));
     expect(was.learned.counted).toMatchObject({ losses: 3, uses: 9600 });

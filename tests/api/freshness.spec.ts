@@ -17,8 +17,10 @@ describe('staleness that is followed instead of worked out', () => {
     const system = await test.as('system');
     plans = [];
     for (const show of ['quayside', 'fenland']) {
-      const { data } = await system.graphql(`mutation { makePackPlan(tourId: "${tour}", showId: "${show}") { id } }`);
-      plans.push(data.makePackPlan.id);
+      const { data } = await system.graphql(
+        `mutation { makePackPlan(tourId: "${tour}", showId: "${show}") { ... on PlanMade { plan { id } } } }`,
+      );
+      plans.push(data.makePackPlan.plan.id);
     }
     statements = [];
     const { manager } = test.dataSource;

@@ -31,7 +31,7 @@ describe('keeping the register', () => {
     });
 
     it('changes a mass, says from what to what, and leaves the plan visibly stale', async () => {
-      await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id } }');
+      await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id } } } }');
       const text = await (await warehouse.fetch('/api/csv/models/shackles')).text();
       const heavier = text.replace(',0.62,', ',0.7,');
       expect(heavier).not.toBe(text);

@@ -42,8 +42,10 @@ describe('what changed is told', () => {
   });
 
   it('a tick through one API is told through the other', async () => {
-    const made = await at.other.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }');
-    const { id, plan } = made.data.makePackPlan;
+    const made = await at.other.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
+    );
+    const { id, plan } = made.data.makePackPlan.plan;
     const stream = await open(at.other);
     const row = `${plan.truck.trucks[0].id} row 1`;
     const ticked = await at.one.graphql('mutation($id: ID!, $row: String!) { tick(planId: $id, what: $row, done: true) { ticks } }', {

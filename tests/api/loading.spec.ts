@@ -1,7 +1,7 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }';
-const answer = '{ __typename ... on LoadingDone { draftId changes } ... on LoadingRefusal { sentence reasons } }';
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
+const answer = '{ __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { sentence reasons } }';
 const keepPieces = `mutation($id: ID!, $pieces: [String!]!) { keepPieces(planId: $id, pieces: $pieces) ${answer} }`;
 const keepRow = `mutation($id: ID!, $truck: String!, $row: Int!) { keepRow(planId: $id, truck: $truck, row: $row) ${answer} }`;
 const keepLoaded = `mutation($id: ID!) { keepLoaded(planId: $id) ${answer} }`;
@@ -28,7 +28,7 @@ describe('what people at the dock want of the trucks', () => {
   });
   afterAll(() => test.close());
 
-  const planned = async () => (await system.graphql(make)).data.makePackPlan;
+  const planned = async () => (await system.graphql(make)).data.makePackPlan.plan;
   const planOf = async (id: string) => (await warehouse.graphql(read, { id })).data.plan;
   const done = async (text: string, variables: object, agent = warehouse) => {
     const { data, errors } = await agent.graphql(text, variables);
@@ -83,7 +83,7 @@ describe('what people at the dock want of the trucks', () => {
     expect(draft.plan.truck.trucks[0].kept.every((each: any) => each.loaded)).toBe(true);
     expect(draft.ticks).toEqual(expect.arrayContaining(['row:T1:1', 'row:T1:2']));
     const swapped = await done(swap, { id: draftId, truck: 'T1', first: 1, second: 2, reason: 'no matter' });
-    expect(swapped).toMatchObject({ __typename: 'LoadingRefusal', sentence: 'Rows 1 and 2 of T1 cannot change places.' });
+    expect(swapped).toMatchObject({ __typename: 'PlanningRefusal', sentence: 'Rows 1 and 2 of T1 cannot change places.' });
     await done(letGo, { id: draftId, pieces: loaded.map((each: any) => each.id) });
   });
 
@@ -145,7 +145,7 @@ describe('what people at the dock want of the trucks', () => {
     const seen = await done(look, { id, truck: 'T1', ...found });
     expect(seen.axles.map((each: any) => each.axle)).toContain('drive axle');
     expect(await done(swap, { id, truck: 'T1', ...found })).toMatchObject({
-      __typename: 'LoadingRefusal',
+      __typename: 'PlanningRefusal',
       reasons: seen.breaches.map((each: any) => each.sentence),
     });
     expect(await acts()).toBe(before);

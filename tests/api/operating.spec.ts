@@ -113,7 +113,7 @@ describe('a house that is watched', () => {
       numberIn(text, `cartwright_operations_total{operation="${operation}",outcome="${outcome}"}`) || 0;
     await system.graphql('query AnyNameOfTheCallers { tours { id } }');
     await system.graphql('{ plan(id: "zz") { id } }');
-    await system.graphql('mutation { stopSearch(searchId: "00000000-0000-4000-8000-000000000000") { id } }');
+    await system.graphql('mutation { cancelJob(id: "00000000-0000-4000-8000-000000000000") { id } }');
     await post(test.address, '', '{ tours { id } }');
     await post(test.address, '', 'mutation { signIn(email: "a@b.example", password: "x") { __typename } }');
     const after = await metrics();
@@ -121,7 +121,7 @@ describe('a house that is watched', () => {
     expect({
       done: grew('query tours', 'done'),
       badInput: grew('query plan', 'bad input'),
-      notFound: grew('mutation stopSearch', 'not found'),
+      notFound: grew('mutation cancelJob', 'not found'),
       notAllowed: grew('query tours', 'not allowed'),
       refused: grew('mutation signIn', 'refused'),
     }).toEqual({ done: 1, badInput: 1, notFound: 1, notAllowed: 1, refused: 1 });

@@ -1,7 +1,8 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const tour = 'harbour-lights';
-const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { id state changed plan } }';
+const make =
+  'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id state changed plan } } } }';
 const release =
   'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { id revision state } ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { sentence changed } } }';
 const showPage =
@@ -18,7 +19,7 @@ describe('pack plans', () => {
   });
   afterAll(() => test.close());
 
-  const makePlan = async (agent: Agent, show = 'quayside') => (await agent.graphql(make, { tour, show })).data.makePackPlan;
+  const makePlan = async (agent: Agent, show = 'quayside') => (await agent.graphql(make, { tour, show })).data.makePackPlan.plan;
 
   it('makes the five results as a draft and says the four troubles plainly', async () => {
     const { state, plan } = await makePlan(warehouse);

@@ -2,7 +2,7 @@ import { XMLParser } from 'fast-xml-parser';
 import { strFromU8, unzipSync } from 'fflate';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }';
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
 const release = 'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "test") { __typename ... on PlanView { id state } } }';
 const tick = 'mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId: $id, what: $what, done: $done) { id ticks } }';
 const read =
@@ -20,7 +20,7 @@ describe('rigging', () => {
   beforeAll(async () => {
     test = await startTestApp();
     [system, safety, warehouse] = await Promise.all([test.as('system'), test.as('safety'), test.as('warehouse')]);
-    ({ id, plan } = (await system.graphql(make)).data.makePackPlan);
+    ({ id, plan } = (await system.graphql(make)).data.makePackPlan.plan);
   });
   afterAll(() => test.close());
 

@@ -63,8 +63,9 @@ describe('tours, shows and hangs', () => {
 
   it('keeps a mirror a mirror: a change of the original shows in the plan of both', async () => {
     expect((await bent((tour) => (tour.shows[0].hangs[0].tiltDownDeg = 2.5))).errors).toBeUndefined();
-    const { plan } = (await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { plan } }')).data
-      .makePackPlan;
+    const { plan } = (
+      await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { plan } } } }')
+    ).data.makePackPlan.plan;
     const [left, right] = plan.picks.hangs;
     expect([left.tiltDownDeg, right.tiltDownDeg]).toEqual([2.5, 2.5]);
     expect(right.mirrorOf).toBe('Main left');

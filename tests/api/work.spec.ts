@@ -1,11 +1,11 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }';
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
 const list = 'query($id: ID!) { workList(planId: $id) }';
 const move = 'mutation($id: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $id, box: $box, from: $from, to: $to) }';
 const stack = 'mutation($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }';
 const swap =
-  'mutation($id: ID!, $serial: String!, $reason: String!) { swapBox(planId: $id, serial: $serial, reason: $reason) { draftId marked difference { sentences boxes { hang position from to } } } }';
+  'mutation($id: ID!, $serial: String!, $reason: String!) { swapBox(planId: $id, serial: $serial, reason: $reason) { ... on SwapResult { draftId marked difference { sentences boxes { hang position from to } } } } }';
 
 describe('work on the floor', () => {
   let test: TestApp;
@@ -15,7 +15,7 @@ describe('work on the floor', () => {
   beforeAll(async () => {
     test = await startTestApp();
     [system, warehouse] = await Promise.all([test.as('system'), test.as('warehouse')]);
-    plan = (await system.graphql(make)).data.makePackPlan;
+    plan = (await system.graphql(make)).data.makePackPlan.plan;
   });
   afterAll(() => test.close());
 
@@ -69,8 +69,8 @@ describe('work on the floor', () => {
   });
 
   it('swaps a failed box for the change that is least, quarantines it, and marks the other plans that counted on it', async () => {
-    await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "fenland") { id } }');
-    const current = (await system.graphql(make)).data.makePackPlan;
+    await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "fenland") { ... on PlanMade { plan { id } } } }');
+    const current = (await system.graphql(make)).data.makePackPlan.plan;
     const failed = current.plan.carts.loads[2].boxes[0].serial;
     const { data, errors } = await warehouse.graphql(swap, { id: current.id, serial: failed, reason: 'Driver open' });
     expect(errors).toBeUndefined();
@@ -88,7 +88,7 @@ describe('work on the floor', () => {
 
   it('says no to a list with a box that must not fly, and to a plan that has been superseded', async () => {
     const release = 'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { revision } } }';
-    const old = (await system.graphql(make)).data.makePackPlan;
+    const old = (await system.graphql(make)).data.makePackPlan.plan;
     expect(old.plan.show).toMatchObject({ number: 1, of: 3 });
     await system.graphql(release, { id: old.id });
     const flying = old.plan.carts.loads[4].boxes[1].serial;
@@ -108,7 +108,7 @@ describe('work on the floor', () => {
     ['a box that is not in the plan', 'P-999', 'dent', 'serial'],
     ['no reason', 'P-010', ' ', 'reason'],
   ])('refuses a swap with %s', async (_what, serial, reason, field) => {
-    const { id } = (await system.graphql(make)).data.makePackPlan;
+    const { id } = (await system.graphql(make)).data.makePackPlan.plan;
     const { errors } = await warehouse.graphql(swap, { id, serial, reason });
     expect(errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field }] });
   });

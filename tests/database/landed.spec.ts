@@ -172,6 +172,8 @@ describe('a database that landed earlier', () => {
       what: step,
     });
     expect(ticked.ticks).toContain(step);
-    expect(await ask('mutation { makePackPlan(tourId: "winter-run", showId: "pier") { state } }')).toEqual({ state: 'draft' });
+    expect(await ask('mutation { makePackPlan(tourId: "winter-run", showId: "pier") { ... on PlanMade { plan { state } } } }')).toEqual({
+      plan: { state: 'draft' },
+    });
   });
 });

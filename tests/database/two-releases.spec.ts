@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { id plan } }';
+const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id plan } } } }';
 const release =
   'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a race, nothing flies") { __typename ... on PlanView { revision } ... on BookingRefusal { sentence clashes { item from to tour } } } }';
 
@@ -25,7 +25,7 @@ describe('two people who release at the same moment', () => {
       await test.dataSource.query(`DELETE FROM booking WHERE tour_name IN ('Harbour Lights', 'Second tour')`);
       const plans = await Promise.all(
         ['harbour-lights', 'second-tour'].map(
-          async (tour) => (await system.graphql(make, { tour, show: 'quayside' })).data.makePackPlan.id,
+          async (tour) => (await system.graphql(make, { tour, show: 'quayside' })).data.makePackPlan.plan.id,
         ),
       );
       const answers = (await Promise.all(plans.map((id) => system.graphql(release, { id })))).map((reply) => reply.data?.releasePackPlan);

@@ -4,12 +4,13 @@ import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
-import { loadIntegerProgramSolver } from '#runtime';
 import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
 import { type Config, configOf } from '../../apps/api/src/platform/config.js';
+import { JobRunner } from '../../apps/api/src/planning/job-runner.js';
+import type { Solvers } from '../../apps/api/src/planning/solver-pool.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
 import { loadLanded } from './landed-database.js';
 
@@ -40,6 +41,10 @@ export interface TestAppOptions {
   readonly logTo?: { write(line: string): void };
   /** Words other than English. */
   readonly words?: Words;
+  /** False: jobs wait until somebody takes them. */
+  readonly runsJobs?: boolean;
+  /** Around the threads that plan. */
+  readonly solversAround?: (pool: Solvers) => Solvers;
 }
 
 export interface GraphQlReply<T> {
@@ -64,6 +69,8 @@ export async function startTestApp({
   config,
   logTo,
   words,
+  runsJobs = true,
+  solversAround,
 }: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
   if (!server) throw new Error('TEST_DATABASE_URL is not set: run the tests with npm test');
@@ -81,10 +88,11 @@ export async function startTestApp({
     }),
     ...(logTo && { logTo }),
     ...(words && { words }),
-    integerProgram: await loadIntegerProgramSolver(),
     clock,
+    ...(solversAround ? { solversAround } : {}),
   });
   await app.listen(0, '127.0.0.1');
+  if (runsJobs) app.get(JobRunner).start();
   const dataSource = app.get(DataSource);
   if (demo && !beside) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;

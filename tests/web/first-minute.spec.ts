@@ -20,7 +20,10 @@ describe('the first minute in a browser', () => {
     browser = await openBrowser();
     const system = await test.as('system');
     for (const show of ['quayside', 'old-mill', 'fenland'])
-      await system.graphql('mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { id } }', { show });
+      await system.graphql(
+        'mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { ... on PlanMade { plan { id } } } }',
+        { show },
+      );
   });
   afterAll(async () => {
     await browser?.close();

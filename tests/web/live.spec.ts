@@ -13,8 +13,10 @@ describe('what others do is seen without reloading', () => {
     if (!process.env.CHROMIUM) return;
     test = await startTestApp({ web: true });
     system = await test.as('system');
-    const made = await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }');
-    truck = { planId: made.data.makePackPlan.id, id: made.data.makePackPlan.plan.truck.trucks[0].id };
+    const made = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
+    );
+    truck = { planId: made.data.makePackPlan.plan.id, id: made.data.makePackPlan.plan.plan.truck.trucks[0].id };
     browser = await openBrowser();
     page = await openPage(browser, { width: 390, height: 844 });
     await signInOn(page, test.address, demoPeople.find((each) => each.role === 'warehouse')!.email, passwordOf('warehouse'));

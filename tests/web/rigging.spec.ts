@@ -14,10 +14,12 @@ describe('rigging in a browser', () => {
   beforeAll(async () => {
     test = await startTestApp({ web: true });
     const system = await test.as('system');
-    const { data } = await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id plan } }');
-    hang = data.makePackPlan.plan.picks.hangs[0];
+    const { data } = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
+    );
+    hang = data.makePackPlan.plan.plan.picks.hangs[0];
     await system.graphql('mutation($id: ID!) { releasePackPlan(planId: $id, despite: "test") { __typename } }', {
-      id: data.makePackPlan.id,
+      id: data.makePackPlan.plan.id,
     });
     if (browserPath) browser = await openBrowser();
   });

@@ -13,9 +13,11 @@ describe('the trucks in a browser', () => {
   beforeAll(async () => {
     test = await startTestApp({ web: true });
     system = await test.as('system');
-    const made = await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id } }');
+    const made = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id } } } }',
+    );
     await system.graphql('mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a test") { __typename } }', {
-      id: made.data.makePackPlan.id,
+      id: made.data.makePackPlan.plan.id,
     });
     if (!browserPath) return;
     browser = await openBrowser();

@@ -11,7 +11,7 @@ describe('work on the floor in a browser', () => {
   beforeAll(async () => {
     test = await startTestApp({ web: true });
     const system = await test.as('system');
-    await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id } }');
+    await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id } } } }');
     if (!browserPath) return;
     browser = await openBrowser();
     page = await openPage(browser, { width: 390, height: 800 });

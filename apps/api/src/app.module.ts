@@ -4,7 +4,6 @@ import { GraphQLModule } from '@nestjs/graphql';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import type { Request, Response } from 'express';
 import type { Logger } from 'pino';
-import type { IntegerProgramSolver } from '#kernel';
 import { type Words, english } from '#words';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
@@ -19,7 +18,13 @@ import { PlanFreshness } from './features/plan/plan-freshness.reader.js';
 import { PlanPartsQuery } from './features/plan/plan-parts.query.js';
 import { PlanPartsResolver } from './features/plan/plan-parts.resolver.js';
 import { ShowPageQuery } from './features/plan/show-page.query.js';
-import { PlanReader, SOLVER } from './features/plan/plan.reader.js';
+import { LoadingHandler } from './features/loading/loading.handler.js';
+import { MakeHandler } from './features/plan/make.handler.js';
+import { MakeResolver } from './features/plan/make.resolver.js';
+import { MakeService } from './features/plan/make.service.js';
+import { SearchHandler } from './features/plan/search.handler.js';
+import { SwapHandler } from './features/plan/swap.handler.js';
+import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
@@ -39,9 +44,6 @@ import { RegisterService } from './features/register/register.service.js';
 import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
-import { SearchResolver } from './features/search/search.resolver.js';
-import { SearchService } from './features/search/search.service.js';
-import { SearchWorker } from './features/search/search.worker.js';
 import { ReportController } from './features/register/report.controller.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
@@ -53,6 +55,12 @@ import { TourFileController } from './features/transfer/tour-file.controller.js'
 import { TourFileService } from './features/transfer/tour-file.service.js';
 import { type Clock, type Config, systemClock } from './platform/config.js';
 import { formatError } from './platform/graphql/format-error.js';
+import { JOB_HANDLERS, type JobHandler } from './planning/job-handler.js';
+import { JobResolver } from './planning/job.resolver.js';
+import { JobRunner } from './planning/job-runner.js';
+import { Jobs } from './planning/jobs.js';
+import { LookCache } from './planning/look-cache.js';
+import { SOLVERS, SolverPool, type Solvers } from './planning/solver-pool.js';
 import { TourFileReader } from './planning/tour-file.reader.js';
 import { countOperations } from './platform/metrics/count-operations.js';
 import { Metrics } from './platform/metrics/metrics.js';
@@ -60,11 +68,12 @@ import { PlatformModule } from './platform/platform.module.js';
 
 export interface AppOptions {
   readonly config: Config;
-  readonly integerProgram: IntegerProgramSolver;
   readonly logger: Logger;
   readonly clock?: Clock;
   /** English unless told otherwise. */
   readonly words?: Words;
+  /** Around the threads that plan; a test holds them there. */
+  readonly solversAround?: (pool: Solvers) => Solvers;
   /** Where the schema is written; memory unless the generator asks. */
   readonly schemaFile?: string;
 }
@@ -93,6 +102,8 @@ const features = [
   ShowPageQuery,
   PlanWriter,
   PlanService,
+  MakeService,
+  MakeResolver,
   PlanResolver,
   WorkService,
   HoldService,
@@ -105,19 +116,31 @@ const features = [
   RiggingResolver,
   CountService,
   CountResolver,
-  SearchService,
-  SearchResolver,
-  SearchWorker,
   AttentionResolver,
   CsvService,
   ModelCsvService,
   TourFileService,
 ];
 
-/** The API as one module: platform, database, operations, features. */
+/** What is planned as a job, kind by kind. */
+const jobHandlers = [MakeHandler, SwapHandler, LoadingHandler, SearchHandler];
+
+/** Planning that is asked for, and where it is done. */
+const planning = [
+  SolverPool,
+  Jobs,
+  JobRunner,
+  JobResolver,
+  LookCache,
+  { provide: JOB_HANDLERS, useFactory: (...handlers: JobHandler<never>[]) => handlers, inject: jobHandlers },
+  ...jobHandlers,
+];
+
+/** The API as one module: platform, database, planning, operations, features. */
 @Module({})
 export class AppModule {
-  static with({ config, integerProgram, logger, clock = systemClock, words = english, schemaFile }: AppOptions): DynamicModule {
+  static with(options: AppOptions): DynamicModule {
+    const { config, logger, clock = systemClock, words = english, solversAround = (pool: Solvers) => pool, schemaFile } = options;
     return {
       module: AppModule,
       imports: [
@@ -141,7 +164,7 @@ export class AppModule {
         }),
       ],
       controllers: [ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
-      providers: [{ provide: SOLVER, useValue: integerProgram }, ...features],
+      providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };
   }
 }

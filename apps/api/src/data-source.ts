@@ -11,7 +11,8 @@ export function dataSourceOptions(databaseUrl: string): DataSourceOptions {
     synchronize: false,
     migrationsRun: false,
     migrationsTransactionMode: 'each',
-    extra: { max: 12 },
+    // A database that takes connections and says nothing must not hold requests for ever.
+    extra: { max: 12, connectionTimeoutMillis: 10_000 },
   };
 }
 

@@ -3,8 +3,8 @@ import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
-import { SearchRow } from './features/search/rows.js';
 import { TourRow } from './features/tour/rows.js';
+import { JobRow } from './planning/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { RequestRow } from './platform/request-once/rows.js';
 import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
@@ -26,7 +26,7 @@ export const entities = [
   BookingRow,
   CartCheckRow,
   TickRow,
-  SearchRow,
+  JobRow,
   LoadingActRow,
   LoadReadingRow,
   SignOffRow,

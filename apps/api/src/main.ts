@@ -1,15 +1,16 @@
 import { Logger } from '@nestjs/common';
-import { Trouble, loadIntegerProgramSolver } from '#runtime';
+import { Trouble } from '#runtime';
 import { createApp } from './create-app.js';
 import { migrate } from './data-source.js';
 import { AccountService } from './features/account/account.service.js';
+import { JobRunner } from './planning/job-runner.js';
 import { readServerSettings } from './platform/config.js';
 
-/** The API alone, for a house with a server of its own; migrates first. */
+/** The API for a house with a server of its own; migrates first. It plans as well, at a lower priority: workers beside it share the jobs. */
 try {
   const settings = readServerSettings(process.env);
   await migrate(settings.databaseUrl);
-  const app = await createApp({ config: settings, integerProgram: await loadIntegerProgramSolver() });
+  const app = await createApp({ config: settings });
   app.enableShutdownHooks();
   await app.init();
   const logger = new Logger('start');
@@ -17,6 +18,7 @@ try {
   const { firstPerson } = settings;
   if (firstPerson && (await app.get(AccountService).addFirst(firstPerson.email, firstPerson.password)))
     logger.log('The first person may sign in.');
+  app.get(JobRunner).start();
   await app.listen(settings.port);
   logger.log(`Listening on port ${settings.port}.`);
 } catch (fault) {

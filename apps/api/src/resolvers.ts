@@ -8,7 +8,8 @@ import { PlanResolver } from './features/plan/plan.resolver.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
-import { SearchResolver } from './features/search/search.resolver.js';
+import { MakeResolver } from './features/plan/make.resolver.js';
+import { JobResolver } from './planning/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 
 /** Every resolver: what the schema is made of. */
@@ -22,7 +23,8 @@ export const resolvers = [
   PlanResolver,
   RegisterResolver,
   RiggingResolver,
-  SearchResolver,
+  JobResolver,
+  MakeResolver,
   TourResolver,
   WorkResolver,
 ];

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import { addDays, seededRandom } from '#kernel';
-import { loadIntegerProgramSolver, startEmbeddedDatabase } from '#runtime';
+import { startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
 import { migrate } from '../../api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../api/src/features/transfer/demo.js';
@@ -25,7 +25,6 @@ export async function run(args: readonly string[], root: string): Promise<number
   await migrate(database.url);
   const app = await createApp({
     config: configOf(database.url),
-    integerProgram: await loadIntegerProgramSolver(),
   });
   try {
     await app.listen(0, '127.0.0.1');

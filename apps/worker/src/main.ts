@@ -1,23 +1,23 @@
 import { createServer } from 'node:http';
 import express from 'express';
 import { Logger } from '@nestjs/common';
-import { Trouble, loadIntegerProgramSolver } from '#runtime';
+import { Trouble } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
 import { migrate } from '../../api/src/data-source.js';
-import { SearchWorker } from '../../api/src/features/search/search.worker.js';
+import { JobRunner } from '../../api/src/planning/job-runner.js';
 import { readServerSettings } from '../../api/src/platform/config.js';
 import { probes } from '../../api/src/platform/probes.js';
 
-/** Takes long work from the queue until it is told to stop; as many copies as the house likes. */
+/** Takes jobs from the table until it is told to stop; as many copies as the house likes. */
 try {
   const settings = readServerSettings(process.env);
   await migrate(settings.databaseUrl);
-  const app = await createApp({ config: { ...settings, webFolder: null }, integerProgram: await loadIntegerProgramSolver() });
+  const app = await createApp({ config: { ...settings, webFolder: null } });
   app.enableShutdownHooks();
   await app.init();
   const logger = new Logger('start');
   for (const warning of settings.warnings) logger.warn(warning);
-  await app.get(SearchWorker).listen();
+  app.get(JobRunner).start();
   if (settings.workerPort !== null)
     createServer(express().use(probes(app)))
       .listen(settings.workerPort)

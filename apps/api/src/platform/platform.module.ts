@@ -10,7 +10,6 @@ import { JobLog } from './logs/job-log.js';
 import { Metrics } from './metrics/metrics.js';
 import { ReadinessCheck } from './readiness.js';
 import { Housekeeping } from './housekeeping.js';
-import { JobQueue } from './job-queue.js';
 import { ChangeFeed } from './live/change-feed.js';
 import { ChangeLog } from './live/change-log.js';
 import { LiveController } from './live/live.controller.js';
@@ -21,7 +20,7 @@ import { SessionStore } from './sign-in/session-store.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
 import { WORDS } from './words.js';
 
-/** What no feature owns: config, clock, unit of work, sessions, job queue, metrics, the guard on every call. */
+/** What no feature owns: config, clock, unit of work, sessions, what changes, metrics, the guard on every call. */
 @Global()
 @Module({})
 export class PlatformModule {
@@ -36,7 +35,6 @@ export class PlatformModule {
         { provide: WORDS, useValue: words },
         UnitOfWork,
         SessionStore,
-        JobQueue,
         JobLog,
         Metrics,
         ReadinessCheck,
@@ -48,7 +46,7 @@ export class PlatformModule {
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
       ],
-      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, JobQueue, JobLog, Metrics, ReadinessCheck],
+      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, ChangeFeed, JobLog, Metrics, ReadinessCheck],
     };
   }
 }

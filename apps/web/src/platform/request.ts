@@ -1,6 +1,7 @@
 import { newId, requestsOver } from './requests-over.js';
 
 export { Refused } from './refused.js';
+export type { AnswerOf } from './requests-over.js';
 
 /** What the screens send, over the browser's own wire. */
 export const { request, sendFile, settleRequest } = requestsOver({

@@ -7,6 +7,9 @@ export interface Operation<Answer, Variables> {
   readonly __apiType?: (variables: Variables) => Answer;
 }
 
+/** What an operation answers. */
+export type AnswerOf<O> = O extends Operation<infer Answer, never> ? Answer : never;
+
 export interface RequestOptions {
   /** Of a write that was made earlier; a new one where nothing is said. */
   readonly requestId?: string;

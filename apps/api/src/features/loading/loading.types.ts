@@ -1,4 +1,5 @@
 import { Field, Float, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
+import { JobUnderWay, PlanningRefusal } from '../../planning/job.types.js';
 
 @ObjectType({ description: 'The trucks were planned anew around what is wanted: a draft, and what it changes.' })
 export class LoadingDone {
@@ -9,19 +10,10 @@ export class LoadingDone {
   changes: string[];
 }
 
-@ObjectType({ description: 'Nothing was kept: why the trucks cannot be loaded like that.' })
-export class LoadingRefusal {
-  @Field()
-  sentence: string;
-
-  @Field(() => [String])
-  reasons: string[];
-}
-
 export const LoadingResult = createUnionType({
   name: 'LoadingResult',
-  types: () => [LoadingDone, LoadingRefusal] as const,
-  resolveType: (value: object) => ('draftId' in value ? LoadingDone : LoadingRefusal),
+  types: () => [LoadingDone, PlanningRefusal, JobUnderWay] as const,
+  resolveType: (value: object) => ('draftId' in value ? LoadingDone : 'job' in value ? JobUnderWay : PlanningRefusal),
 });
 
 @ObjectType()

@@ -15,7 +15,7 @@ import {
 } from '#pack-plan';
 import { NotFoundError } from '../../platform/graphql/fault.js';
 import type { CartCheck } from './plan.types.js';
-import { type WrittenTick, textOfTick } from './tick.repository.js';
+import { type WrittenTick, textOfTick } from '../../planning/written-tick.js';
 
 type PartName = 'head' | 'findings' | 'carts' | 'picks' | 'hang' | 'hardware' | 'trucks' | 'truck' | 'due' | 'uses';
 

@@ -71,12 +71,6 @@ export class PlanResolver {
     return this.differences.difference(from, to);
   }
 
-  @Allow('system', 'warehouse')
-  @Mutation(() => PlanView, { description: 'Makes the draft plan of a show from everything as it now is.' })
-  async makePackPlan(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string, @Me() me: SignedIn): Promise<PlanView> {
-    return this.page.plan(await this.service.make(tourId, showId, me));
-  }
-
   @Allow('system')
   @Mutation(() => ReleaseResult)
   async releasePackPlan(

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { IntegerProgramSolver } from '#kernel';
+import type { Result } from '#kernel';
 import {
   type ReleaseDecision,
   type TickKey,
@@ -8,7 +8,6 @@ import {
   changedInputs,
   checkCart,
   decideRelease,
-  makeSteadyPlan,
   tickKeyOf,
   tickText,
   tickWords,
@@ -24,17 +23,14 @@ import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
-import { SOLVER } from './plan.reader.js';
-import { PlanWriter } from './plan.writer.js';
 import type { BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow } from './rows.js';
 import { putTick, takeTickBack, ticksOf } from './tick.repository.js';
 
-
 const unknownStep = { code: 'unknown-step' } as const;
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
-type Released = { ok: true; value: string } | { ok: false; error: ReleaseRefusal };
+type Released = Result<string, ReleaseRefusal>;
 
 /** Drafts, releases and what is confirmed on the floor. */
 @Injectable()
@@ -42,31 +38,9 @@ export class PlanService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly reader: TourFileReader,
-    private readonly writer: PlanWriter,
-    @Inject(SOLVER) private readonly integerProgram: IntegerProgramSolver,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
-
-  /** One load, one pure plan, one save: the draft of the show, in the place of an older draft. */
-  async make(tourId: string, showId: string, who: SignedIn): Promise<string> {
-    const outcome = await this.unitOfWork.run<string>(async (manager) => {
-      const file = await this.reader.load(manager, tourId);
-      if (!file.tour.shows.some((show) => show.id === showId)) throw new NotFoundError(`The show ${showId}`);
-      const earlier = await manager.getRepository(PackPlanRow).find({
-        where: [
-          { tourId, showId, state: 'released' },
-          { tourId, showId, state: 'draft' },
-        ],
-      });
-      const before = (earlier.find((row) => row.state === 'released') ?? earlier[0])?.plan;
-      const limits = { now: () => performance.now(), integerProgram: this.integerProgram, timeLimitSeconds: 10 };
-      const plan = makeSteadyPlan(file, showId, limits, before, this.words);
-      return { ok: true, value: await this.writer.putDraft(manager, plan, who.name) };
-    });
-    if (!outcome.ok) throw new Error('a draft is never refused');
-    return outcome.value;
-  }
 
   /** Draft to next revision: its predecessor is superseded and the tour's promises replaced in the same transaction. */
   async release(planId: string, despite: string | null, who: SignedIn): Promise<Released> {

@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
-import { type TickKey, tickText } from '#pack-plan';
+import type { TickKey } from '#pack-plan';
+import { textOfTick } from '../../planning/written-tick.js';
 import { TickRow } from './rows.js';
 
 /** What has been ticked off a plan, each as the text of its key. */
@@ -37,8 +38,3 @@ export async function carryTicks(
   const carried = ticks.filter((each) => standing.has(textOfTick(each))).map((each) => ({ ...each, planId: toId }));
   if (carried.length > 0) await manager.getRepository(TickRow).insert(carried);
 }
-
-export type WrittenTick = Pick<TickRow, 'kind' | 'subject' | 'place'>;
-
-export const textOfTick = ({ kind, subject, place }: WrittenTick): string =>
-  kind === 'as written' ? subject : tickText({ kind, subject, place });

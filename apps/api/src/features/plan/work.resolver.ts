@@ -3,8 +3,6 @@ import type { BetweenShows, WorkList } from '#pack-plan';
 import { BetweenShowsJson, WorkListJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { differenceViewOf } from './plan-difference.query.js';
-import { SwapResult } from './plan.types.js';
 import { WorkService } from './work.service.js';
 
 @ObjectType()
@@ -31,8 +29,8 @@ export class WorkResolver {
   }
 
   @Query(() => [BetweenShowsView], { description: 'What happens to the carts between the shows of a tour.' })
-  betweenShows(@Args('tourId', id) tourId: string): Promise<BetweenShowsView[]> {
-    return this.service.between(tourId);
+  async betweenShows(@Args('tourId', id) tourId: string): Promise<BetweenShowsView[]> {
+    return [...(await this.service.between(tourId))];
   }
 
   @Allow('warehouse', 'system')
@@ -44,18 +42,6 @@ export class WorkResolver {
     @Args('to') to: string,
     @Me() me: SignedIn,
   ): Promise<WorkList> {
-    return this.service.doMove(planId, box, from, to, me);
-  }
-
-  @Allow('warehouse', 'system')
-  @Mutation(() => SwapResult, { description: 'A box failed: quarantine it and make a draft that changes least.' })
-  async swapBox(
-    @Args('planId', id) planId: string,
-    @Args('serial') serial: string,
-    @Args('reason') reason: string,
-    @Me() me: SignedIn,
-  ): Promise<SwapResult> {
-    const { draftId, marked, difference } = await this.service.swap(planId, serial, reason, me);
-    return { draftId, marked: [...marked], difference: differenceViewOf(difference) };
+    return this.service.doMove(planId, { box, from, to }, me);
   }
 }

@@ -1,14 +1,12 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager, QueryFailedError } from 'typeorm';
+import { type Result, ok, refuse } from '#kernel';
 import { CLOCK, type Clock } from '../config.js';
 import { OutcomeUnknownError } from '../graphql/fault.js';
 import { claimRequest, keepAnswer } from '../request-once/claim.js';
 import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
 import { databaseErrorOf } from './database-error.js';
-
-/** What a unit of work gives back: `ok` false is a refusal, and rolls back what was written. */
-export type Outcome<T, R> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: R };
 
 export type Isolation = 'SERIALIZABLE' | 'READ COMMITTED';
 
@@ -26,7 +24,7 @@ const attempts = 12;
 
 /**
  * The only way to write: one SERIALIZABLE transaction, tried again as a whole; the manager is the only handle in scope. READ COMMITTED is for
- * work that locks every row it decides on, in one order. A write that its client named (`Idempotency-Key`) is done once: its id and its value are
+ * work that locks every row it decides on, in one order. A refusal rolls back what was written. A write that its client named (`Idempotency-Key`) is done once: its id and its value are
  * kept in the same transaction, and the same id again gets the value without the work.
  */
 @Injectable()
@@ -37,9 +35,9 @@ export class UnitOfWork {
   ) {}
 
   async run<T, R = never>(
-    work: (manager: EntityManager) => Promise<Outcome<T, R>>,
+    work: (manager: EntityManager) => Promise<Result<T, R>>,
     isolation: Isolation = 'SERIALIZABLE',
-  ): Promise<Outcome<T, R>> {
+  ): Promise<Result<T, R>> {
     const request = currentRequest();
     for (let attempt = 1; ; attempt++) {
       const state = { isWorkDone: false };
@@ -48,7 +46,7 @@ export class UnitOfWork {
         if (request) request.step++;
         return outcome;
       } catch (fault) {
-        if (fault instanceof RolledBack) return { ok: false, error: fault.refusal as R };
+        if (fault instanceof RolledBack) return refuse(fault.refusal as R);
         const isLost = isConnectionLost(fault);
         // The answer to a commit that was lost on the way is only known where the id can be asked for.
         if (isLost && state.isWorkDone && !request) throw new OutcomeUnknownError(fault);
@@ -60,14 +58,14 @@ export class UnitOfWork {
   }
 
   private once<T, R>(
-    work: (manager: EntityManager) => Promise<Outcome<T, R>>,
+    work: (manager: EntityManager) => Promise<Result<T, R>>,
     isolation: Isolation,
     request: CurrentRequest | undefined,
     state: { isWorkDone: boolean },
-  ): Promise<Outcome<T, R>> {
+  ): Promise<Result<T, R>> {
     return this.dataSource.transaction(isolation, async (manager) => {
       const claim = request && (await claimRequest(manager, request, this.clock.now()));
-      if (claim && !claim.isNew) return { ok: true, value: claim.answer as T };
+      if (claim && !claim.isNew) return ok(claim.answer as T);
       const outcome = await work(manager);
       if (!outcome.ok) throw new RolledBack(outcome.error);
       if (claim) await keepAnswer(manager, claim.place, outcome.value);

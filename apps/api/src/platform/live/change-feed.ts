@@ -37,7 +37,10 @@ export class ChangeFeed implements OnModuleDestroy {
   /** Tells `listener` of all that is committed from now on, until the function it gives back is called. */
   async subscribe(listener: (changes: Changes) => void): Promise<() => void> {
     this.listeners.add(listener);
-    this.position ??= outsideRequest(() => this.start());
+    this.position ??= outsideRequest(() => this.start()).catch((fault: unknown) => {
+      this.position = undefined;
+      throw fault;
+    });
     await this.position;
     return () => this.listeners.delete(listener);
   }
@@ -57,7 +60,12 @@ export class ChangeFeed implements OnModuleDestroy {
   }
 
   private async listen(): Promise<void> {
-    const client = new pg.Client({ connectionString: this.config.databaseUrl, keepAlive: true, application_name: 'cartwright live' });
+    const client = new pg.Client({
+      connectionString: this.config.databaseUrl,
+      keepAlive: true,
+      connectionTimeoutMillis: longestPauseMs,
+      application_name: 'cartwright live',
+    });
     client.on('notification', () => this.wake());
     client.on('error', (fault) => this.again(fault, 250));
     client.on('end', () => this.again(new Error('the connection ended'), 250));

@@ -4,6 +4,11 @@ import { maskFault } from '../graphql/mask-fault.js';
 import { Metrics } from '../metrics/metrics.js';
 import { LOGGER, logUnder } from './house-logger.js';
 
+/** What is told of a fault that was logged here. */
+const masked = new WeakMap<object, string>();
+
+export const maskedBy = (fault: unknown): string | undefined => masked.get(fault as object);
+
 /** Jobs in the log and in the metrics. */
 @Injectable()
 export class JobLog {
@@ -13,8 +18,7 @@ export class JobLog {
   ) {}
 
   /**
-   * Does a job: one line when it ends, its name in every line that is logged on the way, and an incident for a fault, which is thrown on so that the
-   * queue tries again.
+   * Does a job: one line when it ends, its name in every line that is logged on the way, and an incident for a fault, which is thrown on.
    */
   run<T>(queue: string, id: string, work: () => Promise<T>): Promise<T> {
     const start = performance.now();
@@ -31,7 +35,7 @@ export class JobLog {
         return result;
       } catch (fault) {
         end('fault');
-        maskFault(fault, this.metrics, 'job');
+        masked.set(fault as object, maskFault(fault, this.metrics, 'job').message);
         throw fault;
       }
     });

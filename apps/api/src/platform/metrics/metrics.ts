@@ -113,7 +113,7 @@ export class Metrics {
       collect: async () => {
         gauge.reset();
         const rows = await this.ask<{ queue: string; state: string; count: string }>(
-          'SELECT name AS queue, state::text AS state, count(*) AS count FROM job_queue.job GROUP BY name, state',
+          'SELECT kind AS queue, state, count(*) AS count FROM job GROUP BY kind, state',
         );
         for (const { queue, state, count } of rows) gauge.set({ queue, state }, Number(count));
       },

@@ -11,9 +11,16 @@ export const showQuery = graphql(`
   }
 `);
 
-export const makePlan = graphql(
-  `mutation MakePackPlan($tourId: ID!, $showId: ID!) { makePackPlan(tourId: $tourId, showId: $showId) { id } }`,
-);
+export const makePlan = graphql(`
+  mutation MakePackPlan($tourId: ID!, $showId: ID!) {
+    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {
+      __typename
+      ... on PlanMade { planId }
+      ... on PlanningRefusal { code sentence reasons }
+      ... on JobUnderWay { job { id state progress } }
+    }
+  }
+`);
 
 export const releasePlan = graphql(`
   mutation ReleasePackPlan($planId: ID!, $despite: String) {

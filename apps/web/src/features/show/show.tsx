@@ -4,12 +4,14 @@ import { Link, useParams } from 'react-router';
 import type { Person } from '../../app/person.js';
 import { drawCart, drawHang } from '#drawings';
 import type { PackPlan } from '#pack-plan';
-import { request } from '../../platform/request.js';
+import { usePlanning } from '../../platform/planning.js';
+import { type AnswerOf, request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { UnderWay } from '../../ui/under-way.js';
 import { differenceQuery, makePlan, releasePlan } from './operations.js';
 import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
@@ -81,13 +83,15 @@ function Actions({
 }) {
   const client = useQueryClient();
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
-  const make = useMutation({
-    mutationFn: () => request(makePlan, { tourId: data.tourId, showId: data.showId }),
-    onSuccess: async () => {
+  const make = usePlanning<AnswerOf<typeof makePlan>['makePackPlan']>({
+    onAnswer: async (answer) => {
+      if (answer.__typename !== 'PlanMade') return;
       await client.invalidateQueries();
       onDraft(true);
     },
   });
+  const makeIt = () =>
+    make.mutate(async (requestId) => (await request(makePlan, { tourId: data.tourId, showId: data.showId }, { requestId })).makePackPlan);
   const [despite, setDespite] = useState('');
   const release = useMutation({
     mutationFn: () => request(releasePlan, { planId: data.draft!.id, despite: despite.trim() || null }),
@@ -116,7 +120,7 @@ function Actions({
         </Link>
       )}
       {me.role !== 'safety' && (
-        <button type="button" className="plain" disabled={make.isPending} onClick={() => make.mutate()}>
+        <button type="button" className="plain" disabled={make.isPending} onClick={makeIt}>
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
         </button>
       )}
@@ -125,6 +129,8 @@ function Actions({
           Release as revision {nextLetter(data.revisions.length)}
         </button>
       )}
+      {make.isPending && <UnderWay job={make.job} onCancel={make.cancel} of="Planning" />}
+      {make.data?.__typename === 'PlanningRefusal' && <Note weight="look">{make.data.sentence}</Note>}
       <Faults of={make.error ?? release.error} />
       {refusal && <Note weight="stop">{refusal.sentence}</Note>}
       {refusal?.__typename === 'StopRefusal' && (

@@ -1,15 +1,22 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useQueryClient } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { z } from 'zod';
 import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
+import { usePlanning } from '../../platform/planning.js';
+import { type AnswerOf, request } from '../../platform/request.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
 import { filled } from '../../ui/typed.js';
+import { UnderWay } from '../../ui/under-way.js';
 
 const swapMutation = graphql(`
   mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
-    swapBox(planId: $planId, serial: $serial, reason: $reason) { draftId marked difference { sentences } }
+    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {
+      __typename
+      ... on SwapResult { draftId marked difference { sentences } }
+      ... on PlanningRefusal { code sentence reasons }
+      ... on JobUnderWay { job { id state progress } }
+    }
   }
 `);
 
@@ -27,19 +34,22 @@ const typedFailure = z.object({ serial: filled('a serial of this show'), reason:
 export function SwapBox({ planId, base, serials, onDraft }: SwapProps) {
   const form = useTypedForm(typedFailure, nothing);
   const client = useQueryClient();
-  const swap = useMutation({
-    mutationFn: (failure: z.output<typeof typedFailure>) => request(swapMutation, { planId, ...failure }),
-    onSuccess: async () => {
+  const swap = usePlanning<AnswerOf<typeof swapMutation>['swapBox']>({
+    onAnswer: async (said) => {
+      if (said.__typename !== 'SwapResult') return client.invalidateQueries();
       form.reset(nothing);
       await client.invalidateQueries();
       onDraft(true);
     },
   });
-  const answer = swap.data?.swapBox;
+  const quarantine = (failure: z.output<typeof typedFailure>) =>
+    swap.mutate(async (requestId) => (await request(swapMutation, { planId, ...failure }, { requestId })).swapBox);
+  const answer = swap.data?.__typename === 'SwapResult' ? swap.data : undefined;
+  const refusal = swap.data?.__typename === 'PlanningRefusal' ? swap.data : undefined;
   return (
     <details open={answer !== undefined}>
       <summary>A box has failed</summary>
-      <Form form={form} className="floor" onSubmit={(failure) => swap.mutate(failure)} error={swap.error}>
+      <Form form={form} className="floor" onSubmit={quarantine} error={swap.error}>
         <div className="fields">
           <Field name="serial" label="Its serial" list="boxes-of-this-show" />
           <Field name="reason" label="What is wrong with it" />
@@ -49,6 +59,8 @@ export function SwapBox({ planId, base, serials, onDraft }: SwapProps) {
             <option key={each} value={each} />
           ))}
         </datalist>
+        {swap.isPending && <UnderWay job={swap.job} onCancel={swap.cancel} of="Looking for another box" />}
+        {refusal && <Note weight="stop">{`The box is quarantined, but no draft was made. ${refusal.sentence}`}</Note>}
         <button type="submit" disabled={swap.isPending}>
           Quarantine it and find another
         </button>

@@ -1,6 +1,7 @@
 import type { PackPlan } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { UnderWay } from '../../ui/under-way.js';
 import { Answer } from './loading-answer.js';
 import { letGoMutation } from './operations.js';
 import { useLoadingAct } from './use-loading-act.js';
@@ -19,12 +20,13 @@ export function LetAllGo({ planId, plan, onDraft }: { planId: string; plan: Pack
             type="button"
             className="plain"
             disabled={acts.isPending}
-            onClick={() => acts.mutate(async () => (await request(letGoMutation, { planId })).letPiecesGo)}
+            onClick={() => acts.mutate(async (requestId) => (await request(letGoMutation, { planId }, { requestId })).letPiecesGo)}
           >
             Let everything go that is kept
           </button>
         </p>
       )}
+      {acts.isPending && <UnderWay job={acts.job} onCancel={acts.cancel} of="Planning around it" />}
       <Faults of={acts.error} />
       {acts.data && <Answer of={acts.data} />}
     </>

@@ -3,7 +3,7 @@ import type { LoadingAnswer } from './use-loading-act.js';
 
 /** What became of a wish, in words. */
 export function Answer({ of }: { of: LoadingAnswer }) {
-  if (of.__typename === 'LoadingRefusal')
+  if (of.__typename === 'PlanningRefusal')
     return (
       <div role="alert">
         <Note weight="stop">{of.sentence}</Note>
@@ -15,7 +15,6 @@ export function Answer({ of }: { of: LoadingAnswer }) {
         </ul>
       </div>
     );
-  if (!('changes' in of)) return null;
   return (
     <div role="status">
       <p>{of.changes.length === 0 ? 'A draft was made. Nothing else moves.' : 'A draft was made:'}</p>

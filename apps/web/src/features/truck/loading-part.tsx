@@ -3,6 +3,7 @@ import type { PackPlan, TruckResultOne } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Part } from '../../ui/page.js';
+import { UnderWay } from '../../ui/under-way.js';
 import {
   endWaiverMutation,
   groupEndMutation,
@@ -40,7 +41,7 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
           <button
             type="button"
             disabled={acts.isPending || loadedRows === 0}
-            onClick={() => acts.mutate(async () => (await request(keepLoadedMutation, { planId })).keepLoaded)}
+            onClick={() => acts.mutate(async (requestId) => (await request(keepLoadedMutation, { planId }, { requestId })).keepLoaded)}
           >
             Lock what is ticked as loaded
           </button>
@@ -49,13 +50,15 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
               type="button"
               className="plain"
               disabled={acts.isPending}
-              onClick={() => acts.mutate(async () => (await request(letGoMutation, { planId, pieces: kept })).letPiecesGo)}
+              onClick={() =>
+                acts.mutate(async (requestId) => (await request(letGoMutation, { planId, pieces: kept }, { requestId })).letPiecesGo)
+              }
             >
               Let all of {truck.id} go
             </button>
           )}
         </div>
-        {acts.isPending && <p role="status">Planning around it ...</p>}
+        {acts.isPending && <UnderWay job={acts.job} onCancel={acts.cancel} of="Planning around it" />}
         <Faults of={acts.error} />
         {acts.data && <Answer of={acts.data} />}
         {notes.length > 0 && (
@@ -67,7 +70,11 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
                   <button
                     type="button"
                     className="plain"
-                    onClick={() => acts.mutate(async () => (await request(endWaiverMutation, { planId, piece: each.subject })).endWaiver)}
+                    onClick={() =>
+                      acts.mutate(
+                        async (requestId) => (await request(endWaiverMutation, { planId, piece: each.subject }, { requestId })).endWaiver,
+                      )
+                    }
                   >
                     In its turn again
                   </button>
@@ -76,7 +83,11 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
                   <button
                     type="button"
                     className="plain"
-                    onClick={() => acts.mutate(async () => (await request(leaveCaseMutation, { planId, case: each.subject })).leaveCase)}
+                    onClick={() =>
+                      acts.mutate(
+                        async (requestId) => (await request(leaveCaseMutation, { planId, case: each.subject }, { requestId })).leaveCase,
+                      )
+                    }
                   >
                     Leave it behind
                   </button>
@@ -86,7 +97,10 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
                     type="button"
                     className="plain"
                     onClick={() =>
-                      acts.mutate(async () => (await request(groupEndMutation, { planId, group: each.subject, end: null })).setGroupEnd)
+                      acts.mutate(
+                        async (requestId) =>
+                          (await request(groupEndMutation, { planId, group: each.subject, end: null }, { requestId })).setGroupEnd,
+                      )
                     }
                   >
                     In its usual place
@@ -133,7 +147,9 @@ function OnePiece({ planId, truck, acts }: { planId: string; truck: TruckResultO
           type="button"
           className="plain"
           disabled={piece === '' || acts.isPending}
-          onClick={() => acts.mutate(async () => (await request(keepPiecesMutation, { planId, pieces: [piece] })).keepPieces)}
+          onClick={() =>
+            acts.mutate(async (requestId) => (await request(keepPiecesMutation, { planId, pieces: [piece] }, { requestId })).keepPieces)
+          }
         >
           Keep it where it stands
         </button>
@@ -141,7 +157,9 @@ function OnePiece({ planId, truck, acts }: { planId: string; truck: TruckResultO
           type="button"
           className="plain"
           disabled={piece === '' || reason.trim() === '' || acts.isPending}
-          onClick={() => acts.mutate(async () => (await request(waiveMutation, { planId, piece, reason })).waiveOrder)}
+          onClick={() =>
+            acts.mutate(async (requestId) => (await request(waiveMutation, { planId, piece, reason }, { requestId })).waiveOrder)
+          }
         >
           Excuse it from the order
         </button>
@@ -158,7 +176,7 @@ function TakeCase({ planId, acts }: { planId: string; acts: LoadingActs }) {
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          acts.mutate(async () => (await request(takeCaseMutation, { planId, case: serial.trim() })).takeCase);
+          acts.mutate(async (requestId) => (await request(takeCaseMutation, { planId, case: serial.trim() }, { requestId })).takeCase);
         }}
       >
         <div className="fields">
@@ -178,7 +196,8 @@ function TakeCase({ planId, acts }: { planId: string; acts: LoadingActs }) {
 function GroupEnd({ planId, plan, acts }: { planId: string; plan: PackPlan; acts: LoadingActs }) {
   const groups = [...new Set(plan.truck.trucks.flatMap((truck) => truck.placements.map((each) => each.group ?? each.label)))].sort();
   const [group, setGroup] = useState(groups[0] ?? '');
-  const want = (end: 'door' | 'nose') => acts.mutate(async () => (await request(groupEndMutation, { planId, group, end })).setGroupEnd);
+  const want = (end: 'door' | 'nose') =>
+    acts.mutate(async (requestId) => (await request(groupEndMutation, { planId, group, end }, { requestId })).setGroupEnd);
   return (
     <details>
       <summary>A group at the door or at the nose</summary>

@@ -112,10 +112,10 @@ function KeepButton({ row, truck, stays, planId, acts }: KeepProps) {
       disabled={acts.isPending}
       aria-label={stays ? `Let row ${row.number} go` : `Keep row ${row.number} here`}
       onClick={() =>
-        acts.mutate(async () =>
+        acts.mutate(async (requestId) =>
           stays
-            ? (await request(letGoMutation, { planId, pieces: [...row.pieces] })).letPiecesGo
-            : (await request(keepRowMutation, { planId, truck: truck.id, row: row.number })).keepRow,
+            ? (await request(letGoMutation, { planId, pieces: [...row.pieces] }, { requestId })).letPiecesGo
+            : (await request(keepRowMutation, { planId, truck: truck.id, row: row.number }, { requestId })).keepRow,
         )
       }
     >

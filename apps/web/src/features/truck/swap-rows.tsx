@@ -80,9 +80,14 @@ function Effect({ truck, planId, first, second, acts }: EffectProps) {
                   disabled={acts.isPending || (swap.breaches.length > 0 && reason.trim() === '')}
                   onClick={() =>
                     acts.mutate(
-                      async () =>
-                        (await request(swapRowsMutation, { planId, truck: truck.id, first, second, reason: reason.trim() || null }))
-                          .swapRows,
+                      async (requestId) =>
+                        (
+                          await request(
+                            swapRowsMutation,
+                            { planId, truck: truck.id, first, second, reason: reason.trim() || null },
+                            { requestId },
+                          )
+                        ).swapRows,
                     )
                   }
                 >

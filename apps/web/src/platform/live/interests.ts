@@ -33,7 +33,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[], data: unkn
   remedies: () => ({ now: ['booking'], later: ['register', 'show', 'tour'] }),
   rigging: ([, plan]) => ({ now: [`rigging/${plan}`] }),
   'row swap': () => ({ now: [] }),
-  search: ([, tour, show]) => ({ now: [`search/${tour}/${show}`] }),
+  search: ([, tour, show]) => ({ now: [`planning/${tour}/${show}`] }),
   show: ([, tour, show], data) => ({
     now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`, ...plansIn(data).map((id) => `done/${id}`)],
     later: ['register', 'catalogue', 'booking'],
