@@ -28,7 +28,7 @@ function checkHang(checking: Checking, hang: Hang, result: HangResult): void {
   if (hang.picks.length <= 2) {
     if (result.picks.map((each) => each.hole).join('\n') !== hang.picks.map((each) => each.hole).join('\n'))
       wrong('loads', hang.id, 'its picks are not those of the design');
-    if (result.pullBack?.figures == null)
+    if ((result.pullBack?.figures ?? null) === null)
       near(
         'the sum of the reactions',
         result.picks.reduce((sum, each) => sum + each.reactionN, 0),

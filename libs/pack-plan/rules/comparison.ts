@@ -1,6 +1,6 @@
 import type { LoadRule, RatedLoad } from '#tour-file';
 import { type ComparedPart, type ComparisonCause, type ComparisonFact, type FactorFact, verdictOfCause } from '#trade';
-import { type ComparisonFactByCode, tell } from '#words';
+import { tell } from '#words';
 import type { Comparison, Factor } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { ratedKg } from './rated-load.js';
@@ -12,7 +12,7 @@ type Told = Pick<PlanInputs, 'words' | 'loadRule'>;
 export function toldComparison({ words }: Told, fact: ComparisonFact, factors: readonly Factor[]): Comparison {
   const what = tell(words.parts, fact.part);
   const verdict = verdictOfCause[fact.code];
-  const sentence = tell(words.comparisons, fact as ComparisonFactByCode);
+  const sentence = tell(words.comparisons, fact);
   const { code, part, value, unit, limit, rated, worstAt, use, rule } = fact;
   if (isFigured(code))
     return { what, value, unit, limit, rated, factors, verdict, sentence, fact: { code, part, ...(worstAt ? { worstAt } : {}) } };

@@ -1,6 +1,6 @@
 import type { FindingOf, HangSubject, JointSubject, PickSubject, RuleSubject } from '#trade';
 import { tell } from '../table.js';
-import type { ComparisonFactByCode, Words } from '../words.js';
+import type { Words } from '../words.js';
 import { comparisons, stages } from './compared.js';
 import { boxes, degrees, kilograms, list, number, percent } from './format.js';
 
@@ -34,7 +34,7 @@ function compared({
   onTheWayUp,
 }: Extract<FindingOf<'over-rated-load' | 'no-rated-value' | 'no-rule'>, { readonly compared: unknown }>): string {
   const also = subjects.alsoAt.length > 0 ? ` Also above ${positions(subjects.alsoAt)}.` : '';
-  return `${place(subjects.at)}${onTheWayUp ? ', on its way up' : ''}: ${tell(comparisons, fact as ComparisonFactByCode)}${also}`;
+  return `${place(subjects.at)}${onTheWayUp ? ', on its way up' : ''}: ${tell(comparisons, fact)}${also}`;
 }
 
 /** What a field of a regime is called; of the whole rule its title. */

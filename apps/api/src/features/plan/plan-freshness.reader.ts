@@ -121,7 +121,7 @@ async function workOut(manager: EntityManager, plan: Kept, register: WholeRegist
   const then = await fingerprintOfPlan(manager, plan.id, whole, rest, [...ids.flatMap(partsOfItem), ...(set ? [itemsPart] : [])]);
   const looked = new Set([...Object.keys(then), ...Object.keys(current)]);
   const changes = [
-    ...(whole ? [] : plan.changes!.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),
+    ...(whole ? [] : plan.changes.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),
     ...changesBetween(then, current, looked),
   ];
   const fits = whole || kinds.has('stack') ? await doesFloorFit(manager, plan.id) : plan.fits!;
