@@ -15,6 +15,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded small faults in the engines and decisions, and how many the tests see: [--engines hang-statics,decisions] [--mutants N] [--seed N] [--seconds S]',
     load: () => import('./bench/mutants.js'),
   },
+  layout: {
+    does: 'sources a folder, imports between folders, circles of folders: [--of DIR]',
+    load: () => import('./bench/layout.js'),
+  },
   'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--work N] [--seconds S]',
