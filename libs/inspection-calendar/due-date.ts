@@ -2,7 +2,7 @@ import { type Period, type PlainDate, addPeriod, invariant, readPeriod } from '#
 import type { CaseExamination, ExaminedItem } from './examinations-case.js';
 
 /** Why an item has no due date. */
-export type NoDueDate = 'failed' | 'blocked' | 'no record';
+export type NoDueDate = 'failed' | 'blocked' | 'no record' | 'no interval';
 
 /** The last day on which an item may be used, and what set it. */
 export type DueDate =
@@ -36,32 +36,44 @@ export function findLastRecordOn(item: ExaminedItem): PlainDate | undefined {
   );
 }
 
-/** Due date of an examination made on a day that renews all intervals: always from the real day, the earliest counts. */
-export function dueAfterExamination(on: PlainDate, intervals: readonly Period[]): PlainDate {
-  invariant(intervals.length > 0, 'an examined item has an interval');
-  return intervals.map((each) => addPeriod(on, each)).reduce((first, each) => (each < first ? each : first));
+/** Due date of an examination made on a day that renews all intervals: always from the real day, the earliest counts. undefined: no interval, no date. */
+export function dueAfterExamination(on: PlainDate, intervals: readonly Period[]): PlainDate | undefined {
+  return intervals.map((each) => addPeriod(on, each)).sort()[0];
+}
+
+/**
+ * The latest event that still blocks: on or after the day of the last examination (which came first that day is not known), unless that examination
+ * names it as what it answers.
+ */
+function blockingEvent(item: ExaminedItem, last: CaseExamination | undefined): ExaminedItem['events'][number] | undefined {
+  return item.events
+    .filter((each) => last === undefined || (each.on >= last.on && !last.answers?.includes(each.on)))
+    .sort((a, b) => (a.on < b.on ? -1 : 1))
+    .at(-1);
 }
 
 /** When the item may last be used, for a window that begins on `from`. */
 export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
   const last = findLastExamination(item.examinations);
   if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: `it failed its examination of ${last.on}` };
-  const event = item.events
-    .filter((each) => last === undefined || each.on > last.on)
-    .sort((a, b) => (a.on < b.on ? -1 : 1))
-    .at(-1);
-  if (event) return { dueOn: null, state: 'blocked', because: `${event.what} on ${event.on} and no examination since` };
+  const event = blockingEvent(item, last);
+  if (event) return { dueOn: null, state: 'blocked', because: becauseOf(event, last) };
   let earliest: { dueOn: PlainDate; because: string } | undefined;
   for (const interval of item.intervals) {
     const due = dueOfInterval(item, interval, from);
     if (!due) return { dueOn: null, state: 'no record', because: `no passed examination for the interval ${interval} is on file` };
     if (!earliest || due.dueOn < earliest.dueOn) earliest = due;
   }
-  invariant(earliest, 'an examined item has an interval');
-  if (last?.defectBy !== undefined && last.defectBy < earliest.dueOn)
-    return { dueOn: last.defectBy, because: `the report of ${last.on} sets ${last.defectBy} for a defect` };
-  return earliest;
+  const defectBy = last?.defectBy;
+  if (defectBy !== undefined && (!earliest || defectBy < earliest.dueOn))
+    return { dueOn: defectBy, because: `the report of ${last!.on} sets ${defectBy} for a defect` };
+  return earliest ?? { dueOn: null, state: 'no interval', because: 'no rule says how often it is examined' };
 }
+
+const becauseOf = (event: { readonly on: PlainDate; readonly what: string }, last: CaseExamination | undefined): string =>
+  event.on === last?.on
+    ? `${event.what} on ${event.on}, the day of its last examination, which does not name it as answered`
+    : `${event.what} on ${event.on} and no examination since`;
 
 /**
  * The last day on which `findDueDate` gives the same answer as on `from`, where a declaration stands in for an examination; null where it gives the

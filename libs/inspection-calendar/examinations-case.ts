@@ -14,16 +14,21 @@ export const examinationSchema = z.strictObject({
   nextLatestOn: day.optional(),
   underScheme: z.boolean().optional(),
   defectBy: day.optional(),
+  /** Days of the events that this examination answers: they block no longer. */
+  answers: z.array(day).max(200).optional(),
 });
 
 export const eventSchema = z.strictObject({ on: day, what: z.string().max(400).default('event') });
 
 export const examinedItemSchema = z.strictObject({
   id,
-  intervals: z.array(interval).min(1).max(20),
+  /** Empty: no rule says how often; failures, events and defects alone decide. */
+  intervals: z.array(interval).max(20),
   examinations: z.array(examinationSchema).max(2000).default([]),
   events: z.array(eventSchema).max(2000).default([]),
   declaredOn: day.optional(),
+  /** The visit days on which the item is where the examiner is; left out: all. */
+  seenOn: z.array(day).max(5000).optional(),
 });
 
 export const windowSchema = z.strictObject({ from: day, to: day });

@@ -2,7 +2,7 @@ import { type PlainDate, eachDay } from '#kernel';
 import { findDueDate } from './due-date.js';
 import type { ExaminedItem, JudgedWindow } from './examinations-case.js';
 
-export type ExaminationState = 'in date throughout' | 'falls due' | 'overdue' | 'no record' | 'blocked' | 'failed';
+export type ExaminationState = 'in date throughout' | 'falls due' | 'overdue' | 'no record' | 'blocked' | 'failed' | 'no interval';
 
 export interface ItemState {
   readonly id: string;
@@ -29,7 +29,8 @@ export function findItemState(item: ExaminedItem, { from, to }: JudgedWindow): I
 /** Judges an item against every day from the first to the last of the window, both included, by the records on file. */
 export function judgeItem(item: ExaminedItem, window: JudgedWindow): ItemJudgement {
   const found = findItemState(item, window);
-  const days = eachDay(window.from, window.to).map((on) => ({ on, inDate: found.dueOn !== null && on <= found.dueOn }));
+  const inDate = (on: PlainDate) => (found.dueOn === null ? found.state === 'no interval' : on <= found.dueOn);
+  const days = eachDay(window.from, window.to).map((on) => ({ on, inDate: inDate(on) }));
   return { ...found, days, sentence: sentenceOf(found, window) };
 }
 
@@ -45,6 +46,8 @@ function sentenceOf({ id, dueOn, state, because }: ItemState, { from, to }: Judg
       return `${id} has no record: ${because}. It must not be used before it is examined.`;
     case 'blocked':
       return `${id} is blocked: ${because}. It must not be used before a competent person has examined it.`;
+    case 'no interval':
+      return `${id} is judged by its state, incidents, failures and defects alone: ${because}.`;
     case 'failed':
       return `${id} must not be used: ${because}. Repair or retire it; an examiner's visit alone does not bring it back.`;
   }

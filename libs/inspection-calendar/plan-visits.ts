@@ -1,5 +1,6 @@
 import { invariant } from '#kernel';
 import { type ExaminationCount, findFewestExaminations } from './fewest-examinations.js';
+import { findFewestSeen } from './fewest-seen.js';
 import type { VisitNeed } from './visit-needs.js';
 
 /** Chosen places in the list of days, and for each of them the needs seen there. */
@@ -9,7 +10,7 @@ export interface VisitPlan extends ExaminationCount {
 }
 
 /**
- * The fewest visit days, proven.
+ * The fewest visit days, proven; where items are not on every day where the examiner is, by the search of fewest-seen.ts.
  *
  * Let u < w be two chosen days with none between. An item allows the pair when w is no later than its first due date, or
  * when u counts for it and carries it to w (or to the end); an item that is seen on every chosen day from its last
@@ -20,6 +21,10 @@ export interface VisitPlan extends ExaminationCount {
  */
 export function planVisits(needs: readonly VisitNeed[], dayCount: number): VisitPlan {
   if (needs.length === 0) return { chosen: [], seen: [], examinations: 0, examinationsAtLeast: 0 };
+  if (needs.some((each) => each.seen !== undefined)) {
+    const { chosen, ...count } = findFewestSeen(needs, dayCount);
+    return { chosen, seen: listSeen(needs, chosen, dayCount), ...count };
+  }
   const reach = listReach(needs, dayCount);
   const latest = takeLatest(needs, reach, dayCount);
   const { chosen, ...count } = findFewestExaminations({ needs, reach, latest, dayCount });
@@ -51,7 +56,7 @@ function listSeen(needs: readonly VisitNeed[], chosen: readonly number[], dayCou
   for (const need of needs) {
     let limit = need.last;
     while (limit < dayCount) {
-      const place = chosen.findLastIndex((each) => each <= limit);
+      const place = chosen.findLastIndex((each) => each <= limit && (need.seen?.includes(each) ?? true));
       invariant(place >= 0 && chosen[place]! >= need.first, 'a chosen day lies where the item needs one');
       seen[place]!.push(need);
       invariant(need.carries[chosen[place]!]! > limit, 'a visit carries an item further');

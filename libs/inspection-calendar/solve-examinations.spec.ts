@@ -100,10 +100,10 @@ describe('examinations due', () => {
       'blocked',
     ],
     [
-      'an event on the day of the examination does not',
+      'an event on the day of the examination blocks: which came first is not known',
       { examinations: [{ on: '2026-12-01', outcome: 'pass' }], events: [{ on: '2026-12-01', what: 'shock load' }] },
-      '2027-06-01',
-      'in date throughout',
+      null,
+      'blocked',
     ],
     [
       'an event without an examination blocks',
@@ -243,3 +243,147 @@ describe('a malformed examinations case', () => {
     expect(result.ok ? [] : result.error.map((fault) => fault.field)).toContain(field);
   });
 });
+
+describe('what happened on the day of an examination', () => {
+  const span = { from: '2027-03-01', to: '2027-04-20' };
+  const judged = (item: object) => {
+    const result = readExaminationsCase({ window: span, items: [{ id: 'X', intervals: ['P6M'], ...item }], visitDays: ['2027-02-22'] });
+    if (!result.ok) throw new Error(JSON.stringify(result.error));
+    return solveExaminations(result.value);
+  };
+  const passed = { on: '2027-01-10', outcome: 'pass' };
+  const drop = { on: '2027-01-10', what: 'drop' };
+
+  it.each([
+    ['blocks', { examinations: [passed], events: [drop] }, 'blocked'],
+    [
+      'no longer blocks where the examination answers it',
+      { examinations: [{ ...passed, answers: ['2027-01-10'] }], events: [drop] },
+      'in date throughout',
+    ],
+    ['blocks where the examination answers another', { examinations: [{ ...passed, answers: ['2027-01-09'] }], events: [drop] }, 'blocked'],
+    [
+      'does not block where it was the day before',
+      { examinations: [passed], events: [{ ...drop, on: '2027-01-09' }] },
+      'in date throughout',
+    ],
+    [
+      'blocks where only an earlier examination answers it',
+      {
+        examinations: [
+          { ...passed, answers: ['2027-02-01'] },
+          { ...passed, on: '2027-01-20' },
+        ],
+        events: [{ ...drop, on: '2027-02-01' }],
+      },
+      'blocked',
+    ],
+  ])('%s', (_what, item, state) => {
+    expect(judged(item).items[0]!.state).toBe(state);
+  });
+
+  it.each([
+    ['nothing on file: no state of its own, no visit', {}, 'no interval', null, 0],
+    ['a failure bars it', { examinations: [{ on: '2027-01-10', outcome: 'fail' }] }, 'failed', null, 0],
+    ['an event bars it until one visit', { events: [drop] }, 'blocked', null, 1],
+    ['a defect sets its last day', { examinations: [{ ...passed, defectBy: '2027-03-20' }] }, 'falls due', '2027-03-20', 1],
+    ['a defect after the window', { examinations: [{ ...passed, defectBy: '2027-05-20' }] }, 'in date throughout', '2027-05-20', 0],
+  ])('without an interval, %s', (_what, item, state, dueOn, visits) => {
+    const answer = judged({ intervals: [], ...item });
+    expect(answer.items[0]).toMatchObject({ state, dueOn });
+    expect(answer.visits.count).toBe(visits);
+    expect(answer.visits.cannotBeSaved).toEqual([]);
+  });
+});
+
+describe('items that are not on every day where the examiner is', () => {
+  const day = (offset: number) => addDays('2027-02-20', offset);
+  const days = Array.from({ length: 7 }, (_, index) => day(index * 4));
+  const items = fc.array(
+    fc.record({
+      intervals: fc.constantFrom(['P14D'], ['P1M'], ['P6M'], []),
+      examinations: fc.array(
+        fc.integer({ min: 0, max: 60 }).map((offset) => ({ on: addDays('2026-12-20', offset), outcome: 'pass' as const })),
+        { maxLength: 1 },
+      ),
+      events: fc.array(
+        fc.integer({ min: 0, max: 40 }).map((offset) => ({ on: addDays('2027-01-20', offset), what: 'drop' })),
+        { maxLength: 1 },
+      ),
+      seenOn: fc.option(fc.subarray(days), { nil: undefined }),
+    }),
+    { minLength: 1, maxLength: 5 },
+  );
+
+  it('come to the fewest days, then the fewest examinations, then the latest days of all choices', () => {
+    fc.assert(
+      fc.property(items, (list) => {
+        const problem = read({
+          window: { from: '2027-02-28', to: '2027-03-31' },
+          items: list.map((each, index) => ({ ...each, id: `I${index}` })),
+          visitDays: days,
+        });
+        const answer = solveExaminations(problem);
+        expect(verifyExaminations(problem, answer)).toEqual([]);
+        const states = answer.items;
+        const best = bestOfAll(problem, states);
+        expect(answer.visits.cannotBeSaved).toHaveLength(best.unsaved);
+        expect({ days: answer.visits.days.map((each) => each.on), examinations: answer.visits.examinations }).toEqual({
+          days: best.days,
+          examinations: best.examinations,
+        });
+      }),
+      { numRuns: 120, seed: 7 },
+    );
+  });
+});
+
+/** Every set of days tried, each item by every subset of them: fewest unsaved, then fewest days, fewest examinations, latest days. */
+function bestOfAll(
+  problem: ExaminationsCase,
+  states: readonly { readonly id: string; readonly state: string; readonly dueOn: string | null }[],
+) {
+  const cost = (item: ExaminationsCase['items'][number], state: (typeof states)[number], chosen: readonly string[]): number => {
+    if (state.state === 'in date throughout' || state.state === 'failed' || state.state === 'no interval') return 0;
+    const usable = subsets(chosen.filter((on) => item.seenOn?.includes(on) ?? true)).filter((visits) =>
+      servesWith(problem, item, state, visits),
+    );
+    return usable.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...usable.map((visits) => visits.length));
+  };
+  const all = subsets([...problem.visitDays]).map((chosen) => {
+    const costs = problem.items.map((item, index) => cost(item, states[index]!, chosen));
+    const unsaved = costs.filter((each) => each === Number.POSITIVE_INFINITY).length;
+    return { days: [...chosen].sort(), unsaved, examinations: costs.reduce((sum, each) => sum + (Number.isFinite(each) ? each : 0), 0) };
+  });
+  return all.sort(
+    (a, b) =>
+      a.unsaved - b.unsaved || a.days.length - b.days.length || a.examinations - b.examinations || (a.days.join() < b.days.join() ? 1 : -1),
+  )[0]!;
+}
+
+/** Walks the window day by day with these visits. */
+function servesWith(
+  { window: { from, to } }: ExaminationsCase,
+  item: ExaminationsCase['items'][number],
+  state: { readonly state: string; readonly dueOn: string | null },
+  visits: readonly string[],
+): boolean {
+  if ([...item.examinations, ...item.events].some((past) => visits.some((on) => on <= past.on))) return false;
+  let until = state.state === 'falls due' ? state.dueOn! : '';
+  for (let on = [from, ...visits].sort()[0]!; on <= to; on = addDays(on, 1)) {
+    if (on >= from && until < on) return false;
+    if (visits.includes(on)) {
+      const dues = item.intervals.map((each) => (each === 'P14D' ? addDays(on, 14) : addMonthsByHand(on, each === 'P1M' ? 1 : 6)));
+      until = dues.sort()[0] ?? '9999-12-31';
+    }
+  }
+  return true;
+}
+
+/** Month arithmetic of its own: the same day, clamped to the month's end. */
+function addMonthsByHand(on: string, months: number): string {
+  const [year, month, date] = on.split('-').map(Number) as [number, number, number];
+  const last = new Date(Date.UTC(year, month - 1 + months + 1, 0));
+  const clamped = Math.min(date, last.getUTCDate());
+  return new Date(Date.UTC(last.getUTCFullYear(), last.getUTCMonth(), clamped)).toISOString().slice(0, 10);
+}

@@ -15,6 +15,10 @@ export function verifyExaminations(problem: ExaminationsCase, answer: Examinatio
   problem.items.forEach((item, index) => {
     const { state, dueOn } = answer.items[index]!;
     const visits = answer.visits.days.filter((day) => day.items.includes(item.id)).map((day) => day.on);
+    if (state === 'no interval' && visits.length > 0) wrong.push(`${item.id} is examined but no rule asks for it`);
+    if (state === 'no interval') return;
+    if (item.seenOn && visits.some((on) => !item.seenOn!.includes(on)))
+      wrong.push(`${item.id} is not where the examiner is on the day of a visit`);
     if (state === 'failed' || cannot.has(item.id)) {
       if (visits.length > 0) wrong.push(`${item.id} is examined but ${state === 'failed' ? 'failed' : 'cannot be saved'}`);
       return;
@@ -28,7 +32,8 @@ export function verifyExaminations(problem: ExaminationsCase, answer: Examinatio
         wrong.push(`${item.id} is out of date on ${day}`);
         break;
       }
-      if (visits.includes(day)) usableUntil = firstOf(item.intervals.map((each) => addPeriod(day, readPeriod(each)!)));
+      if (visits.includes(day))
+        usableUntil = item.intervals.length === 0 ? to : firstOf(item.intervals.map((each) => addPeriod(day, readPeriod(each)!)));
       if (usableUntil >= to) break;
     }
   });

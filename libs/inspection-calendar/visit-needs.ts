@@ -6,13 +6,14 @@ import type { ItemState } from './judge-item.js';
 /**
  * An item that needs visits, in places of the sorted list of useful visit days (0 the first; `days.length` = the end of
  * the window is reached). Its first visit lies from `first` to `last`; a visit at u carries it to `carries[u]`: the last
- * visit day that is on or before its new due date.
+ * visit day that is on or before its new due date. `seen`: the places on which the item is where the examiner is; left out: all.
  */
 export interface VisitNeed {
   readonly id: string;
   readonly first: number;
   readonly last: number;
   readonly carries: readonly number[];
+  readonly seen?: readonly number[];
 }
 
 export interface VisitNeeds {
@@ -30,7 +31,7 @@ export function listVisitNeeds({ window, items, visitDays }: ExaminationsCase, s
   const cannotBeSaved: string[] = [];
   items.forEach((item, index) => {
     const { state, dueOn } = states[index]!;
-    if (state === 'in date throughout' || state === 'failed') return;
+    if (state === 'in date throughout' || state === 'failed' || state === 'no interval') return;
     const latest = state === 'falls due' && dueOn !== null ? dueOn : addDays(window.from, -1);
     const after = findLastRecordOn(item);
     const need = {
@@ -38,6 +39,7 @@ export function listVisitNeeds({ window, items, visitDays }: ExaminationsCase, s
       first: after === undefined ? 0 : countUpTo(days, after),
       last: countUpTo(days, latest) - 1,
       carries: carriesOf(item),
+      ...(item.seenOn ? { seen: placesOf(days, item.seenOn) } : {}),
     };
     if (canBeSaved(need, days.length)) needs.push(need);
     else cannotBeSaved.push(item.id);
@@ -46,16 +48,26 @@ export function listVisitNeeds({ window, items, visitDays }: ExaminationsCase, s
 }
 
 /** Later visits carry further (month arithmetic keeps the order of days), so going as late as possible decides it. */
-function canBeSaved({ first, last, carries }: VisitNeed, end: number): boolean {
-  if (last < first) return false;
-  let at = last;
-  while (at < end) {
-    const next = carries[at]!;
-    if (next <= at) return false;
-    at = next;
+function canBeSaved(need: VisitNeed, end: number): boolean {
+  let limit = need.last;
+  while (limit < end) {
+    const at = lastSeenBy(need, limit);
+    if (at === undefined || need.carries[at]! <= limit) return false;
+    limit = need.carries[at]!;
   }
   return true;
 }
+
+/** The last place not after `limit` on which a visit reaches the item and counts for it. */
+function lastSeenBy({ first, seen }: VisitNeed, limit: number): number | undefined {
+  const at = seen ? seen.findLast((each) => each <= limit) : limit;
+  return at !== undefined && at >= first ? at : undefined;
+}
+
+const placesOf = (days: readonly PlainDate[], seenOn: readonly PlainDate[]): number[] => {
+  const seen = new Set(seenOn);
+  return days.flatMap((on, place) => (seen.has(on) ? [place] : []));
+};
 
 /** Items of equal intervals share one table. */
 function carriesByIntervals(days: readonly PlainDate[], to: PlainDate): (item: ExaminedItem) => readonly number[] {
@@ -67,7 +79,7 @@ function carriesByIntervals(days: readonly PlainDate[], to: PlainDate): (item: E
     const periods: readonly Period[] = intervals.map(getPeriod);
     const table = days.map((on) => {
       const due = dueAfterExamination(on, periods);
-      return due >= to ? days.length : countUpTo(days, due) - 1;
+      return due === undefined || due >= to ? days.length : countUpTo(days, due) - 1;
     });
     tables.set(key, table);
     return table;

@@ -39,6 +39,8 @@ export const examination = z.strictObject({
   nextLatestOn: plainDate.optional(),
   underScheme: z.boolean().optional(),
   defectBy: plainDate.optional(),
+  /** Days of the events that this examination answers. */
+  answers: z.array(plainDate).max(200).optional(),
   examiner: sentence.optional(),
   report: sentence.optional(),
   particulars: reportParticulars.optional(),

@@ -4,6 +4,9 @@ import { type Item, type TourFile, holdsFor } from '#tour-file';
 import type { ReasonAgainst } from '#trade';
 import { applicableIntervals } from './applicable-intervals.js';
 
+/** An item that a rule, a failure, an event or a defect gives a state. */
+export type DatedJudgement = ItemJudgement & { readonly state: Exclude<ItemJudgement['state'], 'no interval'> };
+
 /** Whether an item may be planned to fly or ride in one show of its tour; the reason when it may not. */
 export interface Availability {
   readonly item: Item;
@@ -12,9 +15,8 @@ export interface Availability {
   readonly missingOn: readonly { readonly from: PlainDate; readonly to: PlainDate; readonly why: ReasonAgainst }[];
   /** Another tour holds it on a day of this one. */
   readonly isPromised: boolean;
-
-  /** null: nothing that lifts, so there is nothing to examine. */
-  readonly judgement: ItemJudgement | null;
+  /** null: no rule asks how often it is examined, and nothing else speaks against it. */
+  readonly judgement: DatedJudgement | null;
 }
 
 /** Judges every item of the file for a show that ends on `lastDay`; an item is in date through the last day it is needed or not at all. */
@@ -37,13 +39,11 @@ export function whyNotUsable(file: TourFile, showId: string, id: string): Reason
 function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastDay: PlainDate): Availability {
   const { prepFrom, returnTo } = file.tour;
   const intervals = applicableIntervals(file, item);
-  const judgement =
-    intervals.length === 0
-      ? null
-      : judgeItem(
-          { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
-          { from: prepFrom, to: returnTo },
-        );
+  const judged = judgeItem(
+    { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
+    { from: prepFrom, to: returnTo },
+  );
+  const judgement = judged.state === 'no interval' ? null : { ...judged, state: judged.state };
   const held = promises.filter((each) => each.from <= returnTo && each.to >= prepFrom);
   const missingOn: { from: PlainDate; to: PlainDate; why: ReasonAgainst }[] = held.map(({ from, to, tour }) => ({
     from,
@@ -58,7 +58,7 @@ function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastD
 function reasonAgainst(
   file: TourFile,
   item: Item,
-  judgement: ItemJudgement | null,
+  judgement: DatedJudgement | null,
   missingOn: readonly { why: ReasonAgainst }[],
   lastDay: PlainDate,
 ): ReasonAgainst | null {

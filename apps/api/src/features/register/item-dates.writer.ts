@@ -85,10 +85,10 @@ interface Dates {
 }
 
 function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: readonly string[], today: string): Dates {
-  if (intervals.length === 0) return { dueOn: null, state: null, holdsThrough: null };
   const item = { id, intervals: [...intervals], examinations, events, ...(declaredOn === null ? {} : { declaredOn }) };
   const due = findDueDate(item, today);
-  return { dueOn: due.dueOn, state: due.dueOn === null ? due.state : 'due', holdsThrough: lastDayOfDeclaration(item, today) };
+  const state = due.dueOn !== null ? 'due' : due.state === 'no interval' ? null : due.state;
+  return { dueOn: due.dueOn, state, holdsThrough: lastDayOfDeclaration(item, today) };
 }
 
 /** The intervals of all countries on file for a kind of item. */
