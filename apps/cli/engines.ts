@@ -1,4 +1,4 @@
-import type { EngineCall } from './engine-call.js';
+import type { EngineCall } from './engine/engine-call.js';
 
 /** Engine name -> its call, loaded only when asked for. */
 export const engines: Record<string, () => Promise<EngineCall>> = {

@@ -1,21 +1,52 @@
-export * from './draw-cart.js';
-export * from './draw-code.js';
-export * from './draw-due.js';
-export { type DrawnHang, drawHang } from './draw-hang.js';
-export * from './draw-rear.js';
-export * from './hang-sheet.js';
-export * from './pick-sheet.js';
-export * from './point-sheet.js';
-export * from './running-sheet.js';
-export * from './draw-stage.js';
-export * from './draw-truck.js';
-export * from './joint-table.js';
-export * from './hardware-sheet.js';
-export * from './node.js';
-export * from './print-style.js';
-export type { SheetContext } from './sheet-parts.js';
-export * from './scene-points.js';
-export * from './sheets.js';
-export * from './truck-sheet.js';
-export * from './units.js';
-export * from './whole-plan-html.js';
+/** Drawings and printed sheets as trees, for the screen, the page and the file. */
+export { drawCart, drawCode, drawStacks } from './cart/index.js';
+export { drawDue } from './due/index.js';
+export type { DrawnHang } from './hang/index.js';
+export { drawHang, drawRear, drawStage } from './hang/index.js';
+export type { SheetContext } from './sheets/index.js';
+export {
+  allSheets,
+  angle,
+  cartCardSheet,
+  dockSentence,
+  dueSheet,
+  hangSheet,
+  hardwareSheets,
+  jointContent,
+  learnedWords,
+  moveSheet,
+  nearestSentence,
+  orderSteps,
+  partLoadSentence,
+  pickContent,
+  pickSheet,
+  pointRows,
+  pointSheet,
+  pointTable,
+  riggingCaution,
+  rowParts,
+  runningSheets,
+  scenePoints,
+  sideWords,
+  slackSentence,
+  stageContent,
+  stageSheet,
+  stopsOf,
+  takenWords,
+  truckSheet,
+  wholePlanHtml,
+  windSentence,
+} from './sheets/index.js';
+export type { Node, Units } from './tree/index.js';
+export {
+  drawingStyle,
+  formatForce,
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatShort,
+  percent,
+  renderMarkup,
+  sheetStyle,
+} from './tree/index.js';
+export { drawTruckPlan, drawTruckSide } from './truck/index.js';

@@ -1,19 +1,62 @@
-export * from './adapter-between.js';
-export * from './catalogue.js';
-export { modelsOfKind } from './check-items.js';
-export * from './holds-for.js';
-export * from './item.js';
-export { type KeptPiece, type Loading, type LoadingAct, afterAct, isLoadingEmpty, noLoading } from './loading.js';
-export * from './load-rule.js';
-export * from './read-tour-file.js';
-export * from './rigging-system.js';
-export * from './shift-dates.js';
-export * from './tour.js';
-export * from './tour-file.js';
-export * from './whole-hang.js';
-export * from './csv-columns.js';
-export * from './csv-fault.js';
-export * from './model-columns.js';
-export * from './model-examples.js';
-export * from './read-items-csv.js';
-export * from './read-models-csv.js';
+/** The tour file: what it holds, everything in it that has to agree, and the CSV of its lists. */
+export { checkKit, checkTourFile, readTourFile } from './agree/index.js';
+export type { CsvFault, ModelKind } from './csv/index.js';
+export {
+  csvColumns,
+  csvExamples,
+  headingOf,
+  modelCell,
+  modelColumns,
+  modelExamples,
+  modelKinds,
+  readItemsCsv,
+  readModelsCsv,
+} from './csv/index.js';
+export type {
+  AdapterFrame,
+  AxlePlace,
+  Booking,
+  BoxModel,
+  CartModel,
+  CaseModel,
+  Catalogue,
+  Examination,
+  ExaminationRule,
+  GridModel,
+  Hang,
+  HangBox,
+  Item,
+  ItemKind,
+  ItemState,
+  KeptPiece,
+  Kit,
+  LoadRule,
+  LoadingAct,
+  Pick,
+  PinUse,
+  RatedLoad,
+  RiggingSystem,
+  RunningStep,
+  Show,
+  SpareSetting,
+  Tour,
+  TourFile,
+  TruckModel,
+} from './shapes/index.js';
+export {
+  adapterBetween,
+  afterAct,
+  examination,
+  hang,
+  holdsFor,
+  isLoadingEmpty,
+  itemKinds,
+  itemStates,
+  loadRule,
+  noLoading,
+  riggingSystem,
+  shiftDates,
+  tour,
+  tourFileSchema,
+  wholeHangs,
+} from './shapes/index.js';

@@ -1,6 +1,6 @@
 import { readAllocationCase, solveAllocation } from '#cart-allocation';
 import { loadIntegerProgramSolver } from '#runtime';
-import type { EngineCall } from '../engine-call.js';
+import type { EngineCall } from './engine-call.js';
 
 export async function engine(): Promise<EngineCall> {
   const integerProgram = await loadIntegerProgramSolver();

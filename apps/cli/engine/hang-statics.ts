@@ -1,5 +1,5 @@
 import { readHangCase, solveHang } from '#hang-statics';
-import type { EngineCall } from '../engine-call.js';
+import type { EngineCall } from './engine-call.js';
 
 export const answer: EngineCall = (input) => {
   const read = readHangCase(input);

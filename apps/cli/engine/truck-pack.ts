@@ -1,5 +1,5 @@
 import { readTruckCase, solveTruckPack } from '#truck-pack';
-import type { EngineCall } from '../engine-call.js';
+import type { EngineCall } from './engine-call.js';
 
 /** Steps for each second of the limit where no work is given: an idle machine does them in about three quarters of it, so that the clock seldom decides. */
 const stepsPerSecond = 700_000;

@@ -1,5 +1,5 @@
 import type { CartLoad } from '../contract/index.js';
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Every position of every hang rides once, in order, as the model or the very box that the design wants; no box and no cart serves twice. */
 export function checkCarts(checking: Checking): void {

@@ -1,4 +1,4 @@
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Everything planned that a rule wants examined is judged, what is not in date says stop, and everything planned is booked. */
 export function checkDue({ file, items, plan, wrong }: Checking): void {

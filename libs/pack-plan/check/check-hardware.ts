@@ -1,5 +1,5 @@
 import type { Hang, PinUse } from '#tour-file';
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Pins joint by joint, hoists, shackles and slings pick by pick, counted again; and nothing short without a word. */
 export function checkHardware({ file, hangs, plan, wrong }: Checking): void {

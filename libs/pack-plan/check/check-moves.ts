@@ -1,4 +1,4 @@
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Carries the moves out one by one on the floor of the register; at the end every load stands whole on its cart. */
 export function checkMoves({ file, items, plan, wrong }: Checking): void {

@@ -1,7 +1,7 @@
 import { standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
 import type { HangResult } from '../contract/index.js';
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Every hang weighs what its parts weigh, its picks carry that weight, and its boxes are those of its carts. */
 export function checkPicks(checking: Checking): void {

@@ -1,4 +1,4 @@
-import { type Hang, type Item, type Show, type TourFile, wholeHangs } from '#tour-file';
+import { type TourFile, wholeHangs } from '#tour-file';
 import type { Mismatch, PackPlan } from '../contract/index.js';
 import { checkCarts } from './check-carts.js';
 import { checkDue } from './check-due.js';
@@ -6,17 +6,7 @@ import { checkHardware } from './check-hardware.js';
 import { checkMoves } from './check-moves.js';
 import { checkPicks } from './check-picks.js';
 import { checkTrucks } from './check-trucks.js';
-
-/** A plan beside the file that it says it was made from. */
-export interface Checking {
-  readonly file: TourFile;
-  readonly show: Show;
-  readonly hangs: readonly Hang[];
-  readonly items: ReadonlyMap<string, Item>;
-  readonly plan: PackPlan;
-  /** Notes that something is not as it must be. */
-  readonly wrong: (check: string, subject: string, found: string) => void;
-}
+import type { Checking } from './checking.js';
 
 /**
  * Counts and adds up again what a plan says, from the tour file alone: cart loads and their boxes, the moves one by one, masses and sums of every hang,

@@ -1,5 +1,5 @@
 import type { TruckResultOne } from '../contract/index.js';
-import type { Checking } from './check-plan.js';
+import type { Checking } from './checking.js';
 
 /** Every cart of the show and every case of the tour rides once or is left over with a reason; what is placed adds up and stands inside. */
 export function checkTrucks(checking: Checking): void {

@@ -24,7 +24,7 @@ import { useLive } from '../platform/live/use-live.js';
 import { request } from '../platform/request.js';
 import { Page } from '../ui/page.js';
 import { Header } from './header.js';
-import type { Person } from './person.js';
+import type { Person } from '../platform/person.js';
 
 const meQuery = graphql(`query Me { me { id name role } }`);
 

@@ -4,7 +4,7 @@ import { graphql } from '#contracts';
 import { request } from '../platform/request.js';
 import { forgetLastRead } from '../platform/saved-cache.js';
 import { useSettings } from '../platform/settings.js';
-import type { Person } from './person.js';
+import type { Person } from '../platform/person.js';
 
 const signOut = graphql(`mutation SignOut { signOut }`);
 const roleWords: Record<string, string> = { warehouse: 'warehouse', system: 'system tech', safety: 'safety officer' };

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { z } from 'zod';
 import { graphql } from '#contracts';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';

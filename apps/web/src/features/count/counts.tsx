@@ -1,5 +1,5 @@
 import { Link, useParams } from 'react-router';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useShow } from '../show/use-show.js';
 import { CountForm } from './count-form.js';

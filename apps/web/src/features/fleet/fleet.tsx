@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { graphql } from '#contracts';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page, Part } from '../../ui/page.js';

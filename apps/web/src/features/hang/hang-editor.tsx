@@ -3,7 +3,7 @@ import { useWatch } from 'react-hook-form';
 import { Link, useNavigate, useParams } from 'react-router';
 import { z } from 'zod';
 import { type Hang, type Show, type Tour, hang } from '#tour-file';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Form, namePath, useFormOf } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';

@@ -6,7 +6,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useShow } from '../show/use-show.js';
 import { Readings } from './readings.js';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 
 /** One pick: every mass, the sum with its figures, what was compared with what; what a load cell shows beside it. */
 export function PickScreen({ me }: { me: Person }) {

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { graphql } from '#contracts';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';

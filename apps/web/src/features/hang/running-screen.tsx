@@ -4,7 +4,7 @@ import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
 import { riggingCaution, windSentence } from '#drawings';
 import type { HangResult, RunningOrderStep } from '#pack-plan';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { graphql } from '#contracts';
 import { type ModelKind, type LoadRule, type RiggingSystem, modelCell, modelColumns, modelExamples, modelKinds } from '#tour-file';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Loaded } from '../../ui/page.js';
 import { RowForm } from './row-form.js';

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { drawCart, drawHang } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import { usePlanning } from '../../platform/planning.js';

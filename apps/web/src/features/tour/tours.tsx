@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from 'react-router';
 import { z } from 'zod';
 import { graphql } from '#contracts';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { itemKinds, modelKinds } from '#tour-file';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Page, Part } from '../../ui/page.js';

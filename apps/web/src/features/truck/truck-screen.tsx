@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Suspense, lazy, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
-import type { Person } from '../../app/person.js';
+import type { Person } from '../../platform/person.js';
 import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
 import { type TruckResultOne, rowKey, tickText } from '#pack-plan';
 import { request } from '../../platform/request.js';

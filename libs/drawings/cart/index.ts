@@ -1,0 +1,3 @@
+/** A cart as it stands, and its code. */
+export { drawCart, drawStacks } from './draw-cart.js';
+export { drawCode } from './draw-code.js';

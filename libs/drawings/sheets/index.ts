@@ -1,0 +1,12 @@
+/** Every sheet by its name, made of drawings and tables. */
+export { angle, hangSheet, nearestSentence, slackSentence, windSentence } from './hang-sheet.js';
+export { hardwareSheets, learnedWords, takenWords } from './hardware-sheet.js';
+export { jointContent } from './joint-table.js';
+export { pickContent, pickSheet, stageContent, stageSheet } from './pick-sheet.js';
+export { pointRows, pointSheet, pointTable } from './point-sheet.js';
+export { riggingCaution, runningSheets } from './running-sheet.js';
+export { scenePoints } from './scene-points.js';
+export type { SheetContext } from './sheet-parts.js';
+export { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
+export { dockSentence, orderSteps, partLoadSentence, rowParts, sideWords, stopsOf, truckSheet } from './truck-sheet.js';
+export { allSheets, wholePlanHtml } from './whole-plan-html.js';

@@ -1,0 +1,165 @@
+import { standardGravityMps2 } from '#kernel';
+import { type PackPlan, type PicksResult, subjectsOf } from '#pack-plan';
+import { drawStage } from '../hang/index.js';
+import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
+import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
+
+/** A point of the structure with everything that pulls at it: the picks that share it, or one leg of a bridle. */
+export interface StructurePoint {
+  readonly point: string;
+  readonly hangs: readonly string[];
+  readonly xMm: number | null;
+  readonly yMm: number | null;
+  readonly trimHeightMm: number;
+  /** Hoist, chain and steel. */
+  readonly addedKg: number;
+  readonly verticalN: number;
+  readonly verticalDynamicN: number;
+  readonly horizontalN: number;
+  /** Toward which it is pulled; null when it is pulled straight down. */
+  readonly directionDeg: number | null;
+  readonly allowedKg: number | null;
+}
+
+/** Every point of a show, picks that share one added up, bridles leg by leg. */
+export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
+  const single = picks.hangs.flatMap((hang) =>
+    hang.picks.flatMap((pick): StructurePoint[] => {
+      const base = {
+        hangs: [`${hang.hang}, hole ${pick.hole}`],
+        trimHeightMm: hang.trimHeightMm,
+        addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
+        allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,
+      };
+      if (!pick.bridle || pick.bridle.legs.length === 0)
+        return [
+          {
+            ...base,
+            point: pick.point,
+            xMm: pick.stage?.xMm ?? null,
+            yMm: pick.stage?.yMm ?? null,
+            // With a pull-back the worse of with and without its line.
+            verticalN: Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0),
+            verticalDynamicN: Math.max(pick.pointLoadDynamicN, pick.withoutLine?.pointLoadDynamicN ?? 0),
+            horizontalN: pick.asideN,
+            directionDeg: pick.asideDeg,
+          },
+        ];
+      return pick.bridle.legs.map((leg, index) => ({
+        ...base,
+        addedKg: base.addedKg / pick.bridle!.legs.length,
+        point: `${pick.point}, leg ${index + 1}`,
+        xMm: leg.stage?.xMm ?? null,
+        yMm: leg.stage?.yMm ?? null,
+        verticalN: leg.verticalN,
+        verticalDynamicN: leg.verticalN * picks.loadRule.dynamicFactor,
+        horizontalN: leg.horizontalN,
+        directionDeg: leg.directionDeg,
+      }));
+    }),
+  );
+  const names = [...new Set(single.map((each) => each.point))];
+  return names.map((name) => {
+    const all = single.filter((each) => each.point === name);
+    const sum = (of: (each: StructurePoint) => number) => all.reduce((total, each) => total + of(each), 0);
+    const first = all[0]!;
+    return {
+      ...first,
+      hangs: all.flatMap((each) => each.hangs),
+      addedKg: sum((each) => each.addedKg),
+      verticalN: sum((each) => each.verticalN),
+      verticalDynamicN: sum((each) => each.verticalDynamicN),
+      horizontalN: sum((each) => each.horizontalN),
+      allowedKg: all.every((each) => each.allowedKg === null) ? null : Math.min(...all.map((each) => each.allowedKg ?? Infinity)),
+    };
+  });
+}
+
+/** The stage plan with every point of the show, for whoever answers for the structure. */
+export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
+  const { picks } = context.plan;
+  const points = structurePoints(picks);
+  return sheet(
+    context,
+    'Point loads',
+    `${points.length} points`,
+    drawStage(picks, units),
+    pointTable(picks, units),
+    ...picks.hangs.filter((hang) => hang.unshared).map((hang) => node('p', { class: 'stop' }, hang.unshared!.sentence)),
+    node(
+      'p',
+      {},
+      `Static = reaction + steel + hoist + chain. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
+    ),
+    findingList(
+      context.plan.findings.filter((each) => each.weight === 'stop' || subjectsOf(each).some((subject) => subject.kind === 'structure')),
+      'picks',
+    ),
+    caution(picks.caution),
+    signatures(),
+  );
+}
+
+export function pointTable(picks: PackPlan['picks'], units: Units): Node {
+  const place = (value: number | null) => (value === null ? '–' : formatNumber(value));
+  return table(
+    [
+      'Point',
+      'x / y, mm',
+      { right: 'Trim' },
+      { right: 'Hoist, chain, steel' },
+      { right: 'Static' },
+      { right: `× ${Number(picks.loadRule.dynamicFactor.toFixed(4))}` },
+      { right: 'Aside' },
+      { right: 'Allowed' },
+    ],
+    structurePoints(picks).map((each) => [
+      each.hangs.length === 1 && each.hangs[0] === each.point.replace(/ (\S+)$/, ', hole $1')
+        ? each.point
+        : node('span', {}, each.point, node('small', {}, ` ${each.hangs.join('; ')}`)),
+      `${place(each.xMm)} / ${place(each.yMm)}`,
+      { right: formatLength(each.trimHeightMm, units) },
+      { right: formatMass(each.addedKg, units) },
+      { right: formatForce(each.verticalN, units) },
+      { right: formatForce(each.verticalDynamicN, units) },
+      { right: each.directionDeg === null ? '–' : `${formatForce(each.horizontalN, units)} toward ${formatNumber(each.directionDeg)}°` },
+      { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * standardGravityMps2, units) },
+    ]),
+  );
+}
+
+/** The points as rows for a spreadsheet: names with units, SI figures. */
+export function pointRows(picks: PicksResult): readonly (readonly (string | number | null)[])[] {
+  return [
+    [
+      'point',
+      'hangs',
+      'x_mm',
+      'y_mm',
+      'trim_height_mm',
+      'hoist_chain_steel_kg',
+      'static_n',
+      'dynamic_factor',
+      'dynamic_n',
+      'horizontal_n',
+      'toward_deg',
+      'allowed_n',
+    ],
+    ...structurePoints(picks).map((each) => [
+      each.point,
+      each.hangs.join('; '),
+      tenth(each.xMm),
+      tenth(each.yMm),
+      each.trimHeightMm,
+      tenth(each.addedKg),
+      tenth(each.verticalN),
+      picks.loadRule.dynamicFactor,
+      tenth(each.verticalDynamicN),
+      tenth(each.horizontalN),
+      tenth(each.directionDeg),
+      each.allowedKg === null ? null : tenth(each.allowedKg * standardGravityMps2),
+    ]),
+  ];
+}
+
+const tenth = (value: number | null): number | null => (value === null ? null : Math.round(value * 10) / 10);

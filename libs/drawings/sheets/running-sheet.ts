@@ -1,0 +1,62 @@
+import type { HangResult, RunningOrderStep } from '#pack-plan';
+import { type Node, node } from '../tree/index.js';
+import { type SheetContext, caution, mono, sheet, table, tickBox } from './sheet-parts.js';
+
+export const riggingCaution =
+  'The maker’s manual comes first. Nobody stands below. Nothing leaves the ground, and nothing is taken out, until the person in charge of lifting says so.';
+
+/** The running order of one hang, up and down, to tick and sign; without approval an example that is not for use. */
+export function runningSheets(context: SheetContext, hang: HangResult): readonly Node[] {
+  const { runningOrder } = hang;
+  const approval = runningOrder.approved
+    ? `${runningOrder.manual ?? ''}. Approved by ${runningOrder.approved}.`
+    : `${runningOrder.manual ?? 'No rigging system on file'}. EXAMPLE, NOT FOR USE: not approved by the safety officer.`;
+  const page = (title: string, steps: readonly RunningOrderStep[], record: Node | null) =>
+    sheet(
+      context,
+      `${hang.hang}, ${title}`,
+      `${hang.boxes.length} boxes, ${new Set(steps.flatMap((each) => each.load?.id ?? [])).size} cart loads`,
+      node('p', { class: runningOrder.approved ? '' : 'stop' }, approval),
+      table(
+        ['', 'Step', 'Signed'],
+        steps.flatMap((step, index) => rowsOf(step, steps[index - 1])),
+      ),
+      caution(riggingCaution),
+      record,
+    );
+  return [page('going up', runningOrder.goingUp, handover()), page('coming down', runningOrder.comingDown, null)];
+}
+
+function rowsOf(step: RunningOrderStep, before: RunningOrderStep | undefined): (string | Node)[][] {
+  const head =
+    step.load && step.load.id !== before?.load?.id
+      ? [
+          [
+            '',
+            node('b', {}, `${step.load.id}: cart `, mono(step.load.cart ?? 'none found'), node('small', {}, ` splays ${step.load.splays}`)),
+            '',
+          ],
+        ]
+      : [];
+  return [...head, [tickBox(), step.hold ? node('b', {}, `HOLD. ${step.text}`) : step.text, step.hold ? '____________' : '']];
+}
+
+function handover(): Node {
+  return node(
+    'div',
+    {},
+    node('h2', {}, 'Inspection after assembly, and handover'),
+    node(
+      'p',
+      {},
+      'Inspected from below and signed by a person who did not build it; then handed over. Remarks: ______________________________',
+    ),
+    node(
+      'div',
+      { class: 'sign' },
+      node('span', {}, 'Inspected by, name, date and time'),
+      node('span', {}, 'Handed over by'),
+      node('span', {}, 'Taken over by'),
+    ),
+  );
+}

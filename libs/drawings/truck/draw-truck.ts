@@ -1,0 +1,109 @@
+import type { Placement, TruckResultOne } from '#pack-plan';
+import { round } from '../hang/index.js';
+import { type Node, node } from '../tree/index.js';
+
+const width = 900;
+
+/** A truck from above, to scale, nose at the left, so that the left wall of someone who looks in from the door is at the bottom; rows numbered, what stays where it stands with a thick edge; what stands on top of something is not drawn here. */
+export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> = new Set()): Node {
+  const kept = new Set(truck.kept?.map((each) => each.piece));
+  const scale = (width - 20) / truck.innerLengthMm;
+  const across = truck.innerWidthMm * scale;
+  const height = round(across + 64);
+  return node(
+    'svg',
+    {
+      viewBox: `0 0 ${width} ${height}`,
+      class: 'draw',
+      role: 'img',
+      'aria-label': `Truck ${truck.id} from above, nose at the left, ${truck.rows.length} rows`,
+    },
+    node('text', { x: 12, y: 14, class: 'sub' }, 'nose'),
+    node('text', { x: width - 12, y: 14, class: 'sub', 'text-anchor': 'end' }, 'door · first off'),
+    node('text', { x: width - 12, y: round(across + 58), class: 'sub', 'text-anchor': 'end' }, 'left wall, looking in from the door'),
+    node('rect', { x: 10, y: 20, width: width - 20, height: round(across), class: 'truck' }),
+    ...truck.placements
+      .filter((each) => each.zMm === 0)
+      .flatMap((each) => {
+        const [x, y, w, h] = [
+          10 + each.xMm * scale,
+          20 + (truck.innerWidthMm - each.yMm - each.acrossMm) * scale,
+          each.alongMm * scale,
+          each.acrossMm * scale,
+        ].map(round) as [number, number, number, number];
+        return [
+          node('rect', { x: x + 1, y: y + 1, width: Math.max(1, w - 2), height: Math.max(1, h - 2), class: pieceClass(each, kept) }),
+          ...label(each.id, x, y, w, h),
+        ];
+      }),
+    ...truck.rows.flatMap((row) => {
+      const middle = round(10 + ((row.fromMm + row.toMm) / 2) * scale);
+      const bar =
+        row.barAtMm === null ? [] : [node('path', { d: `M${round(10 + row.barAtMm * scale)},18 V${round(24 + across)}`, class: 'bar' })];
+      return [
+        ...bar,
+        node(
+          'text',
+          { x: middle, y: round(across + 40), class: 'rowno', 'text-anchor': 'middle' },
+          `${row.number}${done.has(row.number) ? '✓' : ''}`,
+        ),
+      ];
+    }),
+  );
+}
+
+/** The same truck from its left side: heights, and what stands on what. */
+export function drawTruckSide(truck: TruckResultOne): Node {
+  const scale = (width - 20) / truck.innerLengthMm;
+  const high = truck.innerHeightMm * scale;
+  const sorted = [...truck.placements].sort((a, b) => b.yMm - a.yMm);
+  const kept = new Set(truck.kept?.map((each) => each.piece));
+  return node(
+    'svg',
+    {
+      viewBox: `0 0 ${width} ${round(high + 40)}`,
+      class: 'draw',
+      role: 'img',
+      'aria-label': `Truck ${truck.id} from the side, nose at the left`,
+    },
+    node('rect', { x: 10, y: 10, width: width - 20, height: round(high), class: 'truck' }),
+    node('path', { d: `M${width - 10},${round(10 + high - truck.doorHeightMm * scale)} h-14`, class: 'bar' }),
+    ...sorted.map((each) => {
+      const [x, y, w, h] = [
+        10 + each.xMm * scale,
+        10 + high - (each.zMm + each.heightMm) * scale,
+        each.alongMm * scale,
+        each.heightMm * scale,
+      ].map(round) as [number, number, number, number];
+      return node('rect', { x: x + 1, y, width: Math.max(1, w - 2), height: h, class: pieceClass(each, kept) });
+    }),
+    node('text', { x: 12, y: round(high + 30), class: 'sub' }, 'nose'),
+    node('text', { x: width - 12, y: round(high + 30), class: 'sub', 'text-anchor': 'end' }, 'door'),
+  );
+}
+
+function pieceClass(each: Placement, kept: ReadonlySet<string>): string {
+  return `piece${each.tag === null ? '' : ' wrong'}${kept.has(each.id) ? ' kept' : ''}`;
+}
+
+/** The id where it fits, along or upright; left out where it does not, the table has it. */
+function label(text: string, x: number, y: number, w: number, h: number): Node[] {
+  const long = text.length * 6.6 + 4;
+  if (w >= long && h >= 12)
+    return [node('text', { x: round(x + w / 2), y: round(y + h / 2 + 4), class: 'mono tiny', 'text-anchor': 'middle' }, text)];
+  if (h >= long && w >= 12)
+    return [
+      node(
+        'text',
+        {
+          x: round(x + w / 2 + 4),
+          y: round(y + h / 2),
+          class: 'mono tiny',
+          'text-anchor': 'middle',
+          transform: `rotate(-90 ${round(x + w / 2 + 4)} ${round(y + h / 2)})`,
+        },
+        text,
+      ),
+    ];
+  return [];
+}

@@ -1,0 +1,59 @@
+import type { Catalogue, Kit, PinUse } from '../shapes/index.js';
+import { axlePlaceFaults } from './check-axles.js';
+import type { FaultList } from './fault-list.js';
+
+/** Names given once, references that lead somewhere, figures that agree with one another. */
+export function checkCatalogue(file: Kit, faults: FaultList): void {
+  const { catalogue } = file;
+  for (const [kind, models] of Object.entries(catalogue) as [keyof Catalogue, { model: string }[]][]) {
+    const seen = new Set<string>();
+    models.forEach((each, index) => faults.twice(`catalogue.${kind}[${index}].model`, each.model, seen, 'each model'));
+  }
+  const systems = new Set<string>();
+  file.systems.forEach((each, index) => faults.twice(`systems[${index}].id`, each.id, systems, 'each rigging system'));
+  const pins = new Set(catalogue.pins.map((each) => each.model));
+  const boxes = new Set(catalogue.boxes.map((each) => each.model));
+
+  const checkPins = (field: string, uses: readonly PinUse[]) =>
+    uses.forEach((use, index) => faults.unknown(`${field}.pins[${index}].pin`, use.pin, pins, 'a pin model'));
+
+  catalogue.boxes.forEach((box, index) => {
+    const field = `catalogue.boxes[${index}]`;
+    faults.unknown(`${field}.system`, box.system, systems, 'a rigging system');
+    checkPins(field, box.pins);
+    box.mayShareCartWith?.forEach((other, at) => faults.unknown(`${field}.mayShareCartWith[${at}]`, other, boxes, 'a box model'));
+    if (box.rearHeightMm > box.frontHeightMm)
+      faults.add(`${field}.rearHeightMm`, box.rearHeightMm, `at most the front height, ${box.frontHeightMm}`);
+  });
+  catalogue.grids.forEach((grid, index) => {
+    const field = `catalogue.grids[${index}]`;
+    faults.unknown(`${field}.system`, grid.system, systems, 'a rigging system');
+    checkPins(field, grid.pins);
+    const holes = new Set<string>();
+    grid.holes.forEach((each, at) => faults.twice(`${field}.holes[${at}].hole`, each.hole, holes, 'each hole'));
+  });
+  catalogue.carts.forEach((cart, index) => {
+    const field = `catalogue.carts[${index}]`;
+    cart.carries?.forEach((model, at) => faults.unknown(`${field}.carries[${at}]`, model, boxes, 'a box model'));
+    if (cart.heightsMm.length !== cart.capacity + 1)
+      faults.add(
+        `${field}.heightsMm`,
+        `a list of ${cart.heightsMm.length}`,
+        `${cart.capacity + 1} heights: for no box, one box, up to ${cart.capacity}`,
+      );
+    if (cart.basePins) faults.unknown(`${field}.basePins.pin`, cart.basePins.pin, pins, 'a pin model');
+  });
+  catalogue.trucks.forEach((truck, index) => {
+    const field = `catalogue.trucks[${index}]`;
+    if (truck.semiTrailer && truck.rigid) faults.add(`${field}.rigid`, 'an object', 'either semiTrailer or rigid, not both');
+    if (truck.semiTrailer && truck.semiTrailer.kingpinXMm >= truck.semiTrailer.axleGroupXMm)
+      faults.add(
+        `${field}.semiTrailer.axleGroupXMm`,
+        truck.semiTrailer.axleGroupXMm,
+        `behind the kingpin at ${truck.semiTrailer.kingpinXMm}`,
+      );
+    if (truck.rigid && truck.rigid.frontAxleXMm >= truck.rigid.rearAxleXMm)
+      faults.add(`${field}.rigid.rearAxleXMm`, truck.rigid.rearAxleXMm, `behind the front axle at ${truck.rigid.frontAxleXMm}`);
+    for (const fault of axlePlaceFaults(truck)) faults.add(`${field}.${fault.field}`, fault.value, fault.wanted);
+  });
+}

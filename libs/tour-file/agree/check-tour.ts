@@ -1,0 +1,92 @@
+import { daysBetween } from '#kernel';
+import type { Hang, Item, Show, TourFile } from '../shapes/index.js';
+import { checkHang } from './check-hang.js';
+import type { FaultList } from './fault-list.js';
+
+/** The tour's dates, shows and hangs against the catalogue and the items. */
+export function checkTour(file: TourFile, faults: FaultList): void {
+  const { tour } = file;
+  const items = new Map(file.items.map((each) => [each.id, each]));
+  if (!faults.range('tour.prepFrom', tour.prepFrom, tour.returnTo) && daysBetween(tour.prepFrom, tour.returnTo) > 1000)
+    faults.add('tour.returnTo', tour.returnTo, 'at most 1,000 days after the first prep day');
+  checkReferences(file, items, faults);
+  const shows = new Set<string>();
+  tour.shows.forEach((show, index) => {
+    const field = `tour.shows[${index}]`;
+    faults.twice(`${field}.id`, show.id, shows, 'each show');
+    checkShow(file, show, field, items, faults);
+  });
+}
+
+function checkReferences(file: TourFile, items: ReadonlyMap<string, Item>, faults: FaultList): void {
+  const { tour } = file;
+  const ofKind = (kind: string) => new Set([...items.values()].filter((each) => each.kind === kind).map((each) => each.id));
+  const [trucks, cases] = [ofKind('truck'), ofKind('case')];
+  const seen = new Set<string>();
+  tour.trucks.forEach((id, index) => {
+    faults.unknown(`tour.trucks[${index}]`, id, trucks, 'a truck');
+    faults.twice(`tour.trucks[${index}]`, id, seen, 'each truck');
+  });
+  tour.freight.forEach((each, index) => {
+    faults.unknown(`tour.freight[${index}].case`, each.case, cases, 'a case');
+    faults.twice(`tour.freight[${index}].case`, each.case, seen, 'each case');
+  });
+  const spares = new Set<string>();
+  tour.spares.forEach((each, index) => {
+    const ways = Number(each.lossPerUse !== undefined) + Number(each.prior !== undefined);
+    if (ways !== 1)
+      faults.add(`tour.spares[${index}].lossPerUse`, each.lossPerUse, 'either lossPerUse or prior (with counted), one of them');
+    if (each.level === undefined && tour.spareTrunk === undefined)
+      faults.add(`tour.spares[${index}].level`, null, 'a level such as 0.95, or tour.spareTrunk with the level of the whole trunk');
+    faults.twice(`tour.spares[${index}].item`, each.item, spares, 'each model');
+  });
+}
+
+function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap<string, Item>, faults: FaultList): void {
+  const { tour } = file;
+  if (!faults.range(`${field}.from`, show.from, show.to)) {
+    if (show.from < tour.prepFrom) faults.add(`${field}.from`, show.from, `no earlier than the tour's first prep day, ${tour.prepFrom}`);
+    if (show.to > tour.returnTo) faults.add(`${field}.to`, show.to, `no later than the tour's last return day, ${tour.returnTo}`);
+  }
+  if (!isTimeZone(show.timeZone)) faults.add(`${field}.timeZone`, show.timeZone, 'a time zone such as Europe/London');
+  faults.unknown(`${field}.loadRule`, show.loadRule, new Set(file.loadRules.map((each) => each.id)), 'a load rule');
+  const hangs = new Set<string>();
+  const serials = new Set<string>();
+  show.hangs.forEach((hang, index) => {
+    const at = `${field}.hangs[${index}]`;
+    faults.twice(`${at}.id`, hang.id, hangs, 'each hang');
+    if (hang.pointHeightMm !== undefined && hang.pointHeightMm <= hang.trimHeightMm)
+      faults.add(`${at}.pointHeightMm`, hang.pointHeightMm, `more than the trim height, ${hang.trimHeightMm} mm`);
+    if (hang.mirrorOf === undefined) checkHang(file, hang, at, items, faults);
+    else checkMirror(show, hang, at, faults);
+    const named = [hang.gridSerial, ...hang.picks.map((each) => each.hoistSerial), ...hang.boxes.map((each) => each.serial)];
+    for (const serial of named) if (serial !== undefined) faults.twice(`${at} (serial)`, serial, serials, 'each serial');
+  });
+}
+
+function checkMirror(show: Show, hang: Hang, at: string, faults: FaultList): void {
+  const other = show.hangs.find((each) => each.id === hang.mirrorOf);
+  if (!other)
+    faults.add(
+      `${at}.mirrorOf`,
+      hang.mirrorOf,
+      `a hang of this show: ${show.hangs
+        .map((each) => each.id)
+        .filter((id) => id !== hang.id)
+        .join(', ')}`,
+    );
+  else if (other.mirrorOf !== undefined || other.id === hang.id)
+    faults.add(`${at}.mirrorOf`, hang.mirrorOf, 'a hang that is not itself a mirror');
+  if (hang.boxes.length > 0)
+    faults.add(`${at}.boxes`, `a list of ${hang.boxes.length}`, 'no boxes here: a mirror has those of its original');
+  if (hang.picks.length > 0)
+    faults.add(`${at}.picks`, `a list of ${hang.picks.length}`, 'no picks here: a mirror has those of its original');
+}
+
+function isTimeZone(zone: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== undefined;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,8 @@
+/** The lists of a file as CSV: one table of columns a kind, which the forms on screen follow as well. */
+export { csvColumns, csvExamples } from './csv-columns.js';
+export type { CsvFault } from './csv-fault.js';
+export type { ModelKind } from './model-columns.js';
+export { modelCell, modelColumns, modelKinds } from './model-columns.js';
+export { modelExamples } from './model-examples.js';
+export { readItemsCsv } from './read-items-csv.js';
+export { headingOf, readModelsCsv } from './read-models-csv.js';

@@ -1,0 +1,100 @@
+import { readInput, shownText } from '#kernel';
+import { type Item, type ItemKind, item as itemSchema } from '../shapes/index.js';
+import { csvColumns } from './csv-columns.js';
+import { type CsvFault, headingFaults } from './csv-fault.js';
+
+export interface ItemsCsv {
+  /** Items as the rows give them, without examinations and events, which are not part of a CSV. */
+  readonly items: readonly Item[];
+  readonly faults: readonly CsvFault[];
+}
+
+const headingOf: Record<string, string> = {
+  id: 'serial',
+  model: 'model',
+  state: 'state',
+  reason: 'reason',
+  depot: 'depot',
+  in: 'in',
+  owner: 'owner',
+  hire: 'hired from',
+  assetId: 'asset identifier',
+  declaredOn: 'declared on',
+  uses: 'uses',
+  stack: 'boxes, top first',
+  contentsKg: 'contents kg',
+  count: 'count',
+};
+
+/** Records of a CSV (the first is the heading) to items of a kind; every fault with row, column, value and what would be right. */
+export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[])[]): ItemsCsv {
+  const wanted = csvColumns(kind).map((each) => each.heading);
+  const heading = (records[0] ?? []).map((each) => each.trim().toLowerCase());
+  const faults = headingFaults(heading, wanted, ['serial', 'model', 'depot']);
+  if (faults.length > 0) return { items: [], faults };
+
+  const items: Item[] = [];
+  const rowOf = new Map<string, number>();
+  records.slice(1).forEach((record, index) => {
+    const row = index + 2;
+    if (record.every((cell) => cell.trim() === '')) return;
+    if (record.length !== heading.length)
+      return void faults.push({
+        row,
+        column: '',
+        value: `${record.length} fields`,
+        wanted: `${heading.length} fields, as in the heading (RFC 4180)`,
+      });
+    const read = readRow(kind, row, new Map(heading.map((name, at) => [name, record[at]!.trim()])), faults);
+    if (!read) return;
+    const twice = rowOf.get(read.id);
+    if (twice !== undefined)
+      faults.push({ row, column: 'serial', value: read.id, wanted: `each serial once; it also stands in row ${twice}` });
+    rowOf.set(read.id, row);
+    items.push(read);
+  });
+  return { items, faults };
+}
+
+function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>, faults: CsvFault[]): Item | undefined {
+  const text = (heading: string): string | undefined => cells.get(heading) || undefined;
+  const before = faults.length;
+  const whole = (heading: string): number | undefined => {
+    const cell = text(heading);
+    if (cell === undefined) return undefined;
+    const value = Number(cell);
+    if (!Number.isFinite(value)) faults.push({ row, column: heading, value: cell, wanted: 'a number, with a point for decimals' });
+    return value;
+  };
+  const from = text('hired from');
+  const to = text('hired to');
+  if ((from === undefined) !== (to === undefined))
+    faults.push({ row, column: from === undefined ? 'hired from' : 'hired to', value: '', wanted: 'both days of the hire, or neither' });
+  const stack = kind === 'cart' ? (text('boxes, top first') ?? '').split(/\s+/).filter((each) => each !== '') : undefined;
+  const candidate = {
+    id: text('serial'),
+    kind,
+    model: text('model'),
+    state: text('state') ?? 'in service',
+    reason: text('reason'),
+    depot: text('depot'),
+    in: text('in'),
+    owner: text('owner'),
+    hire: from !== undefined && to !== undefined ? { from, to } : undefined,
+    assetId: text('asset identifier'),
+    declaredOn: text('declared on'),
+    uses: whole('uses'),
+    contentsKg: whole('contents kg'),
+    count: whole('count'),
+    stack,
+  };
+  if (faults.length > before) return undefined;
+  const given = Object.fromEntries(Object.entries(candidate).filter(([, value]) => value !== undefined));
+  const read = readInput(itemSchema, given);
+  if (read.ok) return read.value;
+  for (const fault of read.error) {
+    const field = fault.field.split(/[.[]/)[0]!;
+    faults.push({ row, column: headingOf[field] ?? field, value: shownText(fault.value), wanted: fault.wanted });
+  }
+  return undefined;
+}
