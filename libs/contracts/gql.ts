@@ -22,8 +22,8 @@ type Documents = {
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
-    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
+    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": typeof types.CountSheetDocument,
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
@@ -37,8 +37,8 @@ type Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": typeof types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
-    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
@@ -93,8 +93,8 @@ const documents: Documents = {
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
-    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
+    "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": types.CountSheetDocument,
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
@@ -108,8 +108,8 @@ const documents: Documents = {
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": types.GiveHoldBackDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
-    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
@@ -188,11 +188,11 @@ export function graphql(source: "query WorkList($planId: ID!) { workList(planId:
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }"): typeof import('./graphql.js').DoMoveDocument;
+export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
+export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }"): typeof import('./graphql.js').DoMoveDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -248,11 +248,11 @@ export function graphql(source: "query HangModels { catalogueModels { kind model
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
+export function graphql(source: "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n"): typeof import('./graphql.js').AddLoadReadingDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n"): typeof import('./graphql.js').AddLoadReadingDocument;
+export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -82,6 +82,14 @@ export type WorkListQueryVariables = Exact<{
 
 export type WorkListQuery = { workList: WorkList };
 
+export type SetStackMutationVariables = Exact<{
+  cart: string | number;
+  serials: Array<string> | string;
+}>;
+
+
+export type SetStackMutation = { setStack: { summary: { id: string } } };
+
 export type DoMoveMutationVariables = Exact<{
   planId: string | number;
   box: string;
@@ -91,14 +99,6 @@ export type DoMoveMutationVariables = Exact<{
 
 
 export type DoMoveMutation = { doMove: WorkList };
-
-export type SetStackMutationVariables = Exact<{
-  cart: string | number;
-  serials: Array<string> | string;
-}>;
-
-
-export type SetStackMutation = { setStack: { summary: { id: string } } };
 
 export type CountSheetQueryVariables = Exact<{
   tourId: string | number;
@@ -206,13 +206,6 @@ export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type HangModelsQuery = { catalogueModels: Array<{ kind: string, model: string, data: unknown }> };
 
-export type RiggingRecordQueryVariables = Exact<{
-  planId: string | number;
-}>;
-
-
-export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
-
 export type AddLoadReadingMutationVariables = Exact<{
   planId: string | number;
   hang: string;
@@ -223,6 +216,13 @@ export type AddLoadReadingMutationVariables = Exact<{
 
 
 export type AddLoadReadingMutation = { addLoadReading: { readings: Array<{ id: string }> } };
+
+export type RiggingRecordQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
 
 export type SignOffMutationVariables = Exact<{
   planId: string | number;
@@ -697,11 +697,6 @@ export const WorkListDocument = new TypedDocumentString(`
   workList(planId: $planId)
 }
     `) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
-export const DoMoveDocument = new TypedDocumentString(`
-    mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
-  doMove(planId: $planId, box: $box, from: $from, to: $to)
-}
-    `) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
 export const SetStackDocument = new TypedDocumentString(`
     mutation SetStack($cart: ID!, $serials: [String!]!) {
   setStack(cart: $cart, serials: $serials) {
@@ -711,6 +706,11 @@ export const SetStackDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
+export const DoMoveDocument = new TypedDocumentString(`
+    mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
+  doMove(planId: $planId, box: $box, from: $from, to: $to)
+}
+    `) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
 export const CountSheetDocument = new TypedDocumentString(`
     query CountSheet($tourId: ID!, $showId: ID!) {
   countSheet(tourId: $tourId, showId: $showId) {
@@ -898,6 +898,21 @@ export const HangModelsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+export const AddLoadReadingDocument = new TypedDocumentString(`
+    mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
+  addLoadReading(
+    planId: $planId
+    hang: $hang
+    hole: $hole
+    place: $place
+    readingKg: $readingKg
+  ) {
+    readings {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
 export const RiggingRecordDocument = new TypedDocumentString(`
     query RiggingRecord($planId: ID!) {
   riggingRecord(planId: $planId) {
@@ -924,21 +939,6 @@ export const RiggingRecordDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
-export const AddLoadReadingDocument = new TypedDocumentString(`
-    mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
-  addLoadReading(
-    planId: $planId
-    hang: $hang
-    hole: $hole
-    place: $place
-    readingKg: $readingKg
-  ) {
-    readings {
-      id
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
 export const SignOffDocument = new TypedDocumentString(`
     mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
   signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) {

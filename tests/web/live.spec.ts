@@ -28,7 +28,7 @@ describe('what others do is seen without reloading', () => {
   const tick = (row: number, done = true) =>
     system.graphql('mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId: $id, what: $what, done: $done) { ticks } }', {
       id: truck.planId,
-      what: `${truck.id} row ${row}`,
+      what: `row:${truck.id}:${row}`,
       done,
     });
 

@@ -50,7 +50,8 @@ describe('the trucks in a browser', () => {
     expect(await page.evaluate<number>('document.documentElement.scrollWidth')).toBeLessThanOrEqual(page390.width);
     await tick.locator('..').click({ position: { x: 5, y: 5 } });
     await page.getByText(/^.* 1 of \d+ rows loaded/).waitFor();
-    expect((await plans()).released.ticks).toEqual(['T1 row 2']);
+    await page.getByText('not sent yet').waitFor({ state: 'detached' });
+    expect((await plans()).released.ticks).toEqual(['row:T1:2']);
     await tick.click();
     await page.getByText(/^.* 0 of \d+ rows loaded/).waitFor();
   });

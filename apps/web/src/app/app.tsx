@@ -20,9 +20,12 @@ import { TourScreen } from '../features/tour/tour-screen.js';
 import { Tours } from '../features/tour/tours.js';
 import { Import } from '../features/transfer/import.js';
 import { TruckScreen } from '../features/truck/truck-screen.js';
+import { OutboxProvider } from '../platform/outbox/outbox.js';
+import { OutboxNote } from '../platform/outbox/outbox-note.js';
 import { useLive } from '../platform/live/use-live.js';
 import { request } from '../platform/request.js';
 import { Page } from '../ui/page.js';
+import { floorActions } from './floor-actions.js';
 import { Header } from './header.js';
 import type { Person } from '../platform/person.js';
 
@@ -49,29 +52,32 @@ export function App() {
 function SignedInApp({ person, printing }: { person: Person; printing: boolean }) {
   useLive();
   return (
-    <div className={printing ? undefined : 'sheet'}>
-      {!printing && <Header me={person} />}
-      <Routes>
-        <Route path="/" element={<Today me={person} />} />
-        <Route path="/tours" element={<Tours me={person} />} />
-        <Route path="/tours/:tourId" element={<TourScreen />} />
-        <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
-        <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
-        <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
-        <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
-        <Route path="/register" element={<Register me={person} />} />
-        <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
-        <Route path="/fleet" element={<Fleet me={person} />} />
-        <Route path="/dates" element={<Dates />} />
-        <Route path="/people" element={<People me={person} />} />
-        <Route path="/import" element={<Import me={person} />} />
-        <Route path="/print/:tourId/:showId/:what" element={<Print />} />
-        <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
-      </Routes>
-    </div>
+    <OutboxProvider key={person.id} person={person} kinds={floorActions}>
+      <div className={printing ? undefined : 'sheet'}>
+        {!printing && <Header me={person} />}
+        {!printing && <OutboxNote />}
+        <Routes>
+          <Route path="/" element={<Today me={person} />} />
+          <Route path="/tours" element={<Tours me={person} />} />
+          <Route path="/tours/:tourId" element={<TourScreen />} />
+          <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
+          <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
+          <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
+          <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
+          <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
+          <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
+          <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
+          <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
+          <Route path="/register" element={<Register me={person} />} />
+          <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
+          <Route path="/fleet" element={<Fleet me={person} />} />
+          <Route path="/dates" element={<Dates />} />
+          <Route path="/people" element={<People me={person} />} />
+          <Route path="/import" element={<Import me={person} />} />
+          <Route path="/print/:tourId/:showId/:what" element={<Print />} />
+          <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
+        </Routes>
+      </div>
+    </OutboxProvider>
   );
 }

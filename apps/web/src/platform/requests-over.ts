@@ -11,7 +11,7 @@ export interface Operation<Answer, Variables> {
 export type AnswerOf<O> = O extends Operation<infer Answer, never> ? Answer : never;
 
 export interface RequestOptions {
-  /** Of a write that was made earlier; a new one where nothing is said. */
+  /** Of a write that was made earlier and that the caller sends until it is answered; a new one where nothing is said. */
   readonly requestId?: string;
   /** When it was done by the clock of this device, ISO 8601. */
   readonly doneAt?: string;
@@ -51,8 +51,11 @@ export function requestsOver(wire: Wire) {
     });
     const answer = (await response.json().catch(() => ({}))) as GraphQlAnswer<Answer>;
     const error = answer.errors?.[0];
-    if (error) throw await told(wire, id, error);
-    if (!answer.data) throw await told(wire, id, { message: `The server answered ${response.status}.`, extensions: { code: 'FAULT' } });
+    // Who keeps the id sends it again: to settle it would make it void.
+    const toSettle = requestId === undefined ? id : undefined;
+    if (error) throw await told(wire, toSettle, error);
+    if (!answer.data)
+      throw await told(wire, toSettle, { message: `The server answered ${response.status}.`, extensions: { code: 'FAULT' } });
     return answer.data;
   };
 
@@ -101,8 +104,7 @@ async function told(wire: Wire, requestId: string | undefined, { message, extens
 /** A UUID (RFC 9562, version 4); `crypto.randomUUID` is not there where the page did not come over TLS. */
 export function newId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
-  bytes[6] = (bytes[6]! & 0x0f) | 0x40;
-  bytes[8] = (bytes[8]! & 0x3f) | 0x80;
-  const hex = [...bytes].map((each) => each.toString(16).padStart(2, '0')).join('');
+  const marked = bytes.map((byte, at) => (at === 6 ? (byte & 0x0f) | 0x40 : at === 8 ? (byte & 0x3f) | 0x80 : byte));
+  const hex = [...marked].map((byte) => byte.toString(16).padStart(2, '0')).join('');
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-${hex.slice(12, 16)}-${hex.slice(16, 20)}-${hex.slice(20)}`;
 }

@@ -21,7 +21,7 @@ const mostTopics = 200;
 /**
  * The record of what changed, written by the tables' own triggers. A position is the oldest transaction that was still open when it was read
  * (PostgreSQL's `pg_snapshot_xmin`) with the second of reading: all changes of older transactions have been seen, so that reading on from there
- * misses nothing in whatever order transactions commit; what was seen already may come again.
+ * misses nothing in whatever order transactions commit. What was seen already comes again while an older transaction is open.
  */
 @Injectable()
 export class ChangeLog {

@@ -1,11 +1,10 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
-import type { CartLoad } from '#pack-plan';
-import { request } from '../../platform/request.js';
+import { type CartLoad, checkCart } from '#pack-plan';
+import { useOutbox } from '../../platform/outbox/outbox.js';
+import { pendingOf } from '../../platform/outbox/pending.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
-import { confirmMutation } from '../show/operations.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 
 /** Type or scan the serials of a cart, top first, and be told which slot is wrong and what belongs there. */
@@ -13,13 +12,18 @@ export function ConfirmCart() {
   const { tourId = '', showId = '' } = useParams();
   const [search, setSearch] = useSearchParams();
   const query = useShow(tourId, showId);
+  const outbox = useOutbox();
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {
         if (!inForce) return <Page title="Carts to confirm">There is no plan of this show yet.</Page>;
         const { loads } = inForce.plan.carts;
         const load = loads.find((each) => each.id === search.get('load'));
-        const done = new Set(inForce.cartChecks.map((each) => each.load));
+        const onTheirWay = pendingOf(outbox.waiting, 'cart', inForce.id).flatMap(({ values }) => {
+          const read = loads.find((each) => each.id === values.load);
+          return read && checkCart(inForce.plan, read, values.serials as string[]).every((each) => each.agrees) ? [read.id] : [];
+        });
+        const done = new Set([...inForce.cartChecks.map((each) => each.load), ...onTheirWay]);
         if (load) return <ReadCart key={load.id} plan={inForce} load={load} onBack={() => setSearch({})} tourId={tourId} showId={showId} />;
         return (
           <Page
@@ -100,25 +104,28 @@ function ReadCart({
     () => (JSON.parse(sessionStorage.getItem(draftKey) ?? 'null') as string[] | null) ?? load.boxes.map(() => ''),
   );
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
-  const client = useQueryClient();
+  const outbox = useOutbox();
+  const [unkept, setUnkept] = useState<unknown>(null);
+  const [answer, setAnswer] = useState<{ agrees: boolean; slots: ReturnType<typeof checkCart> } | null>(null);
   useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify(serials)), [draftKey, serials]);
-  const confirm = useMutation({
-    mutationFn: () => request(confirmMutation, { planId: plan.id, load: load.id, serials: serials.map((each) => each.trim()) }),
-    onSuccess: ({ confirmCart }) => {
-      sound(confirmCart.agrees);
-      if (confirmCart.agrees) sessionStorage.removeItem(draftKey);
-      else inputs.current[confirmCart.slots.findIndex((slot) => !slot.agrees)]?.select();
-      // Not waited for: the next Enter of a scanner must find the form ready.
-      void client.invalidateQueries({ queryKey: ['show', tourId, showId] });
-    },
-  });
-  const answer = confirm.data?.confirmCart;
+  // Compared here, with or without a network; the reading goes to the house as soon as there is a way.
+  const compare = () => {
+    const values = { planId: plan.id, load: load.id, serials: serials.map((each) => each.trim()) };
+    const slots = checkCart(plan.plan, load, values.serials);
+    const agrees = slots.every((each) => each.agrees);
+    const words = `${plan.plan.show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
+    outbox.put({ kind: 'cart', values, words, tourId, showId }).catch(setUnkept);
+    setAnswer({ agrees, slots });
+    sound(agrees);
+    if (agrees) sessionStorage.removeItem(draftKey);
+    else inputs.current[slots.findIndex((slot) => !slot.agrees)]?.select();
+  };
   const submit = (event: FormEvent) => {
     event.preventDefault();
     // A scanner sends Enter after each serial: go on to the next empty slot, and ask only when all are read.
     const next = serials.findIndex((each) => each.trim() === '');
     if (next >= 0) inputs.current[next]?.focus();
-    else confirm.mutate();
+    else compare();
   };
   return (
     <Page title={load.cart ?? 'No cart'} lede={`${load.id} · read the serials from the top down`}>
@@ -133,7 +140,7 @@ function ReadCart({
                   .join(' ')}`}
           </div>
         )}
-        <Faults of={confirm.error} />
+        <Faults of={unkept} />
         {load.boxes.map((box, index) => {
           const slot = answer?.slots[index];
           return (

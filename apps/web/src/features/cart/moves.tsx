@@ -4,6 +4,8 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import { drawStacks } from '#drawings';
 import type { WorkList } from '#pack-plan';
+import { useOutbox } from '../../platform/outbox/outbox.js';
+import { pendingOf } from '../../platform/outbox/pending.js';
 import { request } from '../../platform/request.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
@@ -14,9 +16,6 @@ import { useNarrow } from '../../ui/use-narrow.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 
 const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
-const doMutation = graphql(
-  `mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }`,
-);
 const stackMutation = graphql(
   `mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }`,
 );
@@ -31,7 +30,7 @@ export function Moves() {
       {({ name, inForce: usual, draft, released }) => {
         const inForce = [draft, released].find((each) => each?.id === wanted) ?? usual;
         return inForce ? (
-          <Work key={inForce.id} plan={inForce} name={name} base={`/tours/${tourId}/shows/${showId}`} />
+          <Work key={inForce.id} plan={inForce} name={name} tourId={tourId} showId={showId} />
         ) : (
           <Page title="Box moves">There is no plan of this show yet.</Page>
         );
@@ -40,15 +39,16 @@ export function Moves() {
   );
 }
 
-function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: string }) {
-  const client = useQueryClient();
+function Work({ plan, name, tourId, showId }: { plan: PlanInForce; name: string; tourId: string; showId: string }) {
+  const outbox = useOutbox();
+  const [unkept, setUnkept] = useState<unknown>(null);
   const key = ['work-list', plan.id];
   const query = useQuery({ queryKey: key, queryFn: async () => (await request(listQuery, { planId: plan.id })).workList });
-  const move = useMutation({
-    mutationFn: ({ box, from, to }: { box: string; from: string; to: string }) => request(doMutation, { planId: plan.id, box, from, to }),
-    onSuccess: ({ doMove }) => client.setQueryData(key, doMove),
-    onSettled: () => client.invalidateQueries({ queryKey: ['show'] }),
-  });
+  const done = pendingOf(outbox.waiting, 'move', plan.id).map(({ values }) => values);
+  const move = ({ box, from, to }: Move) => {
+    const words = `${name}: ${box} moved from ${from} to ${to}`;
+    outbox.put({ kind: 'move', values: { planId: plan.id, box, from, to }, words, tourId, showId }).catch(setUnkept);
+  };
   return (
     <Loaded query={query}>
       {(list) => (
@@ -56,7 +56,8 @@ function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: str
           title="Box moves"
           lede={
             <>
-              <Link to={base}>{name}</Link> · {plan.revision ? `revision ${plan.revision}` : 'draft'} · {list.sentence}
+              <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {plan.revision ? `revision ${plan.revision}` : 'draft'} ·{' '}
+              {list.sentence}
             </>
           }
         >
@@ -70,8 +71,12 @@ function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: str
                 Plan again and release, so that cards, truck and confirmation follow.
               </Note>
             )}
-            <Faults of={move.error} />
-            <ToDo list={list} onDone={(each) => move.mutate(each)} isBusy={move.isPending} />
+            <Faults of={unkept} />
+            <ToDo
+              list={list}
+              onDone={move}
+              isDone={(each) => done.some((one) => one.box === each.box && one.from === each.from && one.to === each.to)}
+            />
             <OtherFloor planId={plan.id} list={list} />
           </Part>
           <FloorParts list={list} plan={plan} />
@@ -81,7 +86,10 @@ function Work({ plan, name, base }: { plan: PlanInForce; name: string; base: str
   );
 }
 
-function ToDo({ list, onDone, isBusy }: { list: WorkList; onDone: (move: WorkList['moves'][number]) => void; isBusy: boolean }) {
+type Move = WorkList['moves'][number];
+
+function ToDo({ list, onDone, isDone }: { list: WorkList; onDone: (move: Move) => void; isDone: (move: Move) => boolean }) {
+  const first = list.moves.findIndex((each) => !isDone(each));
   if (list.moves.length === 0) return <p>{list.status === 'cannot' ? list.sentence : 'Every cart stands as it is wanted.'}</p>;
   return (
     <div className="scroll floor">
@@ -98,10 +106,10 @@ function ToDo({ list, onDone, isBusy }: { list: WorkList; onDone: (move: WorkLis
         </thead>
         <tbody>
           {list.moves.map((move, index) => (
-            <tr key={`${move.box} ${move.from} ${move.to}`} aria-current={index === 0 ? 'step' : undefined}>
+            <tr key={`${move.box} ${move.from} ${move.to}`} aria-current={index === first ? 'step' : undefined}>
               <td>
-                <button type="button" disabled={isBusy} aria-label={`Done: ${move.box} to ${move.to}`} onClick={() => onDone(move)}>
-                  Done
+                <button type="button" disabled={isDone(move)} aria-label={`Done: ${move.box} to ${move.to}`} onClick={() => onDone(move)}>
+                  {isDone(move) ? '○ Done' : 'Done'}
                 </button>
               </td>
               <td className="num opt">{move.round}</td>

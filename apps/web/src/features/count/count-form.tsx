@@ -1,14 +1,11 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { Link } from 'react-router';
 import { z } from 'zod';
 import type { PackPlan } from '#pack-plan';
-import { request } from '../../platform/request.js';
 import { Figure, Form, useTypedForm } from '../../ui/form.js';
-import { Note } from '../../ui/notes.js';
 import { figureOrNothing } from '../../ui/typed.js';
-import { recordCounts } from './operations.js';
+import { useCounting } from './use-counting.js';
 import type { Sheet } from './use-count-sheet.js';
 
 const pieces = figureOrNothing('a whole number from 0, or nothing', { min: 0, whole: true });
@@ -36,32 +33,25 @@ function useDraft(draftKey: string, empty: Typed) {
 export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | undefined }) {
   const empty: Typed = { also: {}, lines: Object.fromEntries(sheet.lines.map(({ key }) => [nameOf(key), nothing])) };
   const { form, typed } = useDraft(`counts ${sheet.tourId} ${sheet.showId}`, empty);
-  const client = useQueryClient();
-  const open = sheet.lines.filter((line) => line.counted === null);
+  const counts = useCounting(sheet);
+  const open = sheet.lines.filter((line) => line.counted === null && !counts.onTheirWay.has(line.key));
   const sentOf = (line: Line): number => {
     const planned = plan?.hardware.lines.find((each) => each.key === line.key);
     return planned ? planned.withBox + planned.withCart + planned.loose + planned.spares : line.fitted;
   };
   const counted = open.filter(({ key }) => (typed.lines[nameOf(key)]?.returned ?? '').trim() !== '');
-  const save = useMutation({
-    mutationFn: ({ also, lines }: z.output<typeof typedCounts>) =>
-      request(recordCounts, {
-        tourId: sheet.tourId,
-        showIds: [...sheet.notCountedBefore.map((each) => each.showId).filter((show) => also[nameOf(show)]), sheet.showId],
-        lines: open.flatMap((line) => {
-          const { sent, returned, damaged } = lines[nameOf(line.key)] ?? {};
-          return returned === undefined ? [] : [{ key: line.key, sent: sent ?? sentOf(line), returned, damaged: damaged ?? 0 }];
-        }),
-      }),
-    onSuccess: async ({ recordCounts: answer }) => {
-      if (answer.__typename === 'CountSheet') form.reset(empty);
-      await client.invalidateQueries();
-    },
-  });
-  const answer = save.data?.recordCounts;
+  const save = ({ also, lines }: z.output<typeof typedCounts>) => {
+    const showIds = [...sheet.notCountedBefore.map((each) => each.showId).filter((show) => also[nameOf(show)]), sheet.showId];
+    const records = open.flatMap((line) => {
+      const { sent, returned, damaged } = lines[nameOf(line.key)] ?? {};
+      return returned === undefined ? [] : [{ key: line.key, sent: sent ?? sentOf(line), returned, damaged: damaged ?? 0 }];
+    });
+    counts.record(showIds, records, () => form.reset(empty));
+  };
   return (
-    <Form form={form} onSubmit={(counts) => save.mutate(counts)} error={save.error} className="floor counts">
-      {answer?.__typename === 'CountSheet' && (
+    <Form form={form} onSubmit={save} error={counts.unkept} className="floor counts">
+      {counts.onTheirWay.size > 0 && <p role="status">◐ Counted on this device; it is on its way.</p>}
+      {counts.isTaken && (
         <p className="answer" role="status">
           ○ Counted. Plans that use these losses are now stale: plan again to follow.
         </p>
@@ -78,9 +68,8 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
           {open.map((line) => (
             <Row key={line.key} line={line} typed={typed.lines[nameOf(line.key)] ?? nothing} planned={sentOf(line)} plan={plan} />
           ))}
-          {answer?.__typename === 'CountRefusal' && <Note weight="stop">{answer.sentence}</Note>}
           <div className="row actions">
-            <button type="submit" disabled={save.isPending || counted.length === 0}>
+            <button type="submit" disabled={counted.length === 0}>
               {counted.length === 0 ? 'Nothing counted yet' : `Record ${counted.length} of ${open.length} lines`}
             </button>
           </div>

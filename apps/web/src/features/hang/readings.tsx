@@ -1,7 +1,10 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
+import { useParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
+import { useOutbox } from '../../platform/outbox/outbox.js';
+import { pendingOf } from '../../platform/outbox/pending.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
@@ -12,11 +15,6 @@ const recordQuery = graphql(`
       readings { id hang hole place readingKg readAt readBy verdict sentence }
       signOffs { id hang kind name remark signedAt signedBy }
     }
-  }
-`);
-const addMutation = graphql(`
-  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
-    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }
   }
 `);
 
@@ -39,31 +37,36 @@ export function Readings({
   me: Person;
 }) {
   const record = useRiggingRecord(planId);
-  const client = useQueryClient();
+  const outbox = useOutbox();
+  const { tourId = '', showId = '' } = useParams();
+  const [unkept, setUnkept] = useState<unknown>(null);
   const [hole, setHole] = useState(holes[0] ?? '');
   const [place, setPlace] = useState('at the hook');
   const [kg, setKg] = useState('');
-  const add = useMutation({
-    mutationFn: () => request(addMutation, { planId, hang, hole, place, readingKg: Number(kg) }),
-    onSuccess: async () => {
-      setKg('');
-      await client.invalidateQueries({ queryKey: ['rigging', planId] });
-    },
-  });
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    add.mutate();
+    const values = { planId, hang, hole, place, readingKg: Number(kg) };
+    const words = `${hang}, hole ${hole}, ${place}: the load cell reads ${kg} kg`;
+    outbox.put({ kind: 'reading', values, words, tourId, showId }).then(() => setKg(''), setUnkept);
   };
+  const onTheirWay = pendingOf(outbox.waiting, 'reading', planId).filter(
+    ({ values }) => values.hang === hang && holes.includes(String(values.hole)),
+  );
   const own = (record.data?.readings ?? []).filter((each) => each.hang === hang && holes.includes(each.hole));
   return (
     <>
+      {onTheirWay.map((each) => (
+        <p key={each.id} className="quiet">
+          ◐ Not sent yet: {each.words}.
+        </p>
+      ))}
       {own.length === 0 && <p className="quiet">Nothing has been measured yet.</p>}
       {own.map((each) => (
         <Note key={each.id} weight={each.verdict === 'differs' ? 'stop' : each.verdict === 'agrees' ? 'agrees' : 'look'}>
           {each.sentence} {each.readBy}, {each.readAt.slice(0, 16).replace('T', ' ')} UTC.
         </Note>
       ))}
-      <Faults of={add.error ?? record.error} />
+      <Faults of={unkept ?? record.error} />
       {me.role === 'warehouse' ? null : isReleased ? (
         <form onSubmit={submit} className="fields">
           {holes.length > 1 && (
@@ -87,7 +90,7 @@ export function Readings({
             It reads, kg
             <input inputMode="decimal" value={kg} onChange={(event) => setKg(event.target.value)} />
           </label>
-          <button type="submit" disabled={kg.trim() === '' || !Number.isFinite(Number(kg)) || add.isPending}>
+          <button type="submit" disabled={kg.trim() === '' || !Number.isFinite(Number(kg))}>
             Enter the reading
           </button>
         </form>

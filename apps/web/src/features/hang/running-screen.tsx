@@ -9,8 +9,8 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { tickMutation } from '../show/operations.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
+import { useTicks } from '../show/use-ticks.js';
 import { Readings, useRiggingRecord } from './readings.js';
 
 const signMutation = graphql(`
@@ -81,18 +81,12 @@ function Steps({
   tourId: string;
   showId: string;
 }) {
-  const client = useQueryClient();
-  const tick = useMutation({
-    mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
-    onError: () => client.invalidateQueries({ queryKey: ['show', tourId, showId] }),
-  });
-  const ticked = new Set(inForce.ticks);
+  const { ticked, tick, unkept } = useTicks({ plan: inForce, tourId, showId });
+  const wordsOf = (step: RunningOrderStep, done: boolean) => `${inForce.plan.show.name}, ${done ? 'done' : 'taken back'}: ${step.text}`;
   const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
   return (
     <Part number={number} title={title} margin={<p className="caution">{riggingCaution}</p>}>
-      <Faults of={tick.error} />
-      {tick.isPaused && <Note weight="look">No connection: what was ticked is kept here and sent when it is back.</Note>}
+      <Faults of={unkept} />
       <ol className="steps floor">
         {steps.map((step, index) => (
           <li key={step.key}>
@@ -106,9 +100,9 @@ function Steps({
             <label className={step.hold ? 'hold' : undefined}>
               <input
                 type="checkbox"
-                checked={tick.isPending && tick.variables.what === step.key ? tick.variables.done : ticked.has(step.key)}
-                disabled={tick.isPending || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
-                onChange={(event) => tick.mutate({ planId: inForce.id, what: step.key, done: event.target.checked })}
+                checked={ticked.has(step.key)}
+                disabled={waitsAt >= 0 && index > waitsAt && !ticked.has(step.key)}
+                onChange={(event) => tick(step.key, event.target.checked, wordsOf(step, event.target.checked))}
               />
               <span>
                 {step.hold && <b>Hold. </b>}

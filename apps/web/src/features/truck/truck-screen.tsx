@@ -1,18 +1,16 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Suspense, lazy, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
 import { type TruckResultOne, rowKey, tickText } from '#pack-plan';
-import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { tickMutation } from '../show/operations.js';
 import { type PlanInForce, type ShowData, useShow } from '../show/use-show.js';
+import { useTicks } from '../show/use-ticks.js';
 import { AxlePart } from './axle-part.js';
 import { LoadingPart } from './loading-part.js';
 import { RowTable } from './row-table.js';
@@ -41,16 +39,11 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
   const { units } = useSettings();
   const [, setSearch] = useSearchParams();
   const [turnable, setTurnable] = useState(false);
-  const client = useQueryClient();
-  const tick = useMutation({
-    mutationFn: (what: { planId: string; what: string; done: boolean }) => request(tickMutation, what),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['show', data.tourId, data.showId] }),
-  });
+  const { ticked, tick, unkept } = useTicks({ plan: shown, tourId: data.tourId, showId: data.showId });
   const acts = useLoadingAct(() => setSearch({ plan: 'draft' }, { replace: true }));
   const { plan } = shown;
   const isDraft = shown === data.draft && data.released !== null;
-  const isTicked = (what: string) => (tick.isPending && tick.variables.what === what ? tick.variables.done : shown.ticks.includes(what));
-  const done = new Set(truck.rows.filter((row) => isTicked(tickText(rowKey(truck.id, row.number)))).map((row) => row.number));
+  const done = new Set(truck.rows.filter((row) => ticked.has(tickText(rowKey(truck.id, row.number)))).map((row) => row.number));
   const dock = dockSentence(plan.truck);
   return (
     <Page
@@ -91,14 +84,19 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
             <TruckSpace truck={truck} />
           </Suspense>
         )}
-        <Faults of={tick.error} />
-        {tick.isPaused && <Note weight="look">No connection: what was ticked is kept here and sent when it is back.</Note>}
+        <Faults of={unkept} />
         <RowTable
           truck={truck}
           done={done}
           planId={shown.id}
           acts={me.role === 'safety' ? null : acts}
-          onTick={(row, isDone) => tick.mutate({ planId: shown.id, what: tickText(rowKey(truck.id, row)), done: isDone })}
+          onTick={(row, isDone) =>
+            tick(
+              tickText(rowKey(truck.id, row)),
+              isDone,
+              `${data.name}: ${truck.id} row ${row} ${isDone ? 'loaded' : 'not loaded after all'}`,
+            )
+          }
         />
       </Part>
       {me.role !== 'safety' && <LoadingPart plan={plan} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />}

@@ -1,0 +1,31 @@
+import { doMove } from '../features/cart/operations.js';
+import { recordCounts } from '../features/count/operations.js';
+import { addReading } from '../features/hang/operations.js';
+import { confirmMutation, tickMutation } from '../features/show/operations.js';
+import type { ActionKinds } from '../platform/outbox/outbox.js';
+import { Refused, request } from '../platform/request.js';
+import type { RequestOptions } from '../platform/requests-over.js';
+
+type AnswerOf<O> = O extends { __apiType?: (variables: never) => infer A } ? A : never;
+type Values<O> = O extends { __apiType?: (variables: infer V) => unknown } ? V : never;
+
+/** What is done on the floor and may wait for a network. A kind keeps its name: devices hold actions that an earlier version put in. */
+export const floorActions: ActionKinds = {
+  tick: { send: (values: Values<typeof tickMutation>, options) => request(tickMutation, values, options), reads: ['show'] },
+  move: {
+    send: (values: Values<typeof doMove>, options) => request(doMove, values, options),
+    reads: ['show'],
+    answers: (values: Values<typeof doMove>, answer: AnswerOf<typeof doMove>) => ({
+      key: ['work-list', values.planId],
+      data: answer.doMove,
+    }),
+  },
+  cart: { send: (values: Values<typeof confirmMutation>, options) => request(confirmMutation, values, options), reads: ['show'] },
+  reading: { send: (values: Values<typeof addReading>, options) => request(addReading, values, options), reads: ['rigging'] },
+  count: { send: sendCount, reads: ['counts', 'show'] },
+};
+
+async function sendCount(values: Values<typeof recordCounts>, options: RequestOptions): Promise<void> {
+  const answer = (await request(recordCounts, values, options)).recordCounts;
+  if (answer.__typename === 'CountRefusal') throw new Refused(answer.sentence, 'refused');
+}
