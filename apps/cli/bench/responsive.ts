@@ -106,13 +106,8 @@ function report(times: { readonly idle: Times; readonly busy: Times }, about: ob
   let isWithin = true;
   const rows = Object.fromEntries(
     parts.map((part) => {
-      const [idle, busy] = [times.idle[part], times.busy[part]].map((each) => ({
-        n: each.length,
-        p50: quantile(each, 0.5),
-        p95: quantile(each, 0.95),
-        p99: quantile(each, 0.99),
-      }));
-      isWithin &&= busy!.p95 - idle!.p95 <= 50 && busy!.p99 - idle!.p99 <= 250;
+      const [idle, busy] = [summary(times.idle[part]), summary(times.busy[part])];
+      isWithin &&= busy.p95 - idle.p95 <= 50 && busy.p99 - idle.p99 <= 250;
       say(`${part.padEnd(13)} idle ${JSON.stringify(idle)}  busy ${JSON.stringify(busy)}`);
       return [part, { idle, busy }];
     }),
@@ -125,3 +120,10 @@ function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return Number((sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? 0).toFixed(1));
 }
+
+const summary = (times: readonly number[]) => ({
+  n: times.length,
+  p50: quantile(times, 0.5),
+  p95: quantile(times, 0.95),
+  p99: quantile(times, 0.99),
+});

@@ -1,4 +1,4 @@
-import { type Queryable, rowsOf } from './queryable.js';
+import { type Queryable, theRow } from './queryable.js';
 
 /** What of the house a plan is made from; `showId` where its earlier plans are an input too. */
 export interface InputScope {
@@ -27,9 +27,10 @@ export async function versionsOf(db: Queryable, { tourId, showId }: InputScope):
     writings('loading_act WHERE tour_id = $1'),
     writings('pack_plan WHERE tour_id = $1 AND show_id = $2'),
   ];
-  const [row] = await rowsOf<{ versions: string }>(db, `SELECT concat_ws(' ', $1::text, $2::text, ${parts.join(', ')}) AS versions`, [
-    tourId,
-    showId ?? null,
-  ]);
-  return row!.versions;
+  const { versions } = await theRow<{ versions: string }>(
+    db,
+    `SELECT concat_ws(' ', $1::text, $2::text, ${parts.join(', ')}) AS versions`,
+    [tourId, showId ?? null],
+  );
+  return versions;
 }

@@ -295,6 +295,6 @@ const keptChanging = (solves: number): JobRefusal => ({
 
 function refusalOf(solved: Extract<Solved<never>, { kind: 'bad input' | 'not found' }>): JobRefusal {
   if (solved.kind === 'not found') return { code: 'not-found', sentence: solved.sentence };
-  const first = solved.faults[0]!;
-  return { code: 'bad-input', sentence: `${first.field}: wanted ${first.wanted}`, faults: solved.faults };
+  const sentence = solved.faults.map(({ field, wanted }) => `${field}: wanted ${wanted}`).join('; ');
+  return { code: 'bad-input', sentence, faults: solved.faults };
 }

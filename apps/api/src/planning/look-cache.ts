@@ -36,6 +36,7 @@ export class LookCache {
       if (this.answers.get(name) === answer) this.answers.delete(name);
     };
     answer.then((made) => (made.key === key ? undefined : forget()), forget);
-    if (this.answers.size > mostKept) this.answers.delete(this.answers.keys().next().value!);
+    const [oldest] = this.answers.keys();
+    if (oldest !== undefined && this.answers.size > mostKept) this.answers.delete(oldest);
   }
 }

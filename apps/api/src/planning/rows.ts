@@ -3,8 +3,7 @@ import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm
 export const jobKinds = ['make', 'swap', 'loading', 'search'] as const;
 export type JobKind = (typeof jobKinds)[number];
 
-export const jobStates = ['waiting', 'running', 'done', 'refused', 'failed', 'cancelled'] as const;
-export type JobState = (typeof jobStates)[number];
+export type JobState = 'waiting' | 'running' | 'done' | 'refused' | 'failed' | 'cancelled';
 
 /** One piece of planning that somebody asked for, from the press of the button to its answer. */
 @Entity('job')

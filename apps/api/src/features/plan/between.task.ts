@@ -32,8 +32,9 @@ export default planningTask({
   solve: ({ file, plans, key }: Inputs, _subject, limits, words): { readonly key: string; readonly answer: readonly Between[] } => {
     const inForce = (showId: string) => plans.find((each) => each.showId === showId)?.plan;
     const { shows } = file.tour;
-    const answer = shows.slice(1).flatMap((show, index) => {
-      const before = inForce(shows[index]!.id);
+    const answer = shows.flatMap((show, index) => {
+      const earlier = shows[index - 1];
+      const before = earlier && inForce(earlier.id);
       const after = inForce(show.id);
       if (!before || !after) return [];
       const what = betweenShows(before, after, factsOf(file), (cart) => carriesOf(file, cart), limits, words);

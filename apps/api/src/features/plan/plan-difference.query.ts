@@ -19,7 +19,7 @@ export class PlanDifferenceQuery {
   }
 }
 
-export const differenceViewOf = ({ sentences, boxes, hangsChanged }: PlanDifference): PlanDifferenceView => ({
+const differenceViewOf = ({ sentences, boxes, hangsChanged }: PlanDifference): PlanDifferenceView => ({
   sentences: [...sentences],
   boxes: [...boxes],
   hangsChanged: [...hangsChanged],

@@ -28,9 +28,10 @@ export default planningTask({
   dependsOn: ({ file, now }: Inputs, { showId }) => [fingerprintOf(file, showId), floorsOf(file), now?.id],
   solve: ({ file, now }, { showId }, limits, words): SearchAnswer => {
     const plan = makePackPlan(file, showId, limits, undefined, words);
-    const sentence = whyBetter(plan, now && changedInputs(now.plan, file).length === 0 ? now.plan : undefined);
+    const inHand = now && changedInputs(now.plan, file).length === 0 ? now.plan : undefined;
+    const sentence = whyBetter(plan, inHand);
     if (sentence !== null) return { made: writeOut(plan, file), sentence };
-    return { made: null, sentence: `No shorter load was found: ${metres(now!.plan)} m are used as before.` };
+    return { made: null, sentence: `No shorter load was found: ${metres(inHand ?? plan)} m are used as before.` };
   },
 });
 

@@ -1,6 +1,7 @@
 import { Inject, Injectable, Logger, type OnModuleDestroy } from '@nestjs/common';
 import pg from 'pg';
 import { CONFIG, type Config } from '../config.js';
+import { logOutside } from '../logs/house-logger.js';
 import { outsideRequest } from '../request-once/current-request.js';
 import { ChangeLog, type Changes } from './change-log.js';
 
@@ -37,7 +38,7 @@ export class ChangeFeed implements OnModuleDestroy {
   /** Tells `listener` of all that is committed from now on, until the function it gives back is called. */
   async subscribe(listener: (changes: Changes) => void): Promise<() => void> {
     this.listeners.add(listener);
-    this.position ??= outsideRequest(() => this.start()).catch((fault: unknown) => {
+    this.position ??= outsideRequest(() => logOutside(() => this.start())).catch((fault: unknown) => {
       this.position = undefined;
       throw fault;
     });
