@@ -20,6 +20,7 @@ import type {
   Refusal,
   RemedyFact,
   RestackReason,
+  RowChoiceFact,
   ShortageFact,
   SlotFinding,
   StageFact,
@@ -50,6 +51,8 @@ export interface Words {
   readonly inputs: Table<InputPart>;
   readonly changes: Table<InputChange>;
   readonly shortages: Table<ShortageFact>;
+  /** Why a row of a truck stands where it does. */
+  readonly rows: Table<RowChoiceFact>;
   readonly slots: Table<SlotFinding>;
   readonly wishes: Table<LoadingWish>;
   readonly work: Table<WorkFinding>;

@@ -41,7 +41,6 @@ export type {
   TruckResult,
   TruckResultOne,
   TruckRow,
-  TruckRowChoice,
   TrucksHead,
 } from './truck-result.js';
 export type { TickKey } from './tick-key.js';

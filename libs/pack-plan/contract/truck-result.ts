@@ -1,5 +1,5 @@
 import type { Checked } from './mismatch.js';
-import type { AxleName, BridgeFact, FreightFact, LeftOverReason, LoadingWish } from '#trade';
+import type { AxleName, BridgeFact, FreightFact, LeftOverReason, LoadingWish, RowChoiceFact } from '#trade';
 import type { Working } from './working.js';
 
 export interface Placement {
@@ -22,20 +22,9 @@ export interface Placement {
   readonly fact: FreightFact;
 }
 
-/** Why a row stands where it does: codes and millimetres, as the packing engine chose. */
-export interface TruckRowChoice {
-  readonly code: 'kept' | 'least-lost' | 'shorter-later' | 'only';
-  readonly stops: readonly { readonly firstOff: number; readonly pieces: number }[];
-  readonly lostMm: number;
-  readonly nextBestMm?: number;
-  readonly freeAheadMm: number;
-  readonly movedRows: number;
-  readonly isLevelled: boolean;
-}
-
 export interface TruckRow {
   /** Left out where the load is not in rows, or was made before reasons were kept. */
-  readonly choice?: TruckRowChoice;
+  readonly choice?: RowChoiceFact;
   readonly number: number;
   readonly fromMm: number;
   readonly toMm: number;

@@ -9,6 +9,7 @@ export type { CellReading, ReadingFact } from './reading.js';
 export type { KeptBack, ReasonAgainst } from './reason-against.js';
 export type { Clash, Refusal, TickRefusal } from './refusal.js';
 export type { RemedyFact } from './remedy.js';
+export type { RowChoiceFact } from './row-choice.js';
 export type { ShortageFact } from './shortage.js';
 export type { BoxHome, SlotFinding } from './slot-verdict.js';
 export type { RestackReason, WorkFinding } from './work-status.js';

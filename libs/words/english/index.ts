@@ -7,6 +7,7 @@ import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
 import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
+import { rows } from './rows.js';
 import { bareLines, pickFindings } from './pick-findings.js';
 import { readings, refusals, remedies, tickRefusals } from './refusals.js';
 import { about, axles, subjects } from './subjects.js';
@@ -28,6 +29,7 @@ export const english: Words = {
   inputs,
   changes,
   shortages,
+  rows,
   slots,
   wishes,
   work,

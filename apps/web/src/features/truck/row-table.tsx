@@ -1,5 +1,6 @@
 import { formatLength, formatMass, formatShort, rowParts } from '#drawings';
 import type { TruckResultOne } from '#pack-plan';
+import { english, tell } from '#words';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
 import { keepRowMutation, letGoMutation } from './operations.js';
@@ -91,6 +92,12 @@ function Row({ row, truck, kept, done, planId, acts, onTick }: RowProps) {
           {(row.gapAheadMm ?? 0) > 50 && `; ${formatShort(row.gapAheadMm!, units)} free ahead of it: block or bar`}
           {row.gapAcrossMm > 250 && `; ${formatShort(row.gapAcrossMm, units)} stay free across: block or strap`}
         </div>
+        {row.choice && (
+          <details className="why">
+            <summary>Why row {row.number} is here</summary>
+            <p className="working">{tell(english.rows, row.choice)}</p>
+          </details>
+        )}
         {stays && <b>{row.pieces.every((id) => kept.get(id)) ? 'Loaded: stays. ' : 'Stays where it stands. '}</b>}
         {acts && <KeepButton row={row} truck={truck} stays={stays} planId={planId} acts={acts} />}
       </td>
