@@ -13,8 +13,10 @@ describe('what is done without a network', () => {
   beforeAll(async () => {
     test = await startTestApp({ web: true });
     system = await test.as('system');
-    const made = await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { id } }');
-    planId = made.data.makePackPlan.id;
+    const made = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
+    );
+    planId = made.data.makePackPlan.plan.id;
     await system.graphql('mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a test") { __typename } }', { id: planId });
     if (!browserPath) return;
     browser = await openBrowser();
@@ -86,7 +88,9 @@ describe('what is done without a network', () => {
     await page.getByLabel('Email').waitFor();
     await signInOn(page, test.address, 'safety@cartwright.example', passwordOf('safety'));
     await page.getByText(/1 action of .* waits on this device/).waitFor();
+    const left = page.waitForEvent('load');
     await page.getByRole('button', { name: 'Sign out' }).click();
+    await left;
     await signInOn(page, test.address, 'warehouse@cartwright.example', passwordOf('warehouse'));
     await page.getByText('waits on this device').waitFor({ state: 'detached' });
     await page.getByText('not sent yet').waitFor({ state: 'detached' });

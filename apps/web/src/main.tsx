@@ -2,14 +2,15 @@ import './platform/no-code-from-text.js';
 import '@fontsource-variable/atkinson-hyperlegible-next';
 import '@fontsource-variable/atkinson-hyperlegible-mono';
 import './app/style.css';
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { QueryClient } from '@tanstack/react-query';
+import { PersistQueryClientProvider } from '@tanstack/react-query-persist-client';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { BrowserRouter } from 'react-router';
 import { drawingStyle, sheetStyle } from '#drawings';
 import { App } from './app/app.js';
 import { Refused } from './platform/request.js';
-import { keepLastRead } from './platform/saved-cache.js';
+import { lastRead } from './platform/last-read.js';
 import { SettingsProvider } from './platform/settings.js';
 
 // Adopted, not written into the page: the page's rules forbid style elements.
@@ -27,16 +28,22 @@ const client = new QueryClient({
     },
   },
 });
-keepLastRead(client);
+// Kept in the browser's small storage by earlier versions.
+localStorage.removeItem('cartwright-last-read');
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
-    <QueryClientProvider client={client}>
+    <PersistQueryClientProvider
+      client={client}
+      persistOptions={lastRead}
+      // Readable at once, and read again at once: others may have worked on since.
+      onSuccess={() => client.invalidateQueries({ refetchType: 'none' })}
+    >
       <SettingsProvider>
         <BrowserRouter>
           <App />
         </BrowserRouter>
       </SettingsProvider>
-    </QueryClientProvider>
+    </PersistQueryClientProvider>
   </StrictMode>,
 );

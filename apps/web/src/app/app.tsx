@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { useEffect } from 'react';
 import { Route, Routes, useLocation } from 'react-router';
 import { graphql } from '#contracts';
 import { People } from '../features/account/people.js';
@@ -22,6 +23,7 @@ import { Import } from '../features/transfer/import.js';
 import { TruckScreen } from '../features/truck/truck-screen.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
+import { rememberPerson } from '../platform/last-read.js';
 import { useLive } from '../platform/live/use-live.js';
 import { request } from '../platform/request.js';
 import { Page } from '../ui/page.js';
@@ -51,6 +53,7 @@ export function App() {
 
 function SignedInApp({ person, printing }: { person: Person; printing: boolean }) {
   useLive();
+  useEffect(() => rememberPerson(person.id), [person.id]);
   return (
     <OutboxProvider key={person.id} person={person} kinds={floorActions}>
       <div className={printing ? undefined : 'sheet'}>

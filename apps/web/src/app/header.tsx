@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { NavLink } from 'react-router';
 import { graphql } from '#contracts';
 import { request } from '../platform/request.js';
-import { forgetLastRead } from '../platform/saved-cache.js';
+import { forgetLastRead } from '../platform/last-read.js';
 import { useSettings } from '../platform/settings.js';
 import type { Person } from '../platform/person.js';
 
@@ -14,9 +14,9 @@ export function Header({ me }: { me: Person }) {
   const client = useQueryClient();
   const leave = useMutation({
     mutationFn: () => request(signOut),
-    onSuccess: () => {
+    onSuccess: async () => {
+      await forgetLastRead();
       client.clear();
-      forgetLastRead();
       location.assign('/');
     },
   });
