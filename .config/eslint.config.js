@@ -4,6 +4,8 @@ import tseslint from 'typescript-eslint';
 import { noReadingSentences } from './no-reading-sentences.js';
 
 const specs = ['tests/**/*.ts', '**/*.spec.ts'];
+/** Bends files as they are written, before they are read: what is in them is not known. */
+const benders = ['apps/cli/bench/damaged-tours.ts'];
 
 export default tseslint.config(
   { ignores: ['dist', 'node_modules', 'libs/contracts', '.data', 'coverage', 'out'] },
@@ -38,8 +40,9 @@ export default tseslint.config(
   },
   {
     // What may be missing is said to be missing. Old places are listed in eslint-suppressions.json, a list that only gets shorter.
+    // A bench that misses something may stop.
     files: ['apps/**/*.{ts,tsx}'],
-    ignores: specs,
+    ignores: [...specs, 'apps/cli/bench/**'],
     rules: { '@typescript-eslint/no-non-null-assertion': 'error' },
   },
   {
@@ -88,7 +91,7 @@ export default tseslint.config(
   },
   {
     // Tests bend inputs in ways that their types forbid, and look at replies field by field.
-    files: specs,
+    files: [...specs, ...benders],
     rules: Object.fromEntries(
       [
         'no-explicit-any',

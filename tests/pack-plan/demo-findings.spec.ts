@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { jest } from '@jest/globals';
 import { main } from '../../apps/cli/plan.js';
 
 /** What `npm run plan -- FILE --json` says of the demo tour is read by others: its keys and its findings stay. */

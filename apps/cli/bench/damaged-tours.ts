@@ -5,7 +5,7 @@ type Written = any;
 
 interface Chance {
   readonly below: (most: number) => number;
-  readonly one: <T>(list: readonly T[]) => T | undefined;
+  readonly one: (list: readonly Written[]) => Written;
 }
 
 /** One kind of damage: what it does to the file, and what to call it. */
@@ -54,7 +54,7 @@ const toItems: Damage[] = [
   {
     name: 'a count',
     to: (file, chance) => {
-      const lot = chance.one(file.items.filter((each: Written) => each.count !== undefined)) as Written;
+      const lot = chance.one(file.items.filter((each: Written) => each.count !== undefined));
       if (lot) lot.count = chance.one([0, 1, Math.floor(lot.count / 2), lot.count + 7, -1]);
     },
   },
@@ -104,11 +104,11 @@ const toDesign: Damage[] = [
     name: 'a box pinned',
     to: (file, chance) => {
       const own = hang(file, chance);
-      const place = chance.one(own?.boxes ?? []) as Written;
+      const place = chance.one(own?.boxes ?? []);
       const box = chance.one(
         file.items.filter((each: Written) => each.kind === 'box' && (chance.below(9) === 0 || each.model === place?.model)),
       );
-      if (place && box) place.serial = (box as Written).id;
+      if (place && box) place.serial = box.id;
     },
   },
   {
@@ -126,9 +126,9 @@ const toDesign: Damage[] = [
     name: 'a hole',
     to: (file, chance) => {
       const own = hang(file, chance);
-      const pick = chance.one(own?.picks ?? []) as Written;
+      const pick = chance.one(own?.picks ?? []);
       const grid = file.catalogue.grids.find((each: Written) => each.model === own?.grid);
-      if (pick && grid) pick.hole = (chance.one(grid.holes) as Written).hole;
+      if (pick && grid) pick.hole = chance.one(grid.holes).hole;
     },
   },
   {
@@ -160,8 +160,8 @@ const toDesign: Damage[] = [
   {
     name: 'a model at a place',
     to: (file, chance) => {
-      const place = chance.one(hang(file, chance)?.boxes ?? []) as Written;
-      if (place) place.model = (chance.one(file.catalogue.boxes) as Written).model;
+      const place = chance.one(hang(file, chance)?.boxes ?? []);
+      if (place) place.model = chance.one(file.catalogue.boxes).model;
     },
   },
   {
@@ -222,7 +222,7 @@ const toTour: Damage[] = [
   {
     name: 'a truck’s size',
     to: (file, chance) => {
-      const truck = chance.one(file.catalogue.trucks) as Written;
+      const truck = chance.one(file.catalogue.trucks);
       const field = chance.one([
         'innerLengthMm',
         'innerWidthMm',
@@ -239,23 +239,21 @@ const toTour: Damage[] = [
   {
     name: 'a spares line',
     to: (file, chance) => {
-      const line = chance.one(file.tour.spares) as Written;
+      const line = chance.one(file.tour.spares);
       if (line) Object.assign(line, chance.below(2) ? { level: 0.9999 } : { lossPerUse: 1, prior: undefined, counted: undefined });
     },
   },
   {
     name: 'a load rule',
     to: (file, chance) => {
-      const rule = chance.one(file.loadRules) as Written;
+      const rule = chance.one(file.loadRules);
       if (rule) rule.usableShareWithPersonsBelow = chance.one([0.01, 0.5, 1]);
     },
   },
   {
     name: 'a figure of a model',
     to: (file, chance) => {
-      const model = chance.one(
-        file.catalogue[chance.one(['boxes', 'grids', 'carts', 'hoists', 'cases', 'shackles', 'slings']) as string],
-      ) as Written;
+      const model = chance.one(file.catalogue[chance.one(['boxes', 'grids', 'carts', 'hoists', 'cases', 'shackles', 'slings'])]);
       const field = chance.one(Object.keys(model ?? {}).filter((key) => typeof model[key] === 'number'));
       if (model && field) model[field] = chance.one([model[field] * 3, model[field] / 3, 0, 1e-9, Math.round(model[field] * 1.1)]);
     },
@@ -263,9 +261,9 @@ const toTour: Damage[] = [
   {
     name: 'what a cart carries',
     to: (file, chance) => {
-      const cart = chance.one(file.catalogue.carts) as Written;
+      const cart = chance.one(file.catalogue.carts);
       if (!cart) return;
-      if (chance.below(2)) cart.carries = [(chance.one(file.catalogue.boxes) as Written).model];
+      if (chance.below(2)) cart.carries = [chance.one(file.catalogue.boxes).model];
       else cart.capacity = 1 + chance.below(6);
       while (cart.heightsMm.length <= cart.capacity) cart.heightsMm.push(cart.heightsMm.at(-1) + 300);
     },
@@ -282,7 +280,7 @@ export function damagedTour(written: object, seed: number): { readonly file: unk
   const file = structuredClone(written);
   const done: string[] = [];
   for (let left = 1 + below(5); left > 0; left--) {
-    const damage = chance.one(damages)!;
+    const damage: Damage = chance.one(damages);
     damage.to(file, chance);
     done.push(damage.name);
   }

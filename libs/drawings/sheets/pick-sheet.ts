@@ -68,7 +68,7 @@ function sumSentence(hang: HangResult): string {
 }
 
 /** What was compared with what, with how much left; the rated load in its own unit, the factors by letter with their rules below. */
-export function comparisonTable(comparisons: readonly Comparison[], units: Units): Node {
+function comparisonTable(comparisons: readonly Comparison[], units: Units): Node {
   const rules = [...new Set(comparisons.flatMap((each) => each.factors.map(ruleOf)))];
   const letter = (rule: string) => String.fromCharCode(97 + rules.indexOf(rule));
   return node(
@@ -184,7 +184,7 @@ function aloneOver(pick: PickResult): string {
   return over.length === 0 ? '' : ` That is more than is allowed of ${over.map((each) => each.what).join(', ')}.`;
 }
 
-export const stageWords = (stage: string): string => (stage === 'at trim' ? stage : `at ${stage}`);
+const stageWords = (stage: string): string => (stage === 'at trim' ? stage : `at ${stage}`);
 
 /** Every moment of building one hang with the worst of each figure. */
 export function stageSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {

@@ -112,7 +112,7 @@ export function stopsOf(truck: TruckResultOne): readonly AxleStop[] {
 const marks = { within: '', over: ' ■ over', 'too light': ' ■ too light', 'no limit on file': '' } as const;
 
 /** Axle loads of the whole load and after each stop; a value outside its limit says so in words. */
-export function axleTable(truck: TruckResultOne, units: Units): Node {
+function axleTable(truck: TruckResultOne, units: Units): Node {
   const stops = stopsOf(truck);
   const first = stops[0];
   if (!first || first.loads.length === 0)

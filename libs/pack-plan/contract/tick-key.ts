@@ -24,7 +24,7 @@ export const moveKey = (move: number): TickKey => ({ kind: 'move', subject: '', 
 export const tickText = ({ kind, subject, place }: TickKey): string => `${kind}:${encodeURIComponent(subject)}:${place}`;
 
 /** Everything that can be ticked off a plan. */
-export function tickKeysOf({ truck, picks, carts }: Pick<PackPlan, 'truck' | 'picks' | 'carts'>): readonly TickKey[] {
+function tickKeysOf({ truck, picks, carts }: Pick<PackPlan, 'truck' | 'picks' | 'carts'>): readonly TickKey[] {
   return [
     ...truck.trucks.flatMap(({ id, rows }) => rows.map((row) => rowKey(id, row.number))),
     ...picks.hangs.flatMap(({ hang, runningOrder }) => [

@@ -69,7 +69,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
 }
 
 /** The plan with a stop for everything that a checker does not agree with. */
-export function checked(file: TourFile, plan: PackPlan, words: Words = english): PackPlan {
+function checked(file: TourFile, plan: PackPlan, words: Words = english): PackPlan {
   const disagreements = tellFindings(checkerFindings([...mismatchesIn(plan), ...checkPlan(file, plan)]), words);
   return disagreements.length === 0 ? plan : { ...plan, findings: [...disagreements, ...plan.findings] };
 }

@@ -2,14 +2,14 @@ import { z } from 'zod';
 import { count, degrees, kg, kgOrNone, mm, name, ratedLoad, sentence, signedMm, wholeMm } from './words.js';
 
 /** Which pins a joint takes and where each travels. Common practice: two front link pins, one rear link, one lock pin. */
-export const pinUse = z.strictObject({
+const pinUse = z.strictObject({
   role: z.enum(['front link', 'rear link', 'lock']),
   pin: name,
   count: z.int().min(1).max(20),
   stowed: z.enum(['box', 'cart', 'trunk']),
 });
 
-export const boxModel = z.strictObject({
+const boxModel = z.strictObject({
   model: name,
   maker: name.optional(),
   system: name,
@@ -29,7 +29,7 @@ export const boxModel = z.strictObject({
   ratedSource: sentence.optional(),
 });
 
-export const gridModel = z.strictObject({
+const gridModel = z.strictObject({
   model: name,
   maker: name.optional(),
   system: name,
@@ -51,7 +51,7 @@ export const gridModel = z.strictObject({
 /** What one costs to put into the trunk, in the currency of the house. */
 const costEach = z.number().positive().max(10_000_000).optional();
 
-export const hoistModel = z.strictObject({
+const hoistModel = z.strictObject({
   model: name,
   maker: name.optional(),
   massKg: kg,
@@ -62,8 +62,8 @@ export const hoistModel = z.strictObject({
   costEach,
 });
 
-export const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad, costEach });
-export const slingModel = z.strictObject({
+const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad, costEach });
+const slingModel = z.strictObject({
   model: name,
   maker: name.optional(),
   lengthMm: mm,
@@ -72,8 +72,8 @@ export const slingModel = z.strictObject({
   material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),
   costEach,
 });
-export const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
-export const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone, costEach });
+const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
+const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone, costEach });
 
 const packing = {
   lengthMm: wholeMm,
@@ -84,7 +84,7 @@ const packing = {
 };
 
 /** `heightsMm[n]` is the loaded height with n boxes on the cart, lid included. */
-export const cartModel = z.strictObject({
+const cartModel = z.strictObject({
   model: name,
   capacity: z.int().min(1).max(12),
   carries: z.array(name).max(50).optional(),
@@ -98,7 +98,7 @@ export const cartModel = z.strictObject({
   basePins: z.strictObject({ pin: name, count }).optional(),
 });
 
-export const caseModel = z.strictObject({
+const caseModel = z.strictObject({
   model: name,
   massKg: kg,
   ...packing,
@@ -109,7 +109,7 @@ export const caseModel = z.strictObject({
 const axlePosition = z.number().min(-20_000).max(40_000);
 /** One axle: where it stands from the nose, and with which of the loads worked out here it shares equally. */
 const axlePlace = z.strictObject({ group: z.enum(['steer', 'drive', 'trailer', 'front', 'rear']), xMm: axlePosition });
-export const truckModel = z.strictObject({
+const truckModel = z.strictObject({
   model: name,
   innerLengthMm: wholeMm,
   innerWidthMm: wholeMm,

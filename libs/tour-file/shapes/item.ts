@@ -10,7 +10,7 @@ const text = z.string().max(2000);
  * What a report of thorough examination holds besides its dates and outcome: contents of LOLER 1998 Schedule 1, in the order of its
  * paragraphs. Texts are the examiner's own and are shown as his.
  */
-export const reportParticulars = z.strictObject({
+const reportParticulars = z.strictObject({
   employer: text.optional(),
   premises: text.optional(),
   manufactured: text.optional(),

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { loading } from './loading.js';
 import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm } from './words.js';
 
-export const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
+const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
 
 const steel = { shackles: z.array(name).max(10).default([]), slings: z.array(name).max(10).default([]) };
 
@@ -16,7 +16,7 @@ const bridle = z.strictObject({
 });
 
 /** A pick: the hole, what hangs in it and what lifts it; a serial only where one is wanted. `point` names a point that several picks share. */
-export const pick = z.strictObject({
+const pick = z.strictObject({
   hole: name,
   hoist: name,
   hoistSerial: name.optional(),
@@ -78,7 +78,7 @@ export const hang = z.strictObject({
   partLoad: z.enum(['bottom', 'top']).default('bottom'),
 });
 
-export const show = z.strictObject({
+const show = z.strictObject({
   id: name,
   name,
   venue: name,
@@ -98,7 +98,7 @@ export const show = z.strictObject({
  * Losses per use of one line of loose hardware (a model), or what was believed and counted so far (the shapes of a spares case). `counted.through`:
  * the instant up to which counts at return are already in the sum. `level` left out: the level of the trunk alone counts.
  */
-export const spareSetting = z.strictObject({
+const spareSetting = z.strictObject({
   item: name,
   lossPerUse: z.number().min(0).max(1).optional(),
   prior: z.strictObject({ losses: z.number().positive().max(1e6), uses: z.number().positive().max(1e9) }).optional(),

@@ -44,9 +44,9 @@ function keyOf(after: string | null | undefined): [boolean | null, string | null
   const wrong = () => new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
   try {
     const [usable, dueOn, id] = JSON.parse(text) as unknown[];
-    if (typeof usable !== 'boolean' || typeof id !== 'string' || !(dueOn === null || /^\d{4}-\d\d-\d\d$/.test(String(dueOn))))
-      throw wrong();
-    return [usable, dueOn === null ? null : String(dueOn), id];
+    const isDay = typeof dueOn === 'string' && /^\d{4}-\d\d-\d\d$/.test(dueOn);
+    if (typeof usable !== 'boolean' || typeof id !== 'string' || !(dueOn === null || isDay)) throw wrong();
+    return [usable, isDay ? dueOn : null, id];
   } catch {
     throw wrong();
   }

@@ -2,7 +2,7 @@ import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import type { CartModel, Catalogue, Item, Kit, ModelKind } from '#tour-file';
 import { itemColumns } from './kit.reader.js';
-import { ExaminationRow, IncidentRow, ItemRow, ModelRow, RuleRow } from './rows.js';
+import { ItemRow, ModelRow, RuleRow } from './rows.js';
 
 /**
  * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.

@@ -1,7 +1,7 @@
 import { useFormContext } from 'react-hook-form';
 import { FieldError, asNumber, asText } from '../../ui/form.js';
 import { withBox } from './change-hang.js';
-import type { OfHang } from './hang-form.js';
+import type { OfHang } from './of-hang.js';
 
 /** The boxes of a hang from the top, a row each. */
 export function BoxTable({ at, hang, kit, onChange }: OfHang) {

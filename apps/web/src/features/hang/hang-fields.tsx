@@ -1,7 +1,7 @@
 import type { Hang } from '#tour-file';
 import { Choice, Field, FieldError, NumberField } from '../../ui/form.js';
 import { mirrored, withPicks } from './change-hang.js';
-import type { OfHang } from './hang-form.js';
+import type { OfHang } from './of-hang.js';
 
 const counts = [1, 2, 3, 4, 5, 6, 7, 8];
 const countWord = (count: number): string => (count === 1 ? 'one' : count === 2 ? 'two' : `${count}, to be measured`);

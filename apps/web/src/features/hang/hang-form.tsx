@@ -9,17 +9,9 @@ import { BoxTable } from './box-table.js';
 import { HangFields } from './hang-fields.js';
 import { type PreviewedHang, previewHang } from './hang-preview.js';
 import type { Kit } from './kit.js';
+import type { OfHang } from './of-hang.js';
 import { PasteRows } from './paste-rows-form.js';
 import { RiggingForm } from './rigging-form.js';
-
-/** Where a part of the form reads and writes its hang: the name of its fields begins with `at`. */
-export interface OfHang {
-  readonly at: `hangs.${number}`;
-  readonly hang: Hang;
-  readonly kit: Kit;
-  /** For what changes many fields at once. */
-  readonly onChange: (hang: Hang) => void;
-}
 
 /** One hang: its fields, rigging and boxes, and beside them how it would hang. */
 export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; onRemove: () => void }) {

@@ -1,7 +1,7 @@
 import type { Hang } from '#tour-file';
 import { Choice, FieldError, NumberField, TextField } from '../../ui/form.js';
 import { clean } from './change-hang.js';
-import type { OfHang } from './hang-form.js';
+import type { OfHang } from './of-hang.js';
 import { ModelList } from './model-list.js';
 
 type Pick = Hang['picks'][number];

@@ -1,6 +1,6 @@
 import type { Hang } from '#tour-file';
 import { NumberField } from '../../ui/form.js';
-import type { OfHang } from './hang-form.js';
+import type { OfHang } from './of-hang.js';
 import { ModelList } from './model-list.js';
 
 const figures = [

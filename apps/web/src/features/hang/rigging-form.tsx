@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { NumberField } from '../../ui/form.js';
 import { clean } from './change-hang.js';
-import type { OfHang } from './hang-form.js';
+import type { OfHang } from './of-hang.js';
 import { ModelList } from './model-list.js';
 import { PickFields } from './pick-fields.js';
 import { PullBackFields, newPullBack } from './pull-back-fields.js';
