@@ -11,6 +11,9 @@ const underWay = new AsyncLocalStorage<Logger>();
 
 export const logUnder = <T>(logger: Logger, work: () => T): T => underWay.run(logger, work);
 
+/** For what is started by a request and outlives it. */
+export const logOutside = <T>(work: () => T): T => underWay.exit(work);
+
 /** Under these Nest tells, at each start, every module and route that there is. */
 const bootContexts = new Set<unknown>([
   'NestFactory',
