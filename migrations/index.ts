@@ -6,6 +6,8 @@ import { CreateLoading20261125190000 } from './20261125190000-create-loading.js'
 import { CreateReportFile20261125161500 } from './20261125161500-create-report-file.js';
 import { CreateRequest20261126004900 } from './20261126004900-create-request.js';
 import { CreateRiggingRecords20261125192000 } from './20261125192000-create-rigging-records.js';
+import { CreateVenue20261126020500 } from './20261126020500-create-venue.js';
+import { NamePersons20261126014500 } from './20261126014500-name-persons.js';
 import { KeyById20261126013000 } from './20261126013000-key-by-id.js';
 import { CreateJob20261126013500 } from './20261126013500-create-job.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
@@ -27,4 +29,6 @@ export const migrations = [
   AddPlanParts20261126011500,
   KeyById20261126013000,
   CreateJob20261126013500,
+  NamePersons20261126014500,
+  CreateVenue20261126020500,
 ];

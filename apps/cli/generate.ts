@@ -72,6 +72,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
               WorkListJson: '../pack-plan/index.js#WorkList',
               BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
               TourJson: '../tour-file/index.js#Tour',
+              VenueJson: '../tour-file/index.js#Venue',
               ItemJson: '../tour-file/index.js#Item',
               ModelJson: 'unknown',
               KitJson: 'unknown',

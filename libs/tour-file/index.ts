@@ -42,12 +42,14 @@ export type {
   Tour,
   TourFile,
   TruckModel,
+  Venue,
 } from './shapes/index.js';
 export {
   adapterBetween,
   afterAct,
   examination,
   hang,
+  hangName,
   holdsFor,
   isLoadingEmpty,
   itemKinds,
@@ -58,5 +60,6 @@ export {
   shiftDates,
   tour,
   tourFileSchema,
+  venue,
   wholeHangs,
 } from './shapes/index.js';

@@ -164,6 +164,36 @@ describe('a database that landed earlier', () => {
     expect(Number(acts)).toBe(3);
   });
 
+  it('knows by id who did what, beside the name as it was written', async () => {
+    for (const [table, name, id] of [
+      ['event', 'who', 'person_id'],
+      ['pack_plan', 'released_by', 'released_by_id'],
+      ['tick', 'ticked_by', 'ticked_by_id'],
+      ['sign_off', 'signed_by', 'signed_by_id'],
+      ['hardware_count', 'counted_by', 'counted_by_id'],
+    ]) {
+      const rows = await test.dataSource.query(
+        `SELECT count(*)::int AS n, count(${id})::int AS known, count(account.id)::int AS right FROM ${table}
+         LEFT JOIN account ON account.id = ${id} AND account.name = ${name} WHERE ${name} IS NOT NULL AND ${name} <> 'Cartwright'`,
+      );
+      expect(rows[0].n).toBeGreaterThan(0);
+      expect([rows[0].known, rows[0].right]).toEqual([rows[0].n, rows[0].n]);
+    }
+  });
+
+  it('has a venue for each that its shows name', async () => {
+    const venues = await ask('{ venues { venue shows { tourId showId } } }');
+    expect(venues.map(({ venue, shows }: any) => [venue.name, shows.map((each: any) => each.showId)])).toEqual([
+      ['Fenland Dome', ['fenland']],
+      ['Old Mill Arena', ['old-mill']],
+      ['Quayside Hall', ['quayside', 'pier']],
+    ]);
+  });
+
+  it('finds no plan stale that was not stale before, but for what has been changed since', async () => {
+    expect((await show('winter-run', 'pier')).released.changed).toEqual(['box P-033 has changed']);
+  });
+
   it('goes on working: a tick, a new plan, a hold given back', async () => {
     const { released } = await show('harbour-lights', 'quayside');
     const step = released.plan.picks.hangs[0].runningOrder.goingUp[0].key;

@@ -48,6 +48,8 @@ import { ReportController } from './features/register/report.controller.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { TourService } from './features/tour/tour.service.js';
+import { VenueResolver } from './features/venue/venue.resolver.js';
+import { VenueService } from './features/venue/venue.service.js';
 import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
 import { CsvService } from './features/transfer/csv.service.js';
 import { ModelCsvService } from './features/transfer/model-csv.service.js';
@@ -94,6 +96,8 @@ const features = [
   TourReader,
   TourService,
   TourResolver,
+  VenueService,
+  VenueResolver,
   PlanReader,
   PlanFreshness,
   PlanPartsQuery,

@@ -4,6 +4,7 @@ import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { TourRow } from './features/tour/rows.js';
+import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
 import { JobRow } from './planning/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { RequestRow } from './platform/request-once/rows.js';
@@ -22,6 +23,8 @@ export const entities = [
   IncidentRow,
   ReportFileRow,
   TourRow,
+  VenueRow,
+  ShowVenueRow,
   PackPlanRow,
   BookingRow,
   CartCheckRow,

@@ -11,6 +11,7 @@ import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make.resolver.js';
 import { JobResolver } from './planning/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
+import { VenueResolver } from './features/venue/venue.resolver.js';
 
 /** Every resolver: what the schema is made of. */
 export const resolvers = [
@@ -26,5 +27,6 @@ export const resolvers = [
   JobResolver,
   MakeResolver,
   TourResolver,
+  VenueResolver,
   WorkResolver,
 ];

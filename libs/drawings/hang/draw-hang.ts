@@ -6,7 +6,7 @@ const margin = 96;
 const head = 92;
 
 /** What a drawing of a hang shows; the editor draws a hang before there is a plan. */
-export type DrawnHang = Pick<HangResult, 'hang' | 'trimHeightMm' | 'massKg' | 'centreOfGravity' | 'outline'> & {
+export type DrawnHang = Pick<HangResult, 'hang' | 'name' | 'trimHeightMm' | 'massKg' | 'centreOfGravity' | 'outline'> & {
   readonly picks: readonly Pick<HangResult['picks'][number], 'hole' | 'place' | 'hookLoadKg' | 'hoistSerial' | 'reactionN'>[];
   readonly boxes: readonly Pick<HangResult['boxes'][number], 'position' | 'splayDeg' | 'cart'>[];
   readonly unshared?: HangResult['unshared'];
@@ -28,7 +28,7 @@ export function drawHang(hang: DrawnHang, units: Units = 'metric', wrong: Readon
       viewBox: `0 0 ${width} ${round(height)}`,
       class: 'draw',
       role: 'img',
-      'aria-label': `Side view of ${hang.hang}: ${hang.boxes.length} boxes, ${hang.picks.length === 1 ? 'one pick' : 'two picks'}`,
+      'aria-label': `Side view of ${hang.name}: ${hang.boxes.length} boxes, ${hang.picks.length === 1 ? 'one pick' : 'two picks'}`,
     },
     hatch(),
     node('text', { x: width - 4, y: 12, class: 'sub', 'text-anchor': 'end' }, 'to the audience →'),

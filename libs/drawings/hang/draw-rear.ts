@@ -34,7 +34,7 @@ export function drawRear(hang: HangResult, units: Units = 'metric'): Node {
   const hook = round(head - 56);
   return node(
     'svg',
-    { viewBox: `0 0 ${width} ${height}`, class: 'draw', role: 'img', 'aria-label': `${hang.hang} from behind with its points` },
+    { viewBox: `0 0 ${width} ${height}`, class: 'draw', role: 'img', 'aria-label': `${hang.name} from behind with its points` },
     node('text', { x: width - 4, y: 12, class: 'sub', 'text-anchor': 'end' }, 'seen from the stage'),
     ...legs.flatMap(({ pick, index, leg, acrossMm, upMm }) => [
       node('line', { x1: x(0), y1: hook, x2: x(acrossMm), y2: round(hook - upMm * scale), class: 'chain' }),

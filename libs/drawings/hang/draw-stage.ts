@@ -5,7 +5,7 @@ import { round } from './draw-hang.js';
 /** Stage plan with every point of the show, to scale: the audience is at the bottom, the left of someone on stage at the right. */
 export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | null {
   const points = picks.hangs.flatMap((hang) =>
-    hang.picks.flatMap((pick) => (pick.stage ? [{ hang: hang.hang, pick, ...pick.stage }] : [])),
+    hang.picks.flatMap((pick) => (pick.stage ? [{ hang: hang.name, pick, ...pick.stage }] : [])),
   );
   if (points.length === 0) return null;
   const span = (values: number[]) => [Math.min(...values) - 1500, Math.max(...values) + 1500] as const;

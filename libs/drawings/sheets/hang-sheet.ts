@@ -30,7 +30,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
   ]);
   return sheet(
     context,
-    hang.hang,
+    hang.name,
     `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
     node(
       'div',

@@ -104,7 +104,7 @@ function spares(context: SheetContext, units: Units): Node {
   ]);
   const chains = hardware.chains.map((each) => [
     tickBox(),
-    `${each.hang}, hole ${each.hole}`,
+    `${each.hangName}, hole ${each.hole}`,
     mono(each.serial ?? 'none found'),
     { right: metres(each.onFileM, units) },
     { right: `${metres(each.neededM, units)}${each.pointHeightMm === null ? ', trim only' : ''}` },

@@ -9,7 +9,7 @@ import { type SheetContext, caution, sheet, signatures, table } from './sheet-pa
 export function pickSheet(context: SheetContext, hang: HangResult, pick: PickResult, units: Units = 'metric'): Node {
   return sheet(
     context,
-    `${hang.hang}, hole ${pick.hole}`,
+    `${hang.name}, hole ${pick.hole}`,
     `${placeWords[pick.place]} · point ${pick.point} · hoist ${pick.hoistSerial ?? 'none found'}, ${pick.hoist}`,
     ...pickContent(context.plan, hang, pick, units),
     node(
@@ -190,7 +190,7 @@ const stageWords = (stage: string): string => (stage === 'at trim' ? stage : `at
 export function stageSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
   return sheet(
     context,
-    `${hang.hang}, stage by stage`,
+    `${hang.name}, stage by stage`,
     'The worst moment is often not the last',
     ...stageContent(hang, units),
     node('h2', {}, 'Joints at trim'),

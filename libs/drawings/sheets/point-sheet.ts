@@ -26,7 +26,7 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
   const single = picks.hangs.flatMap((hang) =>
     hang.picks.flatMap((pick): StructurePoint[] => {
       const base = {
-        hangs: [`${hang.hang}, hole ${pick.hole}`],
+        hangs: [`${hang.name}, hole ${pick.hole}`],
         trimHeightMm: hang.trimHeightMm,
         addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
         allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,

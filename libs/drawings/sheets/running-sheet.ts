@@ -14,7 +14,7 @@ export function runningSheets(context: SheetContext, hang: HangResult): readonly
   const page = (title: string, steps: readonly RunningOrderStep[], record: Node | null) =>
     sheet(
       context,
-      `${hang.hang}, ${title}`,
+      `${hang.name}, ${title}`,
       `${hang.boxes.length} boxes, ${new Set(steps.flatMap((each) => each.load?.id ?? [])).size} cart loads`,
       node('p', { class: runningOrder.approved ? '' : 'stop' }, approval),
       table(

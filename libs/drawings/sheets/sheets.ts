@@ -26,7 +26,7 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
   const positions = load.boxes.map((box) => box.position);
   return sheet(
     context,
-    load.hang,
+    load.hangName,
     `${ordinalOf(load)} · boxes ${positions[0]} to ${positions.at(-1)}`,
     node('div', { class: 'top' }, node('div', { class: 'big mono' }, load.cart ?? 'no cart'), code),
     node('table', { class: 'slots' }, node('tbody', {}, ...rows)),

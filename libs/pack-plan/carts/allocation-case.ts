@@ -1,11 +1,12 @@
 import { type AllocationCase, type AllocationInput, cutHang, makeAllocationCase } from '#cart-allocation';
 import { invariant } from '#kernel';
-import type { CartModel, Hang } from '#tour-file';
+import { type CartModel, type Hang, hangName } from '#tour-file';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 
 /** One cart load as the design wants it, before boxes and a cart are found for it. */
 export interface WantedLoad {
   readonly id: string;
+  readonly name: string;
   readonly hang: Hang;
   readonly number: number;
   readonly of: number;
@@ -23,6 +24,7 @@ export function wantedLoads(inputs: PlanInputs): readonly WantedLoad[] {
     );
     return loads.map((load, index) => ({
       id: `${hang.id} ${span(load.positions)}`,
+      name: `${hangName(hang)} ${span(load.positions)}`,
       hang,
       number: index + 1,
       of: loads.length,

@@ -3,7 +3,7 @@ import type { CartLoad, CartsResult } from '../contract/index.js';
 import { type PlanInputs, shortDays } from '../inputs/index.js';
 
 const quote = (text: string | null | undefined): QuoteSubject | null => (text ? { kind: 'quote', text } : null);
-const loadOf = ({ id }: CartLoad): LoadSubject => ({ kind: 'cart load', id, name: id });
+const loadOf = ({ id, name }: CartLoad): LoadSubject => ({ kind: 'cart load', id, name });
 
 /** What the plan has to say of its carts: the moves and their proof, what is short and when, what is out of service and stands in a wanted cart. */
 export function cartFindings(inputs: PlanInputs, carts: CartsResult): CartFinding[] {

@@ -1,3 +1,4 @@
+import { hangName } from '#tour-file';
 import { type AllocationCase, type BoxShortage, type CheckedAllocation, solveAllocation } from '#cart-allocation';
 import type { CartException, ShortageFact } from '#trade';
 import { type Words, tell } from '#words';
@@ -107,7 +108,9 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
   const massOf = (name: string) => inputs.file.catalogue.boxes.find((each) => each.model === name)?.massKg ?? 0;
   return {
     id: load.id,
+    name: load.name,
     hang: load.hang.id,
+    hangName: hangName(load.hang),
     number: load.number,
     of: load.of,
     cart: found?.cart ?? null,

@@ -67,6 +67,7 @@ export interface TrunkResult {
 /** The chain of one hoist: hook down to the floor below the point, and what is in the bag at trim. */
 export interface ChainResult {
   readonly hang: string;
+  readonly hangName: string;
   readonly hole: string;
   readonly hoist: string;
   readonly serial: string | null;

@@ -184,7 +184,10 @@ export interface RunningOrder {
 }
 
 export interface HangResult extends Checked {
+  /** Its id: what keys and links use. */
   readonly hang: string;
+  /** What people called it when the plan was made. */
+  readonly name: string;
   readonly mirrorOf: string | null;
   readonly grid: string;
   readonly gridSerial: string | null;

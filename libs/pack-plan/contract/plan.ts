@@ -52,9 +52,12 @@ export interface PlannedBox {
 }
 
 export interface CartLoad {
-  /** For example "Main left 5-8". */
+  /** Made of the hang's id and the places: "Main left 5-8". */
   readonly id: string;
+  /** The same for people, by the hang's name. */
+  readonly name: string;
   readonly hang: string;
+  readonly hangName: string;
   /** 1 for the first cart of its hang, and how many there are. */
   readonly number: number;
   readonly of: number;

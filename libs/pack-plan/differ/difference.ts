@@ -18,7 +18,7 @@ export function differenceBetween(from: PackPlan, to: PackPlan, words: Words = e
     ...boxes.map(
       (each): DifferenceFact => ({
         code: 'box',
-        hang: each.hang,
+        hang: (hangOf(to, each.hang) ?? hangOf(from, each.hang))!.name,
         position: each.position,
         before: each.from,
         after: each.to,
@@ -56,19 +56,21 @@ const designOf = (plan: PackPlan, hang: string): string => {
 function hangFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
   return hangNames(from, to).flatMap((hang): DifferenceFact[] => {
     const [before, after] = [hangOf(from, hang), hangOf(to, hang)];
-    if (!before) return [{ code: 'hang-new', hang, boxes: after!.boxes.length }];
-    if (!after) return [{ code: 'hang-gone', hang }];
+    const called = (after ?? before)!.name;
+    if (!before) return [{ code: 'hang-new', hang: called, boxes: after!.boxes.length }];
+    if (!after) return [{ code: 'hang-gone', hang: called }];
     const facts: DifferenceFact[] = [];
     if (before.boxes.length !== after.boxes.length)
-      facts.push({ code: 'hang-length', hang, before: before.boxes.length, after: after.boxes.length });
+      facts.push({ code: 'hang-length', hang: called, before: before.boxes.length, after: after.boxes.length });
     if (round(before.tiltDownDeg) !== round(after.tiltDownDeg))
-      facts.push({ code: 'hang-tilt', hang, beforeDeg: before.tiltDownDeg, afterDeg: after.tiltDownDeg });
+      facts.push({ code: 'hang-tilt', hang: called, beforeDeg: before.tiltDownDeg, afterDeg: after.tiltDownDeg });
     if (before.trimHeightMm !== after.trimHeightMm)
-      facts.push({ code: 'hang-trim', hang, beforeMm: before.trimHeightMm, afterMm: after.trimHeightMm });
+      facts.push({ code: 'hang-trim', hang: called, beforeMm: before.trimHeightMm, afterMm: after.trimHeightMm });
     after.boxes.forEach(({ position, splayDeg, model }, index) => {
       const old = before.boxes[index];
-      if (old && old.splayDeg !== splayDeg) facts.push({ code: 'splay', hang, position, beforeDeg: old.splayDeg, afterDeg: splayDeg });
-      if (old && old.model !== model) facts.push({ code: 'box-model', hang, position, before: old.model, after: model });
+      if (old && old.splayDeg !== splayDeg)
+        facts.push({ code: 'splay', hang: called, position, beforeDeg: old.splayDeg, afterDeg: splayDeg });
+      if (old && old.model !== model) facts.push({ code: 'box-model', hang: called, position, before: old.model, after: model });
     });
     return facts;
   });
@@ -94,15 +96,17 @@ function cartFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
 }
 
 function pickFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
-  return to.picks.hangs.flatMap(({ hang, picks }) =>
+  return to.picks.hangs.flatMap(({ hang, name, picks }) =>
     picks.flatMap(({ hole, hookLoadKg, hoistSerial }): DifferenceFact[] => {
       const old = hangOf(from, hang)?.picks.find((each) => each.hole === hole);
-      if (!old) return [{ code: 'pick-new', hang, hole, hookLoadKg }];
+      if (!old) return [{ code: 'pick-new', hang: name, hole, hookLoadKg }];
       return [
         ...(Math.abs(old.hookLoadKg - hookLoadKg) >= 0.5
-          ? [{ code: 'hook-load' as const, hang, hole, beforeKg: old.hookLoadKg, afterKg: hookLoadKg }]
+          ? [{ code: 'hook-load' as const, hang: name, hole, beforeKg: old.hookLoadKg, afterKg: hookLoadKg }]
           : []),
-        ...(old.hoistSerial !== hoistSerial ? [{ code: 'hoist' as const, hang, hole, before: old.hoistSerial, after: hoistSerial }] : []),
+        ...(old.hoistSerial !== hoistSerial
+          ? [{ code: 'hoist' as const, hang: name, hole, before: old.hoistSerial, after: hoistSerial }]
+          : []),
       ];
     }),
   );

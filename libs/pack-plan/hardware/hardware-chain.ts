@@ -1,5 +1,6 @@
 import type { ChainResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
+import { hangName } from '#tour-file';
 import type { ChosenItem } from '../picks/index.js';
 
 /**
@@ -19,6 +20,7 @@ export function chainsOf(inputs: PlanInputs, chosen: readonly ChosenItem[]): Cha
       const hangingM = pointHeightMm === null ? null : Math.max(0, pointHeightMm - hookAtTrimMm) / 1000;
       return {
         hang: hang.id,
+        hangName: hangName(hang),
         hole: pick.hole,
         hoist: hoist.model,
         serial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,

@@ -83,10 +83,10 @@ function frames(inputs: PlanInputs): HardwareFinding[] {
 const shortChains = ({ chains }: HardwareResult): HardwareFinding[] =>
   chains
     .filter((each) => !each.enough)
-    .map(({ hang, hole, hoist, serial, onFileM, neededM, pointHeightMm }) => ({
+    .map(({ hang, hangName: name, hole, hoist, serial, onFileM, neededM, pointHeightMm }) => ({
       code: 'chain-too-short',
       subjects: {
-        pick: { kind: 'pick', hang, name: hang, hole },
+        pick: { kind: 'pick', hang, name, hole },
         hoist: serial === null ? { kind: 'model', id: hoist } : { kind: 'item', id: serial },
       },
       numbers: { onFileM, neededM, pointHeightMm },
@@ -94,12 +94,12 @@ const shortChains = ({ chains }: HardwareResult): HardwareFinding[] =>
     }));
 
 function unknownHeights({ show: { id, name } }: PlanInputs, { chains }: HardwareResult): HardwareFinding[] {
-  const hangs = [...new Set(chains.filter((each) => each.pointHeightMm === null).map((each) => each.hang))];
-  if (hangs.length === 0) return [];
+  const hangs = new Map(chains.filter((each) => each.pointHeightMm === null).map((each) => [each.hang, each.hangName]));
+  if (hangs.size === 0) return [];
   return [
     {
       code: 'no-point-height',
-      subjects: { show: { kind: 'show', id, name }, hangs: hangs.map((hang) => ({ kind: 'hang', id: hang, name: hang })) },
+      subjects: { show: { kind: 'show', id, name }, hangs: [...hangs].map(([hang, called]) => ({ kind: 'hang', id: hang, name: called })) },
       numbers: {},
       date: null,
     },

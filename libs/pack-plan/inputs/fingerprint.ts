@@ -7,20 +7,28 @@ import type { PackPlan } from '../contract/index.js';
 export const loadingPart = keyOfPart({ code: 'loading' });
 export const itemsPart = keyOfPart({ code: 'register' });
 
+/** Stands in every fingerprint that names no longer count in; plans up to version 0.1 were made with them. */
+const namelessPart = keyOfPart({ code: 'names' });
+
 /** Key of a part of the inputs -> its hash. */
 export type Fingerprint = Readonly<Record<string, string>>;
 
-/** One hash for each part of the inputs that a plan depends on, so that a stale plan can say which part changed. */
-export function fingerprintOf(file: TourFile, showId: string): Fingerprint {
+/**
+ * One hash for each part of the inputs that a plan depends on, so that a stale plan can say which part changed. What tours, shows and hangs are called
+ * is no part of it: a plan does not grow old by a rename. `then`: a fingerprint that this one is compared with, and is worked out alike.
+ */
+export function fingerprintOf(file: TourFile, showId: string, then?: Fingerprint): Fingerprint {
   return {
-    ...fingerprintWithoutItems(file, showId),
+    ...fingerprintWithoutItems(file, showId, then),
     ...fingerprintOfIds(file.items.map((each) => each.id)),
     ...fingerprintOfItems(file.items),
   };
 }
 
 /** The parts that are not of single items; `items` of the file are not looked at. */
-export function fingerprintWithoutItems(file: TourFile, showId: string): Fingerprint {
+export function fingerprintWithoutItems(written: TourFile, showId: string, then?: Fingerprint): Fingerprint {
+  const isNameless = then === undefined || then[namelessPart] !== undefined;
+  const file = isNameless ? withoutNames(written) : written;
   const { tour, catalogue } = file;
   const shown = tour.shows.find((each) => each.id === showId);
   const parts: [InputPart, unknown][] = [
@@ -37,7 +45,21 @@ export function fingerprintWithoutItems(file: TourFile, showId: string): Fingerp
   for (const hang of shown ? wholeHangs(shown) : []) parts.push([{ code: 'hang', id: hang.id }, hang]);
   for (const [of, models] of Object.entries(catalogue))
     for (const model of models) parts.push([{ code: 'model', of, id: model.model }, model]);
+  if (isNameless) parts.push([{ code: 'names' }, true]);
   return hashed(parts);
+}
+
+/** Ids alone: a promise is to the id of a tour, or to the name where that is all that is known of it. */
+function withoutNames(file: TourFile): TourFile {
+  return {
+    ...file,
+    bookings: file.bookings.map(({ tourId, ...promise }) => ({ ...promise, tour: tourId === undefined ? promise.tour : `id ${tourId}` })),
+    tour: {
+      ...file.tour,
+      name: '',
+      shows: file.tour.shows.map((show) => ({ ...show, name: '', hangs: show.hangs.map(({ name: _name, ...hang }) => hang) })),
+    },
+  };
 }
 
 export const fingerprintOfIds = (ids: readonly string[]): Fingerprint => hashed([[{ code: 'register' }, [...ids].sort()]]);
@@ -66,7 +88,7 @@ export const changesBetween = (then: Fingerprint, now: Fingerprint, keys: Iterab
 
 /** The parts of the inputs that are not as they were when the plan was made; empty when it is not stale. */
 export function changedInputs(plan: Pick<PackPlan, 'fingerprint' | 'carts' | 'show'>, file: TourFile): readonly InputChange[] {
-  const now = fingerprintOf(file, plan.show.id);
+  const now = fingerprintOf(file, plan.show.id, plan.fingerprint);
   const stacks = new Map(file.items.filter((each) => each.kind === 'cart').map((each) => [each.id, each.stack ?? []]));
   const changes = changesBetween(plan.fingerprint, now, [...Object.keys(plan.fingerprint), ...Object.keys(now)]);
   return withFloor(

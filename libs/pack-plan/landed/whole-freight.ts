@@ -7,7 +7,7 @@ type Without<T, K extends keyof T> = Omit<T, K> & Partial<Pick<T, K>>;
 /** Exceptions were kept as sentences, reasons without data beside them. */
 export type KeptCarts = Omit<CartsResult, 'loads' | 'leftOut' | 'fact'> &
   Partial<Pick<CartsResult, 'fact'>> & {
-    readonly loads: readonly (Omit<CartsResult['loads'][number], 'exceptions'> & {
+    readonly loads: readonly (Without<Omit<CartsResult['loads'][number], 'exceptions'>, 'name' | 'hangName'> & {
       readonly exceptions: readonly (string | Said<CartException>)[];
     })[];
     readonly leftOut: readonly Without<CartsResult['leftOut'][number], 'fact'>[];
@@ -18,6 +18,8 @@ export const wholeCarts = (kept: KeptCarts): CartsResult => ({
   fact: kept.fact ?? null,
   loads: kept.loads.map((load) => ({
     ...load,
+    name: load.name ?? load.id,
+    hangName: load.hangName ?? load.hang,
     exceptions: load.exceptions.map((each) => (typeof each === 'string' ? { fact: null, sentence: each } : each)),
   })),
   leftOut: kept.leftOut.map((each) => ({ ...each, fact: each.fact ?? null })),

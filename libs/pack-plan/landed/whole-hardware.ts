@@ -17,6 +17,7 @@ export function wholeHardware(kept: KeptHardware): HardwareResult {
     trunk: { wanted: null, least: 'mass', level, weight: 0, bound: 0, equalShareWeight: 0, status: 'feasible', sentence },
     ...kept,
     chosen: kept.chosen.map((each) => ({ ...each, fact: each.fact ?? null })),
+    ...(kept.chains && { chains: kept.chains.map((each) => ({ ...each, hangName: each.hangName ?? each.hang })) }),
     lines: kept.lines.map((line) => ({
       staysInBox: 0,
       difference: 0,

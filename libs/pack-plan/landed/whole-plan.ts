@@ -89,6 +89,7 @@ function wholeComparison(kept: Omit<Comparison, 'fact'> & Partial<Pick<Compariso
 
 export function wholeHang(kept: KeptHang): HangResult {
   return {
+    name: kept.hang,
     tiltRange: null,
     holeTilts: [],
     masses: [],

@@ -96,7 +96,8 @@ export function makeSteadyPlan(
 function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareResult): ReadonlyMap<string, Whereabouts> {
   const where = new Map<string, Whereabouts>();
   for (const load of carts.loads)
-    for (const box of load.boxes) if (box.serial !== null) where.set(box.serial, { code: 'box', hang: load.hang, position: box.position });
+    for (const box of load.boxes)
+      if (box.serial !== null) where.set(box.serial, { code: 'box', hang: load.hang, name: load.hangName, position: box.position });
   for (const each of hardware.chosen) where.set(each.item, each.fact!);
   for (const line of hardware.lines)
     for (const item of inputs.file.items)

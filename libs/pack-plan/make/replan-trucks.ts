@@ -17,7 +17,7 @@ export const travelling = (truck: TruckResult): readonly string[] =>
 export function replanTrucks(file: TourFile, before: PackPlan, limits: SolveLimits, words: Words = english): PackPlan {
   const truck = planTruck(gatherInputs(file, before.show.id, words), before.carts, limits, before.truck);
   const { [loadingPart]: _then, ...rest } = before.fingerprint;
-  const wanted = fingerprintOf(file, before.show.id)[loadingPart];
+  const wanted = fingerprintOf(file, before.show.id, before.fingerprint)[loadingPart];
   const carried = new Set(travelling(before.truck));
   return {
     ...before,

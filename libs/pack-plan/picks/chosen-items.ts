@@ -1,3 +1,4 @@
+import { hangName } from '#tour-file';
 import type { Whereabouts } from '#trade';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
@@ -26,7 +27,7 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
   };
   return inputs.hangs.flatMap((hang): ChosenItem[] => [
     {
-      where: { code: 'grid', hang: hang.id },
+      where: { code: 'grid', hang: hang.id, name: hangName(hang) },
       hang: hang.id,
       kind: 'grid',
       model: hang.grid!,
@@ -35,7 +36,7 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
     },
     ...hang.picks.map(
       (pick): ChosenItem => ({
-        where: { code: 'hoist', hang: hang.id, hole: pick.hole },
+        where: { code: 'hoist', hang: hang.id, name: hangName(hang), hole: pick.hole },
         hang: hang.id,
         kind: 'hoist',
         model: pick.hoist,

@@ -65,6 +65,6 @@ export function overOnTheWayUp(inputs: PlanInputs, hang: HangResult): readonly P
   return comparedFindings(inputs, hangOf(hang), over, true);
 }
 
-export const hangOf = ({ hang }: HangResult): HangSubject => ({ kind: 'hang', id: hang, name: hang });
-export const jointOf = ({ hang }: HangResult, position: number): JointSubject => ({ kind: 'joint', hang, name: hang, position });
-export const pickOf = ({ hang }: HangResult, hole: string): PickSubject => ({ kind: 'pick', hang, name: hang, hole });
+export const hangOf = ({ hang, name }: HangResult): HangSubject => ({ kind: 'hang', id: hang, name });
+export const jointOf = ({ hang, name }: HangResult, position: number): JointSubject => ({ kind: 'joint', hang, name, position });
+export const pickOf = ({ hang, name }: HangResult, hole: string): PickSubject => ({ kind: 'pick', hang, name, hole });

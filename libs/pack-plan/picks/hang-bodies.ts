@@ -38,7 +38,7 @@ export function hangBodies(inputs: PlanInputs, hang: Hang, loads: readonly Wante
     })),
     ...(loom && loom.massKg > 0
       ? loads.map((load) => ({
-          what: `loom of ${load.id}, at box ${load.positions[0]!}`,
+          what: `loom of ${load.name}, at box ${load.positions[0]!}`,
           place: placeOf(load.positions[0]!),
           massKg: loom.massKg,
         }))

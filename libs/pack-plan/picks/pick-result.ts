@@ -1,6 +1,6 @@
 import { type BridleAnswer, type HangAnswer, type HangCase, restingTiltDeg, solveBridle } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
-import type { GridModel, Hang, Pick } from '#tour-file';
+import { type GridModel, type Hang, type Pick, hangName } from '#tour-file';
 import type { PickResult, Working } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
@@ -41,7 +41,7 @@ export function pickResult(
   return {
     hole: pick.hole,
     place,
-    point: pick.point ?? `${hang.id} ${pick.hole}`,
+    point: pick.point ?? `${hangName(hang)} ${pick.hole}`,
     hoist: pick.hoist,
     hoistSerial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,
     reactionN: loads.reactionN,

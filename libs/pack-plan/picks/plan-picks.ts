@@ -11,7 +11,7 @@ import {
   verifyHang,
 } from '#hang-statics';
 import { standardGravityMps2 } from '#kernel';
-import type { GridModel, Hang } from '#tour-file';
+import { type GridModel, type Hang, hangName } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
 import { type CartsResult, type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { sentenceOf } from '#words';
@@ -82,6 +82,7 @@ function planHang(
   const stages = isShared ? planStages(inputs, hang, whole, own) : null;
   return {
     hang: hang.id,
+    name: hangName(hang),
     mirrorOf: hang.mirrorOf ?? null,
     grid: grid.model,
     gridSerial: chosen.find((each) => each.hang === hang.id && each.kind === 'grid')?.item ?? null,

@@ -83,7 +83,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
       const held = load.boxes.filter((each) => each.serial !== null).length;
       return {
         id: load.cart!,
-        label: `${load.hang}, ${ordinal(load.number)} cart`,
+        label: `${load.hangName}, ${ordinal(load.number)} cart`,
         ...sizeOf(model),
         heightMm: model.heightsMm[held]!,
         massKg: load.massKg,

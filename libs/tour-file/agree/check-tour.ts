@@ -1,5 +1,5 @@
 import { daysBetween } from '#kernel';
-import type { Hang, Item, Show, TourFile } from '../shapes/index.js';
+import { type Hang, type Item, type Show, type TourFile, hangName } from '../shapes/index.js';
 import { checkHang } from './check-hang.js';
 import type { FaultList } from './fault-list.js';
 
@@ -51,10 +51,12 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
   if (!isTimeZone(show.timeZone)) faults.add(`${field}.timeZone`, show.timeZone, 'a time zone such as Europe/London');
   faults.unknown(`${field}.loadRule`, show.loadRule, new Set(file.loadRules.map((each) => each.id)), 'a load rule');
   const hangs = new Set<string>();
+  const names = new Set<string>();
   const serials = new Set<string>();
   show.hangs.forEach((hang, index) => {
     const at = `${field}.hangs[${index}]`;
     faults.twice(`${at}.id`, hang.id, hangs, 'each hang');
+    faults.twice(hang.name === undefined ? `${at}.id` : `${at}.name`, hangName(hang), names, 'each hang by another name: each name');
     if (hang.pointHeightMm !== undefined && hang.pointHeightMm <= hang.trimHeightMm)
       faults.add(`${at}.pointHeightMm`, hang.pointHeightMm, `more than the trim height, ${hang.trimHeightMm} mm`);
     if (hang.mirrorOf === undefined) checkHang(file, hang, at, items, faults);

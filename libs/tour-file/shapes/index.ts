@@ -2,6 +2,7 @@
 export { adapterBetween } from './adapter-between.js';
 export type { AxlePlace, BoxModel, CartModel, CaseModel, Catalogue, GridModel, PinUse, RatedLoad, TruckModel } from './catalogue.js';
 export { catalogue } from './catalogue.js';
+export { hangName } from './hang-name.js';
 export { holdsFor } from './holds-for.js';
 export type { Examination, ExaminationRule, Item, ItemKind, ItemState } from './item.js';
 export { examination, item, itemKinds, itemStates } from './item.js';
@@ -16,4 +17,6 @@ export type { Kit, TourFile } from './tour-file.js';
 export { tourFileSchema } from './tour-file.js';
 export type { Booking, Hang, HangBox, Pick, Show, SpareSetting, Tour } from './tour.js';
 export { hang, tour } from './tour.js';
+export type { Venue } from './venue.js';
+export { venue } from './venue.js';
 export { wholeHangs } from './whole-hang.js';

@@ -51,7 +51,9 @@ const pullBack = z.strictObject({
  * be computed.
  */
 export const hang = z.strictObject({
+  /** Never changes; what people call it is `name`, or the id where nothing is said. */
   id: name,
+  name: name.optional(),
   mirrorOf: name.optional(),
   grid: name.optional(),
   gridSerial: name.optional(),

@@ -3,9 +3,9 @@ import type { Of } from './shape.js';
 
 /** Where an item of a plan hangs or rides. */
 export type Whereabouts =
-  | { readonly code: 'box'; readonly hang: string; readonly position: number }
-  | { readonly code: 'grid'; readonly hang: string }
-  | { readonly code: 'hoist'; readonly hang: string; readonly hole: string }
+  | { readonly code: 'box'; readonly hang: string; readonly name: string; readonly position: number }
+  | { readonly code: 'grid'; readonly hang: string; readonly name: string }
+  | { readonly code: 'hoist'; readonly hang: string; readonly name: string; readonly hole: string }
   | { readonly code: 'spare' }
   | { readonly code: 'case'; readonly case: string }
   | { readonly code: 'fitted-to-boxes' }

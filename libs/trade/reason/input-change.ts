@@ -1,4 +1,4 @@
-/** A part of what a plan is made from. `bookings`: promises to other tours. */
+/** A part of what a plan is made from. `bookings`: promises to other tours; `names` stands in a fingerprint that leaves names out. */
 export type InputPart =
   | { readonly code: 'tour' }
   | { readonly code: 'spares' }
@@ -10,6 +10,7 @@ export type InputPart =
   | { readonly code: 'bookings' }
   | { readonly code: 'register' }
   | { readonly code: 'loading' }
+  | { readonly code: 'names' }
   | { readonly code: 'hang'; readonly id: string }
   | { readonly code: 'model'; readonly of: string; readonly id: string }
   | { readonly code: 'item'; readonly of: string; readonly id: string };
@@ -45,4 +46,5 @@ const wholeParts: readonly InputPart[] = [
   { code: 'bookings' },
   { code: 'register' },
   { code: 'loading' },
+  { code: 'names' },
 ];

@@ -13,6 +13,7 @@ export const inputs: Words['inputs'] = {
   bookings: () => 'promises to other tours',
   register: () => 'which items are on file',
   loading: () => 'the loading wishes of the show',
+  names: () => 'what things are called',
   hang: ({ id }) => `the hang ${id}`,
   model: ({ of, id }) => `the model ${id} (${of})`,
   item: ({ of, id }) => `${of} ${id}`,

@@ -4,9 +4,9 @@ import type { Words } from '../words.js';
 import { plural } from './format.js';
 
 export const whereabouts: Words['whereabouts'] = {
-  box: ({ hang, position }) => `${hang}, position ${position}`,
-  grid: ({ hang }) => `${hang}, grid`,
-  hoist: ({ hang, hole }) => `${hang}, hole ${hole}`,
+  box: ({ name, position }) => `${name}, position ${position}`,
+  grid: ({ name }) => `${name}, grid`,
+  hoist: ({ name, hole }) => `${name}, hole ${hole}`,
   spare: () => 'spare, hung nowhere',
   case: (each) => `in ${each.case}`,
   'fitted-to-boxes': () => 'fitted to the boxes',

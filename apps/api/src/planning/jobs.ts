@@ -6,6 +6,7 @@ import { databaseErrorOf } from '../platform/database/database-error.js';
 import { UnitOfWork } from '../platform/database/unit-of-work.js';
 import { ChangeFeed } from '../platform/live/change-feed.js';
 import { BadInputError, NotFoundError } from '../platform/graphql/fault.js';
+import { type Author, authorId } from '../platform/sign-in/person.js';
 import { type JobKind, JobRow, isOver } from './rows.js';
 
 export interface NewJob {
@@ -14,7 +15,7 @@ export interface NewJob {
   readonly showId: string;
   readonly subject: object;
   readonly urgent: boolean;
-  readonly askedBy: string;
+  readonly askedBy: Author;
 }
 
 /** Why there is no answer: a code with its numbers, and the words of today. */
@@ -66,9 +67,9 @@ export class Jobs {
   async put(manager: EntityManager, job: NewJob): Promise<string> {
     const id = randomUUID();
     await manager.query(
-      `INSERT INTO job (id, kind, tour_id, show_id, subject, urgent, asked_by, state, progress, attempt, asked_at)
-       VALUES ($1, $2, $3, $4, $5, $6, $7, 'waiting', 0, 0, clock_timestamp())`,
-      [id, job.kind, job.tourId, job.showId, canonicalJson(job.subject), job.urgent, job.askedBy],
+      `INSERT INTO job (id, kind, tour_id, show_id, subject, urgent, asked_by, asked_by_id, state, progress, attempt, asked_at)
+       VALUES ($1, $2, $3, $4, $5, $6, $7, $8, 'waiting', 0, 0, clock_timestamp())`,
+      [id, job.kind, job.tourId, job.showId, canonicalJson(job.subject), job.urgent, job.askedBy.name, authorId(job.askedBy)],
     );
     return id;
   }

@@ -1,4 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
+import type { Author } from '../platform/sign-in/person.js';
 
 export const jobKinds = ['make', 'swap', 'loading', 'search'] as const;
 export type JobKind = (typeof jobKinds)[number];
@@ -43,6 +44,9 @@ export class JobRow {
   @Column('text', { name: 'asked_by' })
   askedBy: string;
 
+  @Column('uuid', { name: 'asked_by_id', nullable: true })
+  askedById: string | null;
+
   @Column('text')
   state: JobState;
 
@@ -81,3 +85,6 @@ export class JobRow {
 }
 
 export const isOver = ({ state }: Pick<JobRow, 'state'>): boolean => state !== 'waiting' && state !== 'running';
+
+/** Who asked for a job, to be written into what comes of it. */
+export const authorOf = ({ askedBy, askedById }: Pick<JobRow, 'askedBy' | 'askedById'>): Author => ({ name: askedBy, id: askedById });

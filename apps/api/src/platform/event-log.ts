@@ -1,5 +1,5 @@
 import { Column, Entity, Index, PrimaryGeneratedColumn, type EntityManager } from 'typeorm';
-import type { SignedIn } from './sign-in/person.js';
+import { type Author, authorId } from './sign-in/person.js';
 
 /** Who did what, when: append only (a trigger refuses change and removal). */
 @Entity('event')
@@ -14,6 +14,9 @@ export class EventRow {
 
   @Column('text')
   who: string;
+
+  @Column('uuid', { name: 'person_id', nullable: true })
+  personId: string | null;
 
   @Column('text')
   what: string;
@@ -40,20 +43,16 @@ export interface NewEvent {
   readonly place?: string;
 }
 
-export async function recordEvents(
-  manager: EntityManager,
-  who: Pick<SignedIn, 'name'>,
-  at: Date,
-  events: readonly NewEvent[],
-): Promise<void> {
+export async function recordEvents(manager: EntityManager, who: Author, at: Date, events: readonly NewEvent[]): Promise<void> {
   if (events.length === 0) return;
   await manager.query(
-    `INSERT INTO event (at, who, what, sentence, item_id, tour_id, place)
-     SELECT $1, $2, what, sentence, item_id, tour_id, place FROM unnest($3::text[], $4::text[], $5::text[], $6::text[], $7::text[])
+    `INSERT INTO event (at, who, person_id, what, sentence, item_id, tour_id, place)
+     SELECT $1, $2, $3, what, sentence, item_id, tour_id, place FROM unnest($4::text[], $5::text[], $6::text[], $7::text[], $8::text[])
        WITH ORDINALITY AS given (what, sentence, item_id, tour_id, place, number) ORDER BY number`,
     [
       at,
       who.name,
+      authorId(who),
       ...(['what', 'sentence', 'itemId', 'tourId', 'place'] as const).map((field) => events.map((each) => each[field] ?? null)),
     ],
   );

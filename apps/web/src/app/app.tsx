@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 import { Route, Routes, useLocation } from 'react-router';
 import { graphql } from '#contracts';
 import { People } from '../features/account/people.js';
+import { Venues } from '../features/venue/venues.js';
 import { SignIn } from '../features/account/sign-in.js';
 import { ConfirmCart } from '../features/cart/confirm-cart.js';
 import { Moves } from '../features/cart/moves.js';
@@ -75,6 +76,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
           <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
           <Route path="/fleet" element={<Fleet me={person} />} />
           <Route path="/dates" element={<Dates />} />
+          <Route path="/venues" element={<Venues me={person} />} />
           <Route path="/people" element={<People me={person} />} />
           <Route path="/import" element={<Import me={person} />} />
           <Route path="/print/:tourId/:showId/:what" element={<Print />} />

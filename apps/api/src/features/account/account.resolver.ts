@@ -1,5 +1,5 @@
 import { Inject } from '@nestjs/common';
-import { Args, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { CLOCK, CONFIG, type Clock, type Config } from '../../platform/config.js';
 import { checkPassword } from '../../platform/sign-in/password.js';
@@ -70,6 +70,12 @@ export class AccountResolver {
   @Mutation(() => Account)
   async addPerson(@Args('person') person: PersonInput, @Me() me: SignedIn): Promise<Account> {
     return this.accounts.add(person, me);
+  }
+
+  @Allow('system')
+  @Mutation(() => Account, { description: 'Calls a person otherwise from now on; what is on record stays as it was written.' })
+  renamePerson(@Args('id', { type: () => ID }) id: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
+    return this.accounts.rename(id, name, me);
   }
 
   @Mutation(() => Boolean, { description: 'Changes the own password; every other session of this person ends.' })

@@ -6,7 +6,7 @@ import { CLOCK, type Clock } from '../../platform/config.js';
 import { databaseErrorOf } from '../../platform/database/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
 import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
 import { type Role, type SignedIn, roles } from '../../platform/sign-in/person.js';
 import { AccountRow, SessionRow } from '../../platform/sign-in/rows.js';
@@ -39,6 +39,24 @@ export class AccountService {
     return { id: row.id, name, email, role };
   }
 
+  /** Calls a person otherwise from now on; what was written under the old name stays as it was written, with the same id beside it. */
+  async rename(id: string, name: string, who: SignedIn): Promise<Account> {
+    const next = name.trim();
+    const faults = nameFaults(next);
+    if (faults.length > 0) throw new BadInputError(faults);
+    const outcome = await this.unitOfWork.run<Account>(async (manager) => {
+      const rows = manager.getRepository(AccountRow);
+      const before = isUuid(id) ? await rows.findOneBy({ id }) : null;
+      if (!before) throw new NotFoundError('This person');
+      await rows.update({ id }, { name: next });
+      const sentence = `${before.name} is called ${next} from now on.`;
+      if (before.name !== next) await recordEvents(manager, who, this.clock.now(), [{ what: 'renamed', sentence }]);
+      return { ok: true, value: { id, name: next, email: before.email, role: before.role } };
+    });
+    if (!outcome.ok) throw new Error('a new name is never refused');
+    return outcome.value;
+  }
+
   /** The first person of an empty house; nothing when somebody is there already. */
   async addFirst(email: string, password: string): Promise<boolean> {
     if ((await this.dataSource.getRepository(AccountRow).count()) > 0) return false;
@@ -67,7 +85,7 @@ function checked(person: PersonInput): { name: string; email: string; role: Role
   const email = person.email.trim().toLowerCase();
   const role = roles.find((each) => each === person.role);
   const faults: BadInput[] = [
-    ...(name === '' || name.length > 80 ? [{ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters' }] : []),
+    ...nameFaults(name),
     ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200
       ? []
       : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
@@ -77,6 +95,11 @@ function checked(person: PersonInput): { name: string; email: string; role: Role
   if (faults.length > 0) throw new BadInputError(faults);
   return { name, email, role: role!, password: person.password };
 }
+
+const nameFaults = (name: string): BadInput[] =>
+  name === '' || name.length > 80 ? [{ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters' }] : [];
+
+const isUuid = (text: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(text);
 
 function passwordFaults(field: string, password: string): BadInput[] {
   if (password.length >= leastPassword && password.length <= 200) return [];

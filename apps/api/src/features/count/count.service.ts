@@ -84,7 +84,7 @@ export class CountService {
         const sentence = `${first.key} has been counted for ${first.shows.join(', ')} by ${first.countedBy} on ${first.countedAt.slice(0, 10)}. Nothing was recorded; correct that count instead.`;
         return { ok: false, error: { sentence, already } };
       }
-      const at = { countedBy: who.name, countedAt: this.clock.now(), corrects: null, reason: null };
+      const at = { countedBy: who.name, countedById: who.id, countedAt: this.clock.now(), corrects: null, reason: null };
       await manager
         .getRepository(HardwareCountRow)
         .insert(lines.map((line) => ({ ...line, tourId, shows: [...showIds], uses: uses.get(line.key)!, ...at })));
@@ -127,6 +127,7 @@ export class CountService {
         corrects: id,
         reason: why,
         countedBy: who.name,
+        countedById: who.id,
         countedAt: at,
       });
       const what = count ? `${count.sent} sent, ${count.returned} returned, ${count.damaged} of them unfit` : 'taken back';

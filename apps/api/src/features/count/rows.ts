@@ -45,6 +45,9 @@ export class HardwareCountRow {
   @Column('text', { name: 'counted_by' })
   countedBy: string;
 
+  @Column('uuid', { name: 'counted_by_id', nullable: true })
+  countedById: string | null;
+
   @Column('timestamptz', { name: 'counted_at' })
   countedAt: Date;
 }

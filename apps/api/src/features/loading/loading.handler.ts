@@ -5,10 +5,11 @@ import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
 import type { JobHandler, Saved } from '../../planning/job-handler.js';
 import type { JobRefusal } from '../../planning/jobs.js';
-import type { JobRow } from '../../planning/rows.js';
+import { type JobRow, authorOf } from '../../planning/rows.js';
 import { taskFile } from '../../planning/solver-pool.js';
 import { PlanWriter } from '../plan/plan.writer.js';
 import type { LoadingSubject, LoadingTaskAnswer } from './loading.task.js';
+import { authorId } from '../../platform/sign-in/person.js';
 import { LoadingActRow } from './rows.js';
 
 /** Saves a wish with the draft that was planned around it. */
@@ -25,13 +26,14 @@ export class LoadingHandler implements JobHandler<LoadingTaskAnswer> {
 
   async save(manager: EntityManager, job: JobRow, answer: LoadingTaskAnswer): Promise<Result<Saved, JobRefusal>> {
     if (answer.refusal) return refuse(answer.refusal);
-    const { tourId, showId, askedBy } = job;
+    const { tourId, showId } = job;
+    const who = authorOf(job);
     const { acts, sentence, made, changes } = answer;
     const at = this.clock.now();
     const { planId } = job.subject as LoadingSubject;
-    for (const act of acts) await manager.getRepository(LoadingActRow).insert({ tourId, showId, at, who: askedBy, act: act as object });
-    const draftId = await this.writer.putDraft(manager, made, askedBy, planId);
-    await recordEvents(manager, { name: askedBy }, at, [{ what: 'loading', tourId, sentence: `${made.showName}: ${sentence}` }]);
+    for (const act of acts) await manager.getRepository(LoadingActRow).insert({ tourId, showId, at, who: who.name, personId: authorId(who), act: act as object });
+    const draftId = await this.writer.putDraft(manager, made, who, planId);
+    await recordEvents(manager, who, at, [{ what: 'loading', tourId, sentence: `${made.showName}: ${sentence}` }]);
     return ok({ answer: { draftId, changes }, stoppedBy: made.stoppedBy });
   }
 }

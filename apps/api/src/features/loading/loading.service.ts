@@ -26,7 +26,7 @@ export class LoadingService {
     return this.jobs.ask(async (manager) => {
       const { tourId, showId } = await this.plans.headInForce(manager, planId);
       const subject: LoadingSubject = { planId, wish, who: who.name, today: this.clock.now().toISOString().slice(0, 10) };
-      return { kind: 'loading', tourId, showId, subject, urgent: true, askedBy: who.name };
+      return { kind: 'loading', tourId, showId, subject, urgent: true, askedBy: who };
     });
   }
 

@@ -21,6 +21,9 @@ export class LoadingActRow {
   @Column('text')
   who: string;
 
+  @Column('uuid', { name: 'person_id', nullable: true })
+  personId: string | null;
+
   @Column('jsonb')
   act: LoadingAct;
 }

@@ -4,7 +4,7 @@ import { type Result, ok } from '#kernel';
 import type { JobHandler, Saved } from '../../planning/job-handler.js';
 import type { JobRefusal } from '../../planning/jobs.js';
 import type { MadePlan } from '../../planning/made-plan.js';
-import type { JobRow } from '../../planning/rows.js';
+import { type JobRow, authorOf } from '../../planning/rows.js';
 import { taskFile } from '../../planning/solver-pool.js';
 import { PlanWriter } from './plan.writer.js';
 
@@ -17,7 +17,7 @@ export class MakeHandler implements JobHandler<MadePlan> {
 
   constructor(private readonly writer: PlanWriter) {}
 
-  async save(manager: EntityManager, { askedBy }: JobRow, made: MadePlan): Promise<Result<Saved, JobRefusal>> {
-    return ok({ answer: { planId: await this.writer.putDraft(manager, made, askedBy) }, stoppedBy: made.stoppedBy });
+  async save(manager: EntityManager, job: JobRow, made: MadePlan): Promise<Result<Saved, JobRefusal>> {
+    return ok({ answer: { planId: await this.writer.putDraft(manager, made, authorOf(job)) }, stoppedBy: made.stoppedBy });
   }
 }

@@ -3,12 +3,11 @@ import type { EntityManager } from 'typeorm';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/graphql/fault.js';
+import type { Author } from '../../platform/sign-in/person.js';
 import { Jobs } from '../../planning/jobs.js';
 import { quarantineItem } from '../register/kit.writer.js';
 import { PlanReader } from './plan.reader.js';
 import type { SwapSubject } from './swap.task.js';
-
-type Who = { readonly name: string };
 
 /** Asks for plans: what is decided at once is decided here, the planning itself is a job. */
 @Injectable()
@@ -20,15 +19,15 @@ export class MakeService {
   ) {}
 
   /** The draft of the show from everything as it now is. */
-  make(tourId: string, showId: string, who: Who): Promise<string> {
+  make(tourId: string, showId: string, who: Author): Promise<string> {
     return this.jobs.ask(async (manager) => {
       await showMustExist(manager, tourId, showId);
-      return { kind: 'make', tourId, showId, subject: { tourId, showId }, urgent: true, askedBy: who.name };
+      return { kind: 'make', tourId, showId, subject: { tourId, showId }, urgent: true, askedBy: who };
     });
   }
 
   /** A box failed: it is quarantined at once, whatever becomes of the draft that does without it. */
-  swap(planId: string, serial: string, reason: string, who: Who): Promise<string> {
+  swap(planId: string, serial: string, reason: string, who: Author): Promise<string> {
     const why = reason.trim().replace(/\.$/, '');
     if (why === '' || why.length > 300)
       throw new BadInputError([{ field: 'reason', value: reason.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
@@ -42,18 +41,18 @@ export class MakeService {
         { what: 'quarantined', itemId: serial, tourId, sentence: `Failed, taken out of ${showName}: ${why}.` },
       ]);
       const subject: SwapSubject = { tourId, showId, serial };
-      return { kind: 'swap', tourId, showId, subject, urgent: true, askedBy: who.name };
+      return { kind: 'swap', tourId, showId, subject, urgent: true, askedBy: who };
     });
   }
 
   /** Looks longer for fewer moves and shorter loads; a search that is going already is given back. */
-  search(tourId: string, showId: string, who: Who): Promise<string> {
+  search(tourId: string, showId: string, who: Author): Promise<string> {
     return this.jobs.ask(async (manager) => {
       const going = await this.jobs.going(manager, 'search', tourId, showId);
       if (going) return going;
       await showMustExist(manager, tourId, showId);
       await recordEvents(manager, who, this.clock.now(), [{ what: 'asked', tourId, sentence: 'Asked for a longer search of the trucks.' }]);
-      return { kind: 'search', tourId, showId, subject: { tourId, showId }, urgent: false, askedBy: who.name };
+      return { kind: 'search', tourId, showId, subject: { tourId, showId }, urgent: false, askedBy: who };
     });
   }
 }

@@ -113,12 +113,12 @@ async function workOut(manager: EntityManager, plan: Kept, register: WholeRegist
   const set = whole || kinds.has('items');
   const rest = whole || hasEnded === true || [...kinds].some((kind) => !['item', 'items', 'stack'].includes(kind));
   const ids = lines.flatMap(([kind, key]) => (kind === 'item' ? [key] : []));
+  const then = await fingerprintOfPlan(manager, plan.id, whole, rest, [...ids.flatMap(partsOfItem), ...(set ? [itemsPart] : [])]);
   const current: Fingerprint = {
     ...(whole ? await register.hashes() : fingerprintOfItems(ids.length > 0 ? await loadItems(manager, ids) : [])),
     ...(set ? fingerprintOfIds(await idsOnFile(manager)) : {}),
-    ...(rest ? fingerprintWithoutItems(await loadTourFile(manager, plan.tourId, []), plan.showId) : {}),
+    ...(rest ? fingerprintWithoutItems(await loadTourFile(manager, plan.tourId, []), plan.showId, then) : {}),
   };
-  const then = await fingerprintOfPlan(manager, plan.id, whole, rest, [...ids.flatMap(partsOfItem), ...(set ? [itemsPart] : [])]);
   const looked = new Set([...Object.keys(then), ...Object.keys(current)]);
   const changes = [
     ...(whole ? [] : plan.changes.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),

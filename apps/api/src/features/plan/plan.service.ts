@@ -74,7 +74,14 @@ export class PlanService {
     const revision = revisionLetter(released);
     await rows.update(
       { id: planId },
-      { state: 'released', revision, releasedAt: this.clock.now(), releasedBy: who.name, releasedDespite: decision.saysStop ? why : null },
+      {
+        state: 'released',
+        revision,
+        releasedAt: this.clock.now(),
+        releasedBy: who.name,
+        releasedById: who.id,
+        releasedDespite: decision.saysStop ? why : null,
+      },
     );
     const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.`;
     await recordEvents(manager, who, this.clock.now(), [
@@ -109,7 +116,9 @@ export class PlanService {
       const slots = checkCart(row.plan, load, serials, this.words);
       const agrees = slots.every((each) => each.agrees);
       if (agrees)
-        await manager.getRepository(CartCheckRow).save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name });
+        await manager
+          .getRepository(CartCheckRow)
+          .save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name, checkedById: who.id });
       const sentence = agrees
         ? `Confirmed ${load.cart} as ${loadId}.`
         : `Read ${load.cart} for ${loadId}: ${slots

@@ -3,6 +3,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { CLOCK, type Clock } from '../../platform/config.js';
 import { recordEvents } from '../../platform/event-log.js';
+import { type Author, authorId } from '../../platform/sign-in/person.js';
 import type { MadePlan } from '../../planning/made-plan.js';
 import { noteFresh } from './plan-freshness.reader.js';
 import { PackPlanRow } from './rows.js';
@@ -14,18 +15,18 @@ export class PlanWriter {
   constructor(@Inject(CLOCK) private readonly clock: Clock) {}
 
   /** The draft of the show, in the place of an older draft; gives its id. Ticks of the plan `fromId` that still hold are kept. */
-  async putDraft(manager: EntityManager, made: MadePlan, who: string, fromId?: string): Promise<string> {
+  async putDraft(manager: EntityManager, made: MadePlan, who: Author, fromId?: string): Promise<string> {
     const { tourId, showId } = made;
     const id = randomUUID();
     const ticks = fromId ? await readTicks(manager, fromId) : [];
     await manager.getRepository(PackPlanRow).delete({ tourId, showId, state: 'draft' });
     await manager.query(
-      `INSERT INTO pack_plan (id, tour_id, show_id, state, made_at, made_by, plan) VALUES ($1, $2, $3, 'draft', $4, $5, $6::jsonb)`,
-      [id, tourId, showId, this.clock.now(), who, made.text],
+      `INSERT INTO pack_plan (id, tour_id, show_id, state, made_at, made_by, made_by_id, plan) VALUES ($1, $2, $3, 'draft', $4, $5, $6, $7::jsonb)`,
+      [id, tourId, showId, this.clock.now(), who.name, authorId(who), made.text],
     );
     if (made.isFresh) await noteFresh(manager, id);
     await carryTicks(manager, ticks, new Set(made.standing), id);
-    await recordEvents(manager, { name: who }, this.clock.now(), [
+    await recordEvents(manager, who, this.clock.now(), [
       { what: 'planned', tourId, sentence: `Made a draft plan of ${made.showName}.` },
     ]);
     return id;

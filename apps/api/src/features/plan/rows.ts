@@ -32,11 +32,17 @@ export class PackPlanRow {
   @Column('text', { name: 'made_by' })
   madeBy: string;
 
+  @Column('uuid', { name: 'made_by_id', nullable: true })
+  madeById: string | null;
+
   @Column('timestamptz', { name: 'released_at', nullable: true })
   releasedAt: Date | null;
 
   @Column('text', { name: 'released_by', nullable: true })
   releasedBy: string | null;
+
+  @Column('uuid', { name: 'released_by_id', nullable: true })
+  releasedById: string | null;
 
   /** Why it was released although it says stop; null where it does not. */
   @Column('text', { name: 'released_despite', nullable: true })
@@ -103,6 +109,9 @@ export class CartCheckRow {
 
   @Column('text', { name: 'checked_by' })
   checkedBy: string;
+
+  @Column('uuid', { name: 'checked_by_id', nullable: true })
+  checkedById: string | null;
 }
 
 /** A row of a truck, a step of a lift sequence or a box move that somebody has ticked off: its key part by part (tick-key.ts). */
@@ -130,4 +139,7 @@ export class TickRow {
 
   @Column('text', { name: 'ticked_by' })
   tickedBy: string;
+
+  @Column('uuid', { name: 'ticked_by_id', nullable: true })
+  tickedById: string | null;
 }

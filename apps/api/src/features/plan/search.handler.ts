@@ -3,7 +3,7 @@ import type { EntityManager } from 'typeorm';
 import { type Result, ok } from '#kernel';
 import type { JobHandler, Saved } from '../../planning/job-handler.js';
 import type { JobRefusal } from '../../planning/jobs.js';
-import type { JobRow } from '../../planning/rows.js';
+import { type JobRow, authorOf } from '../../planning/rows.js';
 import { taskFile } from '../../planning/solver-pool.js';
 import { PlanWriter } from './plan.writer.js';
 import type { SearchAnswer } from './search.task.js';
@@ -17,8 +17,8 @@ export class SearchHandler implements JobHandler<SearchAnswer> {
 
   constructor(private readonly writer: PlanWriter) {}
 
-  async save(manager: EntityManager, { askedBy }: JobRow, { made, sentence }: SearchAnswer): Promise<Result<Saved, JobRefusal>> {
-    const draftId = made && (await this.writer.putDraft(manager, made, askedBy));
+  async save(manager: EntityManager, job: JobRow, { made, sentence }: SearchAnswer): Promise<Result<Saved, JobRefusal>> {
+    const draftId = made && (await this.writer.putDraft(manager, made, authorOf(job)));
     return ok({ answer: { draftId, sentence }, stoppedBy: made?.stoppedBy ?? null });
   }
 }

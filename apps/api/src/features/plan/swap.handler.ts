@@ -3,7 +3,7 @@ import type { EntityManager } from 'typeorm';
 import { type Result, ok } from '#kernel';
 import type { JobHandler, Saved } from '../../planning/job-handler.js';
 import type { JobRefusal } from '../../planning/jobs.js';
-import type { JobRow } from '../../planning/rows.js';
+import { type JobRow, authorOf } from '../../planning/rows.js';
 import { taskFile } from '../../planning/solver-pool.js';
 import { PlanWriter } from './plan.writer.js';
 import type { SwapAnswer } from './swap.task.js';
@@ -17,9 +17,9 @@ export class SwapHandler implements JobHandler<SwapAnswer> {
 
   constructor(private readonly writer: PlanWriter) {}
 
-  async save(manager: EntityManager, { askedBy }: JobRow, answer: SwapAnswer): Promise<Result<Saved, JobRefusal>> {
+  async save(manager: EntityManager, job: JobRow, answer: SwapAnswer): Promise<Result<Saved, JobRefusal>> {
     const { made, difference, marked } = answer;
-    const draftId = await this.writer.putDraft(manager, made, askedBy);
+    const draftId = await this.writer.putDraft(manager, made, authorOf(job));
     return ok({ answer: { draftId, difference, marked }, stoppedBy: made.stoppedBy });
   }
 }

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import type { TickKey } from '#pack-plan';
 import { textOfTick } from '../../planning/written-tick.js';
+import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { TickRow } from './rows.js';
 
 /** What has been ticked off a plan, each as the text of its key. */
@@ -11,14 +12,8 @@ export async function ticksOf(manager: EntityManager, planId: string): Promise<s
   return rows.map(textOfTick);
 }
 
-export async function putTick(
-  manager: EntityManager,
-  planId: string,
-  key: TickKey,
-  at: Date,
-  who: { readonly name: string },
-): Promise<void> {
-  await manager.getRepository(TickRow).save({ planId, ...key, tickedAt: at, tickedBy: who.name });
+export async function putTick(manager: EntityManager, planId: string, key: TickKey, at: Date, who: Author): Promise<void> {
+  await manager.getRepository(TickRow).save({ planId, ...key, tickedAt: at, tickedBy: who.name, tickedById: authorId(who) });
 }
 
 export async function takeTickBack(manager: EntityManager, planId: string, key: TickKey): Promise<void> {

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import type { CartModel, Catalogue, Item, Kit, ModelKind } from '#tour-file';
+import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { itemColumns } from './kit.reader.js';
 import { ItemRow, ModelRow, RuleRow } from './rows.js';
 
@@ -8,7 +9,7 @@ import { ItemRow, ModelRow, RuleRow } from './rows.js';
  * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.
  * `existing` is the register as it stands.
  */
-export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, recordedBy: string, at: Date): Promise<readonly BadInput[]> {
+export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, recordedBy: Author, at: Date): Promise<readonly BadInput[]> {
   const faults: BadInput[] = [];
   const differs = (field: string, name: string, here: unknown, there: unknown): boolean => {
     if (here === undefined) return false;
@@ -53,7 +54,7 @@ function normal(value: unknown): unknown {
 }
 
 /** Puts items on file, however many: one statement a table, with lists as parameters. */
-export async function insertItems(manager: EntityManager, items: readonly Item[], recordedBy: string, at: Date): Promise<void> {
+export async function insertItems(manager: EntityManager, items: readonly Item[], recordedBy: Author, at: Date): Promise<void> {
   const stacks = items.flatMap((cart) => (cart.stack ?? []).map((serial, slot) => [serial, { cart: cart.id, slot: slot + 1 }] as const));
   const standsOn = new Map(stacks);
   const rows = items.map(itemColumns);
@@ -71,9 +72,9 @@ export async function insertItems(manager: EntityManager, items: readonly Item[]
   );
   const examinations = items.flatMap((item) => item.examinations.map((data) => ({ item: item.id, data: JSON.stringify(data) })));
   await manager.query(
-    `INSERT INTO examination (item_id, data, recorded_by, recorded_at, supersedes)
-     SELECT item_id, data, $3, $4, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
-    [examinations.map((each) => each.item), examinations.map((each) => each.data), recordedBy, at],
+    `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at, supersedes)
+     SELECT item_id, data, $3, $4, $5, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
+    [examinations.map((each) => each.item), examinations.map((each) => each.data), recordedBy.name, authorId(recordedBy), at],
   );
   const incidents = items.flatMap((item) => item.events.map((event) => ({ item: item.id, ...event })));
   await manager.query(

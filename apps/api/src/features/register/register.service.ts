@@ -31,7 +31,7 @@ export class RegisterService {
       if (supersedes !== null) await this.mayBeCorrected(manager, item.id, supersedes);
       if (data.reportFile !== undefined && !(await manager.getRepository(ReportFileRow).existsBy({ id: data.reportFile, itemId: item.id })))
         throw new BadInputError([{ field: 'reportFile', value: data.reportFile, wanted: 'a report kept for this item' }]);
-      await rows.insert({ itemId: item.id, data, recordedBy: who.name, recordedAt: this.clock.now(), supersedes });
+      await rows.insert({ itemId: item.id, data, recordedBy: who.name, recordedById: who.id, recordedAt: this.clock.now(), supersedes });
       const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
       return this.say(
         manager,
@@ -58,7 +58,7 @@ export class RegisterService {
     await this.change(itemId, async (manager) => {
       await manager
         .getRepository(ReportFileRow)
-        .insert({ id, itemId, name: file, type, bytes, keptBy: who.name, keptAt: this.clock.now() });
+        .insert({ id, itemId, name: file, type, bytes, keptBy: who.name, keptById: who.id, keptAt: this.clock.now() });
       await this.say(manager, who, itemId, 'report kept', `Kept the report file ${file}.`);
     });
     return id;

@@ -121,6 +121,9 @@ export class ExaminationRow {
   @Column('text', { name: 'recorded_by' })
   recordedBy: string;
 
+  @Column('uuid', { name: 'recorded_by_id', nullable: true })
+  recordedById: string | null;
+
   @Column('timestamptz', { name: 'recorded_at' })
   recordedAt: Date;
 
@@ -151,6 +154,9 @@ export class ReportFileRow {
 
   @Column('text', { name: 'kept_by' })
   keptBy: string;
+
+  @Column('uuid', { name: 'kept_by_id', nullable: true })
+  keptById: string | null;
 
   @Column('timestamptz', { name: 'kept_at' })
   keptAt: Date;

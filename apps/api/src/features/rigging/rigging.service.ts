@@ -42,7 +42,7 @@ export class RiggingService {
       const at = this.clock.now();
       await manager
         .getRepository(LoadReadingRow)
-        .insert({ id: randomUUID(), planId, hang: hangId, hole, place, readingKg, readAt: at, readBy: who.name });
+        .insert({ id: randomUUID(), planId, hang: hangId, hole, place, readingKg, readAt: at, readBy: who.name, readById: who.id });
       const { sentence } = judgeReading(hang, hole, place, readingKg, plan.picks.loadRule, this.words);
       await recordEvents(manager, who, at, [
         { what: 'measured', tourId: plan.tour.id, sentence: `${plan.show.name}, ${hangId}: ${sentence}` },
@@ -90,9 +90,17 @@ export class RiggingService {
       if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
         throw wrong('kind', kind, 'the inspection after assembly signed first');
       const at = this.clock.now();
-      await manager
-        .getRepository(SignOffRow)
-        .insert({ id: randomUUID(), planId, hang: hangId, kind, name: signed, remark: said, signedAt: at, signedBy: who.name });
+      await manager.getRepository(SignOffRow).insert({
+        id: randomUUID(),
+        planId,
+        hang: hangId,
+        kind,
+        name: signed,
+        remark: said,
+        signedAt: at,
+        signedBy: who.name,
+        signedById: who.id,
+      });
       const what = kind === 'inspected' ? 'Inspection after assembly' : 'Handover';
       await recordEvents(manager, who, at, [
         {

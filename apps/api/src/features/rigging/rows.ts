@@ -30,6 +30,9 @@ export class LoadReadingRow {
 
   @Column('text', { name: 'read_by' })
   readBy: string;
+
+  @Column('uuid', { name: 'read_by_id', nullable: true })
+  readById: string | null;
 }
 
 /** The inspection after assembly and the handover of a hang, each with the name that was written under it. Append only. */
@@ -62,4 +65,7 @@ export class SignOffRow {
 
   @Column('text', { name: 'signed_by' })
   signedBy: string;
+
+  @Column('uuid', { name: 'signed_by_id', nullable: true })
+  signedById: string | null;
 }

@@ -116,7 +116,7 @@ export class CsvService {
     await insertItems(
       manager,
       added.map(({ stack: _stack, ...item }) => item),
-      who.name,
+      who,
       this.clock.now(),
     );
     await changeItems(manager, changed);

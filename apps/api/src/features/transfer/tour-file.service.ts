@@ -5,6 +5,7 @@ import { type Booking, type TourFile, readTourFile } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
+import type { Author } from '../../platform/sign-in/person.js';
 import { addBookings } from '../plan/booking.writer.js';
 import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
@@ -35,7 +36,7 @@ export class TourFileService {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  async import(input: unknown, who: { readonly name: string }, dryRun: boolean): Promise<TourFileImport> {
+  async import(input: unknown, who: Author, dryRun: boolean): Promise<TourFileImport> {
     const read = readTourFile(input);
     if (!read.ok) return { tour: '', models: 0, items: 0, shows: 0, faults: read.error };
     const file = read.value;
@@ -49,7 +50,7 @@ export class TourFileService {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
         const faults = [
           ...(await addTour(manager, file.tour, input as object)),
-          ...(await addKit(manager, await this.kit.load(manager), file, who.name, this.clock.now())),
+          ...(await addKit(manager, await this.kit.load(manager), file, who, this.clock.now())),
         ];
         if (faults.length === 0) faults.push(...(await addBookings(manager, file.bookings)));
         if (faults.length > 0) return { ok: false, error: faults };

@@ -19,6 +19,7 @@ export const TrucksHeadJson = json('TrucksHeadJson', 'What holds for all trucks 
 export const TruckJson = json('TruckJson', 'One truck of a plan: TruckResultOne of libs/pack-plan.');
 export const DueJson = json('DueJson', 'Dates of a plan: DueResult of libs/pack-plan.');
 export const TourJson = json('TourJson', 'A tour with its shows and hangs: Tour of libs/tour-file.');
+export const VenueJson = json('VenueJson', 'A venue: Venue of libs/tour-file.');
 export const ItemJson = json('ItemJson', 'An item of the register: Item of libs/tour-file.');
 export const ModelJson = json('ModelJson', 'A catalogue model or a rigging system: libs/tour-file.');
 export const KitJson = json('KitJson', 'Catalogue, rigging systems and rules: parts of TourFile of libs/tour-file.');

@@ -1,6 +1,14 @@
 export const roles = ['warehouse', 'system', 'safety'] as const;
 export type Role = (typeof roles)[number];
 
+/** Who is written into a record: a person by id and name, or the program itself, which has no id. */
+export interface Author {
+  readonly name: string;
+  readonly id?: string | null;
+}
+
+export const authorId = ({ id }: Author): string | null => id || null;
+
 /** Who asks: what guards and services may rely on. */
 export interface SignedIn {
   readonly id: string;

@@ -9,6 +9,7 @@ import { filled, password } from '../../ui/typed.js';
 
 const peopleQuery = graphql(`query People { people { id name email role } }`);
 const addMutation = graphql(`mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }`);
+const renameMutation = graphql(`mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }`);
 const passwordMutation = graphql(`mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }`);
 
 const roleWords: Readonly<Record<string, string>> = { warehouse: 'warehouse', system: 'system tech', safety: 'safety officer' };
@@ -36,7 +37,7 @@ export function People({ me }: { me: Person }) {
                 <tbody>
                   {people.map((each) => (
                     <tr key={each.id}>
-                      <td>{each.name}</td>
+                      <td>{me.role === 'system' ? <PersonName id={each.id} name={each.name} /> : each.name}</td>
                       <td>{each.email}</td>
                       <td>{roleWords[each.role] ?? each.role}</td>
                     </tr>
@@ -52,6 +53,29 @@ export function People({ me }: { me: Person }) {
         <NewPassword />
       </Part>
     </Page>
+  );
+}
+
+const typedName = z.object({ name: filled('the name that others see') });
+
+/** The name as it stands, with a form that changes it; what is on record keeps the name under which it was written. */
+function PersonName({ id, name }: { id: string; name: string }) {
+  const form = useTypedForm(typedName, { name });
+  const client = useQueryClient();
+  const rename = useMutation({
+    mutationFn: (typed: z.output<typeof typedName>) => request(renameMutation, { id, name: typed.name }),
+    onSuccess: () => client.invalidateQueries(),
+  });
+  return (
+    <details>
+      <summary>{name}</summary>
+      <Form form={form} onSubmit={(typed) => rename.mutate(typed)} error={rename.error}>
+        <Field name="name" label="Name" />
+        <button type="submit" className="small" disabled={rename.isPending}>
+          Save the name
+        </button>
+      </Form>
+    </details>
   );
 }
 

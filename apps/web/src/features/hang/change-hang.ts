@@ -1,9 +1,23 @@
 import type { Hang } from '#tour-file';
 import type { Kit } from './kit.js';
 
+/** Only what people call it changes; the id stays, and the name is left out where it is the id. */
+export function named(hang: Hang, name: string): Hang {
+  const { name: _before, ...rest } = hang;
+  return name === hang.id ? rest : { ...rest, name };
+}
+
+/** An id that no hang of the show has, nor is called by. */
+export function freeId(hangs: readonly Hang[]): string {
+  const taken = new Set(hangs.flatMap((each) => [each.id, each.name ?? each.id]));
+  let number = hangs.length + 1;
+  while (taken.has(`Hang ${number}`)) number++;
+  return `Hang ${number}`;
+}
+
 /** A hang to begin with: two picks on the first grid, no boxes. */
-export const newHang = (number: number, kit: Kit): Hang => ({
-  id: `Hang ${number}`,
+export const newHang = (id: string, kit: Kit): Hang => ({
+  id,
   grid: kit.grids[0]?.model,
   goesUp: 1,
   trimHeightMm: 8000,

@@ -8,7 +8,7 @@ import { request } from '../../platform/request.js';
 import { Form, namePath, useFormOf } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { saveTour, tourQuery } from '../tour/operations.js';
-import { newHang } from './change-hang.js';
+import { freeId, newHang } from './change-hang.js';
 import { HangForm } from './hang-form.js';
 import { type Kit, readKit } from './kit.js';
 
@@ -63,7 +63,7 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
         {hangs.map((_, at) => (
           <HangForm key={at} index={at} kit={kit} onRemove={() => setHangs(hangs.filter((_each, other) => other !== at))} />
         ))}
-        <button type="button" className="plain" onClick={() => setHangs([...hangs, newHang(hangs.length + 1, kit)])}>
+        <button type="button" className="plain" onClick={() => setHangs([...hangs, newHang(freeId(hangs), kit)])}>
           Add a hang
         </button>
       </Form>

@@ -1,6 +1,6 @@
 import type { Hang } from '#tour-file';
-import { Choice, Field, FieldError, NumberField } from '../../ui/form.js';
-import { mirrored, withPicks } from './change-hang.js';
+import { Choice, FieldError, NumberField } from '../../ui/form.js';
+import { mirrored, named, withPicks } from './change-hang.js';
 import type { OfHang } from './of-hang.js';
 
 const counts = [1, 2, 3, 4, 5, 6, 7, 8];
@@ -17,7 +17,11 @@ export function HangFields({
 }: OfHang & { readonly hangs: readonly Hang[]; readonly original: Hang | undefined }) {
   return (
     <div className="fields">
-      <Field name={`${at}.id`} label="Name" />
+      <label>
+        Name
+        <input value={hang.name ?? hang.id} onChange={(event) => onChange(named(hang, event.target.value))} />
+        <FieldError name={`${at}.name`} />
+      </label>
       <label>
         Mirror of
         <select value={hang.mirrorOf ?? ''} onChange={(event) => onChange(mirrored(hang, event.target.value, original))}>
@@ -25,7 +29,9 @@ export function HangFields({
           {hangs
             .filter((each) => each !== hang && each.mirrorOf === undefined)
             .map((each, index) => (
-              <option key={index}>{each.id}</option>
+              <option key={index} value={each.id}>
+                {each.name ?? each.id}
+              </option>
             ))}
         </select>
         <FieldError name={`${at}.mirrorOf`} />

@@ -23,10 +23,10 @@ export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; on
   const original = hangs.find((each) => each.id === hang.mirrorOf);
   const parts: OfHang = { at, hang, kit, onChange: (next) => setValue(at, next, { shouldDirty: true, shouldValidate: true }) };
   return (
-    <Previewed number={index + 1} hang={original ? { ...original, id: hang.id } : hang} kit={kit}>
+    <Previewed number={index + 1} hang={original ? { ...original, id: hang.id, name: hang.name } : hang} kit={kit}>
       <HangFields {...parts} hangs={hangs} original={original} />
       {original ? (
-        <p>Boxes, picks and tilt are those of {original.id}, mirrored. They follow it until you choose “no other hang”.</p>
+        <p>Boxes, picks and tilt are those of {original.name ?? original.id}, mirrored. They follow it until you choose “no other hang”.</p>
       ) : (
         <>
           <details>
@@ -48,7 +48,7 @@ function Previewed({ number, hang, kit, children }: { number: number; hang: Hang
   const preview = useMemo(() => previewHang(hang, kit), [hang, kit]);
   const { units } = useSettings();
   return (
-    <Part number={number} title={hang.id} margin={<Summary preview={preview} />}>
+    <Part number={number} title={hang.name ?? hang.id} margin={<Summary preview={preview} />}>
       {children}
       {preview && <Drawing of={drawHang(preview, units)} />}
       {preview && (

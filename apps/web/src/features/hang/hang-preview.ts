@@ -42,6 +42,7 @@ export function previewHang(hang: Hang, models: Models): PreviewedHang | undefin
   });
   return {
     hang: hang.id,
+    name: hang.name ?? hang.id,
     trimHeightMm: hang.trimHeightMm,
     tiltDownDeg: answer.tiltDownDeg,
     massKg: answer.massKg,

@@ -22,7 +22,7 @@ export function PickScreen({ me }: { me: Person }) {
         const stops = pick.comparisons.filter((each) => each.verdict === 'over');
         return (
           <Page
-            title={`${hang.hang}, hole ${pick.hole}`}
+            title={`${hang.name}, hole ${pick.hole}`}
             lede={
               <>
                 <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · point {pick.point} · hoist{' '}

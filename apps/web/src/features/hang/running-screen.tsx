@@ -31,7 +31,7 @@ export function RunningScreen({ me }: { me: Person }) {
         const { runningOrder } = hang;
         return (
           <Page
-            title={`${hang.hang}: running order`}
+            title={`${hang.name}: running order`}
             lede={
               <>
                 <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {runningOrder.manual ?? 'no rigging system on file'}.{' '}

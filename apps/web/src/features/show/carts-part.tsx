@@ -53,7 +53,7 @@ export function CartsPart({
             <Drawing of={drawCart(load)} />
             <figcaption>
               <b>
-                {load.hang}, cart {load.number}
+                {load.hangName}, cart {load.number}
               </b>{' '}
               <span className="mono">{load.cart ?? 'no cart'}</span>
               {confirmed.has(load.id) ? (

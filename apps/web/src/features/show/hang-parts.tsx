@@ -60,7 +60,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
     <Part
       number={number}
       id={`hang-${hang.hang}`}
-      title={`${hang.hang}, ${hang.boxes.length} boxes${hang.mirrorOf ? `, mirror of ${hang.mirrorOf}` : ''}`}
+      title={`${hang.name}, ${hang.boxes.length} boxes${hang.mirrorOf ? `, mirror of ${plan.picks.hangs.find((each) => each.hang === hang.mirrorOf)?.name ?? hang.mirrorOf}` : ''}`}
       margin={
         <>
           <p className="note">

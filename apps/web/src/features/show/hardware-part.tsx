@@ -250,7 +250,7 @@ function Chains({ plan }: { plan: PackPlan }) {
             {plan.hardware.chains.map((each) => (
               <tr key={`${each.hang} ${each.hole}`}>
                 <td>
-                  {each.hang}, hole {each.hole}
+                  {each.hangName}, hole {each.hole}
                 </td>
                 <td className="mono">{each.serial ?? each.hoist}</td>
                 <td className="num">{metres(each.onFileM)}</td>

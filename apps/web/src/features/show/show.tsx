@@ -219,7 +219,7 @@ function ChangedDrawings({ plan, boxes }: { plan: PackPlan; boxes: readonly { re
         {hangs.map((hang) => (
           <figure key={hang.hang}>
             <Drawing of={drawHang(hang, units, new Set(boxes.filter((each) => each.hang === hang.hang).map((each) => each.position)))} />
-            <figcaption>{hang.hang}</figcaption>
+            <figcaption>{hang.name}</figcaption>
           </figure>
         ))}
       </div>

@@ -7,7 +7,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { figureOrNothing } from '../../ui/typed.js';
+import { figureOrNothing, filled } from '../../ui/typed.js';
 import { BetweenShows } from './between-shows.js';
 import { newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
@@ -34,6 +34,7 @@ export function TourScreen() {
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
             <ShowTable tour={tour} states={showStates} />
             <AddShow tour={tour} version={version} />
+            <Names key={version} tour={tour} version={version} />
           </Part>
           <Part number={2} title="Carts between the shows">
             <BetweenShows tourId={tourId} />
@@ -129,6 +130,37 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
         </div>
         <button type="submit" disabled={save.isPending}>
           Add the show
+        </button>
+      </Form>
+    </details>
+  );
+}
+
+const typedNames = z.object({ tour: filled('a name'), shows: z.array(filled('a name')) });
+const fieldOfNames = (path: string): string | undefined => {
+  const show = /^tour\.shows\[(\d+)\]\.name$/.exec(path)?.[1];
+  return show === undefined ? (path === 'tour.name' ? 'tour' : undefined) : `shows.${show}`;
+};
+
+/** What the tour and its shows are called; ids, plans, promises and ticks stay what they are. */
+function Names({ tour, version }: { tour: Tour; version: number }) {
+  const form = useTypedForm(typedNames, { tour: tour.name, shows: tour.shows.map((show) => show.name) });
+  const save = useSave(version);
+  const rename = (names: z.output<typeof typedNames>) =>
+    save.mutate({ ...tour, name: names.tour, shows: tour.shows.map((show, index) => ({ ...show, name: names.shows[index]! })) });
+  return (
+    <details>
+      <summary>Names</summary>
+      <Form form={form} onSubmit={rename} error={save.error} fieldOf={fieldOfNames}>
+        <p className="quiet">Only the words change: plans, promises and what is ticked stay with their tour and show.</p>
+        <div className="fields">
+          <Field name="tour" label="Tour" />
+          {tour.shows.map((show, index) => (
+            <Field key={show.id} name={`shows.${index}`} label={`Show from ${show.from}`} />
+          ))}
+        </div>
+        <button type="submit" disabled={save.isPending}>
+          Save the names
         </button>
       </Form>
     </details>

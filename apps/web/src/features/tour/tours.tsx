@@ -50,6 +50,9 @@ export function Tours({ me }: { me: Person }) {
           )
         }
       </Loaded>
+      <p>
+        <Link to="/venues">Venues on file</Link>
+      </p>
       {me.role === 'system' && <NewTourForm />}
     </Page>
   );

@@ -1,0 +1,87 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { z } from 'zod';
+import { graphql } from '#contracts';
+import type { Venue } from '#tour-file';
+import type { Person } from '../../platform/person.js';
+import { request } from '../../platform/request.js';
+import { Field, Form, useTypedForm } from '../../ui/form.js';
+import { Loaded, Page, Part } from '../../ui/page.js';
+import { filled } from '../../ui/typed.js';
+
+const venuesQuery = graphql(`query Venues { venues { id version venue shows { tourId showId } } }`);
+const saveMutation = graphql(`
+  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }
+`);
+
+/** Where shows are. */
+export function Venues({ me }: { me: Person }) {
+  const query = useQuery({ queryKey: ['venues'], queryFn: () => request(venuesQuery) });
+  return (
+    <Page
+      title="Venues"
+      lede="What the houses say of themselves. A show says at which one it is; the words of its tour stay as they were written."
+    >
+      <Loaded query={query}>
+        {({ venues }) => (
+          <>
+            {venues.length === 0 && <p>No venue yet.</p>}
+            {venues.map(({ id, version, venue, shows }, index) => (
+              <Part key={id} number={index + 1} title={venue.name}>
+                <p>
+                  {[venue.city, venue.country, venue.timeZone].filter(Boolean).join(', ')}. {shows.length}{' '}
+                  {shows.length === 1 ? 'show' : 'shows'}, {venue.points.length} {venue.points.length === 1 ? 'point' : 'points'} on file.
+                </p>
+                {me.role === 'system' && <VenueForm id={id} version={version} venue={venue} title="Change" />}
+              </Part>
+            ))}
+          </>
+        )}
+      </Loaded>
+      {me.role === 'system' && <VenueForm id={null} version={null} venue={nothing} title="Add a venue" />}
+    </Page>
+  );
+}
+
+const nothing: Venue = { name: '', timeZone: 'Europe/London', points: [], doors: [] };
+const typedVenue = z.object({
+  name: filled('a name'),
+  city: z.string().trim(),
+  country: z.string().trim(),
+  timeZone: filled('a zone of the time zone database, such as Europe/London'),
+  datum: z.string().trim(),
+});
+
+/** What may be typed of a venue; the rest of what is on file of it stays. */
+function VenueForm({ id, version, venue, title }: { id: string | null; version: number | null; venue: Venue; title: string }) {
+  const { name, city = '', country = '', timeZone, datum = '' } = venue;
+  const form = useTypedForm(typedVenue, { name, city, country, timeZone, datum });
+  const client = useQueryClient();
+  const save = useMutation({
+    mutationFn: (typed: z.output<typeof typedVenue>) => {
+      const { city: _city, country: _country, datum: _datum, ...rest } = venue;
+      const said = Object.fromEntries(Object.entries(typed).filter(([, value]) => value !== ''));
+      return request(saveMutation, { id, venue: { ...rest, ...said }, expectedVersion: version });
+    },
+    onSuccess: async () => {
+      if (id === null) form.reset();
+      await client.invalidateQueries({ queryKey: ['venues'] });
+    },
+  });
+  return (
+    <details>
+      <summary>{title}</summary>
+      <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error}>
+        <div className="fields">
+          <Field name="name" label="Name" />
+          <Field name="city" label="City" />
+          <Field name="country" label="Country" description="a code of ISO 3166, such as GB or US-CA" />
+          <Field name="timeZone" label="Time zone" />
+          <Field name="datum" label="Datum" description="where measures start, in words" />
+        </div>
+        <button type="submit" disabled={save.isPending}>
+          Save
+        </button>
+      </Form>
+    </details>
+  );
+}
