@@ -19,6 +19,7 @@ type Documents = {
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
     "query People { people { id name email role } }": typeof types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": typeof types.RenamePersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
@@ -82,6 +83,8 @@ type Documents = {
     "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": typeof types.RowSwapDocument,
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapRowsDocument,
+    "query Venues { venues { id version venue shows { tourId showId } } }": typeof types.VenuesDocument,
+    "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": typeof types.SaveVenueDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": typeof types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
 };
@@ -90,6 +93,7 @@ const documents: Documents = {
     "mutation SignOut { signOut }": types.SignOutDocument,
     "query People { people { id name email role } }": types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": types.RenamePersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
@@ -153,6 +157,8 @@ const documents: Documents = {
     "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": types.RowSwapDocument,
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapRowsDocument,
+    "query Venues { venues { id version venue shows { tourId showId } } }": types.VenuesDocument,
+    "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": types.SaveVenueDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": types.CancelJobDocument,
 };
@@ -173,6 +179,10 @@ export function graphql(source: "query People { people { id name email role } }"
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }"): typeof import('./graphql.js').AddPersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }"): typeof import('./graphql.js').RenamePersonDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -425,6 +435,14 @@ export function graphql(source: "\n  query RowSwap($planId: ID!, $truck: String!
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Venues { venues { id version venue shows { tourId showId } } }"): typeof import('./graphql.js').VenuesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n"): typeof import('./graphql.js').SaveVenueDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

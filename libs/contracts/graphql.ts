@@ -4,7 +4,7 @@ type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 /** Internal type. DO NOT USE DIRECTLY. */
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
 import type { BetweenShows, PackPlan, WorkList } from '../pack-plan/index.js';
-import type { Item, Tour } from '../tour-file/index.js';
+import type { Item, Tour, Venue } from '../tour-file/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
 export type CountInput = {
   /** Of those that came back, unfit for use. */
@@ -55,6 +55,14 @@ export type AddPersonMutationVariables = Exact<{
 
 
 export type AddPersonMutation = { addPerson: { id: string } };
+
+export type RenamePersonMutationVariables = Exact<{
+  id: string | number;
+  name: string;
+}>;
+
+
+export type RenamePersonMutation = { renamePerson: { id: string, name: string } };
 
 export type ChangePasswordMutationVariables = Exact<{
   old: string;
@@ -610,6 +618,20 @@ export type SwapRowsMutation = { swapRows:
     | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
+export type VenuesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type VenuesQuery = { venues: Array<{ id: string, version: number, venue: Venue, shows: Array<{ tourId: string, showId: string }> }> };
+
+export type SaveVenueMutationVariables = Exact<{
+  id?: string | number | null | undefined;
+  venue: Venue;
+  expectedVersion?: number | null | undefined;
+}>;
+
+
+export type SaveVenueMutation = { saveVenue: { id: string } };
+
 export type JobStateQueryVariables = Exact<{
   id: string | number;
 }>;
@@ -674,6 +696,14 @@ export const AddPersonDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<AddPersonMutation, AddPersonMutationVariables>;
+export const RenamePersonDocument = new TypedDocumentString(`
+    mutation RenamePerson($id: ID!, $name: String!) {
+  renamePerson(id: $id, name: $name) {
+    id
+    name
+  }
+}
+    `) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
 export const ChangePasswordDocument = new TypedDocumentString(`
     mutation ChangePassword($old: String!, $next: String!) {
   changePassword(old: $old, next: $next)
@@ -1672,6 +1702,26 @@ export const SwapRowsDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;
+export const VenuesDocument = new TypedDocumentString(`
+    query Venues {
+  venues {
+    id
+    version
+    venue
+    shows {
+      tourId
+      showId
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<VenuesQuery, VenuesQueryVariables>;
+export const SaveVenueDocument = new TypedDocumentString(`
+    mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) {
+  saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) {
+    id
+  }
+}
+    `) as unknown as TypedDocumentString<SaveVenueMutation, SaveVenueMutationVariables>;
 export const JobStateDocument = new TypedDocumentString(`
     query JobState($id: ID!) {
   job(id: $id) {

@@ -31,7 +31,8 @@ export class LoadingHandler implements JobHandler<LoadingTaskAnswer> {
     const { acts, sentence, made, changes } = answer;
     const at = this.clock.now();
     const { planId } = job.subject as LoadingSubject;
-    for (const act of acts) await manager.getRepository(LoadingActRow).insert({ tourId, showId, at, who: who.name, personId: authorId(who), act: act as object });
+    for (const act of acts)
+      await manager.getRepository(LoadingActRow).insert({ tourId, showId, at, who: who.name, personId: authorId(who), act: act as object });
     const draftId = await this.writer.putDraft(manager, made, who, planId);
     await recordEvents(manager, who, at, [{ what: 'loading', tourId, sentence: `${made.showName}: ${sentence}` }]);
     return ok({ answer: { draftId, changes }, stoppedBy: made.stoppedBy });

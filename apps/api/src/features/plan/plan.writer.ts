@@ -26,9 +26,7 @@ export class PlanWriter {
     );
     if (made.isFresh) await noteFresh(manager, id);
     await carryTicks(manager, ticks, new Set(made.standing), id);
-    await recordEvents(manager, who, this.clock.now(), [
-      { what: 'planned', tourId, sentence: `Made a draft plan of ${made.showName}.` },
-    ]);
+    await recordEvents(manager, who, this.clock.now(), [{ what: 'planned', tourId, sentence: `Made a draft plan of ${made.showName}.` }]);
     return id;
   }
 }
