@@ -1,6 +1,6 @@
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { id plan } }';
+const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id plan } } } }';
 const release =
   'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "nothing flies") { __typename ... on PlanView { id revision } ... on BookingRefusal { sentence } ... on StaleRefusal { changed } } }';
 const tick = 'mutation($id: ID!, $what: String!) { tick(planId: $id, what: $what, done: true) { ticks } }';
@@ -21,7 +21,7 @@ describe('a rename', () => {
   beforeAll(async () => {
     test = await startTestApp();
     [system, warehouse] = await Promise.all([test.as('system'), test.as('warehouse')]);
-    planId = (await ask(system, make, { tour: 'harbour-lights', show: 'quayside' })).id;
+    planId = (await made('quayside')).id;
     expect(await ask(system, release, { id: planId })).toMatchObject({ revision: 'A' });
     const { plan } = await ask(system, read, { id: planId });
     step = plan.picks.hangs.find((each: any) => each.hang === 'Centre').runningOrder.goingUp[0].key;
@@ -36,6 +36,7 @@ describe('a rename', () => {
     expect(errors).toBeUndefined();
     return Object.values<any>(data)[0];
   };
+  const made = async (show: string) => (await ask(system, make, { tour: 'harbour-lights', show })).plan;
   const change = async (how: (tour: any) => void) => {
     const { version, tour } = await ask(system, '{ tour(id: "harbour-lights") { version tour } }');
     how(tour);
@@ -65,7 +66,7 @@ describe('a rename', () => {
   });
 
   it('leaves no kit promised to others: the next plan and its release go through', async () => {
-    const next = await ask(system, make, { tour: 'harbour-lights', show: 'quayside' });
+    const next = await made('quayside');
     expect(next.plan.tour.name).toBe('Harbour Lights 2027');
     expect(next.plan.show.name).toBe('Quayside, first night');
     expect(JSON.stringify(next.plan.carts)).not.toContain('promised to Harbour Lights');
@@ -74,7 +75,7 @@ describe('a rename', () => {
     expect(middle.name).toBe('Middle');
     expect(next.plan.carts.loads.filter((load: any) => load.hang === 'Centre').map((load: any) => load.name)).toContain('Middle 1-4');
     expect(await ask(system, release, { id: next.id })).toMatchObject({ revision: 'B' });
-    const other = await ask(system, make, { tour: 'harbour-lights', show: 'old-mill' });
+    const other = await made('old-mill');
     expect(await ask(system, release, { id: other.id })).toMatchObject({ revision: 'A' });
   });
 
@@ -102,6 +103,10 @@ describe('a rename', () => {
       { place: 1, name: 'Wren Castellan', id },
       { place: 2, name: 'Wren Castellan-Reed', id },
     ]);
+    const drafts = await test.dataSource.query(
+      `SELECT DISTINCT made_by AS name, account.name AS known FROM pack_plan JOIN account ON account.id = made_by_id`,
+    );
+    expect(drafts).toEqual([{ name: 'Sol Achterberg', known: 'Sol Achterberg' }]);
     const counted = await test.dataSource.query(`SELECT counted_by AS name, counted_by_id AS id FROM hardware_count`);
     expect(counted).toEqual([{ name: 'Wren Castellan', id }]);
   });
