@@ -174,6 +174,13 @@ export const rules = {
       },
     },
     {
+      name: 'screens-never-read-the-whole-register',
+      comment: 'A screen asks for what it shows: its query file reads pages, counts and single items, never all of the kit.',
+      severity: 'error',
+      from: { path: '\\.query\\.ts$' },
+      to: { path: '(kit|tour-file)\\.reader\\.ts$' },
+    },
+    {
       name: 'rows-never-leave-the-api',
       comment: 'Row classes are private to the API; only the list of entities and its own feature name them.',
       severity: 'error',

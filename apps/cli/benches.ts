@@ -44,6 +44,11 @@ export const benches: Record<string, Bench> = {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
     load: () => import('./bench/planning-kills.js'),
   },
+  register: {
+    does: 'each screen in houses of growing size: [--items 1000,10000,100000] [--rounds N]',
+    load: () => import('./bench/register.js'),
+  },
+  bytes: { does: 'bodies of a tick, a poll, the show page and the first load, compressed', load: () => import('./bench/bytes.js') },
   'truck-pack': {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
     load: () => import('./bench/truck-pack.js'),

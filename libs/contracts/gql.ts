@@ -30,7 +30,7 @@ type Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
-    "query ShowsToServe { tours { id name showNames { showId name } } }": typeof types.ShowsToServeDocument,
+    "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": typeof types.RemediesDocument,
@@ -57,20 +57,31 @@ type Documents = {
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
-    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
+    "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
+    "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
+    "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": typeof types.PlanCartsDocument,
+    "query PlanPicks($id: ID!) { plan(id: $id) { picks } }": typeof types.PlanPicksDocument,
+    "query PlanHang($id: ID!, $hang: String!) { plan(id: $id) { hang(hang: $hang) } }": typeof types.PlanHangDocument,
+    "query PlanHardware($id: ID!) { plan(id: $id) { hardware } }": typeof types.PlanHardwareDocument,
+    "query PlanTruckHead($id: ID!) { plan(id: $id) { truckHead } }": typeof types.PlanTruckHeadDocument,
+    "query PlanTruck($id: ID!, $truck: String!) { plan(id: $id) { truck(truck: $truck) } }": typeof types.PlanTruckDocument,
+    "query PlanDue($id: ID!) { plan(id: $id) { due } }": typeof types.PlanDueDocument,
+    "query WholePlan($id: ID!) { plan(id: $id) { plan } }": typeof types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
-    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": typeof types.TickDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
-    "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": typeof types.AttentionDocument,
+    "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
+    "query AnyTour { tours(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
     "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
-    "query Tours { tours { id name prepFrom returnTo shows } }": typeof types.ToursDocument,
+    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": typeof types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepRowDocument,
     "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId, waitMs: 800) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepLoadedDocument,
@@ -104,7 +115,7 @@ const documents: Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
-    "query ShowsToServe { tours { id name showNames { showId name } } }": types.ShowsToServeDocument,
+    "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": types.RemediesDocument,
@@ -131,20 +142,31 @@ const documents: Documents = {
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
-    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
+    "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
+    "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
+    "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": types.PlanCartsDocument,
+    "query PlanPicks($id: ID!) { plan(id: $id) { picks } }": types.PlanPicksDocument,
+    "query PlanHang($id: ID!, $hang: String!) { plan(id: $id) { hang(hang: $hang) } }": types.PlanHangDocument,
+    "query PlanHardware($id: ID!) { plan(id: $id) { hardware } }": types.PlanHardwareDocument,
+    "query PlanTruckHead($id: ID!) { plan(id: $id) { truckHead } }": types.PlanTruckHeadDocument,
+    "query PlanTruck($id: ID!, $truck: String!) { plan(id: $id) { truck(truck: $truck) } }": types.PlanTruckDocument,
+    "query PlanDue($id: ID!) { plan(id: $id) { due } }": types.PlanDueDocument,
+    "query WholePlan($id: ID!) { plan(id: $id) { plan } }": types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
-    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }": types.TickDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
-    "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n": types.AttentionDocument,
+    "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
+    "query AnyTour { tours(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
     "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
-    "query Tours { tours { id name prepFrom returnTo shows } }": types.ToursDocument,
+    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": types.ToursDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepRowDocument,
     "\n  mutation KeepLoaded($planId: ID!) {\n    keepLoaded(planId: $planId, waitMs: 800) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepLoadedDocument,
@@ -226,7 +248,7 @@ export function graphql(source: "\n  query Dates($after: String) {\n    examined
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query ShowsToServe { tours { id name showNames { showId name } } }"): typeof import('./graphql.js').ShowsToServeDocument;
+export function graphql(source: "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }"): typeof import('./graphql.js').ShowsToServeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -334,7 +356,47 @@ export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
+export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }"): typeof import('./graphql.js').PlanProgressDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }"): typeof import('./graphql.js').PlanFindingsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanCarts($id: ID!) { plan(id: $id) { carts } }"): typeof import('./graphql.js').PlanCartsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanPicks($id: ID!) { plan(id: $id) { picks } }"): typeof import('./graphql.js').PlanPicksDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanHang($id: ID!, $hang: String!) { plan(id: $id) { hang(hang: $hang) } }"): typeof import('./graphql.js').PlanHangDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanHardware($id: ID!) { plan(id: $id) { hardware } }"): typeof import('./graphql.js').PlanHardwareDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanTruckHead($id: ID!) { plan(id: $id) { truckHead } }"): typeof import('./graphql.js').PlanTruckHeadDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanTruck($id: ID!, $truck: String!) { plan(id: $id) { truck(truck: $truck) } }"): typeof import('./graphql.js').PlanTruckDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanDue($id: ID!) { plan(id: $id) { due } }"): typeof import('./graphql.js').PlanDueDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WholePlan($id: ID!) { plan(id: $id) { plan } }"): typeof import('./graphql.js').WholePlanDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -350,7 +412,7 @@ export function graphql(source: "query PlanDifference($from: ID!, $to: ID!) { pl
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }"): typeof import('./graphql.js').TickDocument;
+export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }"): typeof import('./graphql.js').TickDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -362,7 +424,11 @@ export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: Str
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Attention {\n    attention { role weight code subject date sentence tourId showId itemId }\n    tours { id name prepFrom returnTo shows }\n  }\n"): typeof import('./graphql.js').AttentionDocument;
+export function graphql(source: "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n"): typeof import('./graphql.js').AttentionDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query AnyTour { tours(first: 1) { edges { node { id } } } }"): typeof import('./graphql.js').AnyTourDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -386,7 +452,7 @@ export function graphql(source: "\n  query TravellingKit {\n    trucks: items(ki
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Tours { tours { id name prepFrom returnTo shows } }"): typeof import('./graphql.js').ToursDocument;
+export function graphql(source: "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n"): typeof import('./graphql.js').ToursDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -3,7 +3,7 @@
 type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 /** Internal type. DO NOT USE DIRECTLY. */
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
-import type { BetweenShows, PackPlan, WorkList } from '../pack-plan/index.js';
+import type { BetweenShows, CartsResult, DueResult, HangResult, HardwareResult, PackPlan, PicksHead, TruckResultOne, TrucksHead, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour, Venue } from '../tour-file/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
 export type CountInput = {
@@ -157,7 +157,7 @@ export type DatesQuery = { examinedItems: { pageInfo: { hasNextPage: boolean, en
 export type ShowsToServeQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type ShowsToServeQuery = { tours: Array<{ id: string, name: string, showNames: Array<{ showId: string, name: string }> }> };
+export type ShowsToServeQuery = { tours: { edges: Array<{ node: { id: string, name: string, showNames: Array<{ showId: string, name: string }> } }> } };
 
 export type FirstDayForQueryVariables = Exact<{
   tourId: string | number;
@@ -370,7 +370,79 @@ export type ShowPageQueryVariables = Exact<{
 }>;
 
 
-export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, plan: PackPlan, ticks: Array<string>, cartChecks: Array<{ load: string, checkedAt: string, checkedBy: string }> } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
+export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, hangs: Array<string>, trucks: Array<string>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, hangs: Array<string>, trucks: Array<string>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
+
+export type PlanProgressQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanProgressQuery = { plan: { ticks: Array<string>, cartChecks: Array<{ load: string, checkedBy: string }> } };
+
+export type PlanFindingsQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanFindingsQuery = { plan: { findings: Array<{ code: string, weight: string, section: string, subject: string, date: string | null, sentence: string, fact: unknown }> } };
+
+export type PlanCartsQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanCartsQuery = { plan: { carts: CartsResult } };
+
+export type PlanPicksQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanPicksQuery = { plan: { picks: PicksHead } };
+
+export type PlanHangQueryVariables = Exact<{
+  id: string | number;
+  hang: string;
+}>;
+
+
+export type PlanHangQuery = { plan: { hang: HangResult } };
+
+export type PlanHardwareQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanHardwareQuery = { plan: { hardware: HardwareResult } };
+
+export type PlanTruckHeadQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanTruckHeadQuery = { plan: { truckHead: TrucksHead } };
+
+export type PlanTruckQueryVariables = Exact<{
+  id: string | number;
+  truck: string;
+}>;
+
+
+export type PlanTruckQuery = { plan: { truck: TruckResultOne } };
+
+export type PlanDueQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type PlanDueQuery = { plan: { due: DueResult } };
+
+export type WholePlanQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type WholePlanQuery = { plan: { plan: PackPlan } };
 
 export type MakePackPlanMutationVariables = Exact<{
   tourId: string | number;
@@ -412,7 +484,7 @@ export type TickMutationVariables = Exact<{
 }>;
 
 
-export type TickMutation = { tick: { id: string, ticks: Array<string> } };
+export type TickMutation = { tick: { id: string } };
 
 export type ConfirmCartMutationVariables = Exact<{
   planId: string | number;
@@ -436,10 +508,18 @@ export type SwapBoxMutation = { swapBox:
     | { __typename: 'SwapResult', draftId: string, marked: Array<string>, difference: { sentences: Array<string> } }
    };
 
-export type AttentionQueryVariables = Exact<{ [key: string]: never; }>;
+export type AttentionQueryVariables = Exact<{
+  role: string;
+  after?: string | null | undefined;
+}>;
 
 
-export type AttentionQuery = { attention: Array<{ role: string, weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string | null, showId: string | null, itemId: string | null }>, tours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, shows: number }> };
+export type AttentionQuery = { attention: { totalCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string, showId: string, show: string, itemId: string | null } }> } };
+
+export type AnyTourQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type AnyTourQuery = { tours: { edges: Array<{ node: { id: string } }> } };
 
 export type BetweenShowsQueryVariables = Exact<{
   tourId: string | number;
@@ -473,10 +553,12 @@ export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type TravellingKitQuery = { trucks: { edges: Array<{ node: { id: string, model: string } }> }, cases: { edges: Array<{ node: { id: string, model: string } }> } };
 
-export type ToursQueryVariables = Exact<{ [key: string]: never; }>;
+export type ToursQueryVariables = Exact<{
+  after?: string | null | undefined;
+}>;
 
 
-export type ToursQuery = { tours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, shows: number }> };
+export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
 
 export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -849,12 +931,16 @@ export const DatesDocument = new TypedDocumentString(`
     `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
 export const ShowsToServeDocument = new TypedDocumentString(`
     query ShowsToServe {
-  tours {
-    id
-    name
-    showNames {
-      showId
-      name
+  tours(first: 100) {
+    edges {
+      node {
+        id
+        name
+        showNames {
+          showId
+          name
+        }
+      }
     }
   }
 }
@@ -1187,12 +1273,15 @@ export const ShowPageDocument = new TypedDocumentString(`
       releasedBy
       releasedDespite
       changed
-      plan
-      ticks
-      cartChecks {
-        load
-        checkedAt
-        checkedBy
+      hangs
+      trucks
+      show {
+        name
+        venue
+        from
+        to
+        number
+        of
       }
     }
     draft {
@@ -1205,12 +1294,15 @@ export const ShowPageDocument = new TypedDocumentString(`
       releasedBy
       releasedDespite
       changed
-      plan
-      ticks
-      cartChecks {
-        load
-        checkedAt
-        checkedBy
+      hangs
+      trucks
+      show {
+        name
+        venue
+        from
+        to
+        number
+        of
       }
     }
     revisions {
@@ -1223,6 +1315,88 @@ export const ShowPageDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
+export const PlanProgressDocument = new TypedDocumentString(`
+    query PlanProgress($id: ID!) {
+  plan(id: $id) {
+    ticks
+    cartChecks {
+      load
+      checkedBy
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<PlanProgressQuery, PlanProgressQueryVariables>;
+export const PlanFindingsDocument = new TypedDocumentString(`
+    query PlanFindings($id: ID!) {
+  plan(id: $id) {
+    findings {
+      code
+      weight
+      section
+      subject
+      date
+      sentence
+      fact
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<PlanFindingsQuery, PlanFindingsQueryVariables>;
+export const PlanCartsDocument = new TypedDocumentString(`
+    query PlanCarts($id: ID!) {
+  plan(id: $id) {
+    carts
+  }
+}
+    `) as unknown as TypedDocumentString<PlanCartsQuery, PlanCartsQueryVariables>;
+export const PlanPicksDocument = new TypedDocumentString(`
+    query PlanPicks($id: ID!) {
+  plan(id: $id) {
+    picks
+  }
+}
+    `) as unknown as TypedDocumentString<PlanPicksQuery, PlanPicksQueryVariables>;
+export const PlanHangDocument = new TypedDocumentString(`
+    query PlanHang($id: ID!, $hang: String!) {
+  plan(id: $id) {
+    hang(hang: $hang)
+  }
+}
+    `) as unknown as TypedDocumentString<PlanHangQuery, PlanHangQueryVariables>;
+export const PlanHardwareDocument = new TypedDocumentString(`
+    query PlanHardware($id: ID!) {
+  plan(id: $id) {
+    hardware
+  }
+}
+    `) as unknown as TypedDocumentString<PlanHardwareQuery, PlanHardwareQueryVariables>;
+export const PlanTruckHeadDocument = new TypedDocumentString(`
+    query PlanTruckHead($id: ID!) {
+  plan(id: $id) {
+    truckHead
+  }
+}
+    `) as unknown as TypedDocumentString<PlanTruckHeadQuery, PlanTruckHeadQueryVariables>;
+export const PlanTruckDocument = new TypedDocumentString(`
+    query PlanTruck($id: ID!, $truck: String!) {
+  plan(id: $id) {
+    truck(truck: $truck)
+  }
+}
+    `) as unknown as TypedDocumentString<PlanTruckQuery, PlanTruckQueryVariables>;
+export const PlanDueDocument = new TypedDocumentString(`
+    query PlanDue($id: ID!) {
+  plan(id: $id) {
+    due
+  }
+}
+    `) as unknown as TypedDocumentString<PlanDueQuery, PlanDueQueryVariables>;
+export const WholePlanDocument = new TypedDocumentString(`
+    query WholePlan($id: ID!) {
+  plan(id: $id) {
+    plan
+  }
+}
+    `) as unknown as TypedDocumentString<WholePlanQuery, WholePlanQueryVariables>;
 export const MakePackPlanDocument = new TypedDocumentString(`
     mutation MakePackPlan($tourId: ID!, $showId: ID!) {
   makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {
@@ -1291,7 +1465,6 @@ export const TickDocument = new TypedDocumentString(`
     mutation Tick($planId: ID!, $what: String!, $done: Boolean!) {
   tick(planId: $planId, what: $what, done: $done) {
     id
-    ticks
   }
 }
     `) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
@@ -1336,27 +1509,40 @@ export const SwapBoxDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<SwapBoxMutation, SwapBoxMutationVariables>;
 export const AttentionDocument = new TypedDocumentString(`
-    query Attention {
-  attention {
-    role
-    weight
-    code
-    subject
-    date
-    sentence
-    tourId
-    showId
-    itemId
-  }
-  tours {
-    id
-    name
-    prepFrom
-    returnTo
-    shows
+    query Attention($role: String!, $after: String) {
+  attention(role: $role, first: 30, after: $after) {
+    totalCount
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        weight
+        code
+        subject
+        date
+        sentence
+        tourId
+        showId
+        show
+        itemId
+      }
+    }
   }
 }
     `) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
+export const AnyTourDocument = new TypedDocumentString(`
+    query AnyTour {
+  tours(first: 1) {
+    edges {
+      node {
+        id
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<AnyTourQuery, AnyTourQueryVariables>;
 export const BetweenShowsDocument = new TypedDocumentString(`
     query BetweenShows($tourId: ID!) {
   betweenShows(tourId: $tourId) {
@@ -1420,13 +1606,21 @@ export const TravellingKitDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
 export const ToursDocument = new TypedDocumentString(`
-    query Tours {
-  tours {
-    id
-    name
-    prepFrom
-    returnTo
-    shows
+    query Tours($after: String) {
+  tours(first: 50, after: $after) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        name
+        prepFrom
+        returnTo
+        shows
+      }
+    }
   }
 }
     `) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;

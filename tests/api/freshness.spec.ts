@@ -73,7 +73,7 @@ describe('staleness that is followed instead of worked out', () => {
     ['the venue of one show', `UPDATE tour SET data = jsonb_set(data, '{shows,0,venue}', '"Elsewhere"') WHERE id = '${tour}'`, 2],
     [
       'a promise to another tour',
-      `INSERT INTO booking (id, item_id, tour_name, holder_kind, holder_id, period) VALUES (gen_random_uuid(), 'P-002', 'Another', 'named', 'Another', '[2027-03-01,2027-03-05]')`,
+      `INSERT INTO booking (id, item_id, holder_kind, holder_id, tour_name, period) VALUES (gen_random_uuid(), 'P-002', 'named', 'Another', 'Another', '[2027-03-01,2027-03-05]')`,
       2,
     ],
     [
@@ -96,7 +96,7 @@ describe('staleness that is followed instead of worked out', () => {
 
   it('follows the end of a hold, which nobody writes', async () => {
     await test.dataSource.query(
-      `INSERT INTO booking (id, item_id, tour_name, holder_kind, holder_id, period, hold_until) VALUES (gen_random_uuid(), 'P-003', 'A hold', 'named', 'A hold', '[2027-03-01,2027-03-05]', now() + interval '1 hour')`,
+      `INSERT INTO booking (id, item_id, holder_kind, holder_id, tour_name, period, hold_until) VALUES (gen_random_uuid(), 'P-003', 'hold', 'h-1', 'A hold', '[2027-03-01,2027-03-05]', now() + interval '1 hour')`,
     );
     await expectAgreement();
     const [kept] = await test.dataSource.query(`SELECT holds_until > now() AS waits FROM plan_freshness`);

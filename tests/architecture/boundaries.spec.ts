@@ -62,6 +62,10 @@ const broken: Record<string, Record<string, string>> = {
     'apps/api/src/features/plan/a.ts': "export { b } from '../tour/tour.queries.js';",
     'apps/api/src/features/tour/tour.queries.ts': 'export const b = 1;',
   },
+  'screens-never-read-the-whole-register': {
+    'apps/api/src/features/register/a.query.ts': "export { b } from './kit.reader.js';",
+    'apps/api/src/features/register/kit.reader.ts': 'export const b = 1;',
+  },
   'rows-never-leave-the-api': {
     'apps/cli/a.ts': "export { b } from '../api/src/features/tour/rows.js';",
     'apps/api/src/features/tour/rows.ts': 'export const b = 1;',

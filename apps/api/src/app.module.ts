@@ -8,6 +8,7 @@ import { type Words, english } from '#words';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AccountService } from './features/account/account.service.js';
+import { AttentionQuery } from './features/attention/attention.query.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { LoadingService } from './features/loading/loading.service.js';
@@ -28,7 +29,7 @@ import { PlanReader } from './features/plan/plan.reader.js';
 import { PlanResolver } from './features/plan/plan.resolver.js';
 import { PlanService } from './features/plan/plan.service.js';
 import { PlanWriter } from './features/plan/plan.writer.js';
-import { FleetQueries } from './features/plan/fleet.queries.js';
+import { FleetQuery } from './features/plan/fleet.query.js';
 import { FleetResolver } from './features/plan/fleet.resolver.js';
 import { HoldService } from './features/plan/hold.service.js';
 import { WorkResolver } from './features/plan/work.resolver.js';
@@ -47,6 +48,7 @@ import { RiggingService } from './features/rigging/rigging.service.js';
 import { ReportController } from './features/register/report.controller.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
+import { TourListQuery } from './features/tour/tour-list.query.js';
 import { TourService } from './features/tour/tour.service.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 import { VenueService } from './features/venue/venue.service.js';
@@ -94,6 +96,7 @@ const features = [
   RegisterResolver,
   TourFileReader,
   TourReader,
+  TourListQuery,
   TourService,
   TourResolver,
   VenueService,
@@ -111,7 +114,7 @@ const features = [
   PlanResolver,
   WorkService,
   HoldService,
-  FleetQueries,
+  FleetQuery,
   FleetResolver,
   WorkResolver,
   LoadingService,
@@ -120,6 +123,7 @@ const features = [
   RiggingResolver,
   CountService,
   CountResolver,
+  AttentionQuery,
   AttentionResolver,
   CsvService,
   ModelCsvService,

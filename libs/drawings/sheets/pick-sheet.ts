@@ -1,5 +1,5 @@
 import { groupDigits, standardGravityMps2 } from '#kernel';
-import type { Comparison, Factor, HangResult, PackPlan, PickResult } from '#pack-plan';
+import type { Comparison, Factor, HangResult, PickResult, PicksHead } from '#pack-plan';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
 import { angle } from './hang-sheet.js';
 import { jointContent } from './joint-table.js';
@@ -11,7 +11,7 @@ export function pickSheet(context: SheetContext, hang: HangResult, pick: PickRes
     context,
     `${hang.name}, hole ${pick.hole}`,
     `${placeWords[pick.place]} · point ${pick.point} · hoist ${pick.hoistSerial ?? 'none found'}, ${pick.hoist}`,
-    ...pickContent(context.plan, hang, pick, units),
+    ...pickContent(context.plan.picks.loadRule, hang, pick, units),
     node(
       'p',
       {},
@@ -27,18 +27,14 @@ export function pickSheet(context: SheetContext, hang: HangResult, pick: PickRes
 const placeWords = { front: 'front pick', rear: 'rear pick', only: 'the only pick' };
 
 /** The working of a pick, for paper and for the screen. The sum is written in kilograms, millimetres and newtons, as it was computed. */
-export function pickContent(plan: PackPlan, hang: HangResult, pick: PickResult, units: Units): Node[] {
+export function pickContent(loadRule: PicksHead['loadRule'], hang: HangResult, pick: PickResult, units: Units): Node[] {
   return [
     node('h2', {}, 'What hangs there'),
     massTables(hang),
     node('p', {}, sumSentence(hang)),
     node('h2', {}, 'The sum'),
     node('ol', {}, ...(pick.working.steps ?? []).map((step) => node('li', {}, step))),
-    node(
-      'p',
-      {},
-      `${pick.working.rule} Source: ${pick.working.source}. Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}).`,
-    ),
+    node('p', {}, `${pick.working.rule} Source: ${pick.working.source}. Load rule: ${loadRule.title} (${loadRule.status}).`),
     node('h2', {}, 'Compared'),
     comparisonTable(pick.comparisons, units),
     ...(pick.enough ? [node('p', {}, enoughSentence(pick.enough))] : []),

@@ -25,7 +25,7 @@ export function orderSteps(truck: TruckResultOne, order: readonly string[]): rea
 }
 
 /** Which truck goes to the dock first; null where there is one alone. */
-export function dockSentence({ dockOrder }: TruckResult): string | null {
+export function dockSentence({ dockOrder }: Pick<TruckResult, 'dockOrder'>): string | null {
   if (!dockOrder || dockOrder.length < 2) return null;
   const order = dockOrder.map(({ truck, first }) => `${truck} (first off: ${first})`).join(', then ');
   return `To the dock: ${order}. At the load-out the other way round: ${[...dockOrder]

@@ -11,6 +11,10 @@ export class TourFileReader {
   load(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
     return loadTourFile(db, tourId, ids);
   }
+
+  design(db: Queryable, tourId: string, ids: readonly string[]): Promise<TourFile> {
+    return loadDesign(db, tourId, ids);
+  }
 }
 
 /**
@@ -18,6 +22,11 @@ export class TourFileReader {
  * What was counted at return in this house, by whichever tour, is added to what the tour itself says was counted. With `ids` only those items.
  */
 export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
+  return { ...(await loadDesign(db, tourId, ids)), bookings: await otherBookings(db, tourId) };
+}
+
+/** The same without what other tours hold. */
+async function loadDesign(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
   const [row] = await rowsOf<{ name: string; data: Tour }>(db, 'SELECT name, data FROM tour WHERE id = $1', [tourId]);
   if (!row) throw new NotFoundError(`The tour ${tourId}`);
   const { catalogue, systems, examinationRules, loadRules, items } = await loadKit(db, ids);
@@ -28,7 +37,7 @@ export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly
     examinationRules,
     loadRules,
     items,
-    bookings: await otherBookings(db, tourId),
+    bookings: [],
     tour: { ...(await withLoading(db, row.data)), spares: await learned(db, row.data.spares) },
   };
 }

@@ -1,27 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
-import { useEffect } from 'react';
+import { type ComponentType, type LazyExoticComponent, Suspense, lazy, useEffect } from 'react';
 import { Route, Routes, useLocation } from 'react-router';
 import { graphql } from '#contracts';
-import { People } from '../features/account/people.js';
-import { Venues } from '../features/venue/venues.js';
 import { SignIn } from '../features/account/sign-in.js';
-import { ConfirmCart } from '../features/cart/confirm-cart.js';
-import { Moves } from '../features/cart/moves.js';
-import { Counts } from '../features/count/counts.js';
-import { Dates } from '../features/due/dates.js';
-import { Fleet } from '../features/fleet/fleet.js';
-import { HangEditor } from '../features/hang/hang-editor.js';
-import { PickScreen } from '../features/hang/pick-screen.js';
-import { RunningScreen } from '../features/hang/running-screen.js';
-import { Print } from '../features/print/print.js';
-import { ItemScreen } from '../features/register/item-screen.js';
-import { Register } from '../features/register/register.js';
-import { Show } from '../features/show/show.js';
 import { Today } from '../features/today/today.js';
-import { TourScreen } from '../features/tour/tour-screen.js';
-import { Tours } from '../features/tour/tours.js';
-import { Import } from '../features/transfer/import.js';
-import { TruckScreen } from '../features/truck/truck-screen.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
 import { rememberPerson } from '../platform/last-read.js';
@@ -32,11 +14,45 @@ import { floorActions } from './floor-actions.js';
 import { Header } from './header.js';
 import type { Person } from '../platform/person.js';
 
+type Load<Props> = () => Promise<{ default: ComponentType<Props> }>;
+const waiting: (() => Promise<unknown>)[] = [];
+
+/** A screen is read when it is first opened, or when the first has stood for a while: a dock without a signal needs them all. */
+function screen<Props>(load: Load<Props>): LazyExoticComponent<ComponentType<Props>> {
+  waiting.push(load);
+  return lazy(load);
+}
+
+const People = screen(async () => ({ default: (await import('../features/account/people.js')).People }));
+const ConfirmCart = screen(async () => ({ default: (await import('../features/cart/confirm-cart.js')).ConfirmCart }));
+const Moves = screen(async () => ({ default: (await import('../features/cart/moves.js')).Moves }));
+const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
+const Dates = screen(async () => ({ default: (await import('../features/due/dates.js')).Dates }));
+const Fleet = screen(async () => ({ default: (await import('../features/fleet/fleet.js')).Fleet }));
+const HangEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).HangEditor }));
+const PickScreen = screen(async () => ({ default: (await import('../features/hang/pick-screen.js')).PickScreen }));
+const RunningScreen = screen(async () => ({ default: (await import('../features/hang/running-screen.js')).RunningScreen }));
+const Print = screen(async () => ({ default: (await import('../features/print/print.js')).Print }));
+const ItemScreen = screen(async () => ({ default: (await import('../features/register/item-screen.js')).ItemScreen }));
+const Register = screen(async () => ({ default: (await import('../features/register/register.js')).Register }));
+const Show = screen(async () => ({ default: (await import('../features/show/show.js')).Show }));
+const TourScreen = screen(async () => ({ default: (await import('../features/tour/tour-screen.js')).TourScreen }));
+const Tours = screen(async () => ({ default: (await import('../features/tour/tours.js')).Tours }));
+const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
+const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
+const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
+
 const meQuery = graphql(`query Me { me { id name role } }`);
 
 export function App() {
   const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery), staleTime: 0 });
   const printing = useLocation().pathname.startsWith('/print/');
+  const isSignedIn = Boolean(me.data?.me);
+  useEffect(() => {
+    if (!isSignedIn) return undefined;
+    const later = setTimeout(() => waiting.forEach((load) => void load().catch(() => undefined)), 4000);
+    return () => clearTimeout(later);
+  }, [isSignedIn]);
   if (me.isPending)
     return (
       <div className="sheet">
@@ -60,28 +76,30 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
       <div className={printing ? undefined : 'sheet'}>
         {!printing && <Header me={person} />}
         {!printing && <OutboxNote />}
-        <Routes>
-          <Route path="/" element={<Today me={person} />} />
-          <Route path="/tours" element={<Tours me={person} />} />
-          <Route path="/tours/:tourId" element={<TourScreen />} />
-          <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
-          <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
-          <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
-          <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
-          <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
-          <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
-          <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
-          <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
-          <Route path="/register" element={<Register me={person} />} />
-          <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
-          <Route path="/fleet" element={<Fleet me={person} />} />
-          <Route path="/dates" element={<Dates />} />
-          <Route path="/venues" element={<Venues me={person} />} />
-          <Route path="/people" element={<People me={person} />} />
-          <Route path="/import" element={<Import me={person} />} />
-          <Route path="/print/:tourId/:showId/:what" element={<Print />} />
-          <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
-        </Routes>
+        <Suspense fallback={<p className="quiet">Reading ...</p>}>
+          <Routes>
+            <Route path="/" element={<Today me={person} />} />
+            <Route path="/tours" element={<Tours me={person} />} />
+            <Route path="/tours/:tourId" element={<TourScreen />} />
+            <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
+            <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
+            <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
+            <Route path="/register" element={<Register me={person} />} />
+            <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
+            <Route path="/fleet" element={<Fleet me={person} />} />
+            <Route path="/dates" element={<Dates />} />
+            <Route path="/venues" element={<Venues me={person} />} />
+            <Route path="/people" element={<People me={person} />} />
+            <Route path="/import" element={<Import me={person} />} />
+            <Route path="/print/:tourId/:showId/:what" element={<Print />} />
+            <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
+          </Routes>
+        </Suspense>
       </div>
     </OutboxProvider>
   );

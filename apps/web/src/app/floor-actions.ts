@@ -11,16 +11,16 @@ type Values<O> = O extends { __apiType?: (variables: infer V) => unknown } ? V :
 
 /** What is done on the floor and may wait for a network. A kind keeps its name: devices hold actions that an earlier version put in. */
 export const floorActions: ActionKinds = {
-  tick: { send: (values: Values<typeof tickMutation>, options) => request(tickMutation, values, options), reads: ['show'] },
+  tick: { send: (values: Values<typeof tickMutation>, options) => request(tickMutation, values, options), reads: ['progress'] },
   move: {
     send: (values: Values<typeof doMove>, options) => request(doMove, values, options),
-    reads: ['show'],
+    reads: ['show', 'progress'],
     answers: (values: Values<typeof doMove>, answer: AnswerOf<typeof doMove>) => ({
       key: ['work-list', values.planId],
       data: answer.doMove,
     }),
   },
-  cart: { send: (values: Values<typeof confirmMutation>, options) => request(confirmMutation, values, options), reads: ['show'] },
+  cart: { send: (values: Values<typeof confirmMutation>, options) => request(confirmMutation, values, options), reads: ['progress'] },
   reading: { send: (values: Values<typeof addReading>, options) => request(addReading, values, options), reads: ['rigging'] },
   count: { send: sendCount, reads: ['counts', 'show'] },
 };

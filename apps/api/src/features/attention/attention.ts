@@ -1,26 +1,36 @@
-import { type PackPlan, type ToldFinding, subjectsOf } from '#pack-plan';
-import type { TourFile } from '#tour-file';
+import { type ToldFinding, subjectsOf } from '#pack-plan';
+
+export const roles = ['warehouse', 'system', 'safety'] as const;
 
 export interface Note {
-  readonly role: 'warehouse' | 'system' | 'safety';
+  readonly role: (typeof roles)[number];
   readonly weight: 'agrees' | 'look' | 'stop';
   readonly code: string;
   readonly subject: string;
   readonly date: string | null;
   readonly sentence: string;
-  readonly tourId: string | null;
-  readonly showId: string | null;
+  readonly tourId: string;
+  readonly showId: string;
+  /** Name of the show. */
+  readonly show: string;
   readonly itemId: string | null;
 }
 
-export interface PlanInForce {
+/** A show that is not over, with its plan in force; without a plan, `state` is null. */
+export interface ShowInSight {
   readonly tourId: string;
   readonly showId: string;
-  readonly state: 'draft' | 'released' | 'superseded';
+  readonly name: string;
+  readonly from: string;
+  readonly planId: string | null;
+  readonly state: 'draft' | 'released' | null;
   readonly revision: string | null;
-  readonly plan: PackPlan;
+  /** Those of the plan that say more than "agrees". */
+  readonly findings: readonly ToldFinding[];
+  readonly loads: number;
+  readonly confirmed: number;
+  /** Changed inputs of a released plan, in words. */
   readonly changed: readonly string[];
-  readonly confirmedLoads: readonly string[];
 }
 
 const roleOf: Record<ToldFinding['section'], Note['role']> = {
@@ -32,71 +42,48 @@ const roleOf: Record<ToldFinding['section'], Note['role']> = {
   due: 'safety',
 };
 
-/** What needs each role's eyes, stops first, then by show. Shows that are over are left out. */
-export function attentionNotes(tours: readonly TourFile['tour'][], plans: readonly PlanInForce[], today: string): readonly Note[] {
-  const notes: Note[] = [];
-  for (const tour of tours) {
-    for (const show of tour.shows) {
-      if (show.to < today) continue;
-      const own = plans.filter((each) => each.tourId === tour.id && each.showId === show.id);
-      const released = own.find((each) => each.state === 'released');
-      const plan = released ?? own.find((each) => each.state === 'draft');
-      const say = (role: Note['role'], weight: Note['weight'], code: string, sentence: string): void => {
-        notes.push({ role, weight, code, subject: show.name, date: show.from, sentence, tourId: tour.id, showId: show.id, itemId: null });
-      };
-      if (!plan) say('system', 'look', 'no-plan', `${show.name} on ${show.from} has no plan yet.`);
-      else if (!released)
-        say('system', 'look', 'not-released', `The plan of ${show.name} on ${show.from} is a draft. Release it when it is right.`);
-      if (released && released.changed.length > 0)
-        say(
-          'system',
-          'look',
-          'stale',
-          `Revision ${released.revision} of ${show.name} is stale: ${released.changed.slice(0, 3).join('; ')}${released.changed.length > 3 ? '; ...' : ''}.`,
-        );
-      if (released) {
-        const open = released.plan.carts.loads.filter((load) => !released.confirmedLoads.includes(load.id)).length;
-        if (open > 0)
-          say(
-            'warehouse',
-            'look',
-            'carts-to-confirm',
-            `${open} of ${released.plan.carts.loads.length} carts of ${show.name} are not confirmed yet.`,
-          );
-      }
-      for (const finding of plan?.plan.findings ?? []) {
-        if (finding.weight === 'agrees') continue;
-        const item = subjectsOf(finding).find((each) => each.kind === 'item');
-        const itemId = item && (finding.section === 'due' || finding.code === 'out-of-service-in-cart') ? item.id : null;
-        notes.push({
-          role: roleOf[finding.section],
-          weight: finding.weight,
-          code: finding.code,
-          subject: finding.subject,
-          date: finding.date,
-          sentence: `${show.name}: ${finding.sentence}`,
-          tourId: tour.id,
-          showId: show.id,
-          itemId,
-        });
-      }
-    }
+const order = { stop: 0, look: 1, agrees: 2 };
+
+/** What needs each role's eyes, stops first, then by show. What several shows of one tour say of the same thing is said once, with the most weight. */
+export function attentionNotes(shows: readonly ShowInSight[]): readonly Note[] {
+  const best = new Map<string, Note>();
+  for (const note of shows.flatMap((show) => [...notesOfShow(show), ...notesOfPlan(show)])) {
+    const known = best.get(keyOf(note));
+    if (!known || order[note.weight] < order[known.weight]) best.set(keyOf(note), note);
   }
-  const order = { stop: 0, look: 1, agrees: 2 };
-  return once(notes).sort((a, b) => order[a.weight] - order[b.weight]);
+  return [...best.values()].sort((a, b) => order[a.weight] - order[b.weight]);
 }
 
-/** What several shows of one tour say of the same thing is said once, with the most weight it has. */
-function once(notes: readonly Note[]): Note[] {
-  const order = { stop: 0, look: 1, agrees: 2 };
-  const best = new Map<string, Note>();
-  for (const each of notes) {
-    const key =
-      each.code === 'cart-exception'
-        ? `${each.tourId} ${each.showId} ${each.sentence}`
-        : `${each.tourId} ${each.code} ${each.subject} ${each.date}`;
-    const known = best.get(key);
-    if (!known || order[each.weight] < order[known.weight]) best.set(key, each);
+/** What a note is about: no two notes of a list have the same. */
+export const keyOf = (note: Note): string =>
+  note.code === 'cart-exception'
+    ? `${note.tourId} ${note.showId} ${note.code} ${note.subject} ${note.sentence}`
+    : `${note.tourId} ${note.code} ${note.subject} ${note.date}`;
+
+function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed }: ShowInSight): Note[] {
+  const say = (role: Note['role'], code: string, sentence: string): Note => ({
+    ...{ role, weight: 'look', code, subject: name, date: from, sentence },
+    ...{ tourId, showId, show: name, itemId: null },
+  });
+  if (state === null) return [say('system', 'no-plan', `${name} on ${from} has no plan yet.`)];
+  if (state === 'draft') return [say('system', 'not-released', `The plan of ${name} on ${from} is a draft. Release it when it is right.`)];
+  const notes: Note[] = [];
+  if (changed.length > 0) {
+    const what = `${changed.slice(0, 3).join('; ')}${changed.length > 3 ? '; ...' : ''}`;
+    notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
   }
-  return [...best.values()];
+  const open = loads - confirmed;
+  if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));
+  return notes;
+}
+
+function notesOfPlan({ tourId, showId, name, findings }: ShowInSight): Note[] {
+  return findings.map((finding) => {
+    const { section, weight, code, subject, date, sentence } = finding;
+    const item = subjectsOf(finding).find((each) => each.kind === 'item');
+    return {
+      ...{ role: roleOf[section], weight, code, subject, date, sentence: `${name}: ${sentence}` },
+      ...{ tourId, showId, show: name, itemId: item && (section === 'due' || code === 'out-of-service-in-cart') ? item.id : null },
+    };
+  });
 }

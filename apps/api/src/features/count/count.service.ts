@@ -27,7 +27,7 @@ export class CountService {
 
   async sheet(tourId: string, showId: string): Promise<CountSheet> {
     const { manager } = this.dataSource;
-    const file = await this.reader.load(manager, tourId);
+    const file = await this.design(manager, tourId);
     const show = showOf(file, showId);
     const records = viewsOf(await rowsOf(manager, tourId));
     const inForce = records.filter((each) => each.inForce && each.uses > 0);
@@ -71,7 +71,7 @@ export class CountService {
     who: SignedIn,
   ): Promise<{ ok: true; value: void } | { ok: false; error: CountRefusal }> {
     return this.unitOfWork.run<void, CountRefusal>(async (manager) => {
-      const file = await this.reader.load(manager, tourId);
+      const file = await this.design(manager, tourId);
       const uses = usesOf(file, showIds);
       const faults = [...showFaults(file, showIds), ...lineFaults(lines, uses)];
       if (faults.length > 0) throw new BadInputError(faults);
@@ -98,6 +98,18 @@ export class CountService {
       ]);
       return { ok: true, value: undefined };
     });
+  }
+
+  /** A tour as it is designed. Of the register only the carts' usual model counts for what is fitted: one of them stands for all. */
+  private async design(manager: EntityManager, tourId: string): Promise<TourFile> {
+    const usual: { id: string }[] = await manager.query(
+      `SELECT min(id) AS id FROM item WHERE kind = 'cart' GROUP BY model ORDER BY count(*) DESC, model COLLATE "C" LIMIT 1`,
+    );
+    return this.reader.design(
+      manager,
+      tourId,
+      usual.map((each) => each.id),
+    );
   }
 
   /** A record in the place of another; null takes the count back. Gives the tour and the last show that it covers. */

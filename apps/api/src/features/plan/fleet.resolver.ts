@@ -1,7 +1,7 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { FleetQueries } from './fleet.queries.js';
+import { FleetQuery } from './fleet.query.js';
 import { FleetModelView, RemedyView } from './fleet.types.js';
 import { HoldService } from './hold.service.js';
 import { Hold, HoldInput, HoldResult } from './hold.types.js';
@@ -17,7 +17,7 @@ const anyDepot = {
 @Resolver()
 export class FleetResolver {
   constructor(
-    private readonly queries: FleetQueries,
+    private readonly queries: FleetQuery,
     private readonly holds: HoldService,
   ) {}
 

@@ -17,6 +17,9 @@ import { PlanFreshness } from './plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
 import { CartCheck, FindingView, PlanView, ShowOfPlan } from './plan.types.js';
 
+/** After an import of a whole register thousands of inputs are others: enough are named. */
+const mostSaid = 50;
+
 const named = { type: () => String } as const;
 
 /** The fields of a plan: each reads its own part, and only where it is asked for. */
@@ -31,7 +34,9 @@ export class PlanPartsResolver {
   @ResolveField(() => [String], { description: 'Inputs that changed since it was made, in words; empty when it is not stale.' })
   async changed(@Parent() { id, state }: PlanView): Promise<readonly string[]> {
     if (state === 'superseded') return [];
-    return ((await this.freshness.changed([id])).get(id) ?? []).map((each) => tell(this.words.changes, each));
+    const changed = (await this.freshness.changed([id])).get(id) ?? [];
+    const said = changed.slice(0, changed.length <= mostSaid ? mostSaid : mostSaid - 1).map((each) => tell(this.words.changes, each));
+    return said.length === changed.length ? said : [...said, `${changed.length - said.length} more`];
   }
 
   @ResolveField(() => ShowOfPlan)

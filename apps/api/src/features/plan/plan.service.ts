@@ -25,6 +25,7 @@ import { TourFileReader } from '../../planning/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from './booking.repository.js';
 import type { BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from './plan.types.js';
 import { CartCheckRow, PackPlanRow } from './rows.js';
+import { type Tickable, getTickable } from './tickable.query.js';
 import { putTick, takeTickBack, ticksOf } from './tick.repository.js';
 
 const unknownStep = { code: 'unknown-step' } as const;
@@ -136,7 +137,7 @@ export class PlanService {
 
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
     await this.unitOfWork.run(async (manager) => {
-      const row = await this.planRow(manager, planId);
+      const row = await getTickable(manager, planId);
       const key = tickKeyOf(row.plan, what);
       const against = key ? await this.againstTick(manager, row, key, done) : unknownStep;
       if (!key || against !== null) {
@@ -159,7 +160,7 @@ export class PlanService {
   /** What speaks against ticking this, or taking it back; null where nothing does. */
   private async againstTick(
     manager: EntityManager,
-    { id, plan, state }: PackPlanRow,
+    { id, plan, state }: Tickable,
     key: TickKey,
     done: boolean,
   ): Promise<TickRefusal | null> {

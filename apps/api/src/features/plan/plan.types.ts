@@ -1,4 +1,5 @@
 import { Field, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
+import { AnyJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
 export class CartCheck {
@@ -83,6 +84,9 @@ export class FindingView {
 
   @Field()
   sentence: string;
+
+  @Field(() => AnyJson, { description: 'The same as data: code, subjects, numbers (libs/pack-plan).' })
+  fact: object;
 }
 
 @ObjectType({ description: 'A plan; its parts are read where they are asked for (`plan-parts.resolver.ts`).' })

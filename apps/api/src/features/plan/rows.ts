@@ -62,6 +62,7 @@ export class PackPlanRow {
 @Check('booking_period_not_empty', `NOT isempty(period)`)
 @Check('booking_holder_known', `holder_kind IN ('tour', 'named', 'hold')`)
 @Check('booking_hold_ends', `(holder_kind = 'hold') = (hold_until IS NOT NULL)`)
+@Index('booking_period_index', { synchronize: false })
 @Index('booking_holder_index', ['holderKind', 'holderId'])
 export class BookingRow {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'booking_pkey' })

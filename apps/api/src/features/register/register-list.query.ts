@@ -30,6 +30,12 @@ const page = `SELECT counted.total, page.* FROM
   LEFT JOIN LATERAL (SELECT ${summaryColumns} FROM item WHERE ${fits} AND ($6::text IS NULL OR item.id > $6) ORDER BY item.id LIMIT $7) page ON true
   ORDER BY page.id`;
 
+// Below three characters: serials by their beginning, in the order of item_serial_index, so that a page ends where it is full.
+const bySerial = page
+  .replaceAll('item.id > $6', '(lower(item.id) ~>~ lower($6) OR lower(item.id) = lower($6) AND item.id > $6)')
+  .replace('ORDER BY item.id LIMIT', 'ORDER BY lower(item.id) USING ~<~, item.id LIMIT')
+  .replace('ORDER BY page.id', 'ORDER BY lower(page.id) USING ~<~, page.id');
+
 /** The register: one page of it by serial, filtered and searched. */
 @Injectable()
 export class RegisterListQuery {
@@ -47,7 +53,7 @@ export class RegisterListQuery {
     await this.dates.workOut(day);
     const text = search?.trim().replaceAll(/[\\%_]/g, '\\$&') ?? '';
     const isShort = text.length < 3;
-    const rows: (SummaryRow & { total: number })[] = await this.dataSource.query(page, [
+    const rows: (SummaryRow & { total: number })[] = await this.dataSource.query(isShort && text !== '' ? bySerial : page, [
       kind || null,
       state || null,
       model || null,

@@ -1,15 +1,7 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import type { Examination } from '#tour-file';
+import { PageInfo } from '../../platform/graphql/page-info.js';
 import { AnyJson, ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
-
-@ObjectType()
-export class PageInfo {
-  @Field()
-  hasNextPage: boolean;
-
-  @Field(() => String, { nullable: true })
-  endCursor: string | null;
-}
 
 @ObjectType()
 export class ItemSummary {

@@ -50,6 +50,8 @@ export class RuleRow {
 @Index('item_due_index', { synchronize: false })
 @Index('item_serial_index', { synchronize: false })
 @Index('item_search_index', { synchronize: false })
+@Index('item_fleet_index', { synchronize: false })
+@Index('item_hired_index', { synchronize: false })
 export class ItemRow {
   @PrimaryColumn('text', { primaryKeyConstraintName: 'item_pkey' })
   id: string;

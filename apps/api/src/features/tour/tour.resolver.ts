@@ -4,28 +4,25 @@ import { TourJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { TourReader } from './tour.reader.js';
+import { TourListQuery } from './tour-list.query.js';
 import { TourService } from './tour.service.js';
-import { TourHead, TourPage } from './tour.types.js';
+import { TourConnection, TourPage } from './tour.types.js';
 
 @Resolver()
 export class TourResolver {
   constructor(
+    private readonly list: TourListQuery,
     private readonly dataSource: DataSource,
     private readonly reader: TourReader,
     private readonly service: TourService,
   ) {}
 
-  @Query(() => [TourHead])
-  async tours(): Promise<TourHead[]> {
-    const rows = await this.reader.tours(this.dataSource.manager);
-    return rows.map(({ id, name, prepFrom, returnTo, data }) => ({
-      id,
-      name,
-      prepFrom,
-      returnTo,
-      shows: data.shows.length,
-      showNames: data.shows.map((show) => ({ showId: show.id, name: show.name })),
-    }));
+  @Query(() => TourConnection, { description: 'Tours by their first prep day, the latest first.' })
+  tours(
+    @Args('first', { type: () => Int, nullable: true }) first: number | null,
+    @Args('after', { type: () => String, nullable: true }) after: string | null,
+  ): Promise<TourConnection> {
+    return this.list.tours(first, after);
   }
 
   @Query(() => TourPage)

@@ -1,5 +1,6 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
 import type { Tour } from '#tour-file';
+import { PageInfo } from '../../platform/graphql/page-info.js';
 import { TourJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
@@ -30,6 +31,24 @@ export class TourHead {
 
   @Field(() => [ShowName])
   showNames: ShowName[];
+}
+
+@ObjectType()
+export class TourEdge {
+  @Field()
+  cursor: string;
+
+  @Field(() => TourHead)
+  node: TourHead;
+}
+
+@ObjectType()
+export class TourConnection {
+  @Field(() => [TourEdge])
+  edges: TourEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
 }
 
 @ObjectType()

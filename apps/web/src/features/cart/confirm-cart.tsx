@@ -1,30 +1,46 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
-import { type CartLoad, checkCart } from '#pack-plan';
+import { type CartLoad, type CartsResult, checkCart } from '#pack-plan';
 import { useOutbox } from '../../platform/outbox/outbox.js';
 import { pendingOf } from '../../platform/outbox/pending.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { useCarts, useProgress } from '../show/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 
 /** Type or scan the serials of a cart, top first, and be told which slot is wrong and what belongs there. */
 export function ConfirmCart() {
   const { tourId = '', showId = '' } = useParams();
-  const [search, setSearch] = useSearchParams();
   const query = useShow(tourId, showId);
-  const outbox = useOutbox();
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {
         if (!inForce) return <Page title="Carts to confirm">There is no plan of this show yet.</Page>;
-        const { loads } = inForce.plan.carts;
+        return <CartsToRead name={name} inForce={inForce} tourId={tourId} showId={showId} />;
+      }}
+    </Loaded>
+  );
+}
+
+function CartsToRead({ name, inForce, tourId, showId }: { name: string; inForce: PlanInForce; tourId: string; showId: string }) {
+  const [search, setSearch] = useSearchParams();
+  const query = useCarts(inForce.id);
+  const outbox = useOutbox();
+  const confirmed = useProgress(inForce.id).data?.cartChecks ?? [];
+  return (
+    <Loaded query={query}>
+      {(carts) => {
+        const { loads } = carts;
         const load = loads.find((each) => each.id === search.get('load'));
         const onTheirWay = pendingOf(outbox.waiting, 'cart', inForce.id).flatMap(({ values }) => {
           const read = loads.find((each) => each.id === values.load);
-          return read && checkCart(inForce.plan, read, values.serials as string[]).every((each) => each.agrees) ? [read.id] : [];
+          return read && checkCart({ carts }, read, values.serials as string[]).every((each) => each.agrees) ? [read.id] : [];
         });
-        const done = new Set([...inForce.cartChecks.map((each) => each.load), ...onTheirWay]);
-        if (load) return <ReadCart key={load.id} plan={inForce} load={load} onBack={() => setSearch({})} tourId={tourId} showId={showId} />;
+        const done = new Set([...confirmed.map((each) => each.load), ...onTheirWay]);
+        if (load)
+          return (
+            <ReadCart key={load.id} plan={inForce} carts={carts} load={load} onBack={() => setSearch({})} tourId={tourId} showId={showId} />
+          );
         return (
           <Page
             title="Carts to confirm"
@@ -88,12 +104,14 @@ function FindCart({ loads, onFound }: { loads: readonly CartLoad[]; onFound: (id
 
 function ReadCart({
   plan,
+  carts,
   load,
   onBack,
   tourId,
   showId,
 }: {
   plan: PlanInForce;
+  carts: CartsResult;
   load: CartLoad;
   onBack: () => void;
   tourId: string;
@@ -111,9 +129,9 @@ function ReadCart({
   // Compared here, with or without a network; the reading goes to the house as soon as there is a way.
   const compare = () => {
     const values = { planId: plan.id, load: load.id, serials: serials.map((each) => each.trim()) };
-    const slots = checkCart(plan.plan, load, values.serials);
+    const slots = checkCart({ carts }, load, values.serials);
     const agrees = slots.every((each) => each.agrees);
-    const words = `${plan.plan.show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
+    const words = `${plan.show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
     outbox.put({ kind: 'cart', values, words, tourId, showId }).catch(setUnkept);
     setAnswer({ agrees, slots });
     sound(agrees);

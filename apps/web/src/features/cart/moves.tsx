@@ -13,6 +13,7 @@ import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
+import { useCarts, useFindings } from '../show/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 
 const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
@@ -42,6 +43,7 @@ export function Moves() {
 function Work({ plan, name, tourId, showId }: { plan: PlanInForce; name: string; tourId: string; showId: string }) {
   const outbox = useOutbox();
   const [unkept, setUnkept] = useState<unknown>(null);
+  const findings = useFindings(plan.id).data ?? [];
   const key = ['work-list', plan.id];
   const query = useQuery({ queryKey: key, queryFn: async () => (await request(listQuery, { planId: plan.id })).workList });
   const done = pendingOf(outbox.waiting, 'move', plan.id).map(({ values }) => values);
@@ -61,7 +63,7 @@ function Work({ plan, name, tourId, showId }: { plan: PlanInForce; name: string;
             </>
           }
         >
-          <Part number={1} title="To do" margin={<Findings findings={plan.plan.findings} section="carts" />}>
+          <Part number={1} title="To do" margin={<Findings findings={findings} section="carts" />}>
             {list.status === 'anew' && (
               <Note weight="look">Somebody did it differently. This is the shortest list from the floor as it now stands.</Note>
             )}
@@ -181,10 +183,10 @@ function OtherFloor({ planId, list }: { planId: string; list: WorkList }) {
 }
 
 function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
-  const { carts } = plan.plan;
+  const carts = useCarts(plan.id).data;
   const next = list.moves[0];
   const across = useNarrow() ? 3 : 6;
-  const touched = new Set([...list.moves.flatMap((each) => [each.from, each.to]), ...carts.loads.map((each) => each.cart ?? '')]);
+  const touched = new Set([...list.moves.flatMap((each) => [each.from, each.to]), ...(carts?.loads ?? []).map((each) => each.cart ?? '')]);
   return (
     <>
       <Part
@@ -214,7 +216,7 @@ function FloorParts({ list, plan }: { list: WorkList; plan: PlanInForce }) {
       <Part number={3} title="The floor as the plan wants it">
         <Drawing
           of={drawStacks(
-            carts.floorAfter.carts.filter((each) => touched.has(each.cart)),
+            (carts?.floorAfter.carts ?? []).filter((each) => touched.has(each.cart)),
             new Set(),
             across,
           )}

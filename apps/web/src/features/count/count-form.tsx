@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { Link } from 'react-router';
 import { z } from 'zod';
-import type { PackPlan } from '#pack-plan';
+import type { HardwareResult } from '#pack-plan';
 import { Figure, Form, useTypedForm } from '../../ui/form.js';
 import { figureOrNothing } from '../../ui/typed.js';
 import { useCounting } from './use-counting.js';
@@ -30,13 +30,13 @@ function useDraft(draftKey: string, empty: Typed) {
 }
 
 /** One line a model: sent as planned unless typed otherwise; a line without "back" is not counted and stays open. */
-export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | undefined }) {
+export function CountForm({ sheet, hardware }: { sheet: Sheet; hardware: HardwareResult | undefined }) {
   const empty: Typed = { also: {}, lines: Object.fromEntries(sheet.lines.map(({ key }) => [nameOf(key), nothing])) };
   const { form, typed } = useDraft(`counts ${sheet.tourId} ${sheet.showId}`, empty);
   const counts = useCounting(sheet);
   const open = sheet.lines.filter((line) => line.counted === null && !counts.onTheirWay.has(line.key));
   const sentOf = (line: Line): number => {
-    const planned = plan?.hardware.lines.find((each) => each.key === line.key);
+    const planned = hardware?.lines.find((each) => each.key === line.key);
     return planned ? planned.withBox + planned.withCart + planned.loose + planned.spares : line.fitted;
   };
   const counted = open.filter(({ key }) => (typed.lines[nameOf(key)]?.returned ?? '').trim() !== '');
@@ -66,7 +66,7 @@ export function CountForm({ sheet, plan }: { sheet: Sheet; plan: PackPlan | unde
           </p>
           <AlsoCounted sheet={sheet} />
           {open.map((line) => (
-            <Row key={line.key} line={line} typed={typed.lines[nameOf(line.key)] ?? nothing} planned={sentOf(line)} plan={plan} />
+            <Row key={line.key} line={line} typed={typed.lines[nameOf(line.key)] ?? nothing} planned={sentOf(line)} hardware={hardware} />
           ))}
           <div className="row actions">
             <button type="submit" disabled={counted.length === 0}>
@@ -99,13 +99,13 @@ interface RowProps {
   readonly line: Line;
   readonly typed: z.input<typeof typedLine>;
   readonly planned: number;
-  readonly plan: PackPlan | undefined;
+  readonly hardware: HardwareResult | undefined;
 }
 
-function Row({ line, typed, planned, plan }: RowProps) {
+function Row({ line, typed, planned, hardware }: RowProps) {
   const { setValue } = useFormContext();
   const name = `${line.item}, ${line.key}`;
-  const lots = plan?.hardware.lines.find((each) => each.key === line.key)?.takenFrom ?? [];
+  const lots = hardware?.lines.find((each) => each.key === line.key)?.takenFrom ?? [];
   const sent = typed.sent.trim() === '' ? String(planned) : typed.sent;
   const lost = typed.returned.trim() === '' ? 0 : gone({ ...typed, sent });
   const at = (part: string) => `lines.${nameOf(line.key)}.${part}`;

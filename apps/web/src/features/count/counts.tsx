@@ -1,6 +1,7 @@
 import { Link, useParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { useHardware } from '../show/use-plan-parts.js';
 import { useShow } from '../show/use-show.js';
 import { CountForm } from './count-form.js';
 import { CountRecords } from './count-records.js';
@@ -11,7 +12,8 @@ import { useCountSheet } from './use-count-sheet.js';
 export function Counts({ me }: { me: Person }) {
   const { tourId = '', showId = '' } = useParams();
   const query = useCountSheet(tourId, showId);
-  const plan = useShow(tourId, showId).data?.inForce?.plan;
+  const planId = useShow(tourId, showId).data?.inForce?.id;
+  const hardware = useHardware(planId).data;
   return (
     <Loaded query={query}>
       {(sheet) => (
@@ -27,7 +29,7 @@ export function Counts({ me }: { me: Person }) {
             {me.role === 'safety' ? (
               <p>Counts are entered by the warehouse or the system tech.</p>
             ) : (
-              <CountForm key={sheet.showId} sheet={sheet} plan={plan} />
+              <CountForm key={sheet.showId} sheet={sheet} hardware={hardware} />
             )}
           </Part>
           <Part number={2} title="What the counts taught">

@@ -6,7 +6,7 @@ import { request } from '../../platform/request.js';
 import { Choice, Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { day, figure } from '../../ui/typed.js';
 
-const showsQuery = graphql(`query ShowsToServe { tours { id name showNames { showId name } } }`);
+const showsQuery = graphql(`query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }`);
 const firstQuery = graphql(`
   query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {
     firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)
@@ -16,7 +16,7 @@ const firstQuery = graphql(`
 /** The first day from which the design of a show can be served for some days on end. */
 export function FirstDay() {
   const tours = useQuery({ queryKey: ['shows-to-serve'], queryFn: () => request(showsQuery) });
-  const shows = (tours.data?.tours ?? []).flatMap((each) =>
+  const shows = (tours.data?.tours.edges ?? []).flatMap(({ node: each }) =>
     each.showNames.map((show) => ({ tourId: each.id, showId: show.showId, name: `${each.name}: ${show.name}` })),
   );
   if (shows.length === 0) return <p className="quiet">No show is on file yet.</p>;

@@ -4,21 +4,34 @@ import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { useShow } from '../show/use-show.js';
+import { useHang } from '../show/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../show/use-show.js';
 import { Readings } from './readings.js';
 import type { Person } from '../../platform/person.js';
 
 /** One pick: every mass, the sum with its figures, what was compared with what; what a load cell shows beside it. */
 export function PickScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', hangId = '', hole = '' } = useParams();
-  const { units } = useSettings();
   const query = useShow(tourId, showId);
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {
-        const hang = inForce?.plan.picks.hangs.find((each) => each.hang === hangId);
-        const pick = hang?.picks.find((each) => each.hole === hole);
-        if (!inForce || !hang || !pick) return <Page title={`${hangId}, hole ${hole}`}>This pick is in no plan of the show.</Page>;
+        if (!inForce?.hangs.includes(hangId)) return <Page title={`${hangId}, hole ${hole}`}>This pick is in no plan of the show.</Page>;
+        return <Pick me={me} name={name} inForce={inForce} />;
+      }}
+    </Loaded>
+  );
+}
+
+function Pick({ me, name, inForce }: { me: Person; name: string; inForce: PlanInForce }) {
+  const { tourId = '', showId = '', hangId = '', hole = '' } = useParams();
+  const { units } = useSettings();
+  const query = useHang(inForce.id, hangId);
+  return (
+    <Loaded query={query}>
+      {({ hang, picks }) => {
+        const pick = hang.picks.find((each) => each.hole === hole);
+        if (!pick) return <Page title={`${hangId}, hole ${hole}`}>This pick is in no plan of the show.</Page>;
         const stops = pick.comparisons.filter((each) => each.verdict === 'over');
         return (
           <Page
@@ -45,12 +58,12 @@ export function PickScreen({ me }: { me: Person }) {
                       {each.sentence}
                     </Note>
                   ))}
-                  <p className="caution">{inForce.plan.picks.caution}</p>
+                  <p className="caution">{picks.caution}</p>
                 </>
               }
             >
               <div className="scroll working-page">
-                {pickContent(inForce.plan, hang, pick, units).map((each, index) => (
+                {pickContent(picks.loadRule, hang, pick, units).map((each, index) => (
                   <Drawing key={index} of={each} />
                 ))}
               </div>

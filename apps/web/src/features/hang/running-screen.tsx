@@ -9,6 +9,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { useHang } from '../show/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
 import { useTicks } from '../show/use-ticks.js';
 import { Readings, useRiggingRecord } from './readings.js';
@@ -26,8 +27,27 @@ export function RunningScreen({ me }: { me: Person }) {
   return (
     <Loaded query={query}>
       {({ name, inForce }) => {
-        const hang = inForce?.plan.picks.hangs.find((each) => each.hang === hangId);
-        if (!inForce || !hang) return <Page title={hangId}>This hang is in no plan of the show.</Page>;
+        if (!inForce?.hangs.includes(hangId)) return <Page title={hangId}>This hang is in no plan of the show.</Page>;
+        return <Running me={me} name={name} inForce={inForce} hangId={hangId} tourId={tourId} showId={showId} />;
+      }}
+    </Loaded>
+  );
+}
+
+interface RunningProps {
+  readonly me: Person;
+  readonly name: string;
+  readonly inForce: PlanInForce;
+  readonly hangId: string;
+  readonly tourId: string;
+  readonly showId: string;
+}
+
+function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
+  const query = useHang(inForce.id, hangId);
+  return (
+    <Loaded query={query}>
+      {({ hang }) => {
         const { runningOrder } = hang;
         return (
           <Page
@@ -81,8 +101,8 @@ function Steps({
   tourId: string;
   showId: string;
 }) {
-  const { ticked, tick, unkept } = useTicks({ plan: inForce, tourId, showId });
-  const wordsOf = (step: RunningOrderStep, done: boolean) => `${inForce.plan.show.name}, ${done ? 'done' : 'taken back'}: ${step.text}`;
+  const { ticked, tick, unkept } = useTicks({ planId: inForce.id, tourId, showId });
+  const wordsOf = (step: RunningOrderStep, done: boolean) => `${inForce.show.name}, ${done ? 'done' : 'taken back'}: ${step.text}`;
   const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
   return (
     <Part number={number} title={title} margin={<p className="caution">{riggingCaution}</p>}>

@@ -18,7 +18,9 @@ import {
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
+import { useWholePlan } from '../show/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../show/use-show.js';
+import type { PackPlan } from '#pack-plan';
 import type { Units } from '#drawings';
 
 /** Sheets for paper, A4 or Letter; the browser's print window opens by itself. */
@@ -27,7 +29,9 @@ export function Print() {
   const { units } = useSettings();
   const query = useShow(tourId, showId);
   const [search] = useSearchParams();
-  const ready = Boolean(query.data?.inForce) && !query.isFetching;
+  const shown = search.get('plan') === 'draft' && query.data?.draft ? query.data.draft : query.data?.inForce;
+  const whole = useWholePlan(shown?.id);
+  const ready = whole.data !== undefined && !query.isFetching;
   useEffect(() => {
     if (!ready) return undefined;
     document.title = `${query.data!.name} · ${what}`;
@@ -36,25 +40,30 @@ export function Print() {
   }, [ready, what, query.data]);
   return (
     <Loaded query={query}>
-      {({ inForce: current, draft }) => {
-        const inForce = search.get('plan') === 'draft' && draft ? draft : current;
-        return !inForce ? (
+      {() =>
+        !shown ? (
           <p>There is no plan of this show yet: nothing to print.</p>
-        ) : sheetsOf(inForce, what, units).length === 0 ? (
-          <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>
         ) : (
-          <>
-            {sheetsOf(inForce, what, units).map((each, index) => (
-              <Drawing key={index} of={each} />
-            ))}
-          </>
-        );
-      }}
+          <Loaded query={whole}>{(plan) => <Sheets nodes={sheetsOf(plan, shown, what, units)} />}</Loaded>
+        )
+      }
     </Loaded>
   );
 }
 
-function sheetsOf({ plan, revision, releasedDespite, changed }: PlanInForce, what: string, units: Units): readonly Node[] {
+function Sheets({ nodes }: { nodes: readonly Node[] }) {
+  if (nodes.length === 0)
+    return <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>;
+  return (
+    <>
+      {nodes.map((each, index) => (
+        <Drawing key={index} of={each} />
+      ))}
+    </>
+  );
+}
+
+function sheetsOf(plan: PackPlan, { revision, releasedDespite, changed }: PlanInForce, what: string, units: Units): readonly Node[] {
   const context = {
     plan,
     isStale: changed.length > 0,

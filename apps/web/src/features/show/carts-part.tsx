@@ -1,23 +1,21 @@
 import { Link } from 'react-router';
 import { drawCart } from '#drawings';
-import type { PackPlan } from '#pack-plan';
+import type { CartsResult } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
-import { Part } from '../../ui/page.js';
+import { Loaded, Part } from '../../ui/page.js';
+import { useCarts, useFindings, useProgress } from './use-plan-parts.js';
 
-export function CartsPart({
-  plan,
-  checks,
-  base,
-  planId,
-}: {
-  plan: PackPlan;
-  planId: string;
-  checks: readonly { load: string; checkedBy: string }[];
-  base: string;
-}) {
+export function CartsPart({ planId, base }: { planId: string; base: string }) {
+  const query = useCarts(planId);
+  return <Loaded query={query}>{(carts) => <Carts planId={planId} carts={carts} base={base} />}</Loaded>;
+}
+
+function Carts({ planId, carts, base }: { planId: string; carts: CartsResult; base: string }) {
+  const checks = useProgress(planId).data?.cartChecks ?? [];
+  const findings = useFindings(planId).data ?? [];
   const confirmed = new Map(checks.map((each) => [each.load, each.checkedBy]));
-  const moved = new Set(plan.carts.moves.map((each) => each.to));
+  const moved = new Set(carts.moves.map((each) => each.to));
   return (
     <Part
       number={2}
@@ -25,11 +23,11 @@ export function CartsPart({
       id="carts"
       margin={
         <>
-          <Findings findings={plan.findings} section="carts" />
+          <Findings findings={findings} section="carts" />
           <details>
             <summary>After the number of moves</summary>
             <ul>
-              {(plan.carts.wishes ?? []).map((wish) => (
+              {(carts.wishes ?? []).map((wish) => (
                 <li key={wish.name}>
                   {wish.name}: {wish.value} {wish.unit}
                 </li>
@@ -48,7 +46,7 @@ export function CartsPart({
       }
     >
       <div className="carts">
-        {plan.carts.loads.map((load) => (
+        {carts.loads.map((load) => (
           <figure key={load.id}>
             <Drawing of={drawCart(load)} />
             <figcaption>
@@ -69,13 +67,13 @@ export function CartsPart({
           </figure>
         ))}
       </div>
-      {plan.carts.leftOut.length > 0 && (
+      {carts.leftOut.length > 0 && (
         <details>
           <summary>
-            {plan.carts.leftOut.length} {plan.carts.leftOut.length === 1 ? 'box is' : 'boxes are'} kept out of the plan
+            {carts.leftOut.length} {carts.leftOut.length === 1 ? 'box is' : 'boxes are'} kept out of the plan
           </summary>
           <ul>
-            {plan.carts.leftOut.map((each) => (
+            {carts.leftOut.map((each) => (
               <li key={each.serial}>
                 <span className="mono">{each.serial}</span> ({each.model}): {each.reason}
               </li>

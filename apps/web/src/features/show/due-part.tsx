@@ -1,11 +1,17 @@
 import { drawDue } from '#drawings';
-import type { PackPlan } from '#pack-plan';
+import type { DueResult, ToldFinding } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
-import { Part } from '../../ui/page.js';
+import { Loaded, Part } from '../../ui/page.js';
+import { useDue, useFindings } from './use-plan-parts.js';
 
-export function DuePart({ plan }: { plan: PackPlan }) {
-  const { due } = plan;
+export function DuePart({ planId }: { planId: string }) {
+  const query = useDue(planId);
+  const findings = useFindings(planId).data ?? [];
+  return <Loaded query={query}>{(due) => <Due due={due} findings={findings} />}</Loaded>;
+}
+
+function Due({ due, findings }: { due: DueResult; findings: readonly ToldFinding[] }) {
   return (
     <Part
       number={5}
@@ -13,7 +19,7 @@ export function DuePart({ plan }: { plan: PackPlan }) {
       id="dates"
       margin={
         <>
-          <Findings findings={plan.findings} section="due" />
+          <Findings findings={findings} section="due" />
           <p className="note">
             <b>
               {due.visits.count === 0 ? 'No examiner visit' : `${due.visits.count} examiner ${due.visits.count === 1 ? 'visit' : 'visits'}`}

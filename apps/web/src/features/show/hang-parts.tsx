@@ -13,48 +13,73 @@ import {
   stageContent,
   windSentence,
 } from '#drawings';
-import { type HangResult, type PackPlan, type Working, concernsHang, stoppedJoints } from '#pack-plan';
+import { type HangResult, type PicksHead, type ToldFinding, type Working, concernsHang, stoppedJoints } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { FindingNote } from '../../ui/finding-note.js';
 import { Note } from '../../ui/notes.js';
-import { Part } from '../../ui/page.js';
+import { Loaded, Part } from '../../ui/page.js';
+import { useFindings, useHang, usePicks } from './use-plan-parts.js';
 
-export function HangParts({ plan, planId, base }: { plan: PackPlan; planId: string; base: string }) {
-  const { units } = useSettings();
-  const stage = drawStage(plan.picks, units);
+export function HangParts({ planId, hangs, base }: { planId: string; hangs: readonly string[]; base: string }) {
   return (
     <>
-      {plan.picks.hangs.map((hang, index) => (
-        <HangPart key={hang.hang} base={base} plan={plan} hang={hang} number={`1${'abcdefghijklmnopqrstuvwxyz'[index] ?? ''}`} />
+      {hangs.map((hang, index) => (
+        <HangOf key={hang} base={base} planId={planId} hang={hang} number={`1${'abcdefghijklmnopqrstuvwxyz'[index] ?? ''}`} />
       ))}
-      {stage && (
-        <section aria-label="Points on the stage plan">
-          <div />
-          <details>
-            <summary>Points on the stage plan</summary>
-            <Drawing of={stage} wide />
-            <div className="scroll">
-              <Drawing of={pointTable(plan.picks, units)} />
-            </div>
-            <p>
-              <a href={`/api/points/${planId}/points.csv`}>Points as CSV</a> ·{' '}
-              <a href={`/api/points/${planId}/points.mvr`}>Points as a scene (MVR)</a> ·{' '}
-              <Link to={`${base.replace('/tours/', '/print/').replace('/shows/', '/')}/points`} target="_blank">
-                Print the point loads
-              </Link>
-            </p>
-          </details>
-          <aside />
-        </section>
-      )}
+      <StagePlan planId={planId} hangs={hangs} base={base} />
     </>
   );
 }
 
-function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResult; number: string; base: string }) {
+function StagePlan({ planId, hangs, base }: { planId: string; hangs: readonly string[]; base: string }) {
   const { units } = useSettings();
-  const findings = plan.findings.filter((each) => each.section === 'picks' && concernsHang(each, hang));
+  const picks = usePicks(planId, hangs);
+  const stage = picks.data && drawStage(picks.data, units);
+  if (!stage || !picks.data) return null;
+  return (
+    <section aria-label="Points on the stage plan">
+      <div />
+      <details>
+        <summary>Points on the stage plan</summary>
+        <Drawing of={stage} wide />
+        <div className="scroll">
+          <Drawing of={pointTable(picks.data, units)} />
+        </div>
+        <p>
+          <a href={`/api/points/${planId}/points.csv`}>Points as CSV</a> ·{' '}
+          <a href={`/api/points/${planId}/points.mvr`}>Points as a scene (MVR)</a> ·{' '}
+          <Link to={`${base.replace('/tours/', '/print/').replace('/shows/', '/')}/points`} target="_blank">
+            Print the point loads
+          </Link>
+        </p>
+      </details>
+      <aside />
+    </section>
+  );
+}
+
+function HangOf({ planId, hang, number, base }: { planId: string; hang: string; number: string; base: string }) {
+  const query = useHang(planId, hang);
+  const findings = useFindings(planId);
+  return (
+    <Loaded query={query}>
+      {({ hang: found, picks }) => <HangPart picks={picks} all={findings.data ?? []} hang={found} number={number} base={base} />}
+    </Loaded>
+  );
+}
+
+interface HangPartProps {
+  readonly picks: PicksHead;
+  readonly all: readonly ToldFinding[];
+  readonly hang: HangResult;
+  readonly number: string;
+  readonly base: string;
+}
+
+function HangPart({ picks, all, hang, number, base }: HangPartProps) {
+  const { units } = useSettings();
+  const findings = all.filter((each) => each.section === 'picks' && concernsHang(each, hang));
   const wrong = stoppedJoints(findings, hang.hang);
   return (
     <Part
@@ -70,7 +95,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
           {findings.map((each, index) => (
             <FindingNote key={index} of={each} />
           ))}
-          <p className="caution">{plan.picks.caution}</p>
+          <p className="caution">{picks.caution}</p>
         </>
       }
     >
@@ -112,7 +137,7 @@ function HangPart({ plan, hang, number, base }: { plan: PackPlan; hang: HangResu
               <p>
                 <b>{formatMass(pick.hookLoadKg, units)}</b> at the hook of{' '}
                 {pick.hoistSerial ? <span className="mono">{pick.hoistSerial}</span> : `a ${pick.hoist} that is not found`}. The point
-                carries {formatForce(pick.pointLoadN, units)}, times {plan.picks.loadRule.dynamicFactor}:{' '}
+                carries {formatForce(pick.pointLoadN, units)}, times {picks.loadRule.dynamicFactor}:{' '}
                 {formatForce(pick.pointLoadDynamicN, units)}.
               </p>
               <ul>

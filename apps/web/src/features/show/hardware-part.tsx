@@ -1,14 +1,20 @@
 import { Link } from 'react-router';
 import { formatLength, learnedWords, percent, takenWords } from '#drawings';
-import type { HardwareLine, PackPlan } from '#pack-plan';
+import type { HardwareLine, HardwareResult } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Findings } from '../../ui/findings.js';
-import { Part } from '../../ui/page.js';
+import { Loaded, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from './hang-parts.js';
+import { useCarts, useFindings, useHardware } from './use-plan-parts.js';
 
-export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
-  const { hardware } = plan;
+export function HardwarePart({ planId, base }: { planId: string; base: string }) {
+  const query = useHardware(planId);
+  return <Loaded query={query}>{(hardware) => <Hardware planId={planId} hardware={hardware} base={base} />}</Loaded>;
+}
+
+function Hardware({ planId, hardware, base }: { planId: string; hardware: HardwareResult; base: string }) {
+  const findings = useFindings(planId).data ?? [];
   const narrow = useNarrow();
   return (
     <Part
@@ -17,7 +23,7 @@ export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
       id="hardware"
       margin={
         <>
-          <Findings findings={plan.findings} section="hardware" />
+          <Findings findings={findings} section="hardware" />
           {hardware.trunk.level !== null && (
             <p className="note">
               <b>All lines with losses on file together:</b> {percent(hardware.trunk.level)} of tours without a shortage.{' '}
@@ -32,9 +38,9 @@ export function HardwarePart({ plan, base }: { plan: PackPlan; base: string }) {
       }
     >
       {narrow ? <Lines lines={hardware.lines} /> : <Table lines={hardware.lines} />}
-      <ByCart plan={plan} />
-      <Spares plan={plan} />
-      <Chains plan={plan} />
+      <ByCart planId={planId} hardware={hardware} />
+      <Spares hardware={hardware} />
+      <Chains hardware={hardware} />
     </Part>
   );
 }
@@ -137,8 +143,9 @@ const NameOf = ({ line }: { line: HardwareLine }) => (
 );
 
 /** What rides with each cart load, to be counted before the lid goes on. */
-function ByCart({ plan }: { plan: PackPlan }) {
-  const carried = plan.hardware.lines.filter((line) => line.carriers.length > 0);
+function ByCart({ planId, hardware }: { planId: string; hardware: HardwareResult }) {
+  const loads = useCarts(planId).data?.loads ?? [];
+  const carried = hardware.lines.filter((line) => line.carriers.length > 0);
   if (carried.length === 0) return null;
   return (
     <details>
@@ -159,7 +166,7 @@ function ByCart({ plan }: { plan: PackPlan }) {
             </tr>
           </thead>
           <tbody>
-            {plan.carts.loads.map((load) => (
+            {loads.map((load) => (
               <tr key={load.id}>
                 <td className="mono">{load.cart ?? 'none'}</td>
                 <td>{load.id}</td>
@@ -178,15 +185,15 @@ function ByCart({ plan }: { plan: PackPlan }) {
 }
 
 /** Why so many: the level wanted and reached, one stock against several, belief and count. */
-function Spares({ plan }: { plan: PackPlan }) {
-  const known = plan.hardware.lines.filter((line) => line.levelReached !== null);
+function Spares({ hardware }: { hardware: HardwareResult }) {
+  const known = hardware.lines.filter((line) => line.levelReached !== null);
   if (known.length === 0) return null;
   return (
     <details>
       <summary>Why so many spares</summary>
       <p>
-        {plan.hardware.trunk.sentence} One stock, by hang, by leg: spares for the level wanted where one stock serves all, where each hang
-        or each leg has its own. Losses are in 1,000 uses.
+        {hardware.trunk.sentence} One stock, by hang, by leg: spares for the level wanted where one stock serves all, where each hang or
+        each leg has its own. Losses are in 1,000 uses.
       </p>
       <div className="scroll">
         <table className="tight">
@@ -226,10 +233,10 @@ function Spares({ plan }: { plan: PackPlan }) {
 
 const saved = (apart: number, together: number): string => (apart > together ? `${apart}, ${apart - together} more` : String(apart));
 
-function Chains({ plan }: { plan: PackPlan }) {
+function Chains({ hardware }: { hardware: HardwareResult }) {
   const { units } = useSettings();
   const metres = (value: number) => formatLength(value * 1000, units);
-  if (plan.hardware.chains.length === 0) return null;
+  if (hardware.chains.length === 0) return null;
   return (
     <details>
       <summary>Chain of each hoist</summary>
@@ -247,7 +254,7 @@ function Chains({ plan }: { plan: PackPlan }) {
             </tr>
           </thead>
           <tbody>
-            {plan.hardware.chains.map((each) => (
+            {hardware.chains.map((each) => (
               <tr key={`${each.hang} ${each.hole}`}>
                 <td>
                   {each.hangName}, hole {each.hole}

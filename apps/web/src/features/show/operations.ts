@@ -1,15 +1,29 @@
 import { graphql } from '#contracts';
 
+/** The head of the show page: what its plans are, not what stands in them. */
 export const showQuery = graphql(`
   query ShowPage($tourId: ID!, $showId: ID!) {
     showPage(tourId: $tourId, showId: $showId) {
       tourId showId name tourName
-      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }
-      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed plan ticks cartChecks { load checkedAt checkedBy } }
+      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }
+      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }
       revisions { id state revision releasedAt releasedBy }
     }
   }
 `);
+
+export const progressQuery = graphql(`query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }`);
+export const findingsQuery = graphql(
+  `query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }`,
+);
+export const cartsQuery = graphql(`query PlanCarts($id: ID!) { plan(id: $id) { carts } }`);
+export const picksQuery = graphql(`query PlanPicks($id: ID!) { plan(id: $id) { picks } }`);
+export const hangQuery = graphql(`query PlanHang($id: ID!, $hang: String!) { plan(id: $id) { hang(hang: $hang) } }`);
+export const hardwareQuery = graphql(`query PlanHardware($id: ID!) { plan(id: $id) { hardware } }`);
+export const truckHeadQuery = graphql(`query PlanTruckHead($id: ID!) { plan(id: $id) { truckHead } }`);
+export const truckQuery = graphql(`query PlanTruck($id: ID!, $truck: String!) { plan(id: $id) { truck(truck: $truck) } }`);
+export const dueQuery = graphql(`query PlanDue($id: ID!) { plan(id: $id) { due } }`);
+export const wholePlanQuery = graphql(`query WholePlan($id: ID!) { plan(id: $id) { plan } }`);
 
 export const makePlan = graphql(`
   mutation MakePackPlan($tourId: ID!, $showId: ID!) {
@@ -39,7 +53,7 @@ export const differenceQuery = graphql(
 );
 
 export const tickMutation = graphql(
-  `mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id ticks } }`,
+  `mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }`,
 );
 
 export const confirmMutation = graphql(`

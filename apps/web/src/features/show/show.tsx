@@ -3,7 +3,6 @@ import { useState } from 'react';
 import { Link, useParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { drawCart, drawHang } from '#drawings';
-import type { PackPlan } from '#pack-plan';
 import { usePlanning } from '../../platform/planning.js';
 import { type AnswerOf, request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
@@ -21,6 +20,7 @@ import { LetAllGo } from '../truck/let-all-go.js';
 import { LongerSearch } from './longer-search.js';
 import { SwapBox } from './swap-box.js';
 import { TruckPart } from './truck-part.js';
+import { useCarts, usePicks } from './use-plan-parts.js';
 import { type PlanInForce, type ShowData, useShow } from './use-show.js';
 
 /** One sheet a show: what hangs, what it rides in, what holds it, what carries it, what is in date. */
@@ -57,7 +57,7 @@ export function Show({ me }: { me: Person }) {
 
 function Lede({ data, shown }: { data: ShowData; shown: PlanInForce | null }) {
   if (!shown) return <>{data.tourName}</>;
-  const { show } = shown.plan;
+  const { show } = shown;
   return (
     <>
       <Link to={`/tours/${data.tourId}`}>{data.tourName}</Link> · show {show.number} of {show.of} · {show.venue},{' '}
@@ -175,35 +175,31 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         </p>
       )}
       <Changes data={data} />
-      <HangParts plan={shown.plan} planId={shown.id} base={base} />
-      <CartsPart planId={shown.id} plan={shown.plan} checks={shown.cartChecks} base={base} />
-      {me.role !== 'safety' && (
-        <SwapBox
-          planId={shown.id}
-          base={base}
-          serials={shown.plan.carts.loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []))}
-          onDraft={onDraft}
-        />
-      )}
-      <HardwarePart plan={shown.plan} base={base} />
-      <TruckPart plan={shown.plan} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
-        {me.role !== 'safety' && <LetAllGo planId={shown.id} plan={shown.plan} onDraft={() => onDraft(true)} />}
+      <HangParts planId={shown.id} hangs={shown.hangs} base={base} />
+      <CartsPart planId={shown.id} base={base} />
+      {me.role !== 'safety' && <SwapBox planId={shown.id} base={base} onDraft={onDraft} />}
+      <HardwarePart planId={shown.id} base={base} />
+      <TruckPart planId={shown.id} trucks={shown.trucks} base={base} search={shown === data.draft && data.released ? '?plan=draft' : ''}>
+        {me.role !== 'safety' && <LetAllGo planId={shown.id} onDraft={() => onDraft(true)} />}
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
       </TruckPart>
-      <DuePart plan={shown.plan} />
+      <DuePart planId={shown.id} />
     </>
   );
 }
 
 /** Carts and hangs in which a place holds another box than before, those places hatched. */
-function ChangedDrawings({ plan, boxes }: { plan: PackPlan; boxes: readonly { readonly hang: string; readonly position: number }[] }) {
+function ChangedDrawings({ plan, boxes }: { plan: PlanInForce; boxes: readonly { readonly hang: string; readonly position: number }[] }) {
   const { units } = useSettings();
+  const carts = useCarts(plan.id);
+  const picks = usePicks(plan.id, plan.hangs);
   const isChanged = (hang: string, position: number) => boxes.some((each) => each.hang === hang && each.position === position);
-  const loads = plan.carts.loads
+  if (!carts.data || !picks.data) return null;
+  const loads = carts.data.loads
     .map((load) => ({ load, slots: new Set(load.boxes.filter((box) => isChanged(load.hang, box.position)).map((box) => box.slot)) }))
     .filter(({ slots }) => slots.size > 0);
   if (loads.length === 0) return null;
-  const hangs = plan.picks.hangs.filter((hang) => boxes.some((each) => each.hang === hang.hang));
+  const hangs = picks.data.hangs.filter((hang) => boxes.some((each) => each.hang === hang.hang));
   return (
     <>
       <p>Hatched: another box than before.</p>
@@ -256,7 +252,7 @@ function Changes({ data }: { data: ShowData }) {
                     <li key={index}>{each}</li>
                   ))}
                 </ul>
-                <ChangedDrawings plan={(data.draft ?? data.released)!.plan} boxes={boxes} />
+                <ChangedDrawings plan={(data.draft ?? data.released)!} boxes={boxes} />
               </>
             )
           }

@@ -8,6 +8,7 @@ import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
 import { filled } from '../../ui/typed.js';
 import { UnderWay } from '../../ui/under-way.js';
+import { useCarts } from './use-plan-parts.js';
 
 const swapMutation = graphql(`
   mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
@@ -23,7 +24,6 @@ const swapMutation = graphql(`
 interface SwapProps {
   readonly planId: string;
   readonly base: string;
-  readonly serials: readonly string[];
   readonly onDraft: (wants: boolean) => void;
 }
 
@@ -31,7 +31,9 @@ const nothing = { serial: '', reason: '' };
 const typedFailure = z.object({ serial: filled('a serial of this show'), reason: filled('what is wrong with it') });
 
 /** A box fails: it is quarantined, and a draft is made that keeps every other box in its place. */
-export function SwapBox({ planId, base, serials, onDraft }: SwapProps) {
+export function SwapBox({ planId, base, onDraft }: SwapProps) {
+  const loads = useCarts(planId).data?.loads ?? [];
+  const serials = loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []));
   const form = useTypedForm(typedFailure, nothing);
   const client = useQueryClient();
   const swap = usePlanning<AnswerOf<typeof swapMutation>['swapBox']>({

@@ -1,17 +1,43 @@
 import type { ReactNode } from 'react';
 import { Link } from 'react-router';
 import { dockSentence, drawTruckPlan, formatMass } from '#drawings';
-import type { PackPlan } from '#pack-plan';
+import type { ToldFinding, TruckResultOne, TrucksHead } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
-import { Part } from '../../ui/page.js';
+import { Loaded, Part } from '../../ui/page.js';
 import { Why } from './hang-parts.js';
+import { useFindings, useTruckHead, useTrucks } from './use-plan-parts.js';
+
+interface TruckPartProps {
+  readonly planId: string;
+  readonly trucks: readonly string[];
+  readonly base: string;
+  readonly search: string;
+  readonly children?: ReactNode;
+}
 
 /** The trucks of a plan; `search` leads to the same plan on the page of each truck. */
-export function TruckPart({ plan, base, search, children }: { plan: PackPlan; base: string; search: string; children?: ReactNode }) {
+export function TruckPart({ planId, trucks, ...rest }: TruckPartProps) {
+  const head = useTruckHead(planId);
+  const each = useTrucks(planId, trucks);
+  const findings = useFindings(planId).data ?? [];
+  return (
+    <Loaded query={head}>
+      {(all) => <Loaded query={each}>{(found) => <Trucks head={all} trucks={found} findings={findings} {...rest} />}</Loaded>}
+    </Loaded>
+  );
+}
+
+interface TrucksProps extends Pick<TruckPartProps, 'base' | 'search' | 'children'> {
+  readonly head: TrucksHead;
+  readonly trucks: readonly TruckResultOne[];
+  readonly findings: readonly ToldFinding[];
+}
+
+function Trucks({ head, trucks, findings, base, search, children }: TrucksProps) {
   const { units } = useSettings();
-  const dock = dockSentence(plan.truck);
+  const dock = dockSentence(head);
   return (
     <Part
       number={4}
@@ -19,8 +45,8 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
       id="trucks"
       margin={
         <>
-          <Findings findings={plan.findings} section="truck" />
-          {plan.truck.trucks.map((truck) => (
+          <Findings findings={findings} section="truck" />
+          {trucks.map((truck) => (
             <p key={truck.id} className="note">
               <b>{truck.id}</b>{' '}
               {truck.axles
@@ -30,12 +56,12 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
               .
             </p>
           ))}
-          <p className="caution">{plan.truck.caution}</p>
+          <p className="caution">{head.caution}</p>
         </>
       }
     >
       {dock && <p>{dock}</p>}
-      {plan.truck.trucks.map((truck) => (
+      {trucks.map((truck) => (
         <div key={truck.id}>
           <h3>
             <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}${search}`}>{truck.id}, row by row</Link> · {truck.model},{' '}
@@ -47,8 +73,8 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
         </div>
       ))}
       <p className="quiet">
-        No load of these pieces needs fewer than {plan.truck.bound.trucks} {plan.truck.bound.trucks === 1 ? 'truck' : 'trucks'} or less than{' '}
-        {(plan.truck.bound.usedLengthMm / 1000).toFixed(2)} m ({plan.truck.bound.reason}). {gapSentence(plan)}
+        No load of these pieces needs fewer than {head.bound.trucks} {head.bound.trucks === 1 ? 'truck' : 'trucks'} or less than{' '}
+        {(head.bound.usedLengthMm / 1000).toFixed(2)} m ({head.bound.reason}). {gapSentence(head, trucks)}
       </p>
       {children}
     </Part>
@@ -56,9 +82,9 @@ export function TruckPart({ plan, base, search, children }: { plan: PackPlan; ba
 }
 
 /** How far the load is from its bound, and what that comes from. */
-function gapSentence({ truck }: PackPlan): string {
-  const used = truck.trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
-  const { usedLengthMm } = truck.bound;
+function gapSentence({ bound }: TrucksHead, trucks: readonly TruckResultOne[]): string {
+  const used = trucks.reduce((sum, each) => sum + each.usedLengthMm, 0);
+  const { usedLengthMm } = bound;
   if (usedLengthMm <= 0 || used <= usedLengthMm) return '';
   return `This load uses ${(used / 1000).toFixed(2)} m, ${Math.round((used / usedLengthMm - 1) * 100)} % more: rows that people can build, the unloading order, axles and balance cost length that the bound does not know.`;
 }

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { request } from '../../platform/request.js';
 import { showQuery } from './operations.js';
 
-/** The show with its plans; the plan in force is the released one, else the draft. */
+/** The show with the heads of its plans; the plan in force is the released one, else the draft. */
 export function useShow(tourId: string, showId: string) {
   return useQuery({
     queryKey: ['show', tourId, showId],

@@ -1,25 +1,36 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from 'react-router';
 import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
+import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
 import { saveTour } from './operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
 
-const toursQuery = graphql(`query Tours { tours { id name prepFrom returnTo shows } }`);
+const toursQuery = graphql(`
+  query Tours($after: String) {
+    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }
+  }
+`);
 const rulesQuery = graphql(`query HouseRules { rules items(kind: "truck", first: 100) { edges { node { id model depot } } } }`);
 
 export function Tours({ me }: { me: Person }) {
-  const query = useQuery({ queryKey: ['tours'], queryFn: () => request(toursQuery) });
+  const query = useInfiniteQuery({
+    queryKey: ['tours'],
+    queryFn: async ({ pageParam }) => (await request(toursQuery, { after: pageParam })).tours,
+    initialPageParam: null as string | null,
+    getNextPageParam: ({ pageInfo }) => (pageInfo.hasNextPage ? pageInfo.endCursor : undefined),
+  });
+  const tours = query.data?.pages.flatMap((page) => page.edges.map((edge) => edge.node)) ?? [];
   return (
     <Page title="Tours" lede="A tour is a chain of shows that share kit and trucks.">
       <Loaded query={query}>
-        {({ tours }) =>
+        {() =>
           tours.length === 0 ? (
             <p>No tour yet. Make one below, or import a tour file.</p>
           ) : (
@@ -50,6 +61,7 @@ export function Tours({ me }: { me: Person }) {
           )
         }
       </Loaded>
+      <More of={query} />
       <p>
         <Link to="/venues">Venues on file</Link>
       </p>

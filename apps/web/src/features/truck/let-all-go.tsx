@@ -1,15 +1,15 @@
-import type { PackPlan } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { UnderWay } from '../../ui/under-way.js';
+import { useTruckHead } from '../show/use-plan-parts.js';
 import { Answer } from './loading-answer.js';
 import { letGoMutation } from './operations.js';
 import { useLoadingAct } from './use-loading-act.js';
 
 /** Where something is kept in the trucks: the way out of it, also when nothing could be planned around it. */
-export function LetAllGo({ planId, plan, onDraft }: { planId: string; plan: PackPlan; onDraft: () => void }) {
+export function LetAllGo({ planId, onDraft }: { planId: string; onDraft: () => void }) {
   const acts = useLoadingAct(onDraft);
-  const kept = (plan.truck.notes ?? []).filter((each) => each.kind === 'kept');
+  const kept = (useTruckHead(planId).data?.notes ?? []).filter((each) => each.kind === 'kept');
   if (kept.length === 0 && !acts.data) return null;
   return (
     <>

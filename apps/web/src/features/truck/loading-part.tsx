@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { PackPlan, TruckResultOne } from '#pack-plan';
+import type { TruckResultOne, TrucksHead } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Part } from '../../ui/page.js';
@@ -14,12 +14,15 @@ import {
   takeCaseMutation,
   waiveMutation,
 } from './operations.js';
+import { useTrucks } from '../show/use-plan-parts.js';
 import { SwapRows } from './swap-rows.js';
 import { Answer } from './loading-answer.js';
 import type { LoadingActs } from './use-loading-act.js';
 
 interface LoadingProps {
-  readonly plan: PackPlan;
+  readonly head: TrucksHead;
+  /** All trucks of the plan. */
+  readonly trucks: readonly string[];
   readonly planId: string;
   readonly truck: TruckResultOne;
   readonly loadedRows: number;
@@ -27,8 +30,8 @@ interface LoadingProps {
 }
 
 /** What may be changed at the dock; the rest is planned around it, as a draft. */
-export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingProps) {
-  const notes = plan.truck.notes ?? [];
+export function LoadingPart({ head, trucks, planId, truck, loadedRows, acts }: LoadingProps) {
+  const notes = head.notes ?? [];
   const kept = (truck.kept ?? []).map((each) => each.piece);
   return (
     <Part
@@ -113,7 +116,7 @@ export function LoadingPart({ plan, planId, truck, loadedRows, acts }: LoadingPr
         <SwapRows truck={truck} planId={planId} acts={acts} />
         <OnePiece planId={planId} truck={truck} acts={acts} />
         <TakeCase planId={planId} acts={acts} />
-        <GroupEnd planId={planId} plan={plan} acts={acts} />
+        <GroupEnd planId={planId} trucks={trucks} acts={acts} />
       </div>
     </Part>
   );
@@ -193,9 +196,11 @@ function TakeCase({ planId, acts }: { planId: string; acts: LoadingActs }) {
   );
 }
 
-function GroupEnd({ planId, plan, acts }: { planId: string; plan: PackPlan; acts: LoadingActs }) {
-  const groups = [...new Set(plan.truck.trucks.flatMap((truck) => truck.placements.map((each) => each.group ?? each.label)))].sort();
-  const [group, setGroup] = useState(groups[0] ?? '');
+function GroupEnd({ planId, trucks, acts }: { planId: string; trucks: readonly string[]; acts: LoadingActs }) {
+  const found = useTrucks(planId, trucks).data ?? [];
+  const groups = [...new Set(found.flatMap((truck) => truck.placements.map((each) => each.group ?? each.label)))].sort();
+  const [chosen, setGroup] = useState('');
+  const group = chosen || (groups[0] ?? '');
   const want = (end: 'door' | 'nose') =>
     acts.mutate(async (requestId) => (await request(groupEndMutation, { planId, group, end }, { requestId })).setGroupEnd);
   return (

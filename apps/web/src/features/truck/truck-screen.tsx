@@ -2,13 +2,14 @@ import { Suspense, lazy, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
-import { type TruckResultOne, rowKey, tickText } from '#pack-plan';
+import { type TruckResultOne, type TrucksHead, rowKey, tickText } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { useFindings, useTruck, useTruckHead } from '../show/use-plan-parts.js';
 import { type PlanInForce, type ShowData, useShow } from '../show/use-show.js';
 import { useTicks } from '../show/use-ticks.js';
 import { AxlePart } from './axle-part.js';
@@ -27,24 +28,41 @@ export function TruckScreen({ me }: { me: Person }) {
     <Loaded query={query}>
       {(data) => {
         const shown = search.get('plan') === 'draft' && data.draft ? data.draft : data.inForce;
-        const truck = shown?.plan.truck.trucks.find((each) => each.id === truckId);
-        if (!shown || !truck) return <Page title={truckId}>This truck is in no plan of the show.</Page>;
-        return <Truck me={me} data={data} shown={shown} truck={truck} />;
+        if (!shown?.trucks.includes(truckId)) return <Page title={truckId}>This truck is in no plan of the show.</Page>;
+        return <TruckOf me={me} data={data} shown={shown} truckId={truckId} />;
       }}
     </Loaded>
   );
 }
 
-function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: PlanInForce; truck: TruckResultOne }) {
+function TruckOf({ me, data, shown, truckId }: { me: Person; data: ShowData; shown: PlanInForce; truckId: string }) {
+  const query = useTruck(shown.id, truckId);
+  const head = useTruckHead(shown.id);
+  return (
+    <Loaded query={head}>
+      {(all) => <Loaded query={query}>{(truck) => <Truck me={me} data={data} shown={shown} head={all} truck={truck} />}</Loaded>}
+    </Loaded>
+  );
+}
+
+interface TruckProps {
+  readonly me: Person;
+  readonly data: ShowData;
+  readonly shown: PlanInForce;
+  readonly head: TrucksHead;
+  readonly truck: TruckResultOne;
+}
+
+function Truck({ me, data, shown, head, truck }: TruckProps) {
   const { units } = useSettings();
   const [, setSearch] = useSearchParams();
   const [turnable, setTurnable] = useState(false);
-  const { ticked, tick, unkept } = useTicks({ plan: shown, tourId: data.tourId, showId: data.showId });
+  const { ticked, tick, unkept } = useTicks({ planId: shown.id, tourId: data.tourId, showId: data.showId });
+  const findings = useFindings(shown.id).data ?? [];
   const acts = useLoadingAct(() => setSearch({ plan: 'draft' }, { replace: true }));
-  const { plan } = shown;
   const isDraft = shown === data.draft && data.released !== null;
   const done = new Set(truck.rows.filter((row) => ticked.has(tickText(rowKey(truck.id, row.number)))).map((row) => row.number));
-  const dock = dockSentence(plan.truck);
+  const dock = dockSentence(head);
   return (
     <Page
       title={`Truck ${truck.id}`}
@@ -70,7 +88,7 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
       )}
       {shown.changed.length > 0 && <Note weight="look">Stale: {shown.changed.slice(0, 3).join('; ')}. Plan again to follow.</Note>}
       {dock && <p>{dock}</p>}
-      <Part number={1} title="Load from the nose" margin={<Findings findings={plan.findings} section="truck" />}>
+      <Part number={1} title="Load from the nose" margin={<Findings findings={findings} section="truck" />}>
         <Drawing of={drawTruckPlan(truck, done)} wide />
         <Drawing of={drawTruckSide(truck)} wide />
         {(truck.kept?.length ?? 0) > 0 && <p className="quiet">Thick edge: stays where it stands.</p>}
@@ -99,14 +117,16 @@ function Truck({ me, data, shown, truck }: { me: Person; data: ShowData; shown: 
           }
         />
       </Part>
-      {me.role !== 'safety' && <LoadingPart plan={plan} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />}
+      {me.role !== 'safety' && (
+        <LoadingPart head={head} trucks={shown.trucks} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />
+      )}
       <Part number={3} title="Unload from the door">
         <Steps truck={truck} order={truck.unloadingOrder} />
       </Part>
       <Part number={4} title="At the load-out: what goes in first">
         <Steps truck={truck} order={truck.loadOutOrder ?? truck.loadingOrder} />
       </Part>
-      <AxlePart truck={truck} caution={plan.truck.caution} />
+      <AxlePart truck={truck} caution={head.caution} />
     </Page>
   );
 }

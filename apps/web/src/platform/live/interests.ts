@@ -1,7 +1,6 @@
 /** A query as the cache knows it. */
 export interface Known {
   readonly queryKey: readonly unknown[];
-  readonly data: unknown;
 }
 
 /** Topics that a query is read again for at once, and topics that only make it stale: it is read again when somebody next looks. */
@@ -13,7 +12,8 @@ export interface Interests {
 type Text = string | undefined;
 
 /** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
-const interestsByKind: Readonly<Record<string, (key: readonly Text[], data: unknown) => Interests>> = {
+const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
+  'any-tour': () => ({ now: ['tour'] }),
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
@@ -32,10 +32,13 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[], data: unkn
   people: () => ({ now: ['people'] }),
   remedies: () => ({ now: ['booking'], later: ['register', 'show', 'tour'] }),
   rigging: ([, plan]) => ({ now: [`rigging/${plan}`] }),
+  // What stands in a plan never changes under its id.
+  plan: () => ({ now: [] }),
+  progress: ([, plan]) => ({ now: [`done/${plan}`] }),
   'row swap': () => ({ now: [] }),
   search: ([, tour, show]) => ({ now: [`planning/${tour}/${show}`] }),
-  show: ([, tour, show], data) => ({
-    now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`, ...plansIn(data).map((id) => `done/${id}`)],
+  show: ([, tour, show]) => ({
+    now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`],
     later: ['register', 'catalogue', 'booking'],
   }),
   'shows-to-serve': () => ({ now: ['tour'] }),
@@ -50,9 +53,9 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[], data: unkn
 export const toldKinds: readonly string[] = Object.keys(interestsByKind);
 
 /** What a told change means for a query. `*` is anything. */
-export function meaningOf(topics: readonly string[], { queryKey, data }: Known): 'read again' | 'stale' | 'nothing' {
+export function meaningOf(topics: readonly string[], { queryKey }: Known): 'read again' | 'stale' | 'nothing' {
   const key = queryKey.map((each) => (typeof each === 'string' ? each : undefined));
-  const interests = interestsByKind[key[0] ?? '']?.(key, data);
+  const interests = interestsByKind[key[0] ?? '']?.(key);
   if (topics.includes('*')) return 'read again';
   if (!interests) return 'nothing';
   const isOne = (interest: string) => topics.some((topic) => concerns(topic, interest));
@@ -63,10 +66,4 @@ export function meaningOf(topics: readonly string[], { queryKey, data }: Known):
 /** `item` concerns `item/x`, and the other way round; `item/x` does not concern `item/xy`. */
 function concerns(topic: string, interest: string): boolean {
   return topic === interest || topic.startsWith(`${interest}/`) || interest.startsWith(`${topic}/`);
-}
-
-/** The plans that a show page holds. */
-function plansIn(data: unknown): string[] {
-  const page = (data ?? {}) as { released?: { id?: string } | null; draft?: { id?: string } | null };
-  return [page.released?.id, page.draft?.id].filter((id) => id !== undefined);
 }

@@ -10,8 +10,7 @@ export function useLive(): void {
     () =>
       listenForChanges(
         (topics) => {
-          const meaning = (query: { queryKey: readonly unknown[]; state: { data?: unknown } }) =>
-            meaningOf(topics, { queryKey: query.queryKey, data: query.state.data });
+          const meaning = (query: { queryKey: readonly unknown[] }) => meaningOf(topics, query);
           void client.invalidateQueries({ predicate: (query) => meaning(query) === 'read again' });
           void client.invalidateQueries({ predicate: (query) => meaning(query) === 'stale', refetchType: 'none' });
         },

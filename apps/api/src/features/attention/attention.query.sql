@@ -1,0 +1,10 @@
+-- notes of a role
+SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from",
+  plan.id AS "planId", plan.state, plan.revision,
+  coalesce((SELECT jsonb_agg(each) FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = plan.id AND part = 'findings' AND each->>'weight' <> 'agrees'), '[]') AS findings,
+  coalesce((SELECT jsonb_array_length(data->'loads') FROM plan_part WHERE plan_id = plan.id AND part = 'carts'), 0) AS loads,
+  (SELECT count(*)::int FROM cart_check WHERE plan_id = plan.id) AS confirmed
+FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDINALITY listed (show, number)
+LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
+  ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
+WHERE tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;

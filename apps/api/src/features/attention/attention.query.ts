@@ -1,0 +1,61 @@
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { CLOCK, type Clock, today } from '../../platform/config.js';
+import { BadInputError } from '../../platform/graphql/fault.js';
+import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { type Words, tell } from '#words';
+import { WORDS } from '../../platform/words.js';
+import { PlanReader } from '../plan/plan.reader.js';
+import { PlanFreshness } from '../plan/plan-freshness.reader.js';
+import { type Note, type ShowInSight, attentionNotes, keyOf, roles } from './attention.js';
+
+// Every show that is not over, with the plan in force: the released one, else the draft.
+const shows = `SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from",
+  plan.id AS "planId", plan.state, plan.revision,
+  coalesce((SELECT jsonb_agg(each) FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = plan.id AND part = 'findings' AND each->>'weight' <> 'agrees'), '[]') AS findings,
+  coalesce((SELECT jsonb_array_length(data->'loads') FROM plan_part WHERE plan_id = plan.id AND part = 'carts'), 0) AS loads,
+  (SELECT count(*)::int FROM cart_check WHERE plan_id = plan.id) AS confirmed
+FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDINALITY listed (show, number)
+LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
+  ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
+WHERE tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number`;
+
+/** What needs eyes today, one role's notes a page at a time. */
+@Injectable()
+export class AttentionQuery {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly freshness: PlanFreshness,
+    private readonly plans: PlanReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
+  ) {}
+
+  /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */
+  private async findings({ planId, findings }: Omit<ShowInSight, 'changed'>): Promise<ShowInSight['findings']> {
+    if (planId === null || findings.every((each) => 'fact' in each)) return findings;
+    const { plan } = await this.plans.one(this.dataSource.manager, planId);
+    return plan.findings.filter((each) => each.weight !== 'agrees');
+  }
+
+  async notes(role: string | null, first?: number | null, after?: string | null): Promise<Connection<Note> & { totalCount: number }> {
+    if (role !== null && !roles.some((each) => each === role))
+      throw new BadInputError([{ field: 'role', value: role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]);
+    const size = pageSize(first);
+    const found: Omit<ShowInSight, 'changed'>[] = await this.dataSource.query(shows, [today(this.clock)]);
+    const changed = await this.freshness.changed(found.flatMap((each) => (each.state === 'released' ? [each.planId!] : [])));
+    const notes = attentionNotes(
+      await Promise.all(
+        found.map(async (each) => ({
+          ...each,
+          findings: await this.findings(each),
+          changed: (changed.get(each.planId ?? '') ?? []).map((change) => tell(this.words.changes, change)),
+        })),
+      ),
+    );
+    const own = notes.filter((each) => role === null || each.role === role);
+    const seen = readCursor(after);
+    const start = seen === undefined ? 0 : own.findIndex((each) => keyOf(each) === seen) + 1;
+    return { ...connectionOf(own.slice(start, start + size + 1), size, keyOf, (note) => note), totalCount: own.length };
+  }
+}

@@ -1,0 +1,22 @@
+-- sheet
+SELECT min(id) AS id FROM item WHERE kind = 'cart' GROUP BY model ORDER BY count(*) DESC, model COLLATE "C" LIMIT 1;
+SELECT name, data FROM tour WHERE id = $1;
+SELECT kind, data FROM model ORDER BY place;
+SELECT kind, data FROM rule ORDER BY place;
+SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+       made.examinations, happened.incidents, stands.stack
+     FROM item
+     LEFT JOIN (SELECT item_id, jsonb_agg(data ORDER BY id) AS examinations FROM examination
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1))
+                  AND NOT EXISTS (SELECT 1 FROM examination AS later WHERE later.supersedes = examination.id)
+                GROUP BY item_id) AS made ON made.item_id = item.id
+     LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS incidents FROM incident
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1)) GROUP BY item_id) AS happened ON happened.item_id = item.id
+     LEFT JOIN (SELECT stack_cart, array_agg(id ORDER BY stack_slot) AS stack FROM item
+                WHERE stack_cart IS NOT NULL AND ($1::text[] IS NULL OR stack_cart = ANY($1)) GROUP BY stack_cart) AS stands ON stands.stack_cart = item.id
+     WHERE $1::text[] IS NULL OR item.id = ANY($1)
+     ORDER BY item.place;
+SELECT show_id AS "showId", act FROM loading_act WHERE tour_id = $1 ORDER BY id;
+SELECT id::text AS id, corrects::text AS corrects, key, counted_at AS "countedAt", sent, returned, damaged, uses
+     FROM hardware_count ORDER BY hardware_count.id;
+SELECT "HardwareCountRow"."id" AS "HardwareCountRow_id", "HardwareCountRow"."tour_id" AS "HardwareCountRow_tour_id", "HardwareCountRow"."shows" AS "HardwareCountRow_shows", "HardwareCountRow"."key" AS "HardwareCountRow_key", "HardwareCountRow"."sent" AS "HardwareCountRow_sent", "HardwareCountRow"."returned" AS "HardwareCountRow_returned", "HardwareCountRow"."damaged" AS "HardwareCountRow_damaged", "HardwareCountRow"."uses" AS "HardwareCountRow_uses", "HardwareCountRow"."corrects" AS "HardwareCountRow_corrects", "HardwareCountRow"."reason" AS "HardwareCountRow_reason", "HardwareCountRow"."counted_by" AS "HardwareCountRow_counted_by", "HardwareCountRow"."counted_at" AS "HardwareCountRow_counted_at" FROM "hardware_count" "HardwareCountRow" WHERE (("HardwareCountRow"."tour_id" = $1)) ORDER BY "HardwareCountRow"."id" DESC;

@@ -1,0 +1,16 @@
+-- head
+SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
+SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item, item.stack_cart, item.stack_slot,
+  item.due_on::text AS due_on, item.due_state, item.rest,
+  CASE WHEN item.kind = 'cart' THEN (SELECT coalesce(array_agg(box.id ORDER BY box.stack_slot), '{}') FROM item box WHERE box.stack_cart = item.id) END AS stack,
+  (SELECT coalesce(jsonb_agg(jsonb_build_object('tour', tour_name, 'from', lower(period), 'to', upper(period) - 1, 'count', booking.count) ORDER BY lower(period)), '[]')
+   FROM (SELECT * FROM booking WHERE booking.item_id = item.id ORDER BY upper(period) DESC LIMIT 50) booking) AS promises
+FROM item WHERE item.id = $1;
+
+-- records
+SELECT record.id, record.data, record.recorded_by, record.recorded_at, later.id AS superseded_by
+FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
+WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3;
+
+-- history
+SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3;

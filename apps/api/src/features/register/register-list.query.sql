@@ -1,0 +1,23 @@
+-- a page
+SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
+SELECT counted.total, page.* FROM
+  (SELECT count(*)::int AS total FROM (SELECT FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)
+  AND ($4::text IS NULL OR (item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE $4)
+  AND ($5::text IS NULL OR lower(item.id) LIKE $5) LIMIT 1001) fitting) counted
+  LEFT JOIN LATERAL (SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item, item.stack_cart, item.stack_slot,
+  item.due_on::text AS due_on, item.due_state FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)
+  AND ($4::text IS NULL OR (item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE $4)
+  AND ($5::text IS NULL OR lower(item.id) LIKE $5) AND ($6::text IS NULL OR item.id > $6) ORDER BY item.id LIMIT $7) page ON true
+  ORDER BY page.id;
+
+-- two letters
+SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
+SELECT counted.total, page.* FROM
+  (SELECT count(*)::int AS total FROM (SELECT FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)
+  AND ($4::text IS NULL OR (item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE $4)
+  AND ($5::text IS NULL OR lower(item.id) LIKE $5) LIMIT 1001) fitting) counted
+  LEFT JOIN LATERAL (SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item, item.stack_cart, item.stack_slot,
+  item.due_on::text AS due_on, item.due_state FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)
+  AND ($4::text IS NULL OR (item.id || ' ' || item.model || ' ' || item.depot || ' ' || item.rest::text) ILIKE $4)
+  AND ($5::text IS NULL OR lower(item.id) LIKE $5) AND ($6::text IS NULL OR (lower(item.id) ~>~ lower($6) OR lower(item.id) = lower($6) AND item.id > $6)) ORDER BY lower(item.id) USING ~<~, item.id LIMIT $7) page ON true
+  ORDER BY lower(page.id) USING ~<~, page.id;

@@ -1,0 +1,112 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { DataSource } from 'typeorm';
+import { AttentionQuery } from '../../apps/api/src/features/attention/attention.query.js';
+import { CountService } from '../../apps/api/src/features/count/count.service.js';
+import { FleetQuery } from '../../apps/api/src/features/plan/fleet.query.js';
+import { HoldService } from '../../apps/api/src/features/plan/hold.service.js';
+import { PlanFreshness } from '../../apps/api/src/features/plan/plan-freshness.reader.js';
+import { PlanPartsQuery } from '../../apps/api/src/features/plan/plan-parts.query.js';
+import { ShowPageQuery } from '../../apps/api/src/features/plan/show-page.query.js';
+import { getTickable } from '../../apps/api/src/features/plan/tickable.query.js';
+import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
+import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
+import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
+import { RegisterListQuery } from '../../apps/api/src/features/register/register-list.query.js';
+import { TourListQuery } from '../../apps/api/src/features/tour/tour-list.query.js';
+import { type TestApp, startTestApp, testDay } from '../support/test-app.js';
+
+/**
+ * What each screen asks of the database, kept beside its query as SQL and held against what the running code sends. Written anew with
+ * CARTWRIGHT_WRITE_SQL=1. No screen reads the whole register, however it is asked.
+ */
+describe('the SQL of the screens', () => {
+  let test: TestApp;
+  let planId: string;
+  const sent: { text: string; values: readonly unknown[] }[] = [];
+  beforeAll(async () => {
+    test = await startTestApp();
+    const system = await test.as('system');
+    planId = (
+      await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { planId } } }')
+    ).data.makePackPlan.planId;
+    await test.app.get(DatesListQuery).examined(10);
+    await test.app.get(PlanFreshness).changed([planId]);
+    const create = test.dataSource.createQueryRunner.bind(test.dataSource);
+    test.dataSource.createQueryRunner = (mode) => {
+      const runner = create(mode);
+      const query = runner.query.bind(runner);
+      runner.query = ((text: string, values: unknown[] = [], ...rest: []) => {
+        sent.push({ text, values });
+        return query(text, values, ...rest);
+      }) as never;
+      return runner;
+    };
+  });
+  afterAll(() => test.close());
+
+  const of = <T>(type: new (...args: never[]) => T): T => test.app.get(type);
+  const show = ['harbour-lights', 'quayside'] as const;
+  const features = 'apps/api/src/features';
+
+  it.each<[file: string, screens: Record<string, () => Promise<unknown>>]>([
+    [
+      'register/register-list',
+      { 'a page': () => of(RegisterListQuery).items({ kind: 'box' }), 'two letters': () => of(RegisterListQuery).items({ search: 'p-' }) },
+    ],
+    [
+      'register/item-page',
+      {
+        head: () => of(ItemPageQuery).head('H-01'),
+        records: () => of(ItemPageQuery).records('H-01'),
+        history: () => of(ItemPageQuery).history('H-01'),
+      },
+    ],
+    ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
+    ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
+    ['attention/attention', { 'notes of a role': () => of(AttentionQuery).notes('safety') }],
+    ['tour/tour-list', { 'a page': () => of(TourListQuery).tours() }],
+    ['count/count-sheet', { sheet: () => of(CountService).sheet(...show) }],
+    [
+      'plan/fleet',
+      { calendar: () => of(FleetQuery).calendar(testDay, 30, null), remedies: () => of(FleetQuery).remedies('Plover', testDay, null) },
+    ],
+    ['plan/holds', { list: () => of(HoldService).list() }],
+    [
+      'plan/show-page',
+      {
+        head: () => of(ShowPageQuery).page(...show),
+        'whether a plan is stale': () => of(PlanFreshness).changed([planId]),
+        version: () => of(ShowPageQuery).version(...show),
+        'states of the shows of a tour': () => of(ShowPageQuery).heads(show[0]),
+      },
+    ],
+    [
+      'plan/plan-parts',
+      {
+        'one part': () => of(PlanPartsQuery).carts(planId),
+        'names of parts': () => of(PlanPartsQuery).hangs(planId),
+        'findings of a weight': () => of(PlanPartsQuery).countOf(planId, 'stop'),
+        ticks: () => of(PlanPartsQuery).ticks(planId),
+        'carts read': () => of(PlanPartsQuery).cartChecks(planId),
+        whole: () => of(PlanPartsQuery).whole(planId),
+      },
+    ],
+    ['plan/tickable', { 'what a tick decides on': () => getTickable(of(DataSource).manager, planId) }],
+  ])('%s', async (file, screens) => {
+    const parts: string[] = [];
+    for (const [screen, ask] of Object.entries(screens)) {
+      sent.length = 0;
+      await ask();
+      const statements = sent.filter(({ text }) => !/^(START TRANSACTION|COMMIT|ROLLBACK)/.test(text));
+      expect(statements.length).toBeGreaterThan(0);
+      expect(statements.length).toBeLessThan(10);
+      for (const { text, values } of statements) if (/\$1::text\[\] IS NULL OR item\.id/.test(text)) expect(values[0]).not.toBeNull();
+      parts.push(`-- ${screen}\n${[...new Set(statements.map(({ text }) => `${text.trim()};`))].join('\n')}\n`);
+    }
+    const path = join(features, `${file}.query.sql`);
+    const now = parts.join('\n');
+    if (process.env.CARTWRIGHT_WRITE_SQL === '1') writeFileSync(path, now);
+    expect(readFileSync(path, 'utf8')).toBe(now);
+  });
+});
