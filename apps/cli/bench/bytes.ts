@@ -112,19 +112,37 @@ async function hangsAndTrucks(dataSource: DataSource, id: string): Promise<[part
   return rows.map(({ part, key }) => [part, key]);
 }
 
-/** The page, what it names, and the two fonts of the Latin letters. */
+/** The page, what it names, what that imports before the first screen stands, and the two fonts of the Latin letters. */
 async function firstLoad(port: number, webFolder: string): Promise<{ firstLoad: number; firstScripts: number; firstFonts: number }> {
   const page = await get(port, '/');
   const named = [...page.body.toString().matchAll(/(?:src|href)="(\/assets\/[^"]+)"/g)].map((match) => match[1]!);
-  const style = readFileSync(join(webFolder, named.find((each) => each.endsWith('.css'))!), 'utf8');
-  const fonts = [...style.matchAll(/url\((\/assets\/[^)]*-latin-wght[^)]*\.woff2)\)/g)].map((match) => match[1]!);
+  const files = withImports(webFolder, named);
+  const style = files.filter((each) => each.endsWith('.css')).map((each) => readFileSync(join(webFolder, each), 'utf8'));
+  const fonts = [...style.join('').matchAll(/url\((\/assets\/[^)]*-latin-wght[^)]*\.woff2)\)/g)].map((match) => match[1]!);
+  if (style.length === 0 || fonts.length === 0) throw new Error('the first load has no style or no fonts');
   const bytesOf = async (paths: readonly string[]) => {
     let sum = 0;
     for (const path of paths) sum += (await get(port, path)).bytes;
     return sum;
   };
-  const [firstScripts, firstFonts] = [await bytesOf(named), await bytesOf(fonts)];
+  const [firstScripts, firstFonts] = [await bytesOf(files), await bytesOf(fonts)];
   return { firstLoad: page.bytes + firstScripts + firstFonts, firstScripts, firstFonts };
+}
+
+/** Files with everything that they import; of what is asked for later, the start with its style. */
+function withImports(webFolder: string, named: readonly string[]): string[] {
+  const found = new Set<string>();
+  const take = (path: string): void => {
+    if (found.has(path)) return;
+    found.add(path);
+    if (!path.endsWith('.js')) return;
+    const text = readFileSync(join(webFolder, path), 'utf8');
+    for (const [, file] of text.matchAll(/(?:from|import)\s*"\.\/([^"]+\.js)"/g)) take(`/assets/${file}`);
+    for (const [, file] of text.matchAll(/assets\/(start-[^"'`]+\.css)/g)) take(`/assets/${file}`);
+    for (const [, file] of text.matchAll(/import\([`"']\.\/(start-[^"'`]+\.js)/g)) take(`/assets/${file}`);
+  };
+  named.forEach(take);
+  return [...found];
 }
 
 const get = (port: number, path: string): Promise<Sent> => exchange(port, 'GET', path, '', '');
