@@ -1,7 +1,7 @@
 import { BadInputError } from './fault.js';
 
 /** Keyset paging: a cursor is the key of the last row, opaque to the caller. */
-const writeCursor = (key: string): string => Buffer.from(key, 'utf8').toString('base64url');
+export const writeCursor = (key: string): string => Buffer.from(key, 'utf8').toString('base64url');
 export function readCursor(cursor: string | null | undefined): string | undefined {
   if (!cursor) return undefined;
   const key = Buffer.from(cursor, 'base64url').toString('utf8');
