@@ -67,7 +67,7 @@ export async function fillHouse(dataSource: DataSource, count: number, today: st
     await insertItems(
       manager,
       items.slice(start, start + 20_000).map(({ stack: _stack, ...item }) => item),
-      'made',
+      { name: 'made' },
       new Date(`${today}T00:00:00Z`),
     );
   const stacks = items.flatMap((cart) => (cart.stack ?? []).map((box, slot) => ({ box, cart: cart.id, slot: slot + 1 })));

@@ -64,12 +64,15 @@ function HangOf({ planId, hang, number, base }: { planId: string; hang: string; 
   const findings = useFindings(planId);
   return (
     <Loaded query={query}>
-      {({ hang: found, picks }) => <HangPart picks={picks} all={findings.data ?? []} hang={found} number={number} base={base} />}
+      {({ hang: found, picks }) => (
+        <HangPart planId={planId} picks={picks} all={findings.data ?? []} hang={found} number={number} base={base} />
+      )}
     </Loaded>
   );
 }
 
 interface HangPartProps {
+  readonly planId: string;
   readonly picks: PicksHead;
   readonly all: readonly ToldFinding[];
   readonly hang: HangResult;
@@ -77,15 +80,16 @@ interface HangPartProps {
   readonly base: string;
 }
 
-function HangPart({ picks, all, hang, number, base }: HangPartProps) {
+function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
   const { units } = useSettings();
+  const mirrored = usePicks(planId, hang.mirrorOf ? [hang.mirrorOf] : []).data?.hangs[0];
   const findings = all.filter((each) => each.section === 'picks' && concernsHang(each, hang));
   const wrong = stoppedJoints(findings, hang.hang);
   return (
     <Part
       number={number}
       id={`hang-${hang.hang}`}
-      title={`${hang.name}, ${hang.boxes.length} boxes${hang.mirrorOf ? `, mirror of ${plan.picks.hangs.find((each) => each.hang === hang.mirrorOf)?.name ?? hang.mirrorOf}` : ''}`}
+      title={`${hang.name}, ${hang.boxes.length} boxes${hang.mirrorOf ? `, mirror of ${mirrored?.name ?? hang.mirrorOf}` : ''}`}
       margin={
         <>
           <p className="note">
