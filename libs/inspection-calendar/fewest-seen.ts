@@ -28,18 +28,18 @@ const mostSteps = 200_000;
 export function findFewestSeen(needs: readonly VisitNeed[], dayCount: number): Found {
   const search: Search = { needs, dayCount, steps: 0 };
   for (let depth = boundOf(openLimits(search, new Set(), new Set())); ; depth++) {
-    let best: Found | undefined;
+    const found: { best: Found | undefined } = { best: undefined };
     const atLeast = needs.reduce((sum, need) => sum + examinationsOf(need, allOf(dayCount), dayCount), 0);
     search.steps = 0;
     extend(search, new Set(), new Set(), depth, (chosen) => {
       const examinations = needs.reduce((sum, need) => sum + examinationsOf(need, chosen, dayCount), 0);
       const days = [...chosen].sort((a, b) => a - b);
+      const { best } = found;
       if (!best || examinations < best.examinations || (examinations === best.examinations && isLater(days, best.chosen)))
-        best = { chosen: days, examinations, examinationsAtLeast: atLeast };
+        found.best = { chosen: days, examinations, examinationsAtLeast: atLeast };
       return search.steps >= mostSteps;
     });
-    const found = best as Found | undefined;
-    if (found) return search.steps < mostSteps ? { ...found, examinationsAtLeast: found.examinations } : found;
+    if (found.best) return search.steps < mostSteps ? { ...found.best, examinationsAtLeast: found.best.examinations } : found.best;
   }
 }
 

@@ -65,7 +65,8 @@ export class VenueService {
     });
     if (!outcome.ok) throw new Error('a venue is never refused');
     const [saved]: VenueView[] = await this.dataSource.query(venues, [outcome.value, null, null]);
-    return saved!;
+    if (!saved) throw new Error(`the venue ${outcome.value} was saved and is not on file`);
+    return saved;
   }
 
   /** Says at which venue a show is, or (null) that nobody has said. */

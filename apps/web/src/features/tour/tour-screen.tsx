@@ -147,7 +147,11 @@ function Names({ tour, version }: { tour: Tour; version: number }) {
   const form = useTypedForm(typedNames, { tour: tour.name, shows: tour.shows.map((show) => show.name) });
   const save = useSave(version);
   const rename = (names: z.output<typeof typedNames>) =>
-    save.mutate({ ...tour, name: names.tour, shows: tour.shows.map((show, index) => ({ ...show, name: names.shows[index] ?? show.name })) });
+    save.mutate({
+      ...tour,
+      name: names.tour,
+      shows: tour.shows.map((show, index) => ({ ...show, name: names.shows[index] ?? show.name })),
+    });
   return (
     <details>
       <summary>Names</summary>
