@@ -46,6 +46,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   tours: () => ({ now: ['tour'] }),
   'travelling-kit': () => ({ now: ['register', 'catalogue'] }),
   'wear-rules': () => ({ now: ['catalogue'] }),
+  venues: () => ({ now: ['venue'], later: ['tour'] }),
   'work-list': ([, plan]) => ({ now: [`done/${plan}`, 'register'] }),
 };
 
