@@ -32,15 +32,20 @@ type Screens = Record<string, () => Promise<unknown>>;
 const today = '2027-02-26';
 const goalMs = 50;
 
+interface Time {
+  readonly p50: number;
+  readonly p95: number;
+}
+
 /** Every screen's query in houses of growing size with ten years of examinations: p50 and p95 in milliseconds. */
 export async function run(args: readonly string[], root: string): Promise<number> {
   const values = readArguments(args);
   const sizes = (values.get('items') ?? '1000,10000,100000').split(',').map(Number);
   const rounds = numberFrom(values, 'rounds', 40);
-  const table = new Map<string, Map<number, { p50: number; p95: number }>>();
+  const table = new Map<string, Map<number, Time>>();
   for (const size of sizes) {
     const times = await measureHouse(size, rounds, root);
-    for (const [screen, time] of times) table.set(screen, (table.get(screen) ?? new Map()).set(size, time));
+    for (const [screen, time] of times) table.set(screen, (table.get(screen) ?? new Map<number, Time>()).set(size, time));
   }
   say(`${'screen'.padEnd(44)}${sizes.map((size) => `${size} p50/p95`.padStart(20)).join('')}`);
   for (const [screen, times] of table)
@@ -107,9 +112,11 @@ async function screensOf(app: App, dataSource: DataSource, planId: string): Prom
   const item = 'HOIST-000007';
   const [register, page, dates] = [app.get(RegisterListQuery), app.get(ItemPageQuery), app.get(DatesListQuery)];
   const [show, parts, freshness] = [app.get(ShowPageQuery), app.get(PlanPartsQuery), app.get(PlanFreshness)];
-  const { tourId, showId } = (
-    await dataSource.query(`SELECT tour_id AS "tourId", show_id AS "showId" FROM pack_plan WHERE id = $1`, [planId])
-  )[0];
+  const [planned]: { tourId: string; showId: string }[] = await dataSource.query(
+    `SELECT tour_id AS "tourId", show_id AS "showId" FROM pack_plan WHERE id = $1`,
+    [planId],
+  );
+  const { tourId, showId } = planned!;
   const [hang, truck] = [(await parts.hangs(planId))[0]!, (await parts.trucks(planId))[0]!];
   let touched = 0;
   return {

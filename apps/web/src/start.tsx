@@ -30,7 +30,9 @@ const client = new QueryClient({
 // Kept in the browser's small storage by earlier versions.
 localStorage.removeItem('cartwright-last-read');
 
-createRoot(document.getElementById('root')!).render(
+const root = document.getElementById('root');
+if (!root) throw new Error('the page has no place for the screens');
+createRoot(root).render(
   <StrictMode>
     <PersistQueryClientProvider
       client={client}

@@ -7,7 +7,7 @@ import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
 import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
-import { rows } from './rows.js';
+import { rows } from './row-reasons.js';
 import { bareLines, pickFindings } from './pick-findings.js';
 import { readings, refusals, remedies, tickRefusals } from './refusals.js';
 import { about, axles, subjects } from './subjects.js';

@@ -26,14 +26,17 @@ export const useFindings = (id: string) =>
 export const useCarts = (id: string) => useQuery(part(id, ['carts'], async () => (await request(cartsQuery, { id })).plan.carts));
 export const useHardware = (id: string | undefined) =>
   useQuery({
-    ...part(id ?? '', ['hardware'], async () => (await request(hardwareQuery, { id: id! })).plan.hardware),
+    ...part(id ?? '', ['hardware'], async () => (await request(hardwareQuery, { id: id ?? '' })).plan.hardware),
     enabled: id !== undefined,
   });
 export const useDue = (id: string) => useQuery(part(id, ['due'], async () => (await request(dueQuery, { id })).plan.due));
 export const useTruckHead = (id: string) =>
   useQuery(part(id, ['truck head'], async () => (await request(truckHeadQuery, { id })).plan.truckHead));
 export const useWholePlan = (id: string | undefined) =>
-  useQuery({ ...part(id ?? '', ['whole'], async () => (await request(wholePlanQuery, { id: id! })).plan.plan), enabled: id !== undefined });
+  useQuery({
+    ...part(id ?? '', ['whole'], async () => (await request(wholePlanQuery, { id: id ?? '' })).plan.plan),
+    enabled: id !== undefined,
+  });
 
 const hangPart = (id: string, hang: string) => part(id, ['hang', hang], async () => (await request(hangQuery, { id, hang })).plan.hang);
 const picksPart = (id: string) => part(id, ['picks'], async () => (await request(picksQuery, { id })).plan.picks);
