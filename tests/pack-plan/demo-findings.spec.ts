@@ -6,9 +6,13 @@ describe('the plan of the demo tour as JSON', () => {
   let plan: Record<string, any>;
   beforeAll(async () => {
     const written: string[] = [];
-    const output = jest.spyOn(process.stdout, 'write').mockImplementation((text) => Boolean(written.push(String(text))));
-    expect(await main(['tests/examples/demo-tour.json', '--json'])).toBe(0);
-    output.mockRestore();
+    const write = process.stdout.write.bind(process.stdout);
+    process.stdout.write = (text: string | Uint8Array) => written.push(String(text)) > 0;
+    try {
+      expect(await main(['tests/examples/demo-tour.json', '--json'])).toBe(0);
+    } finally {
+      process.stdout.write = write;
+    }
     plan = JSON.parse(written.join(''));
   });
 
