@@ -12,11 +12,15 @@ const anyUnknown = `SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXIS
 // Locked, so that a record which is being written now makes the date unknown again after this one is kept.
 const lockUnknown = `SELECT id FROM item WHERE NOT due_known OR due_holds_through < $1 ORDER BY id LIMIT ${atOnce} FOR UPDATE`;
 
+// By joins and not item by item: in the middle of a large import the database knows nothing yet of how much there is.
 const factsOf = `SELECT item.id, item.kind, item.rest->'intervals' AS intervals, item.rest->>'declaredOn' AS "declaredOn",
-  (SELECT coalesce(jsonb_agg(data - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id), '[]') FROM examination
-   WHERE item_id = item.id AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) AS examinations,
-  (SELECT coalesce(jsonb_agg(jsonb_build_object('on', on_day, 'what', '') ORDER BY id), '[]') FROM incident WHERE item_id = item.id) AS events
-FROM item WHERE id = ANY($1)`;
+  coalesce(made.examinations, '[]') AS examinations, coalesce(happened.events, '[]') AS events
+FROM item
+LEFT JOIN (SELECT item_id, jsonb_agg(data - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations FROM examination
+  WHERE item_id = ANY($1) AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id) GROUP BY item_id) made ON made.item_id = item.id
+LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', '') ORDER BY id) AS events FROM incident
+  WHERE item_id = ANY($1) GROUP BY item_id) happened ON happened.item_id = item.id
+WHERE item.id = ANY($1)`;
 
 const keep = `UPDATE item SET due_on = kept.due_on, due_state = kept.due_state, due_holds_through = kept.holds_through, due_known = true
 FROM unnest($1::text[], $2::date[], $3::text[], $4::date[]) AS kept (id, due_on, due_state, holds_through) WHERE item.id = kept.id`;
