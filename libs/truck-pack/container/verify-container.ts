@@ -1,4 +1,4 @@
-import type { ContainerAnswer, ContainerCase } from './container-case.js';
+import type { ContainerAnswer, ContainerCase, ContainerPlacement } from './container-case.js';
 
 /** What is wrong with a packing, a sentence each; written from the rules alone. */
 export function verifyContainer(
@@ -16,11 +16,7 @@ export function verifyContainer(
     volume += dx * dy * dz;
     if (![x, y, z, dx, dy, dz].every(Number.isInteger)) wrong.push(`piece ${index} is not on whole units`);
     if (x < 0 || y < 0 || z < 0 || x + dx > length || y + dy > width || z + dz > height) wrong.push(`piece ${index} is not inside`);
-    const stands = [0, 1, 2].some((up) => {
-      const [a, b] = [0, 1, 2].filter((each) => each !== up).map((each) => kind.edges[each]!) as [number, number];
-      return kind.mayStand[up] && kind.edges[up] === dz && ((a === dx && b === dy) || (b === dx && a === dy));
-    });
-    if (!stands) wrong.push(`piece ${index} lies in a way that its kind may not`);
+    if (!liesAsItMay(kind, { dx, dy, dz })) wrong.push(`piece ${index} lies in a way that its kind may not`);
   });
   used.forEach((count, box) => {
     if (count > boxes[box]!.count) wrong.push(`${count} of kind ${box} are used, ${boxes[box]!.count} there are`);
@@ -43,4 +39,12 @@ export function verifyContainer(
   if (Math.abs(utilisation - answer.utilisation) > 1e-12) wrong.push(`fills ${utilisation}, not ${answer.utilisation}`);
   if (utilisation > answer.bound + 1e-12) wrong.push(`the bound ${answer.bound} is below what is filled`);
   return wrong;
+}
+
+/** Whether a piece of these sides lies in a way that its kind may. */
+export function liesAsItMay(kind: ContainerCase['boxes'][number], { dx, dy, dz }: Pick<ContainerPlacement, 'dx' | 'dy' | 'dz'>): boolean {
+  return [0, 1, 2].some((up) => {
+    const [a, b] = [0, 1, 2].filter((each) => each !== up).map((each) => kind.edges[each]!) as [number, number];
+    return kind.mayStand[up] === true && kind.edges[up] === dz && ((a === dx && b === dy) || (b === dx && a === dy));
+  });
 }
