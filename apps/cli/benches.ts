@@ -6,63 +6,63 @@ export interface Bench {
 
 /** Name -> bench; the list that `npm run bench` prints. */
 export const benches: Record<string, Bench> = {
-  plan: { does: 'the demo show planned whole: [--rounds N]', load: () => import('./bench/plan.js') },
+  plan: { does: 'the demo show planned whole: [--rounds N]', load: () => import('./bench/plans/plan.js') },
   damaged: {
     does: 'the demo tour damaged at random, answered every way: [--tours N] [--first SEED] [--seconds S]',
-    load: () => import('./bench/damaged.js'),
+    load: () => import('./bench/plans/damaged.js'),
   },
   mutants: {
     does: 'seeded small faults in the engines and decisions, and how many the tests see: [--engines hang-statics,decisions] [--mutants N] [--seed N] [--seconds S]',
-    load: () => import('./bench/mutants.js'),
+    load: () => import('./bench/engines/mutants.js'),
   },
   layout: {
     does: 'sources a folder, imports between folders, circles of folders: [--of DIR]',
     load: () => import('./bench/layout.js'),
   },
-  'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/hang-statics.js') },
+  'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/engines/hang-statics.js') },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--work N] [--seconds S]',
-    load: () => import('./bench/cart-allocation.js'),
+    load: () => import('./bench/carts/cart-allocation.js'),
   },
   blocks: {
     does: 'planning-competition blocks problems: --data DIR [--work N] [--seconds S] [--most BLOCKS], or random ones: --towers 100,200 [--seeds N]',
-    load: () => import('./bench/blocks.js'),
+    load: () => import('./bench/carts/blocks.js'),
   },
   'cart-allocation-scale': {
     does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--work N] [--seconds S]',
-    load: () => import('./bench/cart-allocation-scale.js'),
+    load: () => import('./bench/carts/cart-allocation-scale.js'),
   },
   bookings: {
     does: 'racing holds of the same 50 boxes through the API: [--attempts N] [--at-once N]',
-    load: () => import('./bench/bookings.js'),
+    load: () => import('./bench/house/bookings.js'),
   },
   responsive: {
     does: 'requests while four plans and a large truck load are made, beside idle: [--rounds N] [--pieces N]',
-    load: () => import('./bench/responsive.js'),
+    load: () => import('./bench/house/responsive.js'),
   },
   'planning-kills': {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
-    load: () => import('./bench/planning-kills.js'),
+    load: () => import('./bench/house/planning-kills.js'),
   },
   register: {
     does: 'each screen in houses of growing size: [--items 1000,10000,100000] [--rounds N]',
-    load: () => import('./bench/register.js'),
+    load: () => import('./bench/house/register.js'),
   },
-  bytes: { does: 'bodies of a tick, a poll, the show page and the first load, compressed', load: () => import('./bench/bytes.js') },
+  bytes: { does: 'bodies of a tick, a poll, the show page and the first load, compressed', load: () => import('./bench/house/bytes.js') },
   'truck-pack': {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
-    load: () => import('./bench/truck-pack.js'),
+    load: () => import('./bench/trucks/truck-pack.js'),
   },
   'truck-rows': {
     does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--rounds N] [--seconds S]',
-    load: () => import('./bench/truck-rows.js'),
+    load: () => import('./bench/trucks/truck-rows.js'),
   },
   'truck-odd': {
     does: 'odd but valid trucks and freight: answered, checked, equal for equal work: [--cases N] [--work STEPS]',
-    load: () => import('./bench/truck-odd.js'),
+    load: () => import('./bench/trucks/truck-odd.js'),
   },
   'truck-growth': {
     does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--rounds N]',
-    load: () => import('./bench/truck-growth.js'),
+    load: () => import('./bench/trucks/truck-growth.js'),
   },
 };

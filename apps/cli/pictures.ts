@@ -7,11 +7,11 @@ import { DataSource } from 'typeorm';
 import { startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
-import { MakeService } from '../api/src/features/plan/make.service.js';
+import { MakeService } from '../api/src/features/plan/make/make.service.js';
 import { JobRunner } from '../api/src/planning/job-runner.js';
 import { Jobs } from '../api/src/planning/jobs.js';
 import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
-import { configOf } from '../api/src/platform/config.js';
+import { configOf } from '../api/src/platform/config/config.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { findBrowser } from './find-browser.js';
 

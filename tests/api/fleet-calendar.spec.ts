@@ -1,7 +1,7 @@
 import { addDays } from '#kernel';
 import { fleetCalendar } from '#pack-plan';
 import { DataSource } from 'typeorm';
-import { FleetQuery } from '../../apps/api/src/features/plan/fleet.query.js';
+import { FleetQuery } from '../../apps/api/src/features/plan/bookings/fleet.query.js';
 import { KitReader } from '../../apps/api/src/features/register/kit.reader.js';
 import { TourReader } from '../../apps/api/src/features/tour/tour.reader.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';

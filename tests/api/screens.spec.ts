@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import { AttentionQuery } from '../../apps/api/src/features/attention/attention.query.js';
 import { CountService } from '../../apps/api/src/features/count/count.service.js';
-import { FleetQuery } from '../../apps/api/src/features/plan/fleet.query.js';
-import { HoldService } from '../../apps/api/src/features/plan/hold.service.js';
-import { PlanFreshness } from '../../apps/api/src/features/plan/plan-freshness.reader.js';
-import { PlanPartsQuery } from '../../apps/api/src/features/plan/plan-parts.query.js';
-import { ShowPageQuery } from '../../apps/api/src/features/plan/show-page.query.js';
-import { getTickable } from '../../apps/api/src/features/plan/tickable.query.js';
+import { FleetQuery } from '../../apps/api/src/features/plan/bookings/fleet.query.js';
+import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.service.js';
+import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
+import { PlanPartsQuery } from '../../apps/api/src/features/plan/page/plan-parts.query.js';
+import { ShowPageQuery } from '../../apps/api/src/features/plan/page/show-page.query.js';
+import { getTickable } from '../../apps/api/src/features/plan/page/tickable.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
@@ -71,12 +71,12 @@ describe('the SQL of the screens', () => {
     ['tour/tour-list', { 'a page': () => of(TourListQuery).tours() }],
     ['count/count-sheet', { sheet: () => of(CountService).sheet(...show) }],
     [
-      'plan/fleet',
+      'plan/bookings/fleet',
       { calendar: () => of(FleetQuery).calendar(testDay, 30, null), remedies: () => of(FleetQuery).remedies('Plover', testDay, null) },
     ],
-    ['plan/holds', { list: () => of(HoldService).list() }],
+    ['plan/bookings/holds', { list: () => of(HoldService).list() }],
     [
-      'plan/show-page',
+      'plan/page/show-page',
       {
         head: () => of(ShowPageQuery).page(...show),
         'whether a plan is stale': () => of(PlanFreshness).changed([planId]),
@@ -85,7 +85,7 @@ describe('the SQL of the screens', () => {
       },
     ],
     [
-      'plan/plan-parts',
+      'plan/page/plan-parts',
       {
         'one part': () => of(PlanPartsQuery).carts(planId),
         'names of parts': () => of(PlanPartsQuery).hangs(planId),
@@ -95,7 +95,7 @@ describe('the SQL of the screens', () => {
         whole: () => of(PlanPartsQuery).whole(planId),
       },
     ],
-    ['plan/tickable', { 'what a tick decides on': () => getTickable(of(DataSource).manager, planId) }],
+    ['plan/page/tickable', { 'what a tick decides on': () => getTickable(of(DataSource).manager, planId) }],
   ])('%s', async (file, screens) => {
     const parts: string[] = [];
     for (const [screen, ask] of Object.entries(screens)) {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { makePackPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
-import { answerDamaged } from '../../apps/cli/bench/answer-damaged.js';
-import { damagedTour } from '../../apps/cli/bench/damaged-tours.js';
+import { answerDamaged } from '../../apps/cli/bench/plans/answer-damaged.js';
+import { damagedTour } from '../../apps/cli/bench/plans/damaged-tours.js';
 import { demoTour } from '../support/demo-tour.js';
 
 /** `npm run bench -- damaged --tours 3000` runs the same over many more seeds. */

@@ -4,7 +4,7 @@ import { createApp } from './create-app.js';
 import { migrate } from './data-source.js';
 import { AccountService } from './features/account/account.service.js';
 import { JobRunner } from './planning/job-runner.js';
-import { readServerSettings } from './platform/config.js';
+import { readServerSettings } from './platform/config/config.js';
 
 /** The API for a house with a server of its own; migrates first. It plans as well, at a lower priority: workers beside it share the jobs. */
 try {

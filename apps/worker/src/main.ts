@@ -5,7 +5,7 @@ import { Trouble } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
 import { migrate } from '../../api/src/data-source.js';
 import { JobRunner } from '../../api/src/planning/job-runner.js';
-import { readServerSettings } from '../../api/src/platform/config.js';
+import { readServerSettings } from '../../api/src/platform/config/config.js';
 import { probes } from '../../api/src/platform/probes.js';
 
 /** Takes jobs from the table until it is told to stop; as many copies as the house likes. */

@@ -1,5 +1,5 @@
 import { GraphQLError } from 'graphql';
-import { BadInputError } from '../platform/graphql/fault.js';
+import { BadInputError } from '../platform/faults/fault.js';
 import { JobUnderWay, PlanningRefusal, viewOf } from './job.types.js';
 import type { JobAnswer, JobRefusal } from './jobs.js';
 import type { Solved } from './planning-task.js';

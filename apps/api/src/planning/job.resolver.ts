@@ -1,5 +1,5 @@
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
-import { BadInputError } from '../platform/graphql/fault.js';
+import { BadInputError } from '../platform/faults/fault.js';
 import type { SignedIn } from '../platform/sign-in/person.js';
 import { Allow, Me } from '../platform/sign-in/signed-in.js';
 import { Job, viewOf } from './job.types.js';

@@ -4,7 +4,7 @@ import { type BadInput, type IntegerProgramSolver, canonicalJson, textHash } fro
 import type { SolveLimits } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type Words, english } from '#words';
-import { BadInputError, NotFoundError } from '../platform/graphql/fault.js';
+import { BadInputError, NotFoundError } from '../platform/faults/fault.js';
 import { type InputScope, versionsOf } from './input-versions.js';
 import type { Queryable } from './queryable.js';
 

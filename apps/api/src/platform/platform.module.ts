@@ -2,9 +2,9 @@ import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import type { Logger } from 'pino';
 import type { Words } from '#words';
-import { CLOCK, CONFIG, type Clock, type Config } from './config.js';
+import { CLOCK, CONFIG, type Clock, type Config } from './config/config.js';
 import { UnitOfWork } from './database/unit-of-work.js';
-import { FaultFilter } from './graphql/fault.filter.js';
+import { FaultFilter } from './faults/fault.filter.js';
 import { LOGGER } from './logs/house-logger.js';
 import { JobLog } from './logs/job-log.js';
 import { Metrics } from './metrics/metrics.js';
@@ -18,7 +18,7 @@ import { RequestController } from './request-once/request.controller.js';
 import { RequestOnce } from './request-once/request-once.interceptor.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
-import { WORDS } from './words.js';
+import { WORDS } from './config/words.js';
 
 /** What no feature owns: config, clock, unit of work, sessions, what changes, metrics, the guard on every call. */
 @Global()

@@ -1,7 +1,7 @@
 import { timingSafeEqual } from 'node:crypto';
 import type { INestApplicationContext } from '@nestjs/common';
 import express, { type Request, type Router } from 'express';
-import { CONFIG, type Config } from './config.js';
+import { CONFIG, type Config } from './config/config.js';
 import { Metrics } from './metrics/metrics.js';
 import { ReadinessCheck, isReady } from './readiness.js';
 

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
-import { CONFIG, type Config } from './config.js';
+import { CONFIG, type Config } from './config/config.js';
 
 /** Each part "up", or in words what is the matter. */
 export interface Readiness {

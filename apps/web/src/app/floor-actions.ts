@@ -1,7 +1,7 @@
 import { doMove } from '../features/cart/operations.js';
 import { recordCounts } from '../features/count/operations.js';
 import { addReading } from '../features/hang/operations.js';
-import { confirmMutation, tickMutation } from '../features/show/operations.js';
+import { confirmMutation, tickMutation } from '../features/plan/operations.js';
 import type { ActionKinds } from '../platform/outbox/outbox.js';
 import { Refused, request } from '../platform/request.js';
 import type { RequestOptions } from '../platform/requests-over.js';

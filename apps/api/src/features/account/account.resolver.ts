@@ -1,7 +1,7 @@
 import { Inject } from '@nestjs/common';
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
-import { CLOCK, CONFIG, type Clock, type Config } from '../../platform/config.js';
+import { CLOCK, CONFIG, type Clock, type Config } from '../../platform/config/config.js';
 import { checkPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';

@@ -1,12 +1,12 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock, today } from '../../platform/config.js';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { type Words, tell } from '#words';
-import { WORDS } from '../../platform/words.js';
-import { PlanReader } from '../plan/plan.reader.js';
-import { PlanFreshness } from '../plan/plan-freshness.reader.js';
+import { WORDS } from '../../platform/config/words.js';
+import { PlanReader } from '../plan/stored/plan.reader.js';
+import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
 import { type Note, type ShowInSight, attentionNotes, keyOf, roles } from './attention.js';
 
 // Every show that is not over, with the plan in force: the released one, else the draft.

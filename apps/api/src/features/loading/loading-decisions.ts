@@ -2,7 +2,7 @@ import { type PackPlan, type RowSwap, type TruckResultOne, rowKey, swapOf, tickT
 import type { KeptPiece, LoadingAct, TourFile } from '#tour-file';
 import type { Refusal } from '#trade';
 import { type Words, tell } from '#words';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import type { JobRefusal } from '../../planning/jobs.js';
 
 /** What somebody at the dock wants of the trucks of a plan. */

@@ -1,13 +1,13 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { recordEvents } from '../../platform/event-log.js';
 import type { JobHandler, Saved } from '../../planning/job-handler.js';
 import type { JobRefusal } from '../../planning/jobs.js';
 import { type JobRow, authorOf } from '../../planning/rows.js';
 import { taskFile } from '../../planning/solver-pool.js';
-import { PlanWriter } from '../plan/plan.writer.js';
+import { PlanWriter } from '../plan/stored/plan.writer.js';
 import type { LoadingSubject, LoadingTaskAnswer } from './loading.task.js';
 import { authorId } from '../../platform/sign-in/person.js';
 import { LoadingActRow } from './rows.js';

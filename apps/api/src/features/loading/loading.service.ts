@@ -1,11 +1,11 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { RowSwap } from '#pack-plan';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { toldAnswer } from '../../planning/job-outcome.js';
 import { Jobs } from '../../planning/jobs.js';
 import { SOLVERS, type Solvers, taskFile } from '../../planning/solver-pool.js';
-import { PlanReader } from '../plan/plan.reader.js';
+import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { Wish } from './loading-decisions.js';
 import type { LoadingSubject } from './loading.task.js';
 import type { RowSwapSubject } from './row-swap.task.js';

@@ -2,7 +2,7 @@ import { canonicalJson } from '#kernel';
 import { type PackPlan, differenceBetween, fingerprintOf, replanTrucks } from '#pack-plan';
 import { type LoadingAct, type TourFile, afterAct, noLoading } from '#tour-file';
 import { type Words, sentenceOf } from '#words';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import type { JobRefusal } from '../../planning/jobs.js';
 import { type MadePlan, writeOut } from '../../planning/made-plan.js';
 import { type PlanOnFile, loadPlanInForce, loadPlansInForce, loadTicks } from '../../planning/plan-snapshot.js';

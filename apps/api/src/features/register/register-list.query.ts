@@ -1,8 +1,8 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { itemKinds, itemStates } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config.js';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { ItemDates } from './item-dates.writer.js';
 import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';

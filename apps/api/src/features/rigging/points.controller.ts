@@ -4,7 +4,7 @@ import { strToU8, zipSync } from 'fflate';
 import { DataSource } from 'typeorm';
 import { pointRows, scenePoints } from '#drawings';
 import { writeCsv } from '#kernel';
-import { PlanReader } from '../plan/plan.reader.js';
+import { PlanReader } from '../plan/stored/plan.reader.js';
 
 /** The points of a plan for other programs: rows for a spreadsheet, and a scene (MVR, DIN SPEC 15801). */
 @Controller('api/points')

@@ -3,13 +3,13 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type HangResult, type PackPlan, judgeReading } from '#pack-plan';
 import type { Words } from '#words';
-import { WORDS } from '../../platform/words.js';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { WORDS } from '../../platform/config/words.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { PlanReader } from '../plan/plan.reader.js';
+import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { RiggingRecord } from './rigging.types.js';
 import { LoadReadingRow, SignOffRow } from './rows.js';
 

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { BadInputError } from '../../platform/graphql/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import type { TourHead } from './tour.types.js';
 

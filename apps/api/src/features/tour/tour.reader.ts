@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Kit, checkTourFile } from '#tour-file';
-import { NotFoundError } from '../../platform/graphql/fault.js';
+import { NotFoundError } from '../../platform/faults/fault.js';
 import { TourRow } from './rows.js';
 
 /** Tours as they are on file, for other features to read. */

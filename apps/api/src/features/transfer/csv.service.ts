@@ -2,7 +2,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { shownText } from '#kernel';
 import { type CsvFault, type Item, type ItemKind, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config.js';
+import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';

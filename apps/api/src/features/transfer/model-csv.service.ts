@@ -13,7 +13,7 @@ import {
   modelKinds,
   readModelsCsv,
 } from '#tour-file';
-import { CLOCK, type Clock } from '../../platform/config.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';

@@ -2,11 +2,11 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager, QueryFailedError } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
-import { CLOCK, type Clock } from '../config.js';
-import { OutcomeUnknownError } from '../graphql/fault.js';
+import { CLOCK, type Clock } from '../config/config.js';
+import { OutcomeUnknownError } from '../faults/fault.js';
 import { claimRequest, keepAnswer } from '../request-once/claim.js';
 import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
-import { databaseErrorOf } from './database-error.js';
+import { databaseErrorOf } from '../faults/database-error.js';
 
 export type Isolation = 'SERIALIZABLE' | 'READ COMMITTED';
 

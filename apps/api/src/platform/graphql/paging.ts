@@ -1,4 +1,4 @@
-import { BadInputError } from './fault.js';
+import { BadInputError } from '../faults/fault.js';
 
 /** Keyset paging: a cursor is the key of the last row, opaque to the caller. */
 export const writeCursor = (key: string): string => Buffer.from(key, 'utf8').toString('base64url');

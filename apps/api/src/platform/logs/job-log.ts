@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Logger } from 'pino';
-import { maskFault } from '../graphql/mask-fault.js';
+import { maskFault } from '../faults/mask-fault.js';
 import { Metrics } from '../metrics/metrics.js';
 import { LOGGER, logUnder } from './house-logger.js';
 

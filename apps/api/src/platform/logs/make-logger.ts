@@ -1,5 +1,5 @@
 import { type DestinationStream, type Logger, destination, pino, stdTimeFunctions } from 'pino';
-import type { Config } from '../config.js';
+import type { Config } from '../config/config.js';
 import { readableLine } from './readable-line.js';
 import { withoutPersonalWords } from './without-personal-words.js';
 

@@ -1,4 +1,4 @@
-import { databaseErrorOf } from '../database/database-error.js';
+import { databaseErrorOf } from '../faults/database-error.js';
 
 /**
  * A fault as it is logged: kind, message, stack, and of a failed statement its SQLSTATE and constraint. Values that somebody typed stay out: the

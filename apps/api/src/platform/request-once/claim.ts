@@ -1,5 +1,5 @@
 import type { EntityManager } from 'typeorm';
-import { BadInputError } from '../graphql/fault.js';
+import { BadInputError } from '../faults/fault.js';
 import type { CurrentRequest } from './current-request.js';
 import type { RequestRow } from './rows.js';
 import { readAnswer, writeAnswer } from './stored-answer.js';

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock } from '../config.js';
+import { CLOCK, type Clock } from '../config/config.js';
 import type { RequestRow } from './rows.js';
 
 /** How long the answer to a request is kept, days. A device that has held an action back for longer asks before it sends. */

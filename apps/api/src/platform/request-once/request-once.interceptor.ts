@@ -4,7 +4,7 @@ import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request } from 'express';
 import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
 import { Observable, finalize } from 'rxjs';
-import { BadInputError } from '../graphql/fault.js';
+import { BadInputError } from '../faults/fault.js';
 import type { SignedIn } from '../sign-in/person.js';
 import { type CurrentRequest, insideRequest } from './current-request.js';
 

@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { Request } from 'express';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock } from '../config.js';
+import { CLOCK, type Clock } from '../config/config.js';
 import { AccountRow, SessionRow } from './rows.js';
 import { sessionTokenOf } from './session-cookie.js';
 import type { SignedIn } from './person.js';

@@ -3,7 +3,7 @@ import { Reflector } from '@nestjs/core';
 import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
-import { NotAllowedError } from '../graphql/fault.js';
+import { NotAllowedError } from '../faults/fault.js';
 import type { Role, SignedIn } from './person.js';
 import { SessionStore } from './session-store.js';
 

@@ -5,8 +5,8 @@ import { useOutbox } from '../../platform/outbox/outbox.js';
 import { pendingOf } from '../../platform/outbox/pending.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
-import { useCarts, useProgress } from '../show/use-plan-parts.js';
-import { type PlanInForce, useShow } from '../show/use-show.js';
+import { useCarts, useProgress } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
 
 /** Type or scan the serials of a cart, top first, and be told which slot is wrong and what belongs there. */
 export function ConfirmCart() {

@@ -13,8 +13,8 @@ import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
-import { useCarts, useFindings } from '../show/use-plan-parts.js';
-import { type PlanInForce, useShow } from '../show/use-show.js';
+import { useCarts, useFindings } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
 
 const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
 const stackMutation = graphql(

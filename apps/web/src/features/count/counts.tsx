@@ -1,8 +1,8 @@
 import { Link, useParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { useHardware } from '../show/use-plan-parts.js';
-import { useShow } from '../show/use-show.js';
+import { useHardware } from '../plan/use-plan-parts.js';
+import { useShow } from '../plan/use-show.js';
 import { CountForm } from './count-form.js';
 import { CountRecords } from './count-records.js';
 import { Learned } from './learned.js';

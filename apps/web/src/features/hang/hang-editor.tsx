@@ -8,9 +8,9 @@ import { request } from '../../platform/request.js';
 import { Form, namePath, useFormOf } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { saveTour, tourQuery } from '../tour/operations.js';
-import { freeId, newHang } from './change-hang.js';
-import { HangForm } from './hang-form.js';
-import { type Kit, readKit } from './kit.js';
+import { freeId, newHang } from './form/change-hang.js';
+import { HangForm } from './form/hang-form.js';
+import { type Kit, readKit } from './form/kit.js';
 
 /** The hangs of a show, entered by form or pasted, drawn at once. */
 export function HangEditor({ me }: { me: Person }) {

@@ -4,8 +4,8 @@ import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { useHang } from '../show/use-plan-parts.js';
-import { type PlanInForce, useShow } from '../show/use-show.js';
+import { useHang } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { Readings } from './readings.js';
 import type { Person } from '../../platform/person.js';
 

@@ -9,9 +9,9 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { useHang } from '../show/use-plan-parts.js';
-import { type PlanInForce, useShow } from '../show/use-show.js';
-import { useTicks } from '../show/use-ticks.js';
+import { useHang } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
+import { useTicks } from '../plan/use-ticks.js';
 import { Readings, useRiggingRecord } from './readings.js';
 
 const signMutation = graphql(`

@@ -18,8 +18,8 @@ import {
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
-import { useWholePlan } from '../show/use-plan-parts.js';
-import { type PlanInForce, useShow } from '../show/use-show.js';
+import { useWholePlan } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
 import type { PackPlan } from '#pack-plan';
 import type { Units } from '#drawings';
 

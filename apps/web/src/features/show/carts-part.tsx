@@ -4,7 +4,7 @@ import type { CartsResult } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
-import { useCarts, useFindings, useProgress } from './use-plan-parts.js';
+import { useCarts, useFindings, useProgress } from '../plan/use-plan-parts.js';
 
 export function CartsPart({ planId, base }: { planId: string; base: string }) {
   const query = useCarts(planId);

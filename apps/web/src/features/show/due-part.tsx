@@ -3,7 +3,7 @@ import type { DueResult, ToldFinding } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
-import { useDue, useFindings } from './use-plan-parts.js';
+import { useDue, useFindings } from '../plan/use-plan-parts.js';
 
 export function DuePart({ planId }: { planId: string }) {
   const query = useDue(planId);

@@ -13,13 +13,13 @@ import {
   stageContent,
   windSentence,
 } from '#drawings';
-import { type HangResult, type PicksHead, type ToldFinding, type Working, concernsHang, stoppedJoints } from '#pack-plan';
+import { type HangResult, type PicksHead, type ToldFinding, concernsHang, stoppedJoints } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { FindingNote } from '../../ui/finding-note.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Part } from '../../ui/page.js';
-import { useFindings, useHang, usePicks } from './use-plan-parts.js';
+import { useFindings, useHang, usePicks } from '../plan/use-plan-parts.js';
 
 export function HangParts({ planId, hangs, base }: { planId: string; hangs: readonly string[]; base: string }) {
   return (
@@ -181,26 +181,6 @@ function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
         </div>
       </div>
     </Part>
-  );
-}
-
-/** The terms that made a number, the rule, the source. */
-export function Why({ of }: { of: Working }) {
-  return (
-    <details>
-      <summary>How this was computed</summary>
-      <div className="working">
-        <ul className="plain">
-          {of.terms.map((term, index) => (
-            <li key={index}>
-              {term.what}: {Math.round(term.value * 100) / 100} {term.unit}
-            </li>
-          ))}
-        </ul>
-        <p>{of.rule}</p>
-        <p className="quiet">Source: {of.source}</p>
-      </div>
-    </details>
   );
 }
 

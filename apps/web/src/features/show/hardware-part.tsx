@@ -5,8 +5,8 @@ import { useSettings } from '../../platform/settings.js';
 import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
-import { Why } from './hang-parts.js';
-import { useCarts, useFindings, useHardware } from './use-plan-parts.js';
+import { Why } from '../../ui/why.js';
+import { useCarts, useFindings, useHardware } from '../plan/use-plan-parts.js';
 
 export function HardwarePart({ planId, base }: { planId: string; base: string }) {
   const query = useHardware(planId);

@@ -11,7 +11,7 @@ import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { UnderWay } from '../../ui/under-way.js';
-import { differenceQuery, makePlan, releasePlan } from './operations.js';
+import { differenceQuery, makePlan, releasePlan } from '../plan/operations.js';
 import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
@@ -20,8 +20,8 @@ import { LetAllGo } from '../truck/let-all-go.js';
 import { LongerSearch } from './longer-search.js';
 import { SwapBox } from './swap-box.js';
 import { TruckPart } from './truck-part.js';
-import { useCarts, usePicks } from './use-plan-parts.js';
-import { type PlanInForce, type ShowData, useShow } from './use-show.js';
+import { useCarts, usePicks } from '../plan/use-plan-parts.js';
+import { type PlanInForce, type ShowData, useShow } from '../plan/use-show.js';
 
 /** One sheet a show: what hangs, what it rides in, what holds it, what carries it, what is in date. */
 export function Show({ me }: { me: Person }) {

@@ -8,7 +8,7 @@ import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
 import { filled } from '../../ui/typed.js';
 import { UnderWay } from '../../ui/under-way.js';
-import { useCarts } from './use-plan-parts.js';
+import { useCarts } from '../plan/use-plan-parts.js';
 
 const swapMutation = graphql(`
   mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {

@@ -6,8 +6,8 @@ import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
-import { Why } from './hang-parts.js';
-import { useFindings, useTruckHead, useTrucks } from './use-plan-parts.js';
+import { Why } from '../../ui/why.js';
+import { useFindings, useTruckHead, useTrucks } from '../plan/use-plan-parts.js';
 
 interface TruckPartProps {
   readonly planId: string;

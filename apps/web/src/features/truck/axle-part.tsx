@@ -3,7 +3,7 @@ import type { AxleStop, BridgeCheck, TruckResultOne } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
-import { Why } from '../show/hang-parts.js';
+import { Why } from '../../ui/why.js';
 
 const marks = { within: '', over: '■ over', 'too light': '■ too light', 'no limit on file': '' } as const;
 

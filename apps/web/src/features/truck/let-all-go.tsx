@@ -1,7 +1,7 @@
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { UnderWay } from '../../ui/under-way.js';
-import { useTruckHead } from '../show/use-plan-parts.js';
+import { useTruckHead } from '../plan/use-plan-parts.js';
 import { Answer } from './loading-answer.js';
 import { letGoMutation } from './operations.js';
 import { useLoadingAct } from './use-loading-act.js';

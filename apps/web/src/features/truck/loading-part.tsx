@@ -14,7 +14,7 @@ import {
   takeCaseMutation,
   waiveMutation,
 } from './operations.js';
-import { useTrucks } from '../show/use-plan-parts.js';
+import { useTrucks } from '../plan/use-plan-parts.js';
 import { SwapRows } from './swap-rows.js';
 import { Answer } from './loading-answer.js';
 import type { LoadingActs } from './use-loading-act.js';

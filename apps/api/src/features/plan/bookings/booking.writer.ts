@@ -1,0 +1,55 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { BadInput } from '#kernel';
+import type { Booking } from '#tour-file';
+import { BookingRow } from '../stored/rows.js';
+
+type OnFile = Booking & Pick<BookingRow, 'holderKind' | 'holderId'>;
+
+/**
+ * Puts the promises of other tours on file as a tour file tells them. One that is on file already stays; one that overlaps another tour's
+ * promise of the same serial is refused by name.
+ */
+export async function addBookings(manager: EntityManager, bookings: readonly Booking[]): Promise<readonly BadInput[]> {
+  const rows = manager.getRepository(BookingRow);
+  const tours: { id: string; name: string }[] = await manager.query('SELECT id, name FROM tour WHERE name = ANY($1)', [
+    bookings.map((each) => each.tour),
+  ]);
+  const holderOf = ({ tour, tourId }: Booking) => {
+    const id = tourId ?? tours.find((each) => each.name === tour)?.id;
+    return id === undefined ? ({ holderKind: 'named', holderId: tour } as const) : ({ holderKind: 'tour', holderId: id } as const);
+  };
+  const onFile: (OnFile & { count: number | null })[] = await manager.query(
+    `SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour,
+       holder_kind AS "holderKind", holder_id AS "holderId" FROM booking WHERE item_id = ANY($1)`,
+    [bookings.map((each) => each.item)],
+  );
+  const sameHolder = (each: Booking, known: OnFile) => {
+    const { holderKind, holderId } = holderOf(each);
+    return known.holderKind === holderKind && known.holderId === holderId;
+  };
+  const fresh = bookings.filter((each) => !onFile.some((other) => each.item === other.item && sameHolder(each, other)));
+  const faults = bookings.flatMap((each, index): BadInput[] => {
+    const other = onFile.find(
+      (known) =>
+        known.item === each.item &&
+        known.from <= each.to &&
+        each.from <= known.to &&
+        (sameHolder(each, known) ? known.from !== each.from || known.to !== each.to : known.count === null && each.count === undefined),
+    );
+    if (!other) return [];
+    const wanted = `days on which nobody holds ${each.item}: ${other.tour} holds it from ${other.from} to ${other.to}`;
+    return [{ field: `bookings[${index}]`, value: `${each.item}, ${each.from} to ${each.to}`, wanted }];
+  });
+  if (faults.length > 0) return faults;
+  const values = fresh.map((each) => ({
+    id: randomUUID(),
+    itemId: each.item,
+    ...holderOf(each),
+    tourName: each.tour,
+    period: `[${each.from},${each.to}]`,
+    count: each.count ?? null,
+  }));
+  if (values.length > 0) await rows.insert(values);
+  return [];
+}

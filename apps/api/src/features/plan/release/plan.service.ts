@@ -1,0 +1,189 @@
+import { Inject, Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import type { Result } from '#kernel';
+import {
+  type ReleaseDecision,
+  type TickKey,
+  againstTick,
+  changedInputs,
+  checkCart,
+  decideRelease,
+  tickKeyOf,
+  tickText,
+  tickWords,
+} from '#pack-plan';
+import type { TickRefusal } from '#trade';
+import { type Words, tell } from '#words';
+import { WORDS } from '../../../platform/config/words.js';
+import { CLOCK, type Clock } from '../../../platform/config/config.js';
+import { databaseErrorOf } from '../../../platform/faults/database-error.js';
+import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../../platform/event-log.js';
+import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
+import type { SignedIn } from '../../../platform/sign-in/person.js';
+import { TourFileReader } from '../../../planning/tour-file.reader.js';
+import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
+import type { BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';
+import { CartCheckRow, PackPlanRow } from '../stored/rows.js';
+import { type Tickable, getTickable } from '../page/tickable.query.js';
+import { putTick, takeTickBack, ticksOf } from '../stored/tick.repository.js';
+
+const unknownStep = { code: 'unknown-step' } as const;
+
+type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
+type Released = Result<string, ReleaseRefusal>;
+
+/** Drafts, releases and what is confirmed on the floor. */
+@Injectable()
+export class PlanService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly reader: TourFileReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
+  ) {}
+
+  /** Draft to next revision: its predecessor is superseded and the tour's promises replaced in the same transaction. */
+  async release(planId: string, despite: string | null, who: SignedIn): Promise<Released> {
+    try {
+      return await this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
+    } catch (fault) {
+      // The other one was quicker between our look and our end: the constraint says so, and we look again who it was.
+      if (databaseErrorOf(fault)?.constraint !== 'booking_no_overlap') throw fault;
+      return this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
+    }
+  }
+
+  private async releaseIn(manager: EntityManager, planId: string, despite: string | null, who: SignedIn): Promise<Released> {
+    await dropExpiredHolds(manager, this.clock.now());
+    const rows = manager.getRepository(PackPlanRow);
+    const draft = await rows.findOneBy({ id: planId });
+    if (!draft) throw new NotFoundError(`The plan ${planId}`);
+    if (draft.state !== 'draft')
+      throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
+    const file = await this.reader.load(manager, draft.tourId);
+    const { id: tourId, prepFrom, returnTo, name } = file.tour;
+    const others = await rows.find({ where: { tourId: draft.tourId, state: 'released' } });
+    const uses = usesTogether([draft.plan.uses, ...others.filter((each) => each.showId !== draft.showId).map((each) => each.plan.uses)]);
+    const clashes = await replaceBookings(manager, { id: tourId, name }, prepFrom, returnTo, uses);
+    const why = despite?.trim() ?? '';
+    const decision = decideRelease(draft.plan, changedInputs(draft.plan, file), clashes[0], why);
+    if (!decision.releases) return { ok: false, error: this.refusalOf(decision, clashes) };
+    const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
+    const released = before.filter((each) => each.state !== 'draft').length;
+    await rows.update({ tourId: draft.tourId, showId: draft.showId, state: 'released' }, { state: 'superseded' });
+    const revision = revisionLetter(released);
+    await rows.update(
+      { id: planId },
+      {
+        state: 'released',
+        revision,
+        releasedAt: this.clock.now(),
+        releasedBy: who.name,
+        releasedById: who.id,
+        releasedDespite: decision.saysStop ? why : null,
+      },
+    );
+    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.`;
+    await recordEvents(manager, who, this.clock.now(), [
+      { what: 'released', tourId: draft.tourId, sentence },
+      ...draft.plan.uses.map(({ item }) => ({
+        what: 'booked',
+        itemId: item,
+        tourId: draft.tourId,
+        sentence: `Promised to ${name} from ${prepFrom} to ${returnTo}: ${sentence}`,
+      })),
+    ]);
+    return { ok: true, value: planId };
+  }
+
+  private refusalOf(decision: ReleaseDecision & { readonly releases: false }, clashes: readonly BookingClash[]): ReleaseRefusal {
+    const sentence = tell(this.words.refusals, decision.refusal);
+    if ('stops' in decision) return { sentence, stops: decision.stops.map((each) => each.sentence) };
+    if ('changed' in decision) return { sentence, changed: decision.changed.map((each) => tell(this.words.changes, each)) };
+    return { sentence, clashes: [...clashes] };
+  }
+
+  async confirmCart(planId: string, loadId: string, serials: readonly string[], who: SignedIn): Promise<CartCheckResult> {
+    const outcome = await this.unitOfWork.run<CartCheckResult>(async (manager) => {
+      const row = await this.planRow(manager, planId);
+      const load = row.plan.carts.loads.find((each) => each.id === loadId);
+      if (!load)
+        throw new BadInputError([
+          { field: 'load', value: loadId, wanted: `a cart load of this plan: ${row.plan.carts.loads.map((each) => each.id).join(', ')}` },
+        ]);
+      if (serials.length > 40)
+        throw new BadInputError([{ field: 'serials', value: `a list of ${serials.length}`, wanted: 'at most 40 serials' }]);
+      const slots = checkCart(row.plan, load, serials, this.words);
+      const agrees = slots.every((each) => each.agrees);
+      if (agrees)
+        await manager
+          .getRepository(CartCheckRow)
+          .save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name, checkedById: who.id });
+      const sentence = agrees
+        ? `Confirmed ${load.cart} as ${loadId}.`
+        : `Read ${load.cart} for ${loadId}: ${slots
+            .filter((each) => !each.agrees)
+            .map((each) => each.sentence)
+            .join(' ')}`;
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) },
+      ]);
+      return { ok: true, value: { agrees, slots: [...slots] } };
+    });
+    if (!outcome.ok) throw new Error('a reading is never refused');
+    return outcome.value;
+  }
+
+  async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
+    await this.unitOfWork.run(async (manager) => {
+      const row = await getTickable(manager, planId);
+      const key = tickKeyOf(row.plan, what);
+      const against = key ? await this.againstTick(manager, row, key, done) : unknownStep;
+      if (!key || against !== null) {
+        const wanted = tell(this.words.tickRefusals, against ?? unknownStep);
+        throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted }]);
+      }
+      if (done) await putTick(manager, planId, key, this.clock.now(), who);
+      else await takeTickBack(manager, planId, key);
+      await recordEvents(manager, who, this.clock.now(), [
+        {
+          what: done ? 'ticked' : 'unticked',
+          tourId: row.tourId,
+          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.`,
+        },
+      ]);
+      return { ok: true, value: undefined };
+    });
+  }
+
+  /** What speaks against ticking this, or taking it back; null where nothing does. */
+  private async againstTick(
+    manager: EntityManager,
+    { id, plan, state }: Tickable,
+    key: TickKey,
+    done: boolean,
+  ): Promise<TickRefusal | null> {
+    if (key.kind === 'row') return null;
+    const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
+    if (key.kind === 'move' || !hang) return unknownStep;
+    if (state !== 'released') return { code: 'not-released', show: plan.show.name };
+    const all = new Set(await ticksOf(manager, id));
+    const { goingUp, comingDown } = hang.runningOrder;
+    const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key)) : [];
+    if (open.length > 0) return { code: 'going-up-open', open: open.length };
+    return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
+  }
+
+  private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {
+    const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
+    if (!row) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
+    return row;
+  }
+}
+
+/** 0 is A, 25 is Z, 26 is AA. */
+function revisionLetter(index: number): string {
+  const letter = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? letter : revisionLetter(Math.floor(index / 26) - 1) + letter;
+}

@@ -1,0 +1,47 @@
+import { type ArgumentsHost, Catch, HttpException } from '@nestjs/common';
+import { BaseExceptionFilter } from '@nestjs/core';
+import type { Response } from 'express';
+import { GraphQLError } from 'graphql';
+import { databaseErrorOf } from './database-error.js';
+import { Metrics } from '../metrics/metrics.js';
+import { BadInputError } from './fault.js';
+import { maskFault } from './mask-fault.js';
+
+const statusOf: Record<string, number> = { NOT_FOUND: 404, NOT_ALLOWED: 403, NOT_SIGNED_IN: 401, BAD_INPUT: 422, OUTCOME_UNKNOWN: 503 };
+
+/** What the database cannot even read: 22P02 an id that is none, 22021 and 22P05 a text with a NUL in it. */
+const unreadable: Record<string, string> = {
+  '22P02': 'an id that is on file',
+  '22021': 'a text without NUL characters',
+  '22P05': 'a text without NUL characters',
+};
+
+/** What is told to the caller is no fault of ours: plain routes get the words of an operation with a status. Any other fault of a plain route is masked here. */
+@Catch()
+export class FaultFilter extends BaseExceptionFilter {
+  constructor(private readonly metrics: Metrics) {
+    super();
+  }
+
+  override catch(fault: unknown, host: ArgumentsHost): unknown {
+    const told = toldOf(fault);
+    if (host.getType<string>() === 'graphql') return told ?? fault;
+    const response = host.switchToHttp().getResponse<Response>();
+    if (told) {
+      response.status(statusOf[String(told.extensions.code)] ?? 400).json({ message: told.message, faults: told.extensions.faults ?? [] });
+    } else if (fault instanceof HttpException || this.isHttpError(fault)) {
+      super.catch(fault, host);
+    } else {
+      const masked = maskFault(fault, this.metrics, 'route');
+      if (response.headersSent) response.destroy();
+      else response.status(500).json(masked);
+    }
+    return undefined;
+  }
+}
+
+function toldOf(fault: unknown): GraphQLError | undefined {
+  if (fault instanceof GraphQLError) return fault;
+  const wanted = unreadable[databaseErrorOf(fault)?.code ?? ''];
+  return wanted === undefined ? undefined : new BadInputError([{ field: '(a name or an id)', value: null, wanted }]);
+}

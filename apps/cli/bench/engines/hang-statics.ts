@@ -1,0 +1,56 @@
+import { readHangCase, solveHang, verifyHang } from '#hang-statics';
+import { seededRandom } from '#kernel';
+import { median, numberFrom, readArguments, say } from '../arguments.js';
+
+/** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves. */
+export function run(args: readonly string[]): number {
+  const values = readArguments(args);
+  const count = numberFrom(values, 'hangs', 10_000);
+  const boxes = numberFrom(values, 'boxes', 24);
+  const random = seededRandom(24);
+  const between = (low: number, high: number) => low + random() * (high - low);
+  const cases = Array.from({ length: count }, () => {
+    const read = readHangCase({
+      gravityMps2: 9.80665,
+      dynamicFactor: 1.25,
+      tiltDownDeg: between(-5, 8),
+      grid: {
+        massKg: between(40, 150),
+        cgBehindMm: between(100, 500),
+        cgAboveMm: between(0, 150),
+        holes: [
+          { hole: 'front', behindMm: between(-300, 0), aboveMm: 130 },
+          { hole: 'rear', behindMm: between(500, 1200), aboveMm: 130 },
+        ],
+      },
+      boxes: Array.from({ length: boxes }, () => ({
+        massKg: between(20, 90),
+        frontHeightMm: between(200, 420),
+        cgBehindMm: between(150, 350),
+        cgBelowMm: between(90, 210),
+        rearLeverMm: between(350, 650),
+        splayDeg: Math.floor(between(0, 8)),
+      })),
+      picks: ['front', 'rear'].map((hole) => ({ hole, belowHookKg: 4, hoistKg: 55, chainKg: 20 })),
+    });
+    if (!read.ok) throw new Error(JSON.stringify(read.error[0]));
+    return read.value;
+  });
+  for (const each of cases.slice(0, 500)) solveHang(each);
+  const times = cases.map((each) => {
+    const start = performance.now();
+    solveHang(each);
+    return performance.now() - start;
+  });
+  const wrong = cases.filter((each) => verifyHang(each, solveHang(each)).length > 0).length;
+  say(
+    JSON.stringify({
+      hangs: count,
+      boxes,
+      medianMs: Number(median(times).toFixed(4)),
+      meanMs: Number((times.reduce((sum, each) => sum + each, 0) / count).toFixed(4)),
+      wrong,
+    }),
+  );
+  return wrong === 0 ? 0 : 1;
+}

@@ -1,0 +1,129 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { numberFrom, readArguments, say } from '../arguments.js';
+import { addFreightTour, freePort, openHouse, signIn, startProcess, stopProcess } from './house.js';
+
+const parts = ['healthz', 'showPage', 'registerPage', 'tick'] as const;
+type Part = (typeof parts)[number];
+type Times = Record<Part, number[]>;
+
+const showPage = `{ showPage(tourId: "harbour-lights", showId: "quayside") {
+  tourId showId name tourName
+  released { id state revision changed plan ticks cartChecks { load checkedAt checkedBy } }
+  draft { id state revision changed plan ticks cartChecks { load checkedAt checkedBy } }
+  revisions { id state revision releasedAt releasedBy } } }`;
+const registerPage = '{ items(first: 50) { totalCount edges { node { id kind model state } } } }';
+const tick = 'mutation($id: ID!, $done: Boolean!) { tick(planId: $id, what: "T1 row 1", done: $done) { id } }';
+const make =
+  'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show, waitMs: 0) { ... on JobUnderWay { job { id } } } }';
+const job = 'query($id: ID!) { job(id: $id) { state } }';
+
+/**
+ * How long requests take while four plans of the demo and one large truck load are being made, beside the same on the idle machine: the API in a
+ * process of its own, as `npm start` runs it, asked by one client that always waits for its answer.
+ */
+export async function run(args: readonly string[], root: string): Promise<number> {
+  const values = readArguments(args);
+  const idleRounds = numberFrom(values, 'rounds', 150);
+  const pieces = numberFrom(values, 'pieces', 800);
+  const house = await openHouse(root);
+  const port = await freePort();
+  const freight = await addFreightTour(house, root, pieces);
+  const api = startProcess(root, 'api', { DATABASE_URL: house.databaseUrl, PORT: String(port) });
+  try {
+    const address = `http://127.0.0.1:${port}`;
+    await untilUp(address);
+    const ask = await signIn(address, 'system');
+    const start = async (tour: string, show: string) =>
+      ((await ask(make, { tour, show })) as { makePackPlan: { job: { id: string } } }).makePackPlan.job.id;
+    const isOver = async (id: string) =>
+      !['waiting', 'running'].includes(((await ask(job, { id })) as { job: { state: string } }).job.state);
+    const first = await start('harbour-lights', 'quayside');
+    while (!(await isOver(first))) await pause(200);
+    // A show that is planned meanwhile keeps its draft under another id: ticks go to a released plan, which stays.
+    const { draft } = ((await ask(showPage)) as { showPage: { draft: { id: string } } }).showPage;
+    await ask('mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a bench, nothing flies") { __typename } }', { id: draft.id });
+    const times = { idle: emptyTimes(), busy: emptyTimes() };
+    await measure(address, ask, draft.id, emptyTimes(), (round) => Promise.resolve(round < 20));
+    await measure(address, ask, draft.id, times.idle, (round) => Promise.resolve(round < idleRounds));
+    const from = performance.now();
+    const jobs = [await start(freight.tourId, freight.showId)];
+    for (const show of ['old-mill', 'fenland', 'quayside', 'old-mill']) jobs.push(await start('harbour-lights', show));
+    await measure(address, ask, draft.id, times.busy, async (round) => round % 10 !== 0 || !(await areOver(jobs, isOver)));
+    const states: { state: string; n: number }[] = await house.dataSource.query(
+      'SELECT state, count(*)::int AS n FROM job WHERE id = ANY($1) GROUP BY state',
+      [jobs],
+    );
+    return report(times, { plans: jobs.length, planSeconds: Number(((performance.now() - from) / 1000).toFixed(1)), states });
+  } finally {
+    await stopProcess(api, 'SIGTERM');
+    await house.close();
+  }
+}
+
+const emptyTimes = (): Times => ({ healthz: [], showPage: [], registerPage: [], tick: [] });
+
+async function areOver(jobs: readonly string[], isOver: (id: string) => Promise<boolean>): Promise<boolean> {
+  for (const id of jobs) if (!(await isOver(id))) return false;
+  return true;
+}
+
+async function untilUp(address: string): Promise<void> {
+  for (;;) {
+    const isUp = await fetch(`${address}/healthz`).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (isUp) return;
+    await pause(100);
+  }
+}
+
+/** One of each, one after another, while `more` says so. */
+async function measure(
+  address: string,
+  ask: (query: string, variables?: object) => Promise<unknown>,
+  planId: string,
+  times: Times,
+  more: (round: number) => Promise<boolean>,
+): Promise<void> {
+  for (let round = 0; await more(round); round++) {
+    const requests: Record<Part, () => Promise<unknown>> = {
+      healthz: async () => (await fetch(`${address}/healthz`)).text(),
+      showPage: () => ask(showPage),
+      registerPage: () => ask(registerPage),
+      tick: () => ask(tick, { id: planId, done: round % 2 === 0 }),
+    };
+    for (const part of parts) {
+      const start = performance.now();
+      await requests[part]();
+      times[part].push(performance.now() - start);
+      await pause(10);
+    }
+  }
+}
+
+function report(times: { readonly idle: Times; readonly busy: Times }, about: object): number {
+  let isWithin = true;
+  const rows = Object.fromEntries(
+    parts.map((part) => {
+      const [idle, busy] = [summary(times.idle[part]), summary(times.busy[part])];
+      isWithin &&= busy.p95 - idle.p95 <= 50 && busy.p99 - idle.p99 <= 250;
+      say(`${part.padEnd(13)} idle ${JSON.stringify(idle)}  busy ${JSON.stringify(busy)}`);
+      return [part, { idle, busy }];
+    }),
+  );
+  say(JSON.stringify({ ...about, isWithin, milliseconds: rows }));
+  return isWithin ? 0 : 1;
+}
+
+function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return Number((sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? 0).toFixed(1));
+}
+
+const summary = (times: readonly number[]) => ({
+  n: times.length,
+  p50: quantile(times, 0.5),
+  p95: quantile(times, 0.95),
+  p99: quantile(times, 0.99),
+});
