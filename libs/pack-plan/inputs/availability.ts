@@ -1,8 +1,8 @@
 import type { PlainDate } from '#kernel';
-import { type ItemJudgement, judgeItem } from '#inspection-calendar';
+import { type GateVerdict, type ItemJudgement, judge } from '#inspection-calendar';
 import { type Item, type TourFile, holdsFor } from '#tour-file';
 import type { ReasonAgainst } from '#trade';
-import { applicableIntervals } from './applicable-intervals.js';
+import { placeOf } from './applicable-intervals.js';
 
 /** An item that a rule, a failure, an event or a defect gives a state. */
 export type DatedJudgement = ItemJudgement & { readonly state: Exclude<ItemJudgement['state'], 'no interval'> };
@@ -27,7 +27,7 @@ export function judgeAvailability(file: TourFile, lastDay: PlainDate): ReadonlyM
     if (holdsFor(booking, tour) || booking.count !== undefined) continue;
     promises.set(booking.item, [...(promises.get(booking.item) ?? []), booking]);
   }
-  return new Map(file.items.map((item) => [item.id, judge(file, item, promises.get(item.id) ?? [], lastDay)]));
+  return new Map(file.items.map((item) => [item.id, availabilityOf(file, item, promises.get(item.id) ?? [], lastDay)]));
 }
 
 /** Why an item may not travel with a show; null when it may. */
@@ -36,14 +36,10 @@ export function whyNotUsable(file: TourFile, showId: string, id: string): Reason
   return (show && judgeAvailability(file, show.to).get(id)?.reason) ?? null;
 }
 
-function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastDay: PlainDate): Availability {
+function availabilityOf(file: TourFile, item: Item, promises: TourFile['bookings'], lastDay: PlainDate): Availability {
   const { prepFrom, returnTo } = file.tour;
-  const intervals = applicableIntervals(file, item);
-  const judged = judgeItem(
-    { id: item.id, intervals: [...intervals], examinations: item.examinations, events: item.events, declaredOn: item.declaredOn },
-    { from: prepFrom, to: returnTo },
-  );
-  const judgement = judged.state === 'no interval' ? null : { ...judged, state: judged.state };
+  const verdict = judge(item, { from: prepFrom, to: returnTo }, placeOf(file));
+  const judgement = verdict.judgement.state === 'no interval' ? null : { ...verdict.judgement, state: verdict.judgement.state };
   const held = promises.filter((each) => each.from <= returnTo && each.to >= prepFrom);
   const missingOn: { from: PlainDate; to: PlainDate; why: ReasonAgainst }[] = held.map(({ from, to, tour }) => ({
     from,
@@ -52,23 +48,19 @@ function judge(file: TourFile, item: Item, promises: TourFile['bookings'], lastD
   }));
   if (item.hire && (item.hire.from > prepFrom || item.hire.to < returnTo))
     missingOn.push({ from: prepFrom, to: returnTo, why: { code: 'hired', from: item.hire.from, until: item.hire.to } });
-  return { item, judgement, missingOn, isPromised: held.length > 0, reason: reasonAgainst(file, item, judgement, missingOn, lastDay) };
+  return { item, judgement, missingOn, isPromised: held.length > 0, reason: reasonAgainst(file, item, verdict, missingOn, lastDay) };
 }
 
+/** What the gate says through the last day of the show, after what keeps the item elsewhere. */
 function reasonAgainst(
   file: TourFile,
   item: Item,
-  judgement: DatedJudgement | null,
+  { reason, barredFrom }: GateVerdict,
   missingOn: readonly { why: ReasonAgainst }[],
   lastDay: PlainDate,
 ): ReasonAgainst | null {
-  if (item.state !== 'in service') return { code: 'state', state: item.state, remark: item.reason ?? null };
+  if (reason?.code === 'state') return reason;
   if (item.depot !== file.tour.depot) return { code: 'other-depot', depot: item.depot, wanted: file.tour.depot };
   if (missingOn[0]) return missingOn[0].why;
-  if (!judgement) return null;
-  if (judgement.state === 'no record') return { code: 'no-record' };
-  if (judgement.state === 'failed') return { code: 'failed' };
-  if (judgement.state === 'blocked') return { code: 'blocked' };
-  if (judgement.dueOn !== null && judgement.dueOn < lastDay) return { code: 'out-of-date', dueOn: judgement.dueOn };
-  return null;
+  return barredFrom !== null && barredFrom <= lastDay ? reason : null;
 }

@@ -1,5 +1,5 @@
 /** What a plan is made from, looked up once: the show with its models and rules, who may fly on which day, and a hash of each part. */
-export { applicableIntervals } from './applicable-intervals.js';
+export { applicableIntervals, placeOf } from './applicable-intervals.js';
 export { whyNotUsable } from './availability.js';
 export type { Fingerprint } from './fingerprint.js';
 export {

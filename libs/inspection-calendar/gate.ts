@@ -1,0 +1,77 @@
+import { type PlainDate, addDays } from '#kernel';
+import type { ReasonAgainst } from '#trade';
+import type { ExaminedItem, JudgedWindow } from './examinations-case.js';
+import { type ItemJudgement, judgeItem } from './judge-item.js';
+
+/** How often the kinds of a place are examined, of a rule on file. */
+export interface PlaceRule {
+  readonly jurisdiction: string;
+  readonly kinds: readonly string[];
+  readonly intervals: readonly string[];
+}
+
+/** Where items are used: the jurisdictions that are visited, and every examination rule on file. */
+export interface Place {
+  readonly jurisdictions: readonly string[];
+  readonly rules: readonly PlaceRule[];
+}
+
+/** An item of any kind as the register holds it. `intervals` are its own and take the place of those of every rule. */
+export interface GatedItem extends Omit<ExaminedItem, 'intervals' | 'seenOn'> {
+  readonly kind: string;
+  readonly state: string;
+  /** What a person wrote of its state. */
+  readonly reason?: string;
+  readonly intervals?: readonly string[];
+  readonly hire?: { readonly from: PlainDate; readonly to: PlainDate };
+}
+
+/** What the gate says of one item in one window. */
+export interface GateVerdict {
+  /** The first day of the window on which it may not be used; null: it passes on every day. */
+  readonly barredFrom: PlainDate | null;
+  readonly reason: ReasonAgainst | null;
+  /** Visited places without any rule on file: there it is not judged, which is no pass. */
+  readonly notJudgedIn: readonly string[];
+  readonly judgement: ItemJudgement;
+}
+
+/** Jurisdictions of a place that no rule on file speaks of. */
+export const unjudgedPlaces = ({ jurisdictions, rules }: Place): readonly string[] =>
+  jurisdictions.filter((each) => !rules.some((rule) => rule.jurisdiction === each));
+
+/** The intervals that an item is examined at in a place: its own, or those of every rule of the places visited. Empty: no rule says how often. */
+export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, { jurisdictions, rules }: Place): readonly string[] {
+  if (item.intervals) return item.intervals;
+  const fitting = rules.filter((rule) => jurisdictions.includes(rule.jurisdiction) && rule.kinds.includes(item.kind));
+  return [...new Set(fitting.flatMap((rule) => rule.intervals))].sort();
+}
+
+/**
+ * The one gate: whether an item may be used on the days of a window at a place. Every way to the stage asks it. Of kinds without a rule the state,
+ * the period of hire, failures, events and defects decide; a place without rules is named and judges nothing.
+ */
+export function judge(item: GatedItem, days: JudgedWindow, place: Place): GateVerdict {
+  const { id, examinations, events, declaredOn } = item;
+  const judgement = judgeItem({ id, intervals: [...intervalsIn(item, place)], examinations, events, declaredOn }, days);
+  return { ...barrier(item, days, judgement), notJudgedIn: unjudgedPlaces(place), judgement };
+}
+
+function barrier(item: GatedItem, { from, to }: JudgedWindow, judgement: ItemJudgement): Pick<GateVerdict, 'barredFrom' | 'reason'> {
+  if (item.state !== 'in service') return { barredFrom: from, reason: { code: 'state', state: item.state, remark: item.reason ?? null } };
+  if (judgement.state === 'failed') return { barredFrom: from, reason: { code: 'failed' } };
+  if (judgement.state === 'blocked') return { barredFrom: from, reason: { code: 'blocked' } };
+  if (judgement.state === 'no record') return { barredFrom: from, reason: { code: 'no-record' } };
+  const ends: { barredFrom: PlainDate; reason: ReasonAgainst }[] = [];
+  const { hire } = item;
+  if (hire) {
+    const reason = { code: 'hired', from: hire.from, until: hire.to } as const;
+    if (hire.from > from) ends.push({ barredFrom: from, reason });
+    else if (hire.to < to) ends.push({ barredFrom: later(from, addDays(hire.to, 1)), reason });
+  }
+  const { dueOn } = judgement;
+  if (dueOn !== null && dueOn < to) ends.push({ barredFrom: later(from, addDays(dueOn, 1)), reason: { code: 'out-of-date', dueOn } });
+  return ends.sort((a, b) => (a.barredFrom < b.barredFrom ? -1 : 1))[0] ?? { barredFrom: null, reason: null };
+}
+
+const later = (a: PlainDate, b: PlainDate): PlainDate => (a > b ? a : b);
