@@ -41,22 +41,6 @@ type Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
-    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
-    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
-    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
-    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
-    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": typeof types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
-    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
-    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
-    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
-    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
-    "query WearRules { rules }": typeof types.WearRulesDocument,
-    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
-    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
-    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
@@ -73,6 +57,22 @@ type Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": typeof types.ConfirmCartDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
+    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
+    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
+    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": typeof types.SaveLoadRuleDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
+    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
+    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
+    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
+    "query WearRules { rules }": typeof types.WearRulesDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
+    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
+    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
@@ -126,22 +126,6 @@ const documents: Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
-    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
-    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
-    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
-    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
-    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
-    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
-    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
-    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
-    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
-    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
-    "query WearRules { rules }": types.WearRulesDocument,
-    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
-    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
-    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
@@ -158,6 +142,22 @@ const documents: Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n": types.ConfirmCartDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
+    "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
+    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
+    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
+    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }": types.SaveLoadRuleDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
+    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
+    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
+    "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
+    "query WearRules { rules }": types.WearRulesDocument,
+    "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
+    "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
+    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
@@ -292,70 +292,6 @@ export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: Strin
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').QuarantineDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').ReleaseFromQuarantineDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }"): typeof import('./graphql.js').ApproveRiggingSystemDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ItemRecordsDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n"): typeof import('./graphql.js').ItemHistoryDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }"): typeof import('./graphql.js').StartSearchDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -417,6 +353,70 @@ export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $do
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n"): typeof import('./graphql.js').ItemPageDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').QuarantineDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }"): typeof import('./graphql.js').ReleaseFromQuarantineDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }"): typeof import('./graphql.js').ApproveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }"): typeof import('./graphql.js').SaveRiggingSystemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ItemRecordsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n"): typeof import('./graphql.js').ItemHistoryDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }"): typeof import('./graphql.js').LatestSearchDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }"): typeof import('./graphql.js').StartSearchDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -243,127 +243,6 @@ export type SignOffMutationVariables = Exact<{
 
 export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 
-export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
-
-export type RecordExaminationMutationVariables = Exact<{
-  itemId: string | number;
-  examination: unknown;
-  supersedes?: string | number | null | undefined;
-}>;
-
-
-export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
-
-export type ItemPageQueryVariables = Exact<{
-  id: string | number;
-}>;
-
-
-export type ItemPageQuery = { item: { item: Item, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
-
-export type QuarantineMutationVariables = Exact<{
-  itemId: string | number;
-  reason: string;
-}>;
-
-
-export type QuarantineMutation = { quarantine: { summary: { id: string, state: string } } };
-
-export type ReleaseFromQuarantineMutationVariables = Exact<{
-  itemId: string | number;
-  reason: string;
-}>;
-
-
-export type ReleaseFromQuarantineMutation = { releaseFromQuarantine: { summary: { id: string, state: string } } };
-
-export type RecordIncidentMutationVariables = Exact<{
-  itemId: string | number;
-  on: string;
-  what: string;
-}>;
-
-
-export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
-
-export type SaveLoadRuleMutationVariables = Exact<{
-  rule: unknown;
-}>;
-
-
-export type SaveLoadRuleMutation = { saveLoadRule: boolean };
-
-export type ItemsQueryVariables = Exact<{
-  search?: string | null | undefined;
-  kind?: string | null | undefined;
-  state?: string | null | undefined;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
-
-export type ApproveRiggingSystemMutationVariables = Exact<{
-  id: string | number;
-}>;
-
-
-export type ApproveRiggingSystemMutation = { approveRiggingSystem: boolean };
-
-export type SaveRiggingSystemMutationVariables = Exact<{
-  system: unknown;
-}>;
-
-
-export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
-
-export type ItemRecordsQueryVariables = Exact<{
-  id: string | number;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null } }> } } };
-
-export type ItemHistoryQueryVariables = Exact<{
-  id: string | number;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemHistoryQuery = { item: { history: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { at: string, who: string, what: string, sentence: string } }> } } };
-
-export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type WearRulesQuery = { rules: unknown };
-
-export type LatestSearchQueryVariables = Exact<{
-  tourId: string | number;
-  showId: string | number;
-}>;
-
-
-export type LatestSearchQuery = { latestJob: { id: string, state: string, progress: number, sentence: string, askedBy: string } | null };
-
-export type StartSearchMutationVariables = Exact<{
-  tourId: string | number;
-  showId: string | number;
-}>;
-
-
-export type StartSearchMutation = { startSearch: { id: string, state: string } };
-
-export type StopSearchMutationVariables = Exact<{
-  id: string | number;
-}>;
-
-
-export type StopSearchMutation = { cancelJob: { id: string, state: string } };
-
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -494,6 +373,127 @@ export type ConfirmCartMutationVariables = Exact<{
 
 
 export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }> } };
+
+export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
+
+export type RecordExaminationMutationVariables = Exact<{
+  itemId: string | number;
+  examination: unknown;
+  supersedes?: string | number | null | undefined;
+}>;
+
+
+export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
+
+export type ItemPageQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type ItemPageQuery = { item: { item: Item, summary: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null }, promises: Array<{ tour: string, from: string, to: string, count: number | null }> } };
+
+export type QuarantineMutationVariables = Exact<{
+  itemId: string | number;
+  reason: string;
+}>;
+
+
+export type QuarantineMutation = { quarantine: { summary: { id: string, state: string } } };
+
+export type ReleaseFromQuarantineMutationVariables = Exact<{
+  itemId: string | number;
+  reason: string;
+}>;
+
+
+export type ReleaseFromQuarantineMutation = { releaseFromQuarantine: { summary: { id: string, state: string } } };
+
+export type RecordIncidentMutationVariables = Exact<{
+  itemId: string | number;
+  on: string;
+  what: string;
+}>;
+
+
+export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
+
+export type SaveLoadRuleMutationVariables = Exact<{
+  rule: unknown;
+}>;
+
+
+export type SaveLoadRuleMutation = { saveLoadRule: boolean };
+
+export type ItemsQueryVariables = Exact<{
+  search?: string | null | undefined;
+  kind?: string | null | undefined;
+  state?: string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
+
+export type ApproveRiggingSystemMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type ApproveRiggingSystemMutation = { approveRiggingSystem: boolean };
+
+export type SaveRiggingSystemMutationVariables = Exact<{
+  system: unknown;
+}>;
+
+
+export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
+
+export type ItemRecordsQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null } }> } } };
+
+export type ItemHistoryQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemHistoryQuery = { item: { history: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { at: string, who: string, what: string, sentence: string } }> } } };
+
+export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WearRulesQuery = { rules: unknown };
+
+export type LatestSearchQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type LatestSearchQuery = { latestJob: { id: string, state: string, progress: number, sentence: string, askedBy: string } | null };
+
+export type StartSearchMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type StartSearchMutation = { startSearch: { id: string, state: string } };
+
+export type StopSearchMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type StopSearchMutation = { cancelJob: { id: string, state: string } };
 
 export type SwapBoxMutationVariables = Exact<{
   planId: string | number;
@@ -1064,198 +1064,6 @@ export const SignOffDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
-export const ModelsDocument = new TypedDocumentString(`
-    query Models {
-  catalogueModels {
-    kind
-    model
-    itemCount
-    data
-  }
-  riggingSystems
-  rules
-}
-    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
-export const RecordExaminationDocument = new TypedDocumentString(`
-    mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
-  recordExamination(
-    itemId: $itemId
-    examination: $examination
-    supersedes: $supersedes
-  ) {
-    summary {
-      id
-      dueOn
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
-export const ItemPageDocument = new TypedDocumentString(`
-    query ItemPage($id: ID!) {
-  item(id: $id) {
-    item
-    summary {
-      id
-      kind
-      model
-      state
-      depot
-      count
-      place
-      dueOn
-      dueState
-    }
-    promises {
-      tour
-      from
-      to
-      count
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<ItemPageQuery, ItemPageQueryVariables>;
-export const QuarantineDocument = new TypedDocumentString(`
-    mutation Quarantine($itemId: ID!, $reason: String!) {
-  quarantine(itemId: $itemId, reason: $reason) {
-    summary {
-      id
-      state
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<QuarantineMutation, QuarantineMutationVariables>;
-export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
-    mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) {
-  releaseFromQuarantine(itemId: $itemId, reason: $reason) {
-    summary {
-      id
-      state
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
-export const RecordIncidentDocument = new TypedDocumentString(`
-    mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) {
-  recordIncident(itemId: $itemId, on: $on, what: $what) {
-    summary {
-      id
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
-export const SaveLoadRuleDocument = new TypedDocumentString(`
-    mutation SaveLoadRule($rule: ModelJson!) {
-  saveLoadRule(rule: $rule)
-}
-    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
-export const ItemsDocument = new TypedDocumentString(`
-    query Items($search: String, $kind: String, $state: String, $after: String) {
-  items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
-    totalCount
-    isMoreThanCounted
-    pageInfo {
-      hasNextPage
-      endCursor
-    }
-    edges {
-      node {
-        id
-        kind
-        model
-        state
-        depot
-        count
-        place
-        dueOn
-        dueState
-      }
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
-export const ApproveRiggingSystemDocument = new TypedDocumentString(`
-    mutation ApproveRiggingSystem($id: ID!) {
-  approveRiggingSystem(id: $id)
-}
-    `) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
-export const SaveRiggingSystemDocument = new TypedDocumentString(`
-    mutation SaveRiggingSystem($system: ModelJson!) {
-  saveRiggingSystem(system: $system)
-}
-    `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
-export const ItemRecordsDocument = new TypedDocumentString(`
-    query ItemRecords($id: ID!, $after: String) {
-  item(id: $id) {
-    records(first: 20, after: $after) {
-      pageInfo {
-        hasNextPage
-        endCursor
-      }
-      edges {
-        node {
-          id
-          examination
-          recordedBy
-          recordedAt
-          supersededBy
-        }
-      }
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
-export const ItemHistoryDocument = new TypedDocumentString(`
-    query ItemHistory($id: ID!, $after: String) {
-  item(id: $id) {
-    history(first: 20, after: $after) {
-      pageInfo {
-        hasNextPage
-        endCursor
-      }
-      edges {
-        node {
-          at
-          who
-          what
-          sentence
-        }
-      }
-    }
-  }
-}
-    `) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
-export const WearRulesDocument = new TypedDocumentString(`
-    query WearRules {
-  rules
-}
-    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
-export const LatestSearchDocument = new TypedDocumentString(`
-    query LatestSearch($tourId: ID!, $showId: ID!) {
-  latestJob(kind: "search", tourId: $tourId, showId: $showId) {
-    id
-    state
-    progress
-    sentence
-    askedBy
-  }
-}
-    `) as unknown as TypedDocumentString<LatestSearchQuery, LatestSearchQueryVariables>;
-export const StartSearchDocument = new TypedDocumentString(`
-    mutation StartSearch($tourId: ID!, $showId: ID!) {
-  startSearch(tourId: $tourId, showId: $showId) {
-    id
-    state
-  }
-}
-    `) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
-export const StopSearchDocument = new TypedDocumentString(`
-    mutation StopSearch($id: ID!) {
-  cancelJob(id: $id) {
-    id
-    state
-  }
-}
-    `) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {
@@ -1482,6 +1290,198 @@ export const ConfirmCartDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+export const ModelsDocument = new TypedDocumentString(`
+    query Models {
+  catalogueModels {
+    kind
+    model
+    itemCount
+    data
+  }
+  riggingSystems
+  rules
+}
+    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+export const RecordExaminationDocument = new TypedDocumentString(`
+    mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
+  recordExamination(
+    itemId: $itemId
+    examination: $examination
+    supersedes: $supersedes
+  ) {
+    summary {
+      id
+      dueOn
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
+export const ItemPageDocument = new TypedDocumentString(`
+    query ItemPage($id: ID!) {
+  item(id: $id) {
+    item
+    summary {
+      id
+      kind
+      model
+      state
+      depot
+      count
+      place
+      dueOn
+      dueState
+    }
+    promises {
+      tour
+      from
+      to
+      count
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemPageQuery, ItemPageQueryVariables>;
+export const QuarantineDocument = new TypedDocumentString(`
+    mutation Quarantine($itemId: ID!, $reason: String!) {
+  quarantine(itemId: $itemId, reason: $reason) {
+    summary {
+      id
+      state
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<QuarantineMutation, QuarantineMutationVariables>;
+export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
+    mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) {
+  releaseFromQuarantine(itemId: $itemId, reason: $reason) {
+    summary {
+      id
+      state
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
+export const RecordIncidentDocument = new TypedDocumentString(`
+    mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) {
+  recordIncident(itemId: $itemId, on: $on, what: $what) {
+    summary {
+      id
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const SaveLoadRuleDocument = new TypedDocumentString(`
+    mutation SaveLoadRule($rule: ModelJson!) {
+  saveLoadRule(rule: $rule)
+}
+    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
+export const ItemsDocument = new TypedDocumentString(`
+    query Items($search: String, $kind: String, $state: String, $after: String) {
+  items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
+    totalCount
+    isMoreThanCounted
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        model
+        state
+        depot
+        count
+        place
+        dueOn
+        dueState
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
+export const ApproveRiggingSystemDocument = new TypedDocumentString(`
+    mutation ApproveRiggingSystem($id: ID!) {
+  approveRiggingSystem(id: $id)
+}
+    `) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
+export const SaveRiggingSystemDocument = new TypedDocumentString(`
+    mutation SaveRiggingSystem($system: ModelJson!) {
+  saveRiggingSystem(system: $system)
+}
+    `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+export const ItemRecordsDocument = new TypedDocumentString(`
+    query ItemRecords($id: ID!, $after: String) {
+  item(id: $id) {
+    records(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          id
+          examination
+          recordedBy
+          recordedAt
+          supersededBy
+        }
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
+export const ItemHistoryDocument = new TypedDocumentString(`
+    query ItemHistory($id: ID!, $after: String) {
+  item(id: $id) {
+    history(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          at
+          who
+          what
+          sentence
+        }
+      }
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
+export const WearRulesDocument = new TypedDocumentString(`
+    query WearRules {
+  rules
+}
+    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
+export const LatestSearchDocument = new TypedDocumentString(`
+    query LatestSearch($tourId: ID!, $showId: ID!) {
+  latestJob(kind: "search", tourId: $tourId, showId: $showId) {
+    id
+    state
+    progress
+    sentence
+    askedBy
+  }
+}
+    `) as unknown as TypedDocumentString<LatestSearchQuery, LatestSearchQueryVariables>;
+export const StartSearchDocument = new TypedDocumentString(`
+    mutation StartSearch($tourId: ID!, $showId: ID!) {
+  startSearch(tourId: $tourId, showId: $showId) {
+    id
+    state
+  }
+}
+    `) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
+export const StopSearchDocument = new TypedDocumentString(`
+    mutation StopSearch($id: ID!) {
+  cancelJob(id: $id) {
+    id
+    state
+  }
+}
+    `) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
 export const SwapBoxDocument = new TypedDocumentString(`
     mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
   swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {

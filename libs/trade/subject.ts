@@ -111,6 +111,11 @@ export interface RuleSubject {
   readonly source: string;
   readonly status: 'found' | 'from memory' | 'house rule';
 }
+/** A jurisdiction, by its code. */
+export interface PlaceSubject {
+  readonly kind: 'place';
+  readonly id: string;
+}
 export interface SystemSubject {
   readonly kind: 'system';
   readonly id: SystemId;
@@ -148,6 +153,7 @@ export type Subject =
   | LineSubject
   | DaySubject
   | RuleSubject
+  | PlaceSubject
   | SystemSubject
   | FieldSubject
   | QuoteSubject;

@@ -64,8 +64,12 @@ describe.each(Object.entries(tours))('the demo tour %s, said in nonsense', (_nam
       copy.tour.shows[0].hangs[0].boxes[3].splayDeg = 2;
     });
     for (const despite of ['', 'because'])
-      for (const other of [undefined, clash])
-        for (const now of [file, changed]) both((plan) => decideRelease(plan, changedInputs(plan, now), other, despite));
+      for (const [other, isOfficer] of [
+        [undefined, false],
+        [undefined, true],
+        [clash, true],
+      ] as const)
+        for (const now of [file, changed]) both((plan) => decideRelease(plan, changedInputs(plan, now), other, despite, isOfficer));
   });
 
   it('hatches the same joints and puts the same findings on the same sheets', () => {

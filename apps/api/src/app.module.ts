@@ -15,6 +15,7 @@ import { LoadingService } from './features/loading/loading.service.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { CountService } from './features/count/count.service.js';
 import { PlanDifferenceQuery } from './features/plan/page/plan-difference.query.js';
+import { BarredReader } from './features/plan/stored/barred.reader.js';
 import { PlanFreshness } from './features/plan/stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './features/plan/page/plan-parts.query.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
@@ -103,6 +104,7 @@ const features = [
   VenueResolver,
   PlanReader,
   PlanFreshness,
+  BarredReader,
   PlanPartsQuery,
   PlanPartsResolver,
   PlanDifferenceQuery,

@@ -1,11 +1,27 @@
+import { unjudgedPlaces } from '#inspection-calendar';
 import type { DueFinding } from '#trade';
 import type { DueItem, DueResult } from '../contract/index.js';
-import type { PlanInputs } from '../inputs/index.js';
+import { type PlanInputs, placeOf } from '../inputs/index.js';
 
 const codes = { overdue: 'overdue', 'no record': 'no-record', blocked: 'blocked', failed: 'failed' } as const;
 
 /** What runs out when, and which visit clears it. */
 export function dueFindings(inputs: PlanInputs, due: DueResult): DueFinding[] {
+  return [...notJudged(inputs), ...dated(inputs, due)];
+}
+
+function notJudged({ file }: PlanInputs): DueFinding[] {
+  const { id, name, prepFrom } = file.tour;
+  return unjudgedPlaces(placeOf(file)).map((place) => ({
+    code: 'not-judged',
+    subjects: { place: { kind: 'place', id: place }, tour: { kind: 'tour', id, name } },
+    numbers: {},
+    ruled: [...new Set(file.examinationRules.map((each) => each.jurisdiction))].sort(),
+    date: prepFrom,
+  }));
+}
+
+function dated(inputs: PlanInputs, due: DueResult): DueFinding[] {
   return due.items.flatMap((item): DueFinding[] => {
     if (item.state === 'in date throughout') return [];
     const visit = due.visits.days.find((day) => day.items.includes(item.item));

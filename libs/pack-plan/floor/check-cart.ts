@@ -1,4 +1,4 @@
-import type { BoxHome, SlotFinding } from '#trade';
+import type { BoxHome, ReasonAgainst, SlotFinding } from '#trade';
 import { type Words, english, tell } from '#words';
 import type { CartLoad, PackPlan } from '../contract/index.js';
 
@@ -13,12 +13,16 @@ export interface SlotVerdict {
 
 type Places = ReadonlyMap<string, { readonly load: CartLoad; readonly slot: number }>;
 
-/** Serials read off a cart, top first, against the load it should carry: which slot is wrong, what belongs there, and where the found box belongs. */
+/**
+ * Serials read off a cart, top first, against the load it should carry: which slot is wrong, what belongs there, and where the found box belongs.
+ * `barred`: what must not fly as things stand now; the right box in the right slot does not agree when it is among them.
+ */
 export function checkCart(
   plan: Pick<PackPlan, 'carts'>,
   load: CartLoad,
   serials: readonly string[],
   words: Words = english,
+  barred: ReadonlyMap<string, ReasonAgainst> = new Map(),
 ): readonly SlotVerdict[] {
   const places: Places = new Map(
     plan.carts.loads.flatMap((each) =>
@@ -30,7 +34,10 @@ export function checkCart(
     const expected = load.boxes[index]?.serial ?? null;
     const found = asOnFile(serials[index]?.trim() || null, places);
     const isTwice = serials.filter((each) => each.trim() === found).length > 1;
-    const fact = slotFinding(plan, load, places, { slot: index + 1, expected, found, isTwice });
+    const why = expected !== null && expected === found ? barred.get(expected) : undefined;
+    const fact: SlotFinding = why
+      ? { code: 'barred', slot: index + 1, expected: expected!, why }
+      : slotFinding(plan, load, places, { slot: index + 1, expected, found, isTwice });
     return { slot: index + 1, expected, found, agrees: fact.code === 'agrees', sentence: tell(words.slots, fact), fact };
   });
 }

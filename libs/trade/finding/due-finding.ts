@@ -1,4 +1,4 @@
-import type { DaySubject, ItemSubject, QuoteSubject, TourSubject } from '../subject.js';
+import type { DaySubject, ItemSubject, PlaceSubject, QuoteSubject, TourSubject } from '../subject.js';
 import type { Of } from './shape.js';
 
 /** Where an item of a plan hangs or rides. */
@@ -26,6 +26,8 @@ type NotInDate<Code extends string> = Of<
   Dated;
 
 export type DueFinding =
+  /** No examination rule of a visited place is on file: nothing is judged there. `ruled`: places that have rules. */
+  | (Of<'not-judged', { readonly place: PlaceSubject; readonly tour: TourSubject }> & { readonly ruled: readonly string[] })
   | (Of<'falls-due', { readonly item: ItemSubject; readonly visit: DaySubject | null }, { readonly showsAfter: number }> & Dated)
   | NotInDate<'overdue'>
   | NotInDate<'no-record'>

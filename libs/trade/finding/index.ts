@@ -6,4 +6,4 @@ export type { HardwareFinding } from './hardware-finding.js';
 export type { BareLine, PickFinding } from './pick-finding.js';
 export type { BridgeFact, BridgeRun, TruckFinding } from './truck-finding.js';
 export type { Section, Weight } from './weight-of.js';
-export { barsRelease, sectionOf, standingOf, weightOf } from './weight-of.js';
+export { barsRelease, needsOfficer, sectionOf, standingOf, weightOf } from './weight-of.js';

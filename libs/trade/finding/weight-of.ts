@@ -11,6 +11,8 @@ interface Standing<C extends Code> {
   readonly weight: Weight | ((finding: FindingOf<C>) => Weight);
   /** No reason given releases a plan that says this. */
   readonly barsRelease?: true;
+  /** Only the safety officer's own reason releases a plan that says stop with this. */
+  readonly needsOfficer?: true;
 }
 
 const notInDate = {
@@ -18,6 +20,7 @@ const notInDate = {
   // What hangs in no plan stops nothing.
   weight: ({ where }: FindingOf<'overdue' | 'no-record' | 'blocked' | 'failed'>): Weight =>
     where.code === 'not-in-plan' ? 'look' : 'stop',
+  needsOfficer: true,
 } as const;
 
 /** Every code with the result that it stands beside and its weight: the one place that decides what stops a release. */
@@ -26,18 +29,18 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'checker-disagrees': { section: 'inputs', weight: 'stop', barsRelease: true },
 
   'rule-from-memory': { section: 'picks', weight: 'look' },
-  'over-rated-load': { section: 'picks', weight: 'stop' },
+  'over-rated-load': { section: 'picks', weight: 'stop', needsOfficer: true },
   'no-rated-value': { section: 'picks', weight: 'look' },
   'no-rule': { section: 'picks', weight: 'look' },
   'cannot-hang-like-this': { section: 'picks', weight: 'stop' },
   'cannot-lift-like-this': { section: 'picks', weight: 'stop' },
   'reversed-link': { section: 'picks', weight: 'look' },
   'pull-back-reverses': { section: 'picks', weight: 'look' },
-  'outside-tilt-range': { section: 'picks', weight: 'stop' },
+  'outside-tilt-range': { section: 'picks', weight: 'stop', needsOfficer: true },
   'no-steel': { section: 'picks', weight: 'look' },
-  'no-secondary': { section: 'picks', weight: 'stop' },
+  'no-secondary': { section: 'picks', weight: 'stop', needsOfficer: true },
   measure: { section: 'picks', weight: 'look' },
-  'system-limit': { section: 'picks', weight: 'stop' },
+  'system-limit': { section: 'picks', weight: 'stop', needsOfficer: true },
   'system-not-approved': { section: 'picks', weight: 'look' },
   'no-wind-limit': { section: 'picks', weight: 'look' },
   'item-missing': { section: 'picks', weight: 'stop' },
@@ -70,6 +73,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'over-when-empty': { section: 'truck', weight: 'stop' },
 
   'falls-due': { section: 'due', weight: 'look' },
+  'not-judged': { section: 'due', weight: 'stop', needsOfficer: true },
   overdue: notInDate,
   'no-record': notInDate,
   blocked: notInDate,
@@ -82,5 +86,7 @@ export function weightOf(finding: Finding): Weight {
 }
 
 export const barsRelease = (code: Code): boolean => standingOf[code].barsRelease === true;
+
+export const needsOfficer = (code: Code): boolean => standingOf[code].needsOfficer === true;
 
 export const sectionOf = (finding: Finding): Section => standingOf[finding.code].section;

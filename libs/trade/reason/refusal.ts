@@ -1,4 +1,5 @@
 import type { PlainDate } from '#kernel';
+import type { ReasonAgainst } from './reason-against.js';
 
 /** Somebody else's promise in the way. */
 export interface Clash {
@@ -14,6 +15,8 @@ export type Refusal =
   | { readonly code: 'release-stale' }
   | { readonly code: 'release-barred' }
   | { readonly code: 'release-says-stop'; readonly stops: number }
+  /** Stops of dates, ratings or places are answered by the safety officer alone. */
+  | { readonly code: 'release-needs-officer'; readonly stops: number }
   | { readonly code: 'hold-clashes'; readonly name: string; readonly clash: Clash }
   | { readonly code: 'swap-breaks-rules'; readonly truck: string; readonly first: number; readonly second: number }
   | { readonly code: 'swap-out-of-turn'; readonly truck: string; readonly first: number; readonly second: number }
@@ -25,4 +28,6 @@ export type TickRefusal =
   | { readonly code: 'not-released'; readonly show: string }
   | { readonly code: 'going-up-open'; readonly open: number }
   | { readonly code: 'hold-open'; readonly step: string }
-  | { readonly code: 'later-ticked' };
+  | { readonly code: 'later-ticked' }
+  /** On the way up and out nothing goes on with what must not fly. */
+  | { readonly code: 'barred'; readonly items: readonly { readonly item: string; readonly why: ReasonAgainst }[] };

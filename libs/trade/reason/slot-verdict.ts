@@ -1,6 +1,10 @@
+import type { ReasonAgainst } from './reason-against.js';
+
 /** What a reading of one slot of a cart says. `home`: where the box that was read belongs. */
 export type SlotFinding =
   | { readonly code: 'agrees'; readonly slot: number; readonly expected: string }
+  /** The right box, and it must not fly as things stand now. */
+  | { readonly code: 'barred'; readonly slot: number; readonly expected: string; readonly why: ReasonAgainst }
   | { readonly code: 'empty'; readonly slot: number; readonly expected: string | null }
   | { readonly code: 'read-twice'; readonly slot: number; readonly expected: string | null; readonly found: string }
   | {

@@ -26,8 +26,10 @@ const notInDate = (finding: FindingOf<'overdue' | 'no-record' | 'blocked' | 'fai
 
 export const dueFindings: Pick<
   Words['findings'],
-  'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
+  'not-judged' | 'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
 > = {
+  'not-judged': ({ subjects: { place, tour }, ruled }) =>
+    `${place.id} is visited by ${tour.name}, and no examination rule of ${place.id} is on file: nothing that lifts is judged there. ${ruled.length === 0 ? 'Enter its rules' : `Enter its rules, or name a place that has rules (${ruled.join(', ')})`}.`,
   'falls-due': (finding) =>
     `${finding.subjects.item.id} (${kind(finding)}, ${tell(whereabouts, finding.where)}) runs out on ${finding.date}, with ${plural(finding.numbers.showsAfter, 'show')} of this tour after it.${remedy(finding.subjects.visit, finding.cannotBeSaved)}`,
   overdue: notInDate,

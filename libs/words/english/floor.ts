@@ -21,6 +21,7 @@ function homeWords(found: string, home: BoxHome): string {
 
 export const slots: Words['slots'] = {
   agrees: ({ slot, expected }) => `Slot ${slot} agrees: ${expected}.`,
+  barred: ({ slot, expected, why }) => `Slot ${slot}: ${expected} must not fly: ${floorAgainst(why)}.`,
   empty: ({ slot, expected }) => `Slot ${slot} is empty: ${belongs(expected, slot)}.`,
   'read-twice': ({ slot, expected, found }) => `Slot ${slot}: ${found} was read twice; ${belongs(expected, slot)}.`,
   'wrong-box': ({ slot, expected, found, home, isTwice }) =>

@@ -1,6 +1,7 @@
 import type { CellReading } from '#trade';
 import { tell } from '../table.js';
 import type { Words } from '../words.js';
+import { against } from './cart-findings.js';
 import { parts } from './compared.js';
 import { number } from './format.js';
 
@@ -11,6 +12,8 @@ export const refusals: Words['refusals'] = {
   'release-barred': () => 'A checker does not agree with this plan. It cannot be released, for whatever reason.',
   'release-says-stop': ({ stops }) =>
     `This plan says stop ${stops === 1 ? 'once' : `${stops} times`}. Who releases it says why; the reason is printed on every sheet.`,
+  'release-needs-officer': ({ stops }) =>
+    `This plan says stop ${stops === 1 ? 'once' : `${stops} times`} over dates, rated loads or places that are not judged. The safety officer alone releases it, with the reason; the reason is printed on every sheet.`,
   'hold-clashes': ({ name, clash }) =>
     `${clash.item} is promised to ${clash.tour} from ${clash.from} to ${clash.to}. Nothing was held for ${name}.`,
   'swap-breaks-rules': ({ truck, first, second }) => `Rows ${first} and ${second} of ${truck} cannot change places.`,
@@ -25,6 +28,7 @@ export const tickRefusals: Words['tickRefusals'] = {
   'going-up-open': ({ open }) => `going up finished first; ${open} of its steps ${open === 1 ? 'is' : 'are'} open`,
   'hold-open': ({ step }) => `everything waits for: ${step}`,
   'later-ticked': () => 'steps after this hold are ticked; take them back first',
+  barred: ({ items }) => `nothing that must not fly: ${items.map(({ item, why }) => `${item} (${tell(against, why)})`).join(', ')}`,
 };
 
 const because = (remark: string | null): string => (remark ? `: ${remark}` : '');

@@ -32,6 +32,7 @@ export const subjects: Words['subjects'] = {
   line: ({ model }) => model,
   day: ({ on }) => on,
   rule: ({ title }) => title,
+  place: ({ id }) => id,
   system: ({ id }) => id,
   field: ({ path }) =>
     path

@@ -5,6 +5,7 @@ import { BadInputError } from '../../platform/faults/fault.js';
 import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
+import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
 import { type Note, type ShowInSight, attentionNotes, keyOf, roles } from './attention.js';
@@ -27,12 +28,20 @@ export class AttentionQuery {
     private readonly dataSource: DataSource,
     private readonly freshness: PlanFreshness,
     private readonly plans: PlanReader,
+    private readonly gate: BarredReader,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
   /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */
-  private async findings({ planId, findings }: Omit<ShowInSight, 'changed'>): Promise<ShowInSight['findings']> {
+  private async barred(planId: string): Promise<ShowInSight['barred']> {
+    return (await this.gate.of(this.dataSource.manager, planId)).map(({ item, reason }) => ({
+      item,
+      why: tell(this.words.against, reason),
+    }));
+  }
+
+  private async findings({ planId, findings }: Omit<ShowInSight, 'changed' | 'barred'>): Promise<ShowInSight['findings']> {
     if (planId === null || findings.every((each) => 'fact' in each)) return findings;
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
     return plan.findings.filter((each) => each.weight !== 'agrees');
@@ -42,13 +51,14 @@ export class AttentionQuery {
     if (role !== null && !roles.some((each) => each === role))
       throw new BadInputError([{ field: 'role', value: role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]);
     const size = pageSize(first);
-    const found: Omit<ShowInSight, 'changed'>[] = await this.dataSource.query(shows, [today(this.clock)]);
+    const found: Omit<ShowInSight, 'changed' | 'barred'>[] = await this.dataSource.query(shows, [today(this.clock)]);
     const changed = await this.freshness.changed(found.flatMap((each) => (each.state === 'released' ? (each.planId ?? []) : [])));
     const notes = attentionNotes(
       await Promise.all(
         found.map(async (each) => ({
           ...each,
           findings: await this.findings(each),
+          barred: each.state === 'released' && each.planId !== null ? await this.barred(each.planId) : [],
           changed: (changed.get(each.planId ?? '') ?? []).map((change) => tell(this.words.changes, change)),
         })),
       ),

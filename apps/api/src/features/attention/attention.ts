@@ -29,6 +29,8 @@ export interface ShowInSight {
   readonly findings: readonly ToldFinding[];
   readonly loads: number;
   readonly confirmed: number;
+  /** What of a released plan must not fly as things stand now. */
+  readonly barred: readonly { readonly item: string; readonly why: string }[];
   /** Changed inputs of a released plan, in words. */
   readonly changed: readonly string[];
 }
@@ -58,16 +60,28 @@ export function attentionNotes(shows: readonly ShowInSight[]): readonly Note[] {
 export const keyOf = (note: Note): string =>
   note.code === 'cart-exception'
     ? `${note.tourId} ${note.showId} ${note.code} ${note.subject} ${note.sentence}`
-    : `${note.tourId} ${note.code} ${note.subject} ${note.date}`;
+    : `${note.tourId} ${note.code === 'barred' ? note.role : ''} ${note.code} ${note.subject} ${note.date}`;
 
-function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed }: ShowInSight): Note[] {
+function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed, barred }: ShowInSight): Note[] {
   const say = (role: Note['role'], code: string, sentence: string): Note => ({
     ...{ role, weight: 'look', code, subject: name, date: from, sentence },
     ...{ tourId, showId, show: name, itemId: null },
   });
   if (state === null) return [say('system', 'no-plan', `${name} on ${from} has no plan yet.`)];
   if (state === 'draft') return [say('system', 'not-released', `The plan of ${name} on ${from} is a draft. Release it when it is right.`)];
-  const notes: Note[] = [];
+  // Of the safety officer, and of everybody who has it in hand.
+  const notes: Note[] = barred.flatMap(({ item, why }) =>
+    roles.map((role) => ({
+      ...say(
+        role,
+        'barred',
+        `${item} of revision ${revision} of ${name} must not fly: ${why}. Scan, tick and signature refuse it; find another.`,
+      ),
+      weight: 'stop' as const,
+      subject: item,
+      itemId: item,
+    })),
+  );
   if (changed.length > 0) {
     const what = `${changed.slice(0, 3).join('; ')}${changed.length > 3 ? '; ...' : ''}`;
     notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));

@@ -189,8 +189,11 @@ export class StaleRefusal {
   changed: string[];
 }
 
-@ObjectType({ description: 'The plan says stop: it is released only with a reason.' })
+@ObjectType({ description: 'The plan says stop: it is released only with a reason, some stops by the safety officer alone.' })
 export class StopRefusal {
+  @Field({ description: 'Dates, rated loads or places that are not judged: a reason of the safety officer is wanted.' })
+  needsOfficer: boolean;
+
   @Field()
   sentence: string;
 
@@ -223,6 +226,27 @@ export class SlotCheck {
   sentence: string;
 }
 
+@ObjectType({ description: 'An item of a plan that must not fly as things stand now.' })
+export class BarredView {
+  @Field(() => ID)
+  itemId: string;
+
+  @Field()
+  code: string;
+
+  @Field({ description: 'The first day on which it must not.' })
+  from: string;
+
+  @Field()
+  sentence: string;
+
+  @Field(() => [String], { description: 'Cart loads that hold it, or ride on it.' })
+  loads: string[];
+
+  @Field(() => [String], { description: 'Hangs that it is part of.' })
+  hangs: string[];
+}
+
 @ObjectType()
 export class CartCheckResult {
   @Field()
@@ -230,4 +254,7 @@ export class CartCheckResult {
 
   @Field(() => [SlotCheck])
   slots: SlotCheck[];
+
+  @Field(() => [BarredView], { description: 'What of this cart load must not fly.' })
+  barred: BarredView[];
 }

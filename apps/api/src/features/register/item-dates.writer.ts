@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspection-calendar';
 import { type ExaminationRule, type Item, itemKinds } from '#tour-file';
+import { asAnswered } from '../../planning/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 
 /** How many items are worked out at once. */
@@ -16,7 +17,7 @@ const lockUnknown = `SELECT id FROM item WHERE NOT due_known OR due_holds_throug
 const factsOf = `SELECT item.id, item.kind, item.rest->'intervals' AS intervals, item.rest->>'declaredOn' AS "declaredOn",
   coalesce(made.examinations, '[]') AS examinations, coalesce(happened.events, '[]') AS events
 FROM item
-LEFT JOIN (SELECT item_id, jsonb_agg(data - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations FROM examination
+LEFT JOIN (SELECT item_id, jsonb_agg((${asAnswered}) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations FROM examination
   WHERE item_id = ANY($1) AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id) GROUP BY item_id) made ON made.item_id = item.id
 LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', '') ORDER BY id) AS events FROM incident
   WHERE item_id = ANY($1) GROUP BY item_id) happened ON happened.item_id = item.id

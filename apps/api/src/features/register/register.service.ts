@@ -31,6 +31,9 @@ export class RegisterService {
       if (supersedes !== null) await this.mayBeCorrected(manager, item.id, supersedes);
       if (data.reportFile !== undefined && !(await manager.getRepository(ReportFileRow).existsBy({ id: data.reportFile, itemId: item.id })))
         throw new BadInputError([{ field: 'reportFile', value: data.reportFile, wanted: 'a report kept for this item' }]);
+      for (const [index, day] of (data.answers ?? []).entries())
+        if (!(await manager.getRepository(IncidentRow).existsBy({ itemId: item.id, onDay: day })))
+          throw new BadInputError([{ field: `answers[${index}]`, value: day, wanted: 'the day of an incident of this item on file' }]);
       await rows.insert({ itemId: item.id, data, recordedBy: who.name, recordedById: who.id, recordedAt: this.clock.now(), supersedes });
       const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
       return this.say(
@@ -89,7 +92,8 @@ export class RegisterService {
     if (!isPlainDate(on) || on > today(this.clock))
       throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
     await this.change(id, async (manager) => {
-      await manager.getRepository(IncidentRow).insert({ itemId: id, onDay: on, what: sentence });
+      const [newest] = await manager.getRepository(ExaminationRow).find({ where: { itemId: id }, order: { id: 'DESC' }, take: 1 });
+      await manager.getRepository(IncidentRow).insert({ itemId: id, onDay: on, what: sentence, afterExamination: newest?.id ?? '0' });
       await this.say(manager, who, id, 'incident', `${sentence}, on ${on}. Out of use until it is examined.`);
     });
   }

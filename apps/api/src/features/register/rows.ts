@@ -180,4 +180,8 @@ export class IncidentRow {
 
   @Column('text')
   what: string;
+
+  /** The newest examination on file when it was recorded; no examination up to it answers this incident. null: not known. */
+  @Column('bigint', { name: 'after_examination', nullable: true })
+  afterExamination: string | null;
 }

@@ -2,13 +2,14 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type HangResult, type PackPlan, judgeReading } from '#pack-plan';
-import type { Words } from '#words';
+import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { RiggingRecord } from './rigging.types.js';
 import { LoadReadingRow, SignOffRow } from './rows.js';
@@ -22,6 +23,7 @@ export class RiggingService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     private readonly plans: PlanReader,
+    private readonly gate: BarredReader,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
@@ -63,6 +65,13 @@ export class RiggingService {
       const { runningOrder } = hangOf(plan, hangId);
       if (!runningOrder.approved)
         throw wrong('hang', hangId, 'a hang whose rigging system the safety officer has approved; this one is an example, not for use');
+      const barred = (await this.gate.of(manager, planId)).filter((each) => each.hangs.includes(hangId));
+      if (barred.length > 0)
+        throw wrong(
+          'hang',
+          hangId,
+          `a hang with nothing that must not fly: ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}`,
+        );
       const ticked = new Set(await this.plans.ticks(manager, planId));
       const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
       if (open.length > 0)

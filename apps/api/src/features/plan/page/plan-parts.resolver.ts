@@ -1,5 +1,6 @@
 import { Inject } from '@nestjs/common';
 import { Args, Int, Parent, ResolveField, Resolver } from '@nestjs/graphql';
+import { DataSource } from 'typeorm';
 import type { HangResult, HardwareResult, PackPlan, TruckResultOne } from '#pack-plan';
 import { type Words, tell } from '#words';
 import {
@@ -13,9 +14,11 @@ import {
   TrucksHeadJson,
 } from '../../../platform/graphql/scalars.js';
 import { WORDS } from '../../../platform/config/words.js';
+import { BarredReader } from '../stored/barred.reader.js';
+import { barredView } from '../stored/barred-view.js';
 import { PlanFreshness } from '../stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
-import { CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
+import { BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
 
 /** After an import of a whole register thousands of inputs are others: enough are named. */
 const mostSaid = 50;
@@ -28,6 +31,8 @@ export class PlanPartsResolver {
   constructor(
     private readonly parts: PlanPartsQuery,
     private readonly freshness: PlanFreshness,
+    private readonly gate: BarredReader,
+    private readonly dataSource: DataSource,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
@@ -37,6 +42,12 @@ export class PlanPartsResolver {
     const changed = (await this.freshness.changed([id])).get(id) ?? [];
     const said = changed.slice(0, changed.length <= mostSaid ? mostSaid : mostSaid - 1).map((each) => tell(this.words.changes, each));
     return said.length === changed.length ? said : [...said, `${changed.length - said.length} more`];
+  }
+
+  @ResolveField(() => [BarredView], { description: 'What of it must not fly as things stand now, whatever was so when it was released.' })
+  async barred(@Parent() { id, state }: PlanView): Promise<BarredView[]> {
+    if (state === 'superseded') return [];
+    return (await this.gate.of(this.dataSource.manager, id)).map((each) => barredView(each, this.words));
   }
 
   @ResolveField(() => ShowOfPlan)

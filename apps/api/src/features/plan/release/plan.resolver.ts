@@ -71,7 +71,7 @@ export class PlanResolver {
     return this.differences.difference(from, to);
   }
 
-  @Allow('system')
+  @Allow('system', 'safety')
   @Mutation(() => ReleaseResult)
   async releasePackPlan(
     @Args('planId', id) planId: string,

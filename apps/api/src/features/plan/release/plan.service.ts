@@ -15,7 +15,7 @@ import {
 import type { TickRefusal } from '#trade';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
-import { CLOCK, type Clock } from '../../../platform/config/config.js';
+import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
 import { databaseErrorOf } from '../../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
@@ -23,9 +23,11 @@ import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js'
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
-import type { BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';
+import { barredView } from '../stored/barred-view.js';
+import type { BarredView, BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';
 import { CartCheckRow, PackPlanRow } from '../stored/rows.js';
 import { type Tickable, getTickable } from '../page/tickable.query.js';
+import { type BarredInPlan, BarredReader } from '../stored/barred.reader.js';
 import { putTick, takeTickBack, ticksOf } from '../stored/tick.repository.js';
 
 const unknownStep = { code: 'unknown-step' } as const;
@@ -39,6 +41,7 @@ export class PlanService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly reader: TourFileReader,
+    private readonly gate: BarredReader,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
@@ -67,7 +70,7 @@ export class PlanService {
     const uses = usesTogether([draft.plan.uses, ...others.filter((each) => each.showId !== draft.showId).map((each) => each.plan.uses)]);
     const clashes = await replaceBookings(manager, { id: tourId, name }, prepFrom, returnTo, uses);
     const why = despite?.trim() ?? '';
-    const decision = decideRelease(draft.plan, changedInputs(draft.plan, file), clashes[0], why);
+    const decision = decideRelease(draft.plan, changedInputs(draft.plan, file), clashes[0], why, who.role === 'safety');
     if (!decision.releases) return { ok: false, error: this.refusalOf(decision, clashes) };
     const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
     const released = before.filter((each) => each.state !== 'draft').length;
@@ -99,7 +102,10 @@ export class PlanService {
 
   private refusalOf(decision: ReleaseDecision & { readonly releases: false }, clashes: readonly BookingClash[]): ReleaseRefusal {
     const sentence = tell(this.words.refusals, decision.refusal);
-    if ('stops' in decision) return { sentence, stops: decision.stops.map((each) => each.sentence) };
+    if ('stops' in decision) {
+      const needsOfficer = decision.refusal.code === 'release-needs-officer';
+      return { sentence, needsOfficer, stops: decision.stops.map((each) => each.sentence) };
+    }
     if ('changed' in decision) return { sentence, changed: decision.changed.map((each) => tell(this.words.changes, each)) };
     return { sentence, clashes: [...clashes] };
   }
@@ -114,22 +120,21 @@ export class PlanService {
         ]);
       if (serials.length > 40)
         throw new BadInputError([{ field: 'serials', value: `a list of ${serials.length}`, wanted: 'at most 40 serials' }]);
-      const slots = checkCart(row.plan, load, serials, this.words);
-      const agrees = slots.every((each) => each.agrees);
+      const barred = (await this.gate.of(manager, planId)).filter((each) => each.loads.includes(loadId));
+      const against = new Map(barred.map((each) => [each.item, each.reason]));
+      const slots = checkCart(row.plan, load, serials, this.words, against);
+      const agrees = slots.every((each) => each.agrees) && barred.length === 0;
       if (agrees)
         await manager
           .getRepository(CartCheckRow)
           .save({ planId, load: loadId, checkedAt: this.clock.now(), checkedBy: who.name, checkedById: who.id });
       const sentence = agrees
         ? `Confirmed ${load.cart} as ${loadId}.`
-        : `Read ${load.cart} for ${loadId}: ${slots
-            .filter((each) => !each.agrees)
-            .map((each) => each.sentence)
-            .join(' ')}`;
+        : `Read ${load.cart} for ${loadId}: ${[...slots.filter((each) => !each.agrees), ...this.told(barred)].map((each) => each.sentence).join(' ')}`;
       await recordEvents(manager, who, this.clock.now(), [
         { what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) },
       ]);
-      return { ok: true, value: { agrees, slots: [...slots] } };
+      return { ok: true, value: { agrees, slots: [...slots], barred: this.told(barred) } };
     });
     if (!outcome.ok) throw new Error('a reading is never refused');
     return outcome.value;
@@ -139,7 +144,8 @@ export class PlanService {
     await this.unitOfWork.run(async (manager) => {
       const row = await getTickable(manager, planId);
       const key = tickKeyOf(row.plan, what);
-      const against = key ? await this.againstTick(manager, row, key, done) : unknownStep;
+      const barred = key && done ? concerned(await this.gate.of(manager, planId), key) : [];
+      const against = key ? await this.againstTick(manager, row, key, done, barred) : unknownStep;
       if (!key || against !== null) {
         const wanted = tell(this.words.tickRefusals, against ?? unknownStep);
         throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted }]);
@@ -150,7 +156,7 @@ export class PlanService {
         {
           what: done ? 'ticked' : 'unticked',
           tourId: row.tourId,
-          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.`,
+          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.${this.broughtDown(barred)}`,
         },
       ]);
       return { ok: true, value: undefined };
@@ -163,7 +169,11 @@ export class PlanService {
     { id, plan, state }: Tickable,
     key: TickKey,
     done: boolean,
+    barred: readonly BarredInPlan[],
   ): Promise<TickRefusal | null> {
+    // Home, down and off the hoists it goes with whatever is wrong with it.
+    const isOnTheWay = key.kind === 'step-up' || (key.kind === 'row' && today(this.clock) <= plan.show.from);
+    if (isOnTheWay && barred.length > 0) return { code: 'barred', items: barred.map(({ item, reason }) => ({ item, why: reason })) };
     if (key.kind === 'row') return null;
     const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
     if (key.kind === 'move' || !hang) return unknownStep;
@@ -175,12 +185,30 @@ export class PlanService {
     return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
   }
 
+  private told(barred: readonly BarredInPlan[]): BarredView[] {
+    return barred.map((each) => barredView(each, this.words));
+  }
+
+  private broughtDown(barred: readonly BarredInPlan[]): string {
+    return barred.length === 0
+      ? ''
+      : ` With ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}.`;
+  }
+
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {
     const row = await manager.getRepository(PackPlanRow).findOneBy({ id: planId });
     if (!row) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
     return row;
   }
 }
+
+/** What must not fly of a hang, or of a row of a truck. */
+const concerned = (barred: readonly BarredInPlan[], { kind, subject, place }: TickKey): readonly BarredInPlan[] =>
+  barred.filter((each) =>
+    kind === 'row'
+      ? each.rows.some(({ truck, row }) => truck === subject && row === place)
+      : kind !== 'move' && each.hangs.includes(subject),
+  );
 
 /** 0 is A, 25 is Z, 26 is AA. */
 function revisionLetter(index: number): string {

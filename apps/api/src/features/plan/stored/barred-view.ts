@@ -1,0 +1,13 @@
+import { type Words, tell } from '#words';
+import type { BarredView } from '../plan.types.js';
+import type { BarredInPlan } from './barred.reader.js';
+
+/** A barred item as it is shown. */
+export const barredView = ({ item, reason, barredFrom, loads, hangs }: BarredInPlan, words: Words): BarredView => ({
+  itemId: item,
+  code: reason.code,
+  from: barredFrom,
+  sentence: `${item} must not fly: ${tell(words.against, reason)}.`,
+  loads: [...loads],
+  hangs: [...hangs],
+});

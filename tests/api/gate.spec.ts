@@ -1,0 +1,127 @@
+import { itemKinds } from '#tour-file';
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
+const release = 'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename } }';
+const barredNow = 'query($id: ID!) { plan(id: $id) { barred { itemId code from loads hangs } } }';
+const tick = 'mutation($id: ID!, $what: String!) { tick(planId: $id, what: $what, done: true) { id } }';
+const confirm =
+  'mutation($id: ID!, $load: String!, $serials: [String!]!) { confirmCart(planId: $id, load: $load, serials: $serials) { agrees slots { agrees sentence } barred { itemId } } }';
+const sign =
+  'mutation($id: ID!, $hang: String!) { signOff(planId: $id, hang: $hang, kind: "inspected", name: "S. A.", remark: "") { signOffs { hang } } }';
+const notes = 'query($role: String!) { attention(role: $role, first: 100) { edges { node { code subject weight } } } }';
+
+/** How an item comes to be barred, and how it comes back. */
+const states = {
+  quarantined: {
+    bar: 'mutation($id: ID!) { quarantine(itemId: $id, reason: "cracked") { summary { state } } }',
+    code: 'state',
+  },
+  failed: {
+    bar: 'mutation($id: ID!) { recordExamination(itemId: $id, examination: { on: "2027-02-26", outcome: "fail", examiner: "R. Vale", report: "R-9" }) { summary { state } } }',
+    code: 'failed',
+  },
+  'shock-loaded': {
+    bar: 'mutation($id: ID!) { recordIncident(itemId: $id, on: "2027-02-26", what: "fell off the dock") { summary { state } } }',
+    code: 'blocked',
+  },
+} as const;
+
+describe('the gate on the floor', () => {
+  let test: TestApp;
+  let system: Agent;
+  let safety: Agent;
+  let warehouse: Agent;
+  let id: string;
+  let plan: any;
+  beforeAll(async () => {
+    test = await startTestApp();
+    [system, safety, warehouse] = await Promise.all([test.as('system'), test.as('safety'), test.as('warehouse')]);
+    ({ id, plan } = (await system.graphql(make)).data.makePackPlan.plan);
+    await system.graphql(release, { id });
+  });
+  afterAll(() => test.close());
+
+  const barredItem = async (item: string) =>
+    (await system.graphql(barredNow, { id })).data.plan.barred.find((each: { itemId: string }) => each.itemId === item);
+
+  /** One item of every kind that the plan counts on. */
+  async function oneOfEachKind(): Promise<Map<string, string>> {
+    const ids = plan.uses.map((each: { item: string }) => each.item);
+    const rows: { id: string; kind: string }[] = await test.dataSource.query(
+      `SELECT DISTINCT ON (kind) id, kind FROM item WHERE id = ANY($1) AND id NOT IN (SELECT item_id FROM incident) ORDER BY kind, id DESC`,
+      [ids],
+    );
+    return new Map(rows.map((each) => [each.kind, each.id]));
+  }
+
+  it('bars nothing of a plan that is as it was released', async () => {
+    expect((await system.graphql(barredNow, { id })).data.plan.barred).toEqual([]);
+  });
+
+  it.each(Object.keys(states) as (keyof typeof states)[])(
+    'shuts every door for what is %s, of every kind, on the way up and out',
+    async (state) => {
+      const kinds = await oneOfEachKind();
+      expect([...kinds.keys()].sort()).toEqual([...itemKinds].filter((kind) => kinds.has(kind)).sort());
+      expect([...kinds.keys()]).toEqual(expect.arrayContaining(['box', 'cart', 'grid', 'hoist', 'pin', 'shackle']));
+      const open: string[] = [];
+      const say = (kind: string, way: string) => open.push(`${kind}: ${way}`);
+      for (const [kind, item] of kinds) {
+        const { bar, code } = states[state];
+        const done = await safety.graphql(bar, { id: item });
+        if (done.errors) throw new Error(`${kind} ${item}: ${JSON.stringify(done.errors)}`);
+        const found = await barredItem(item);
+        if (found?.code !== code) say(kind, 'the plan does not say so');
+        for (const [role, agent] of Object.entries({ warehouse, system, safety })) {
+          const { edges } = (await agent.graphql(notes, { role })).data.attention;
+          const said = edges.some(({ node }: any) => node.code === 'barred' && node.subject === item && node.weight === 'stop');
+          if (!said) say(kind, `nothing is said to the ${role}`);
+        }
+        const { loads = [], hangs = [] } = found ?? {};
+        if (['box', 'cart'].includes(kind) && loads.length === 0) say(kind, 'no cart is concerned');
+        if (['box', 'grid', 'hoist', 'pin', 'shackle'].includes(kind) && hangs.length === 0) say(kind, 'no hang is concerned');
+        for (const load of loads) {
+          const serials = plan.carts.loads.find((each: any) => each.id === load).boxes.map((each: any) => each.serial);
+          const read = (await warehouse.graphql(confirm, { id, load, serials })).data.confirmCart;
+          if (read.agrees || !read.barred.some((each: any) => each.itemId === item)) say(kind, `scanned as right on ${load}`);
+        }
+        for (const hang of hangs) {
+          const up = await system.graphql(tick, { id, what: `step-up:${encodeURIComponent(hang)}:1` });
+          if (!up.errors?.[0]?.extensions.faults?.[0]?.wanted.includes(item)) say(kind, `a step of ${hang} is ticked`);
+          const signed = await safety.graphql(sign, { id, hang });
+          if (!signed.errors?.[0]?.extensions.faults?.[0]?.wanted.includes(item)) say(kind, `${hang} is signed`);
+        }
+        const truck = plan.truck.trucks.find((each: any) => each.rows.some((row: any) => row.pieces.includes(item)));
+        const row = truck?.rows.find((each: any) => each.pieces.includes(item));
+        if (row) {
+          const loaded = await warehouse.graphql(tick, { id, what: `row:${encodeURIComponent(truck.id)}:${row.number}` });
+          if (!loaded.errors) say(kind, 'its row of the truck is ticked');
+        }
+        await putBack(item);
+        if (await barredItem(item)) say(kind, 'it does not come back');
+      }
+      expect(open).toEqual([]);
+    },
+  );
+
+  async function putBack(item: string): Promise<void> {
+    await safety.graphql('mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "mended") { summary { state } } }', { id: item });
+    const incidents = await test.dataSource.query(`SELECT DISTINCT on_day::text AS day FROM incident WHERE item_id = $1`, [item]);
+    const days = JSON.stringify(incidents.map((each: { day: string }) => each.day));
+    const answers = `mutation($id: ID!) { recordExamination(itemId: $id, examination: { on: "2027-02-26", outcome: "pass", examiner: "R. Vale", report: "R-10", answers: ${days} }) { summary { state } } }`;
+    await safety.graphql(answers, { id: item });
+  }
+
+  it('never bars the way down: what failed in the air is brought down, and the record says with what', async () => {
+    const hang = plan.picks.hangs[0];
+    for (const step of hang.runningOrder.goingUp) await system.graphql(tick, { id, what: step.key });
+    const hoist = hang.picks[0].hoistSerial;
+    await safety.graphql(states.quarantined.bar, { id: hoist });
+    const down = await system.graphql(tick, { id, what: hang.runningOrder.comingDown[0].key });
+    expect(down.errors).toBeUndefined();
+    const [event] = await test.dataSource.query(`SELECT sentence FROM event WHERE what = 'ticked' ORDER BY id DESC LIMIT 1`);
+    expect(event.sentence).toContain(`With ${hoist} (quarantined: cracked).`);
+    await putBack(hoist);
+  });
+});
