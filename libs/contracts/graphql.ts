@@ -243,6 +243,13 @@ export type SignOffMutationVariables = Exact<{
 
 export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 
+export type BarredNowQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }> } };
+
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -345,7 +352,7 @@ export type ReleasePackPlanMutation = { releasePackPlan:
     | { __typename: 'BookingRefusal', sentence: string, clashes: Array<{ item: string, from: string, to: string, tour: string }> }
     | { __typename: 'PlanView', id: string, revision: string | null }
     | { __typename: 'StaleRefusal', sentence: string, changed: Array<string> }
-    | { __typename: 'StopRefusal', sentence: string, stops: Array<string> }
+    | { __typename: 'StopRefusal', sentence: string, stops: Array<string>, needsOfficer: boolean }
    };
 
 export type PlanDifferenceQueryVariables = Exact<{
@@ -372,7 +379,7 @@ export type ConfirmCartMutationVariables = Exact<{
 }>;
 
 
-export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }> } };
+export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }>, barred: Array<{ itemId: string }> } };
 
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1064,6 +1071,19 @@ export const SignOffDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+export const BarredNowDocument = new TypedDocumentString(`
+    query BarredNow($id: ID!) {
+  plan(id: $id) {
+    barred {
+      itemId
+      reason
+      sentence
+      loads
+      hangs
+    }
+  }
+}
+    `) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {
@@ -1251,6 +1271,7 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
     ... on StopRefusal {
       sentence
       stops
+      needsOfficer
     }
   }
 }
@@ -1286,6 +1307,9 @@ export const ConfirmCartDocument = new TypedDocumentString(`
       found
       agrees
       sentence
+    }
+    barred {
+      itemId
     }
   }
 }

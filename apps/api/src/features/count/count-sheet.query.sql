@@ -6,7 +6,9 @@ SELECT kind, data FROM rule ORDER BY place;
 SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
        made.examinations, happened.incidents, stands.stack
      FROM item
-     LEFT JOIN (SELECT item_id, jsonb_agg(data ORDER BY id) AS examinations FROM examination
+     LEFT JOIN (SELECT item_id, jsonb_agg(CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
+  WHERE NOT EXISTS (SELECT FROM incident later WHERE later.item_id = examination.item_id AND later.on_day::text = day #>> '{}' AND later.after_examination >= examination.id)))
+  ELSE data END ORDER BY id) AS examinations FROM examination
                 WHERE ($1::text[] IS NULL OR item_id = ANY($1))
                   AND NOT EXISTS (SELECT 1 FROM examination AS later WHERE later.supersedes = examination.id)
                 GROUP BY item_id) AS made ON made.item_id = item.id

@@ -237,6 +237,9 @@ export class BarredView {
   @Field({ description: 'The first day on which it must not.' })
   from: string;
 
+  @Field(() => AnyJson, { description: 'Why, as data: code and figures.' })
+  reason: object;
+
   @Field()
   sentence: string;
 

@@ -5,6 +5,7 @@ import { useOutbox } from '../../platform/outbox/outbox.js';
 import { pendingOf } from '../../platform/outbox/pending.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { BarredNotes, useBarred } from '../plan/barred-notes.js';
 import { useCarts, useProgress } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 
@@ -27,6 +28,8 @@ function CartsToRead({ name, inForce, tourId, showId }: { name: string; inForce:
   const query = useCarts(inForce.id);
   const outbox = useOutbox();
   const confirmed = useProgress(inForce.id).data?.cartChecks ?? [];
+  const { items: barred } = useBarred(inForce.id);
+  const isBarred = (id: string) => barred.some((each) => each.loads.includes(id));
   return (
     <Loaded query={query}>
       {(carts) => {
@@ -34,7 +37,9 @@ function CartsToRead({ name, inForce, tourId, showId }: { name: string; inForce:
         const load = loads.find((each) => each.id === search.get('load'));
         const onTheirWay = pendingOf(outbox.waiting, 'cart', inForce.id).flatMap(({ values }) => {
           const read = loads.find((each) => each.id === values.load);
-          return read && checkCart({ carts }, read, values.serials as string[]).every((each) => each.agrees) ? [read.id] : [];
+          return read && !isBarred(read.id) && checkCart({ carts }, read, values.serials as string[]).every((each) => each.agrees)
+            ? [read.id]
+            : [];
         });
         const done = new Set([...confirmed.map((each) => each.load), ...onTheirWay]);
         if (load)
@@ -65,7 +70,7 @@ function CartsToRead({ name, inForce, tourId, showId }: { name: string; inForce:
                     </span>
                     <span>
                       {each.id}
-                      {done.has(each.id) ? ' ○ confirmed' : ''}
+                      {isBarred(each.id) ? ' ■ must not fly' : done.has(each.id) ? ' ○ confirmed' : ''}
                     </span>
                   </button>
                 </li>
@@ -123,14 +128,15 @@ function ReadCart({
   );
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
   const outbox = useOutbox();
+  const { items: barred, against } = useBarred(plan.id);
   const [unkept, setUnkept] = useState<unknown>(null);
   const [answer, setAnswer] = useState<{ agrees: boolean; slots: ReturnType<typeof checkCart> } | null>(null);
   useEffect(() => sessionStorage.setItem(draftKey, JSON.stringify(serials)), [draftKey, serials]);
   // Compared here, with or without a network; the reading goes to the house as soon as there is a way.
   const compare = () => {
     const values = { planId: plan.id, load: load.id, serials: serials.map((each) => each.trim()) };
-    const slots = checkCart({ carts }, load, values.serials);
-    const agrees = slots.every((each) => each.agrees);
+    const slots = checkCart({ carts }, load, values.serials, undefined, against);
+    const agrees = slots.every((each) => each.agrees) && !barred.some((each) => each.loads.includes(load.id));
     const words = `${plan.show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
     outbox.put({ kind: 'cart', values, words, tourId, showId }).catch(setUnkept);
     setAnswer({ agrees, slots });
@@ -147,12 +153,13 @@ function ReadCart({
   };
   return (
     <Page title={load.cart ?? 'No cart'} lede={`${load.id} · read the serials from the top down`}>
+      <BarredNotes planId={plan.id} load={load.id} />
       <form onSubmit={submit} className="floor" style={{ maxWidth: 560 }}>
         {answer && (
           <div className={answer.agrees ? 'answer' : 'answer look'} role="status">
             {answer.agrees
               ? `○ Agrees. ${load.cart} is confirmed.`
-              : `◐ ${answer.slots
+              : `${barred.some((each) => each.loads.includes(load.id)) ? '■ Not confirmed.' : '◐'} ${answer.slots
                   .filter((slot) => !slot.agrees)
                   .map((slot) => slot.sentence)
                   .join(' ')}`}

@@ -9,6 +9,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { BarredNotes } from '../plan/barred-notes.js';
 import { useHang } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { useTicks } from '../plan/use-ticks.js';
@@ -67,6 +68,7 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
             {!runningOrder.approved && (
               <Note weight="stop">Example, not for use: the safety officer has not approved this rigging system.</Note>
             )}
+            {inForce.state === 'released' && <BarredNotes planId={inForce.id} hang={hang.hang} />}
             <Steps number={1} title="Going up" steps={runningOrder.goingUp} inForce={inForce} tourId={tourId} showId={showId} />
             <Part number={2} title="Load cells at trim">
               <Readings

@@ -43,7 +43,7 @@ export const releasePlan = graphql(`
       ... on PlanView { id revision }
       ... on BookingRefusal { sentence clashes { item from to tour } }
       ... on StaleRefusal { sentence changed }
-      ... on StopRefusal { sentence stops }
+      ... on StopRefusal { sentence stops needsOfficer }
     }
   }
 `);
@@ -58,6 +58,6 @@ export const tickMutation = graphql(
 
 export const confirmMutation = graphql(`
   mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
-    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } }
+    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }
   }
 `);

@@ -12,6 +12,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { UnderWay } from '../../ui/under-way.js';
 import { differenceQuery, makePlan, releasePlan } from '../plan/operations.js';
+import { BarredNotes } from '../plan/barred-notes.js';
 import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
@@ -124,7 +125,7 @@ function Actions({
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
         </button>
       )}
-      {me.role === 'system' && data.draft && (
+      {me.role !== 'warehouse' && data.draft && (
         <button type="button" disabled={release.isPending} onClick={() => release.mutate()}>
           Release as revision {nextLetter(data.revisions.length)}
         </button>
@@ -140,13 +141,17 @@ function Actions({
               <li key={each}>{each}</li>
             ))}
           </ul>
-          <label>
-            Why it is released all the same
-            <input value={despite} onChange={(event) => setDespite(event.target.value)} />
-          </label>
-          <button type="button" disabled={despite.trim() === '' || release.isPending} onClick={() => release.mutate()}>
-            Release despite this
-          </button>
+          {(!refusal.needsOfficer || me.role === 'safety') && (
+            <>
+              <label>
+                Why it is released all the same
+                <input value={despite} onChange={(event) => setDespite(event.target.value)} />
+              </label>
+              <button type="button" disabled={despite.trim() === '' || release.isPending} onClick={() => release.mutate()}>
+                Release despite this
+              </button>
+            </>
+          )}
         </>
       )}
     </>
@@ -160,6 +165,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
   return (
     <>
+      {shown.state === 'released' && <BarredNotes planId={shown.id} />}
       {shown.changed.length > 0 && (
         <Note weight="look">
           This {shown.revision ? `revision ${shown.revision}` : 'draft'} is stale: {shown.changed.slice(0, 6).join('; ')}

@@ -15,6 +15,8 @@ type Text = string | undefined;
 const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
   'any-tour': () => ({ now: ['tour'] }),
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
+  // The gate's answer hangs on what is on file of every item, and on the rules.
+  barred: () => ({ now: ['register', 'catalogue', 'tour'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
   dates: () => ({ now: ['register', 'catalogue'] }),

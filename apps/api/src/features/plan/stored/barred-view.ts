@@ -6,6 +6,7 @@ import type { BarredInPlan } from './barred.reader.js';
 export const barredView = ({ item, reason, barredFrom, loads, hangs }: BarredInPlan, words: Words): BarredView => ({
   itemId: item,
   code: reason.code,
+  reason,
   from: barredFrom,
   sentence: `${item} must not fly: ${tell(words.against, reason)}.`,
   loads: [...loads],

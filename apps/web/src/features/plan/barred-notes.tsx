@@ -1,0 +1,44 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from 'react-router';
+import { graphql } from '#contracts';
+import type { ReasonAgainst } from '#trade';
+import { request } from '../../platform/request.js';
+import { Note } from '../../ui/notes.js';
+
+const barredQuery = graphql(`query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }`);
+
+/** What of a plan must not fly as things stand now. Without a network it is what the house said last. */
+export function useBarred(planId: string) {
+  const query = useQuery({
+    queryKey: ['barred', planId],
+    queryFn: async () => (await request(barredQuery, { id: planId })).plan.barred,
+  });
+  const items = query.data ?? [];
+  return {
+    items,
+    against: new Map(items.map((each) => [each.itemId, each.reason as ReasonAgainst])),
+    saidAt: query.dataUpdatedAt,
+    isOld: query.isError || query.fetchStatus === 'paused',
+  };
+}
+
+/** A stop for each item that must not fly, of the whole plan or of one hang or cart load of it. */
+export function BarredNotes({ planId, hang, load }: { planId: string; hang?: string; load?: string }) {
+  const { items, saidAt, isOld } = useBarred(planId);
+  const shown = items.filter(
+    (each) => (hang === undefined || each.hangs.includes(hang)) && (load === undefined || each.loads.includes(load)),
+  );
+  return (
+    <>
+      {shown.map((each) => (
+        <Note key={each.itemId} weight="stop">
+          {each.sentence} Scan, tick and signature refuse it; lowering and going home do not.{' '}
+          <Link to={`/register/${encodeURIComponent(each.itemId)}`}>{each.itemId}</Link>
+        </Note>
+      ))}
+      {isOld && saidAt > 0 && (
+        <p className="quiet">What may fly was last asked at {new Date(saidAt).toLocaleTimeString([], { timeStyle: 'short' })}.</p>
+      )}
+    </>
+  );
+}
