@@ -65,13 +65,7 @@ export class RiggingService {
       const { runningOrder } = hangOf(plan, hangId);
       if (!runningOrder.approved)
         throw wrong('hang', hangId, 'a hang whose rigging system the safety officer has approved; this one is an example, not for use');
-      const barred = (await this.gate.of(manager, planId)).filter((each) => each.hangs.includes(hangId));
-      if (barred.length > 0)
-        throw wrong(
-          'hang',
-          hangId,
-          `a hang with nothing that must not fly: ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}`,
-        );
+      await this.nothingBarred(manager, planId, hangId);
       const ticked = new Set(await this.plans.ticks(manager, planId));
       const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
       if (open.length > 0)
@@ -120,6 +114,16 @@ export class RiggingService {
       ]);
       return this.recordIn(manager, planId, plan);
     });
+  }
+
+  private async nothingBarred(manager: EntityManager, planId: string, hangId: string): Promise<void> {
+    const barred = (await this.gate.of(manager, planId)).filter((each) => each.hangs.includes(hangId));
+    if (barred.length > 0)
+      throw wrong(
+        'hang',
+        hangId,
+        `a hang with nothing that must not fly: ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}`,
+      );
   }
 
   private async write(work: (manager: EntityManager) => Promise<RiggingRecord>): Promise<RiggingRecord> {

@@ -53,15 +53,17 @@ export class BarredReader {
   async of(manager: EntityManager, planId: string): Promise<readonly BarredInPlan[]> {
     const [head]: { tourId: string; until: string; prep: string }[] = await manager.query(headOf, [planId]);
     if (!head) return [];
-    const from = [today(this.clock), head.prep].sort().at(-1)!;
-    const to = [from, head.until].sort().at(-1)!;
+    const from = laterOf(today(this.clock), head.prep);
+    const to = laterOf(from, head.until);
     const found: Suspect[] = await manager.query(suspects, [planId, to]);
     if (found.length === 0) return [];
     const ids = found.map((each) => each.id);
-    const concerned = new Map(found.map(({ id, ...each }) => [id, each]));
-    return barredItems(await loadTourFile(manager, head.tourId, ids), ids, { from, to }).map((each) => ({
-      ...each,
-      ...concerned.get(each.item)!,
-    }));
+    const barred = new Map(barredItems(await loadTourFile(manager, head.tourId, ids), ids, { from, to }).map((each) => [each.item, each]));
+    return found.flatMap(({ id, ...concerned }) => {
+      const said = barred.get(id);
+      return said ? [{ ...said, ...concerned }] : [];
+    });
   }
 }
+
+const laterOf = (a: string, b: string): string => (a > b ? a : b);
