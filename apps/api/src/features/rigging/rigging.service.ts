@@ -63,9 +63,7 @@ export class RiggingService {
     return this.write(async (manager) => {
       const plan = await this.released(manager, planId);
       const { runningOrder } = hangOf(plan, hangId);
-      if (!runningOrder.approved)
-        throw wrong('hang', hangId, 'a hang whose rigging system the safety officer has approved; this one is an example, not for use');
-      await this.nothingBarred(manager, planId, hangId);
+      await this.mayFly(manager, planId, hangId, runningOrder.approved);
       const ticked = new Set(await this.plans.ticks(manager, planId));
       const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
       if (open.length > 0)
@@ -116,7 +114,9 @@ export class RiggingService {
     });
   }
 
-  private async nothingBarred(manager: EntityManager, planId: string, hangId: string): Promise<void> {
+  private async mayFly(manager: EntityManager, planId: string, hangId: string, isApproved: boolean): Promise<void> {
+    if (!isApproved)
+      throw wrong('hang', hangId, 'a hang whose rigging system the safety officer has approved; this one is an example, not for use');
     const barred = (await this.gate.of(manager, planId)).filter((each) => each.hangs.includes(hangId));
     if (barred.length > 0)
       throw wrong(
