@@ -63,7 +63,7 @@ export class RiggingService {
     return this.write(async (manager) => {
       const plan = await this.released(manager, planId);
       const { runningOrder } = hangOf(plan, hangId);
-      await this.mayFly(manager, planId, hangId, runningOrder.approved);
+      await this.mayFly(manager, planId, hangId, runningOrder.approved !== null);
       const ticked = new Set(await this.plans.ticks(manager, planId));
       const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
       if (open.length > 0)
