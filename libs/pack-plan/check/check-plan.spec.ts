@@ -44,4 +44,18 @@ describe('the second opinion on a plan', () => {
     bend(copy);
     expect(checkPlan(file, copy).length).toBeGreaterThan(0);
   });
+
+  it('sees a cart that another tour holds down to the first box of that tour, and no other cart in part', async () => {
+    const holdBy = { tour: 'Winter Run', tourId: 'winter-run', from: file.tour.prepFrom, to: file.tour.returnTo };
+    const held = demoTour((copy) => copy.bookings.push({ item: 'K01', ...holdBy }, { item: 'P-002', ...holdBy }));
+    const integerProgram = await loadIntegerProgramSolver();
+    const made = makePackPlan(held, held.tour.shows[0]!.id, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
+    const before = made.carts.floorBefore.carts.find((each) => each.cart === 'K01')!;
+    expect(before).toMatchObject({ boxes: ['P-004', 'P-003'], givesOnly: true });
+    expect(checkPlan(held, made)).toEqual([]);
+    const bent = structuredClone(made) as any;
+    bent.carts.floorBefore.carts.find((each: any) => each.cart === 'K01').boxes.pop();
+    expect(checkPlan(held, bent)).toMatchObject([{ check: 'box moves', subject: 'K01' }]);
+    expect(checkPlan(file, made)).not.toEqual([]);
+  });
 });
