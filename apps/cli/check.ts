@@ -5,8 +5,9 @@ import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import { startEmbeddedDatabase } from '#runtime';
 import { dataSourceOptions, migrate } from '../api/src/data-source.js';
-import { findViolations } from './boundaries.js';
+import { findViolations } from './layout/boundaries.js';
 import { main as generate } from './generate.js';
+import { readLayout } from './layout/read-layout.js';
 
 interface Step {
   readonly what: string;
@@ -27,6 +28,7 @@ const steps: readonly Step[] = [
   },
   { what: 'format', find: (root) => tool(root, '@biomejs/biome/bin/biome', ['format', '.']) },
   { what: 'dependency rules', find: boundaries },
+  { what: 'folders without circles', find: circles },
   { what: 'unused code', find: (root) => tool(root, 'knip/bin/knip.js', ['--config', '.config/knip.json', '--no-progress']) },
   { what: 'generated files fresh', find: stale },
   { what: 'migrations agree with the entities', find: drift },
@@ -58,6 +60,11 @@ function tool(root: string, file: string, args: readonly string[]): string {
 async function boundaries(root: string): Promise<string> {
   const violations = await findViolations(root, root, ['apps', 'libs', 'migrations', 'tests']);
   return violations.map(({ rule, from, to, comment }) => `${from} -> ${to}\n    ${rule}: ${comment}\n`).join('');
+}
+
+async function circles(root: string): Promise<string> {
+  const layout = await readLayout(root);
+  return layout.circles.map((circle) => `these folders need one another: ${circle.join(', ')}\n`).join('');
 }
 
 /** Makes the generated files anew and puts back what was there where they differ. */

@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { findViolations } from '../../apps/cli/boundaries.js';
+import { findViolations } from '../../apps/cli/layout/boundaries.js';
 
 /** A file in one room of an engine that knows another room. */
 const arrow = (engine: string, from: string, to: string): Record<string, Record<string, string>> => ({
