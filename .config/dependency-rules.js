@@ -6,7 +6,8 @@ const rooms = {
     'carry-out': ['case', 'bound'],
     exact: ['case'],
     check: ['case'],
-    why: ['case', 'solve-allocation.ts'],
+    solve: ['case', 'bound', 'carry-out', 'exact', 'check'],
+    why: ['case', 'solve'],
   },
   'truck-pack': {
     case: [],

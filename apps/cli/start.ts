@@ -10,8 +10,8 @@ import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { readSettings, systemClock, today } from '../api/src/platform/config/config.js';
 import { MakeService } from '../api/src/features/plan/make/make.service.js';
-import { JobRunner } from '../api/src/planning/job-runner.js';
-import { Jobs } from '../api/src/planning/jobs.js';
+import { JobRunner } from '../api/src/planning/jobs/job-runner.js';
+import { Jobs } from '../api/src/planning/jobs/jobs.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
 import { DataSource } from 'typeorm';
 

@@ -19,5 +19,5 @@ export {
   readBlocksProblem,
 } from './case/index.js';
 export { type AllocationMismatch, verifyAllocation } from './check/index.js';
-export * from './solve-allocation.js';
+export * from './solve/index.js';
 export { type Why, type WhyNotAnother, type Wish, groupMoves, moveReasons, naiveBoxMoves, whyThisBox, whyThisCart } from './why/index.js';

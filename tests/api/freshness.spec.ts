@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { changedInputs, wholePlan } from '#pack-plan';
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
-import { TourFileReader } from '../../apps/api/src/planning/tour-file.reader.js';
+import { TourFileReader } from '../../apps/api/src/planning/snapshot/tour-file.reader.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';
 
 const tour = 'harbour-lights';

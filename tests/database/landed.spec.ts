@@ -1,5 +1,5 @@
 import type { PackPlan } from '#pack-plan';
-import { TourFileReader } from '../../apps/api/src/planning/tour-file.reader.js';
+import { TourFileReader } from '../../apps/api/src/planning/snapshot/tour-file.reader.js';
 import { missingInPrint } from '../support/printed-text.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 

@@ -1,4 +1,4 @@
-import type { Solvers, Task } from '../../apps/api/src/planning/solver-pool.js';
+import type { Solvers, Task } from '../../apps/api/src/planning/solve/solver-pool.js';
 
 /** Holds the threads that plan: who solves comes to the gate, and goes on when the test lets him. Nothing is decided by a clock. */
 export class Gate {

@@ -9,8 +9,8 @@ import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
 import { type Config, configOf } from '../../apps/api/src/platform/config/config.js';
-import { JobRunner } from '../../apps/api/src/planning/job-runner.js';
-import type { Solvers } from '../../apps/api/src/planning/solver-pool.js';
+import { JobRunner } from '../../apps/api/src/planning/jobs/job-runner.js';
+import type { Solvers } from '../../apps/api/src/planning/solve/solver-pool.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
 import { loadLanded } from './landed-database.js';
 

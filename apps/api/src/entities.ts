@@ -5,7 +5,7 @@ import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow 
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { TourRow } from './features/tour/rows.js';
 import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
-import { JobRow } from './planning/rows.js';
+import { JobRow } from './planning/jobs/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { RequestRow } from './platform/request-once/rows.js';
 import { AccountRow, SessionRow } from './platform/sign-in/rows.js';

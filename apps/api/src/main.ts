@@ -3,7 +3,7 @@ import { Trouble } from '#runtime';
 import { createApp } from './create-app.js';
 import { migrate } from './data-source.js';
 import { AccountService } from './features/account/account.service.js';
-import { JobRunner } from './planning/job-runner.js';
+import { JobRunner } from './planning/jobs/job-runner.js';
 import { readServerSettings } from './platform/config/config.js';
 
 /** The API for a house with a server of its own; migrates first. It plans as well, at a lower priority: workers beside it share the jobs. */

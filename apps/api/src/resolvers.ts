@@ -9,7 +9,7 @@ import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
-import { JobResolver } from './planning/job.resolver.js';
+import { JobResolver } from './planning/jobs/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 

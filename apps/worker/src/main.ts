@@ -4,7 +4,7 @@ import { Logger } from '@nestjs/common';
 import { Trouble } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
 import { migrate } from '../../api/src/data-source.js';
-import { JobRunner } from '../../api/src/planning/job-runner.js';
+import { JobRunner } from '../../api/src/planning/jobs/job-runner.js';
 import { readServerSettings } from '../../api/src/platform/config/config.js';
 import { probes } from '../../api/src/platform/probes.js';
 

@@ -7,7 +7,7 @@ import {
   type StoppedBy,
   makeAllocationCase,
 } from '../case/index.js';
-import { type AllocationLimits, type CheckedAllocation, solveAllocation } from '../solve-allocation.js';
+import { type AllocationLimits, type CheckedAllocation, solveAllocation } from '../solve/index.js';
 
 /** A wish that came after the number of moves: what a box counts, for example 1 where it falls due soon, or its uses. */
 export interface Wish {

@@ -1,5 +1,5 @@
 import type { CartException, KeptBack, ShortageFact } from '../reason/index.js';
-import type { CartSubject, ItemSubject, LoadSubject, ModelSubject, QuoteSubject, ShowSubject, SlotSubject } from '../subject.js';
+import type { CartSubject, ItemSubject, LoadSubject, ModelSubject, QuoteSubject, ShowSubject, SlotSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
 export type CartFinding =

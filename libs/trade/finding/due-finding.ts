@@ -1,4 +1,4 @@
-import type { DaySubject, ItemSubject, PlaceSubject, QuoteSubject, TourSubject } from '../subject.js';
+import type { DaySubject, ItemSubject, PlaceSubject, QuoteSubject, TourSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
 /** Where an item of a plan hangs or rides. */

@@ -1,6 +1,6 @@
 import type { PlainDate } from '#kernel';
 import type { ReasonAgainst } from '../reason/index.js';
-import type { HangSubject, ItemSubject, LineSubject, ModelSubject, PickSubject, ShowSubject } from '../subject.js';
+import type { HangSubject, ItemSubject, LineSubject, ModelSubject, PickSubject, ShowSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
 export type HardwareFinding =

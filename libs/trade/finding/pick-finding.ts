@@ -1,4 +1,4 @@
-import type { ComparisonFact, StageFact } from '../compared.js';
+import type { ComparisonFact, StageFact } from '../comparison/index.js';
 import type {
   HangSubject,
   JointSubject,
@@ -9,7 +9,7 @@ import type {
   RuleSubject,
   StructureSubject,
   SystemSubject,
-} from '../subject.js';
+} from '../subject/index.js';
 import type { Of } from './shape.js';
 
 /** A comparison that failed or could not be made, at a pick, in a joint (with the other joints of the same fault), or of a whole hang. */

@@ -1,5 +1,5 @@
 import type { LeftOverReason, LoadingWish } from '../reason/index.js';
-import type { AxleSubject, GroupSubject, ItemSubject, PieceSubject, QuoteSubject, RuleSubject, TruckSubject } from '../subject.js';
+import type { AxleSubject, GroupSubject, ItemSubject, PieceSubject, QuoteSubject, RuleSubject, TruckSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
 /** A run of axles of the bridge formula, counted from the front. */

@@ -1,4 +1,4 @@
-import type { ComparedPart } from '../compared.js';
+import type { ComparedPart } from '../comparison/index.js';
 
 /** A load-cell reading beside what was computed. */
 export type ReadingFact =

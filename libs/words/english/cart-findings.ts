@@ -1,5 +1,4 @@
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { plural, span } from './format.js';
 
 export const exceptions: Words['exceptions'] = {

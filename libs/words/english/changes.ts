@@ -1,6 +1,5 @@
 import type { DifferenceFact, InputPart } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 
 export const inputs: Words['inputs'] = {
   tour: () => 'the dates, trucks and freight of the tour',

@@ -1,6 +1,5 @@
 import type { SteelLine } from '#trade';
-import { tell } from '../table.js';
-import type { ComparisonFactByCode, Words } from '../words.js';
+import { type ComparisonFactByCode, type Words, tell } from '../table/index.js';
 import { degrees, number } from './format.js';
 
 const ofLine: Record<SteelLine, string> = {

@@ -1,6 +1,5 @@
 import type { DaySubject, FindingOf } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { plural } from './format.js';
 
 export const whereabouts: Words['whereabouts'] = {

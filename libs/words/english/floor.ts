@@ -1,6 +1,5 @@
 import type { BoxHome, ReasonAgainst } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { against } from './cart-findings.js';
 
 const belongs = (expected: string | null, slot: number): string =>

@@ -1,5 +1,5 @@
 /** English: one sentence for every code. */
-import type { Words } from '../words.js';
+import type { Words } from '../table/index.js';
 import { against, cartFindings, exceptions, keptBack, shortages } from './cart-findings.js';
 import { changes, differences, inputs } from './changes.js';
 import { comparisons, factors, parts, stages } from './compared.js';

@@ -1,6 +1,5 @@
 import type { FindingOf, HangSubject, JointSubject, PickSubject, RuleSubject } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { comparisons, stages } from './compared.js';
 import { boxes, degrees, kilograms, list, number, percent } from './format.js';
 

@@ -1,6 +1,5 @@
 import type { CellReading } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { against } from './cart-findings.js';
 import { parts } from './compared.js';
 import { number } from './format.js';

@@ -1,5 +1,5 @@
 import type { RowChoiceFact } from '#trade';
-import type { Words } from '../words.js';
+import type { Words } from '../table/index.js';
 import { plural } from './format.js';
 
 const millimetres = (value: number): string => `${Math.abs(value)} mm`;

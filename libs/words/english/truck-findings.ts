@@ -1,6 +1,5 @@
 import type { AxleSubject, BridgeRun } from '#trade';
-import { tell } from '../table.js';
-import type { Words } from '../words.js';
+import { type Words, tell } from '../table/index.js';
 import { kilograms, list, tonnes } from './format.js';
 import { axles } from './subjects.js';
 

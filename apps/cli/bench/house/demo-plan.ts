@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { DataSource } from 'typeorm';
 import { makePackPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
-import { loadTourFile } from '../../../api/src/planning/tour-file.reader.js';
+import { loadTourFile } from '../../../api/src/planning/snapshot/tour-file.reader.js';
 
 /** A draft of the first show of the demo tour; gives its id. */
 export async function makeDemoPlan(dataSource: DataSource): Promise<string> {

@@ -2,7 +2,7 @@ import type { ChildProcess } from 'node:child_process';
 import { setTimeout as pause } from 'node:timers/promises';
 import { seededRandom } from '#kernel';
 import { MakeService } from '../../../api/src/features/plan/make/make.service.js';
-import { theRow } from '../../../api/src/planning/queryable.js';
+import { theRow } from '../../../api/src/planning/snapshot/queryable.js';
 import { numberFrom, readArguments, say } from '../arguments.js';
 import { type House, openHouse, startProcess, stopProcess } from './house.js';
 

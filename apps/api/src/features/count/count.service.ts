@@ -9,7 +9,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { TourFileReader } from '../../planning/tour-file.reader.js';
+import { TourFileReader } from '../../planning/snapshot/tour-file.reader.js';
 import type { CountInput, CountRefusal, CountSheet, CountView } from './count.types.js';
 import { HardwareCountRow } from './rows.js';
 

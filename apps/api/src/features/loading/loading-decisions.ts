@@ -3,7 +3,7 @@ import type { KeptPiece, LoadingAct, TourFile } from '#tour-file';
 import type { Refusal } from '#trade';
 import { type Words, tell } from '#words';
 import { BadInputError } from '../../platform/faults/fault.js';
-import type { JobRefusal } from '../../planning/jobs.js';
+import type { JobRefusal } from '../../planning/jobs/jobs.js';
 
 /** What somebody at the dock wants of the trucks of a plan. */
 export type Wish =

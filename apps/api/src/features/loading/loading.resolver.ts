@@ -1,10 +1,10 @@
 import { Args, ArgsType, Field, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { AskedArgs } from '../../planning/asked.args.js';
-import { outcomeOf } from '../../planning/job-outcome.js';
-import type { JobUnderWay, PlanningRefusal } from '../../planning/job.types.js';
-import { Jobs } from '../../planning/jobs.js';
+import { AskedArgs } from '../../planning/jobs/asked.args.js';
+import { outcomeOf } from '../../planning/jobs/job-outcome.js';
+import type { JobUnderWay, PlanningRefusal } from '../../planning/jobs/job.types.js';
+import { Jobs } from '../../planning/jobs/jobs.js';
 import type { Wish } from './loading-decisions.js';
 import { LoadingService } from './loading.service.js';
 import { type LoadingDone, LoadingResult, RowSwapView } from './loading.types.js';

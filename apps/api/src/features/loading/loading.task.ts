@@ -3,11 +3,11 @@ import { type PackPlan, differenceBetween, fingerprintOf, replanTrucks } from '#
 import { type LoadingAct, type TourFile, afterAct, noLoading } from '#tour-file';
 import { type Words, sentenceOf } from '#words';
 import { BadInputError } from '../../platform/faults/fault.js';
-import type { JobRefusal } from '../../planning/jobs.js';
-import { type MadePlan, writeOut } from '../../planning/made-plan.js';
-import { type PlanOnFile, loadPlanInForce, loadPlansInForce, loadTicks } from '../../planning/plan-snapshot.js';
-import { planningTask } from '../../planning/planning-task.js';
-import { loadTourFile } from '../../planning/tour-file.reader.js';
+import type { JobRefusal } from '../../planning/jobs/jobs.js';
+import { type MadePlan, writeOut } from '../../planning/solve/made-plan.js';
+import { type PlanOnFile, loadPlanInForce, loadPlansInForce, loadTicks } from '../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../planning/solve/planning-task.js';
+import { loadTourFile } from '../../planning/snapshot/tour-file.reader.js';
 import { type Wish, decideWish, refusalOf } from './loading-decisions.js';
 
 export interface LoadingSubject {

@@ -1,5 +1,5 @@
 import { Field, Float, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
-import { JobUnderWay, PlanningRefusal } from '../../planning/job.types.js';
+import { JobUnderWay, PlanningRefusal } from '../../planning/jobs/job.types.js';
 
 @ObjectType({ description: 'The trucks were planned anew around what is wanted: a draft, and what it changes.' })
 export class LoadingDone {

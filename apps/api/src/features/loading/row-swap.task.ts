@@ -1,8 +1,8 @@
 import type { RowSwap } from '#pack-plan';
 import type { TourFile } from '#tour-file';
-import { type PlanOnFile, loadPlanInForce } from '../../planning/plan-snapshot.js';
-import { planningTask } from '../../planning/planning-task.js';
-import { loadTourFile } from '../../planning/tour-file.reader.js';
+import { type PlanOnFile, loadPlanInForce } from '../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../planning/solve/planning-task.js';
+import { loadTourFile } from '../../planning/snapshot/tour-file.reader.js';
 import { lookAtSwap } from './loading-decisions.js';
 
 export interface RowSwapSubject {

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspection-calendar';
 import { type ExaminationRule, type Item, itemKinds } from '#tour-file';
-import { asAnswered } from '../../planning/kit-snapshot.js';
+import { asAnswered } from '../../planning/snapshot/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 
 /** How many items are worked out at once. */

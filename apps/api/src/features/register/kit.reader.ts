@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { Item, Kit } from '#tour-file';
-import { loadItems, loadKit } from '../../planning/kit-snapshot.js';
+import { loadItems, loadKit } from '../../planning/snapshot/kit-snapshot.js';
 import type { ItemRow } from './rows.js';
 
 /** The register in the shape of a tour file: what every plan is made from. */

@@ -12,7 +12,7 @@ import { KitReader } from '../register/kit.reader.js';
 import { addKit } from '../register/kit.writer.js';
 import { addTour } from '../tour/tour.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
-import { TourFileReader } from '../../planning/tour-file.reader.js';
+import { TourFileReader } from '../../planning/snapshot/tour-file.reader.js';
 
 export interface TourFileImport {
   readonly tour: string;

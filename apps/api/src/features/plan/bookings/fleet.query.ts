@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { addDays, isPlainDate } from '#kernel';
 import { designOf, firstDayFor, remediesFor } from '#pack-plan';
 import type { Booking, ExaminationRule, Tour } from '#tour-file';
-import { loadItems } from '../../../planning/kit-snapshot.js';
+import { loadItems } from '../../../planning/snapshot/kit-snapshot.js';
 import type { Words } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
 import { CLOCK, type Clock, today } from '../../../platform/config/config.js';

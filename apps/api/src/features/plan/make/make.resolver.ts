@@ -1,10 +1,10 @@
 import { Args, ID, Mutation, Parent, ResolveField, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
-import { AskedArgs } from '../../../planning/asked.args.js';
-import { outcomeOf } from '../../../planning/job-outcome.js';
-import { Job, type JobUnderWay, type PlanningRefusal, viewOf } from '../../../planning/job.types.js';
-import { Jobs } from '../../../planning/jobs.js';
+import { AskedArgs } from '../../../planning/jobs/asked.args.js';
+import { outcomeOf } from '../../../planning/jobs/job-outcome.js';
+import { Job, type JobUnderWay, type PlanningRefusal, viewOf } from '../../../planning/jobs/job.types.js';
+import { Jobs } from '../../../planning/jobs/jobs.js';
 import { MakeService } from './make.service.js';
 import { MakeResult, PlanMade, SwapOutcome } from './make.types.js';
 import { PlanView, SwapResult } from '../plan.types.js';

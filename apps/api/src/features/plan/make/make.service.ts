@@ -4,7 +4,7 @@ import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
 import type { Author } from '../../../platform/sign-in/person.js';
-import { Jobs } from '../../../planning/jobs.js';
+import { Jobs } from '../../../planning/jobs/jobs.js';
 import { quarantineItem } from '../../register/kit.writer.js';
 import { PlanReader } from '../stored/plan.reader.js';
 import type { SwapSubject } from './swap.task.js';

@@ -1,11 +1,11 @@
 import { fingerprintOf, makeSteadyPlan } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { NotFoundError } from '../../../platform/faults/fault.js';
-import { writeOut } from '../../../planning/made-plan.js';
-import { type PlanOnFile, loadPlansInForce } from '../../../planning/plan-snapshot.js';
-import { planningTask } from '../../../planning/planning-task.js';
-import { floorsOf } from '../../../planning/floors-of.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { writeOut } from '../../../planning/solve/made-plan.js';
+import { type PlanOnFile, loadPlansInForce } from '../../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../../planning/solve/planning-task.js';
+import { floorsOf } from '../../../planning/solve/floors-of.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 
 interface Subject {
   readonly tourId: string;

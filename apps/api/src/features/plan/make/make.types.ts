@@ -1,5 +1,5 @@
 import { Field, ID, ObjectType, createUnionType } from '@nestjs/graphql';
-import { JobUnderWay, PlanningRefusal } from '../../../planning/job.types.js';
+import { JobUnderWay, PlanningRefusal } from '../../../planning/jobs/job.types.js';
 import { SwapResult } from '../plan.types.js';
 
 @ObjectType({ description: 'The draft was made.' })

@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type Result, ok } from '#kernel';
-import type { JobHandler, Saved } from '../../../planning/job-handler.js';
-import type { JobRefusal } from '../../../planning/jobs.js';
-import { type JobRow, authorOf } from '../../../planning/rows.js';
-import { taskFile } from '../../../planning/solver-pool.js';
+import type { JobHandler, Saved } from '../../../planning/jobs/job-handler.js';
+import type { JobRefusal } from '../../../planning/jobs/jobs.js';
+import { type JobRow, authorOf } from '../../../planning/jobs/rows.js';
+import { taskFile } from '../../../planning/solve/solver-pool.js';
 import { PlanWriter } from '../stored/plan.writer.js';
 import type { SearchAnswer } from './search.task.js';
 

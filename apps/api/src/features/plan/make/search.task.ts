@@ -1,10 +1,10 @@
 import { type PackPlan, changedInputs, fingerprintOf, makePackPlan } from '#pack-plan';
 import type { TourFile } from '#tour-file';
-import { floorsOf } from '../../../planning/floors-of.js';
-import { type MadePlan, writeOut } from '../../../planning/made-plan.js';
-import { type PlanOnFile, loadPlansInForce } from '../../../planning/plan-snapshot.js';
-import { planningTask } from '../../../planning/planning-task.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { floorsOf } from '../../../planning/solve/floors-of.js';
+import { type MadePlan, writeOut } from '../../../planning/solve/made-plan.js';
+import { type PlanOnFile, loadPlansInForce } from '../../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../../planning/solve/planning-task.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 
 export interface SearchAnswer {
   /** The better plan; null where none was found. */

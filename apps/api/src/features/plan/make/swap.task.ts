@@ -1,12 +1,12 @@
 import { type PackPlan, differenceBetween, fingerprintOf, makePackPlan } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 import { BadInputError } from '../../../platform/faults/fault.js';
-import { floorsOf } from '../../../planning/floors-of.js';
-import { type MadePlan, writeOut } from '../../../planning/made-plan.js';
-import { type PlanOnFile, loadPlansInForce } from '../../../planning/plan-snapshot.js';
-import { planningTask } from '../../../planning/planning-task.js';
-import { type Queryable, rowsOf } from '../../../planning/queryable.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { floorsOf } from '../../../planning/solve/floors-of.js';
+import { type MadePlan, writeOut } from '../../../planning/solve/made-plan.js';
+import { type PlanOnFile, loadPlansInForce } from '../../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../../planning/solve/planning-task.js';
+import { type Queryable, rowsOf } from '../../../planning/snapshot/queryable.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 import type { PlanDifferenceView } from '../plan.types.js';
 
 export interface SwapSubject {

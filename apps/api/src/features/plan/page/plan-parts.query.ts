@@ -15,7 +15,7 @@ import {
 } from '#pack-plan';
 import { NotFoundError } from '../../../platform/faults/fault.js';
 import type { CartCheck } from '../plan.types.js';
-import { type WrittenTick, textOfTick } from '../../../planning/written-tick.js';
+import { type WrittenTick, textOfTick } from '../../../planning/snapshot/written-tick.js';
 
 type PartName = 'head' | 'findings' | 'carts' | 'picks' | 'hang' | 'hardware' | 'trucks' | 'truck' | 'due' | 'uses';
 

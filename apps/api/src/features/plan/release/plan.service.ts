@@ -21,7 +21,7 @@ import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { TourFileReader } from '../../../planning/tour-file.reader.js';
+import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
 import { barredView } from '../stored/barred-view.js';
 import type { BarredView, BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BarredItem, barredItems } from '#pack-plan';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
 
 /** An item of a plan that must not fly as things stand now, with what it concerns. */

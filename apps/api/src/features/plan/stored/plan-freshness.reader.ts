@@ -16,8 +16,8 @@ import {
 } from '#pack-plan';
 import { itemKinds } from '#tour-file';
 import { type InputChange, keyOfPart, partOfKey } from '#trade';
-import { loadItems } from '../../../planning/kit-snapshot.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { loadItems } from '../../../planning/snapshot/kit-snapshot.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 
 type Changes = readonly InputChange[];
 

@@ -4,7 +4,7 @@ import type { EntityManager } from 'typeorm';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { type Author, authorId } from '../../../platform/sign-in/person.js';
-import type { MadePlan } from '../../../planning/made-plan.js';
+import type { MadePlan } from '../../../planning/solve/made-plan.js';
 import { noteFresh } from './plan-freshness.reader.js';
 import { PackPlanRow } from './rows.js';
 import { carryTicks, readTicks } from './tick.repository.js';

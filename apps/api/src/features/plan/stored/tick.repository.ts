@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { TickKey } from '#pack-plan';
-import { textOfTick } from '../../../planning/written-tick.js';
+import { textOfTick } from '../../../planning/snapshot/written-tick.js';
 import { type Author, authorId } from '../../../platform/sign-in/person.js';
 import { TickRow } from './rows.js';
 

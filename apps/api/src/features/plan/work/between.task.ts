@@ -1,8 +1,8 @@
 import { type BetweenShows, betweenShows } from '#pack-plan';
 import type { TourFile } from '#tour-file';
-import { type PlanOnFile, loadPlansInForce } from '../../../planning/plan-snapshot.js';
-import { planningTask } from '../../../planning/planning-task.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { type PlanOnFile, loadPlansInForce } from '../../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../../planning/solve/planning-task.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 import { floorKey } from './floor-key.js';
 import { carriesOf, factsOf } from './floor.js';
 

@@ -1,4 +1,4 @@
-import { type Queryable, theRow } from '../../../planning/queryable.js';
+import { type Queryable, theRow } from '../../../planning/snapshot/queryable.js';
 
 /**
  * The floor as one short text: where every box and cart stands and in what state, what carts may carry, and what is ticked on these plans. Equal keys:

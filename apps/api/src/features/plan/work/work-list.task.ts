@@ -1,8 +1,8 @@
 import { type PackPlan, type WorkList, moveKey, tickText, workListOf } from '#pack-plan';
 import type { TourFile } from '#tour-file';
-import { loadPlan, loadTicks } from '../../../planning/plan-snapshot.js';
-import { planningTask } from '../../../planning/planning-task.js';
-import { loadTourFile } from '../../../planning/tour-file.reader.js';
+import { loadPlan, loadTicks } from '../../../planning/snapshot/plan-snapshot.js';
+import { planningTask } from '../../../planning/solve/planning-task.js';
+import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
 import { factsOf, floorOf } from './floor.js';
 import { floorKey } from './floor-key.js';
 

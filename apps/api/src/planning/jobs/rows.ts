@@ -1,5 +1,5 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
-import type { Author } from '../platform/sign-in/person.js';
+import type { Author } from '../../platform/sign-in/person.js';
 
 export const jobKinds = ['make', 'swap', 'loading', 'search'] as const;
 export type JobKind = (typeof jobKinds)[number];

@@ -1,4 +1,4 @@
-import type { RuleSubject } from './subject.js';
+import type { RuleSubject } from '../subject/index.js';
 
 /** Which steel a load is held against: below the hook, a leg of a bridle, the line of a pull-back, what holds if a hoist lets go. */
 export type SteelLine = 'pick' | 'bridle leg' | 'pull-back' | 'secondary';

@@ -1,8 +1,8 @@
 import { GraphQLError } from 'graphql';
-import { BadInputError } from '../platform/faults/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { JobUnderWay, PlanningRefusal, viewOf } from './job.types.js';
 import type { JobAnswer, JobRefusal } from './jobs.js';
-import type { Solved } from './planning-task.js';
+import type { Solved } from '../solve/planning-task.js';
 import { type JobRow, isOver } from './rows.js';
 
 /** What is told of a job: what `done` makes of its answer, why there is none, or that it still goes on. Bad input is told as everywhere. */

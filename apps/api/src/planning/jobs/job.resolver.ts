@@ -1,7 +1,7 @@
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
-import { BadInputError } from '../platform/faults/fault.js';
-import type { SignedIn } from '../platform/sign-in/person.js';
-import { Allow, Me } from '../platform/sign-in/signed-in.js';
+import { BadInputError } from '../../platform/faults/fault.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
 import { Job, viewOf } from './job.types.js';
 import { Jobs } from './jobs.js';
 import { type JobKind, jobKinds } from './rows.js';

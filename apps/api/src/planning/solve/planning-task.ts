@@ -4,9 +4,9 @@ import { type BadInput, type IntegerProgramSolver, canonicalJson, textHash } fro
 import type { SolveLimits } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type Words, english } from '#words';
-import { BadInputError, NotFoundError } from '../platform/faults/fault.js';
-import { type InputScope, versionsOf } from './input-versions.js';
-import type { Queryable } from './queryable.js';
+import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
+import { type InputScope, versionsOf } from '../snapshot/input-versions.js';
+import type { Queryable } from '../snapshot/queryable.js';
 
 /** What somebody waits for, and what is looked for longer. Seconds only cap: what ends the work is the work. */
 export type Effort = 'usual' | 'longer';

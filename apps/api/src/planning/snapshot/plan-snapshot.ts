@@ -1,5 +1,5 @@
 import { type EarlierPlan, type PackPlan, wholePlan } from '#pack-plan';
-import { BadInputError, NotFoundError } from '../platform/faults/fault.js';
+import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import { type Queryable, rowsOf } from './queryable.js';
 import { type WrittenTick, textOfTick } from './written-tick.js';
 

@@ -1,6 +1,6 @@
 import { type IntegerProgramSolver, WorkBudget, type WorkLimits, seededRandom } from '#kernel';
-import { type BoundAnswer, BoundProgram, type Choice, findShortage } from './bound/index.js';
-import { beamSchedule, plainChoice, straightSchedule } from './carry-out/index.js';
+import { type BoundAnswer, BoundProgram, type Choice, findShortage } from '../bound/index.js';
+import { beamSchedule, plainChoice, straightSchedule } from '../carry-out/index.js';
 import {
   type AllocationAnswer,
   type AllocationCase,
@@ -9,9 +9,9 @@ import {
   type Preferences,
   type StoppedBy,
   floorPlanOf,
-} from './case/index.js';
-import { type AllocationMismatch, verifyAllocation } from './check/index.js';
-import { searchExactly } from './exact/index.js';
+} from '../case/index.js';
+import { type AllocationMismatch, verifyAllocation } from '../check/index.js';
+import { searchExactly } from '../exact/index.js';
 
 /** A unit of work is one cart looked at in one state of a search, about a microsecond; iterations of the integer program are counted in such units too. */
 export interface AllocationLimits extends Omit<WorkLimits, 'work'> {

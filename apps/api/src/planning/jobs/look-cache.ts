@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { toldAnswer } from './job-outcome.js';
-import { SOLVERS, type Solvers, type Task } from './solver-pool.js';
+import { SOLVERS, type Solvers, type Task } from '../solve/solver-pool.js';
 
 /** Answers kept. */
 const mostKept = 200;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { type AllocationCase, groupMoves, moveReasons, readAllocationCase, solveAllocation, verifyAllocation } from '#cart-allocation';
 import { type IntegerProgramSolver, seededRandom } from '#kernel';
 import { loadIntegerProgramSolver } from '#runtime';
-import { fewestByBreadth, smallFloor } from '../../tests/support/small-floors.js';
+import { fewestByBreadth, smallFloor } from '../../../tests/support/small-floors.js';
 
 let integerProgram: IntegerProgramSolver;
 beforeAll(async () => {

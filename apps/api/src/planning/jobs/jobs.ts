@@ -2,11 +2,11 @@ import { randomUUID } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager, In } from 'typeorm';
 import { type BadInput, type Result, canonicalJson, ok, refuse } from '#kernel';
-import { databaseErrorOf } from '../platform/faults/database-error.js';
-import { UnitOfWork } from '../platform/database/unit-of-work.js';
-import { ChangeFeed } from '../platform/live/change-feed.js';
-import { BadInputError, NotFoundError } from '../platform/faults/fault.js';
-import { type Author, authorId } from '../platform/sign-in/person.js';
+import { databaseErrorOf } from '../../platform/faults/database-error.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { ChangeFeed } from '../../platform/live/change-feed.js';
+import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
+import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { type JobKind, JobRow, isOver } from './rows.js';
 
 export interface NewJob {

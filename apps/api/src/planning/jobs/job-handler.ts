@@ -1,7 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import type { Result } from '#kernel';
 import type { JobRefusal } from './jobs.js';
-import type { Effort } from './planning-task.js';
+import type { Effort } from '../solve/planning-task.js';
 import type { JobKind, JobRow } from './rows.js';
 
 /** What became of a job, and what ended the solver's work where it says so. */

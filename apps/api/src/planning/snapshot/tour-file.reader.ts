@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { type CountRecord, evidenceSince } from '#hardware-count';
 import { type Booking, type LoadingAct, type SpareSetting, type Tour, type TourFile, afterAct, noLoading } from '#tour-file';
-import { NotFoundError } from '../platform/faults/fault.js';
+import { NotFoundError } from '../../platform/faults/fault.js';
 import { loadKit } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
 

@@ -1,16 +1,16 @@
 import { Inject, Injectable, Logger, type OnApplicationShutdown } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Result, canonicalJson, ok, refuse } from '#kernel';
-import { UnitOfWork } from '../platform/database/unit-of-work.js';
-import { ChangeFeed } from '../platform/live/change-feed.js';
-import { JobLog, maskedBy } from '../platform/logs/job-log.js';
-import { outsideRequest } from '../platform/request-once/current-request.js';
-import { versionsOf } from './input-versions.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { ChangeFeed } from '../../platform/live/change-feed.js';
+import { JobLog, maskedBy } from '../../platform/logs/job-log.js';
+import { outsideRequest } from '../../platform/request-once/current-request.js';
+import { versionsOf } from '../snapshot/input-versions.js';
 import { JOB_HANDLERS, type JobHandler, type Saved } from './job-handler.js';
 import { type JobAnswer, type JobRefusal, jobTopic } from './jobs.js';
-import type { Solved } from './planning-task.js';
+import type { Solved } from '../solve/planning-task.js';
 import { JobRow } from './rows.js';
-import { SOLVERS, type Solvers, slots } from './solver-pool.js';
+import { SOLVERS, type Solvers, slots } from '../solve/solver-pool.js';
 
 /** A worker says this often that it lives, and is taken for dead after so long without a word. */
 const renewEveryMs = 1_000;

@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { Piscina } from 'piscina';
-import { CONFIG, type Config } from '../platform/config/config.js';
+import { CONFIG, type Config } from '../../platform/config/config.js';
 import type { Effort, Solved, TaskInput } from './planning-task.js';
 
 /** A task's file and what it is asked; `known`, `effort` and `progress` as in TaskInput. */

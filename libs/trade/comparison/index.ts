@@ -1,0 +1,13 @@
+/** What is compared with what is allowed, and what came of it. */
+export type {
+  ComparedPart,
+  ComparedVerdict,
+  ComparisonCause,
+  ComparisonFact,
+  FactorCause,
+  FactorFact,
+  HoistUseFact,
+  StageFact,
+  SteelLine,
+} from './compared.js';
+export { verdictOfCause } from './compared.js';
