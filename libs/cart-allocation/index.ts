@@ -20,4 +20,14 @@ export {
 } from './case/index.js';
 export { type AllocationMismatch, verifyAllocation } from './check/index.js';
 export * from './solve/index.js';
-export { type Why, type WhyNotAnother, type Wish, groupMoves, moveReasons, naiveBoxMoves, whyThisBox, whyThisCart } from './why/index.js';
+export {
+  type AnswerInHand,
+  type Why,
+  type WhyNotAnother,
+  type Wish,
+  groupMoves,
+  moveReasons,
+  naiveBoxMoves,
+  whyThisBox,
+  whyThisCart,
+} from './why/index.js';

@@ -75,6 +75,7 @@ type Documents = {
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
+    "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": typeof types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
@@ -161,6 +162,7 @@ const documents: Documents = {
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
+    "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
@@ -427,6 +429,10 @@ export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').SwapBoxDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }"): typeof import('./graphql.js').WhyHereDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -515,6 +515,15 @@ export type SwapBoxMutation = { swapBox:
     | { __typename: 'SwapResult', draftId: string, marked: Array<string>, difference: { sentences: Array<string> } }
    };
 
+export type WhyHereQueryVariables = Exact<{
+  id: string | number;
+  load: string;
+  slot?: number | null | undefined;
+}>;
+
+
+export type WhyHereQuery = { whyHere: { code: string, sentence: string } };
+
 export type AttentionQueryVariables = Exact<{
   role: string;
   after?: string | null | undefined;
@@ -1532,6 +1541,14 @@ export const SwapBoxDocument = new TypedDocumentString(`
   }
 }
     `) as unknown as TypedDocumentString<SwapBoxMutation, SwapBoxMutationVariables>;
+export const WhyHereDocument = new TypedDocumentString(`
+    query WhyHere($id: ID!, $load: String!, $slot: Int) {
+  whyHere(planId: $id, load: $load, slot: $slot) {
+    code
+    sentence
+  }
+}
+    `) as unknown as TypedDocumentString<WhyHereQuery, WhyHereQueryVariables>;
 export const AttentionDocument = new TypedDocumentString(`
     query Attention($role: String!, $after: String) {
   attention(role: $role, first: 30, after: $after) {

@@ -31,6 +31,8 @@ export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } f
 export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
+export type { Place } from './carts/index.js';
+export { whyHere } from './carts/index.js';
 export type { BarredItem, BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';
 export { barredItems, betweenShows, checkCart, workListOf } from './floor/index.js';
 export { fittedInShow, sparesOfDesign } from './hardware/index.js';

@@ -29,6 +29,25 @@ describe('work on the floor in a browser', () => {
     expect(await left()).toBeLessThan(count);
   };
 
+  itInBrowser('says why a box, and a cart, stands where the plan puts it', async () => {
+    await page.goto(`${test.address}${show}`);
+    await page
+      .getByRole('button', { name: /^Why P-\d+ stands in slot 1$/ })
+      .first()
+      .click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText(/^(Without P-\d+ the|Several would serve|No other box)/).waitFor();
+    await dialog.getByRole('button', { name: 'Close' }).click();
+    await dialog.waitFor({ state: 'detached' });
+    await page
+      .getByRole('button', { name: /^Why K\d+ carries it$/ })
+      .first()
+      .click();
+    await dialog.getByText(/^(Without K\d+ the|Several would serve|No other cart)/).waitFor();
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+  });
+
   itInBrowser(
     'does a move of the list, then finds a cart otherwise, takes the floor as it is and works down the list from there',
     async () => {

@@ -3,4 +3,4 @@
  * another (barred, and asked again).
  */
 export { groupMoves, moveReasons, naiveBoxMoves } from './describe-moves.js';
-export { type Why, type WhyNotAnother, type Wish, whyThisBox, whyThisCart } from './why-this-box.js';
+export { type AnswerInHand, type Why, type WhyNotAnother, type Wish, whyThisBox, whyThisCart } from './why-this-box.js';

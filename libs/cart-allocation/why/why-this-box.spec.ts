@@ -1,5 +1,14 @@
 import fc from 'fast-check';
-import { type AllocationCase, type Wish, readAllocationCase, solveAllocation, whyThisBox, whyThisCart } from '#cart-allocation';
+import {
+  type AllocationAnswer,
+  type AllocationCase,
+  type AnswerInHand,
+  type Wish,
+  readAllocationCase,
+  solveAllocation,
+  whyThisBox,
+  whyThisCart,
+} from '#cart-allocation';
 import type { IntegerProgramSolver } from '#kernel';
 import { loadIntegerProgramSolver } from '#runtime';
 import { fewestByBreadth, smallFloor } from '../../../tests/support/small-floors.js';
@@ -11,6 +20,8 @@ beforeAll(async () => {
 
 const limits = () => ({ timeLimitSeconds: 1e6, now: () => 0, integerProgram });
 const uses: Wish = { code: 'uses', of: (serial) => Number(serial.slice(1)) };
+
+const inHand = (answer: AllocationAnswer): AnswerInHand => ({ ...answer, cartsTouched: answer.measures.cartsTouched });
 
 function read(input: unknown): AllocationCase {
   const result = readAllocationCase(input);
@@ -27,7 +38,7 @@ describe('why this box, and not another', () => {
         fc.pre(answer.status !== 'infeasible');
         const { load, boxes } = answer.assignments[pick % answer.assignments.length]!;
         const slot = 1 + (pick % boxes.length);
-        const why = whyThisBox(problem, answer, { load, slot }, [uses], limits());
+        const why = whyThisBox(problem, inHand(answer), { load, slot }, [uses], limits());
         const isPinned = 'serial' in problem.loads.find((each) => each.id === load)!.boxes[slot - 1]!;
         const fewest = fewestByBreadth(read({ ...input, unusable: [...input.unusable, boxes[slot - 1]!] }));
         if (isPinned) expect(why).toEqual({ code: 'pinned' });
@@ -47,7 +58,7 @@ describe('why this box, and not another', () => {
         const answer = solveAllocation(problem, limits());
         fc.pre(answer.status !== 'infeasible');
         const { load, cart } = answer.assignments[pick % answer.assignments.length]!;
-        const why = whyThisCart(problem, answer, load, [uses], limits());
+        const why = whyThisCart(problem, inHand(answer), load, [uses], limits());
         const loads = input.loads.map((each) => (each.id === load ? { ...each, notOn: [cart] } : each));
         const fewest = fewestByBreadth(read({ ...input, loads }));
         if (fewest === undefined) expect(why.code).toBe('no other');
@@ -69,7 +80,7 @@ describe('why this box, and not another', () => {
     const prefer = { boxRank: uses.of, loadRank: () => 0 };
     const answer = solveAllocation(problem, { ...limits(), prefer });
     expect(answer.assignments[0]!.boxes).toEqual(['S1']);
-    expect(whyThisBox(problem, answer, { load: 'L', slot: 1 }, [uses], { ...limits(), prefer })).toEqual({
+    expect(whyThisBox(problem, inHand(answer), { load: 'L', slot: 1 }, [uses], { ...limits(), prefer })).toEqual({
       code: 'another',
       other: 'S5',
       movesMore: 0,
@@ -87,11 +98,11 @@ describe('why this box, and not another', () => {
       loads: [{ id: 'L', boxes: [{ model: 'A' }] }],
     });
     const answer = solveAllocation(problem, limits());
-    expect(whyThisBox(problem, answer, { load: 'L', slot: 1 }, [], limits())).toEqual({
+    expect(whyThisBox(problem, inHand(answer), { load: 'L', slot: 1 }, [], limits())).toEqual({
       code: 'no other',
       short: [{ model: 'A', missing: 1, code: 'too few' }],
       cartsShort: null,
     });
-    expect(whyThisCart(problem, answer, 'L', [], limits())).toMatchObject({ code: 'no other', cartsShort: { load: 'L' } });
+    expect(whyThisCart(problem, inHand(answer), 'L', [], limits())).toMatchObject({ code: 'no other', cartsShort: { load: 'L' } });
   });
 });

@@ -15,6 +15,11 @@ export interface Wish {
   readonly of: (serial: string) => number;
 }
 
+/** The answer in hand, as far as it is compared. */
+export interface AnswerInHand extends Pick<AllocationAnswer, 'boxMoves' | 'assignments'> {
+  readonly cartsTouched: number;
+}
+
 /** Why this one stands there, and not another: what it costs to do without it. */
 export type Why =
   /** The place wants this very box. */
@@ -43,7 +48,7 @@ export interface WhyNotAnother {
  */
 export function whyThisBox(
   problem: AllocationCase,
-  answer: AllocationAnswer,
+  answer: AnswerInHand,
   place: { readonly load: string; readonly slot: number },
   wishes: readonly Wish[],
   limits: AllocationLimits,
@@ -59,7 +64,7 @@ export function whyThisBox(
 /** Why a load stands on its cart, found by barring that cart for it and asking again. */
 export function whyThisCart(
   problem: AllocationCase,
-  answer: AllocationAnswer,
+  answer: AnswerInHand,
   load: string,
   wishes: readonly Wish[],
   limits: AllocationLimits,
@@ -71,7 +76,7 @@ export function whyThisCart(
   return compare(answer, without, wishes, assignmentOf(without, load)?.cart);
 }
 
-function compare(answer: AllocationAnswer, without: CheckedAllocation, wishes: readonly Wish[], other: string | undefined): Why {
+function compare(answer: AnswerInHand, without: CheckedAllocation, wishes: readonly Wish[], other: string | undefined): Why {
   if (without.status === 'infeasible') return { code: 'no other', short: without.short ?? [], cartsShort: without.cartsShort ?? null };
   invariant(without.mismatch.length === 0 && other !== undefined, 'a checked plan fills every place');
   return {
@@ -79,16 +84,17 @@ function compare(answer: AllocationAnswer, without: CheckedAllocation, wishes: r
     other,
     movesMore: without.boxMoves - answer.boxMoves,
     movesMoreAtLeast: without.bound - answer.boxMoves,
-    cartsMore: without.measures.cartsTouched - answer.measures.cartsTouched,
+    cartsMore: without.measures.cartsTouched - answer.cartsTouched,
     wishesMore: wishes.map(({ code, of }) => ({ code, more: countOf(without, of) - countOf(answer, of) })),
     stoppedBy: without.stoppedBy,
   };
 }
 
-const countOf = ({ assignments }: AllocationAnswer, of: Wish['of']): number =>
+const countOf = ({ assignments }: Pick<AllocationAnswer, 'assignments'>, of: Wish['of']): number =>
   assignments.reduce((sum, { boxes }) => sum + boxes.reduce((part, serial) => part + of(serial), 0), 0);
 
-const assignmentOf = ({ assignments }: AllocationAnswer, load: string) => assignments.find((each) => each.load === load);
+const assignmentOf = ({ assignments }: Pick<AllocationAnswer, 'assignments'>, load: string) =>
+  assignments.find((each) => each.load === load);
 
 function caseWith(input: Parameters<typeof makeAllocationCase>[0]): AllocationCase {
   const made = makeAllocationCase(input);

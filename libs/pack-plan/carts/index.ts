@@ -4,3 +4,5 @@ export { cartModel, wantedLoads } from './allocation-case.js';
 export { describeMoves } from './box-moves.js';
 export { cartFindings } from './cart-findings.js';
 export { planCarts } from './plan-carts.js';
+export type { Place } from './why-here.js';
+export { whyHere } from './why-here.js';

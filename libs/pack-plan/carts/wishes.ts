@@ -1,4 +1,4 @@
-import type { AllocationAnswer, Preferences } from '#cart-allocation';
+import type { AllocationAnswer, Preferences, Wish } from '#cart-allocation';
 import { addDays } from '#kernel';
 import type { CartLoad, CartsResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
@@ -24,6 +24,12 @@ export function preferencesOf(inputs: PlanInputs, loads: readonly WantedLoad[]):
     loadRank: (load) => rankOf.get(load) ?? 0,
   };
 }
+
+/** What a box counts in the wishes that come after the number of moves. */
+export const boxWishes = (inputs: PlanInputs): readonly Wish[] => [
+  { code: 'due soon', of: (serial) => Number(isDueSoon(inputs, serial)) },
+  { code: 'uses', of: (serial) => inputs.items.get(serial)?.uses ?? 0 },
+];
 
 function isDueSoon(inputs: PlanInputs, serial: string): boolean {
   const dueOn = inputs.availability.get(serial)?.judgement?.dueOn;

@@ -5,6 +5,7 @@ export type { FreightFact, LeftOverReason } from './freight.js';
 export type { InputChange, InputPart } from './input-change.js';
 export { keyOfPart, partOfKey } from './input-change.js';
 export type { LoadingWish } from './loading-wish.js';
+export type { PlaceReason } from './place-reason.js';
 export type { CellReading, ReadingFact } from './reading.js';
 export type { KeptBack, ReasonAgainst } from './reason-against.js';
 export type { Clash, Refusal, TickRefusal } from './refusal.js';

@@ -9,6 +9,7 @@ import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
 import { bareLines, pickFindings } from './pick-findings.js';
+import { places } from './place-reasons.js';
 import { readings, refusals, remedies, tickRefusals } from './refusals.js';
 import { about, axles, subjects } from './subjects.js';
 import { bridge, leftOver, tag, truckFindings, wishes } from './truck-findings.js';
@@ -30,6 +31,7 @@ export const english: Words = {
   changes,
   shortages,
   rows,
+  places,
   slots,
   wishes,
   work,

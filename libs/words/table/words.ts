@@ -15,6 +15,7 @@ import type {
   KeptBack,
   LeftOverReason,
   LoadingWish,
+  PlaceReason,
   ReadingFact,
   ReasonAgainst,
   Refusal,
@@ -53,6 +54,8 @@ export interface Words {
   readonly shortages: Table<ShortageFact>;
   /** Why a row of a truck stands where it does. */
   readonly rows: Table<RowChoiceFact>;
+  /** Why a box or a cart stands where it does. */
+  readonly places: Table<PlaceReason>;
   readonly slots: Table<SlotFinding>;
   readonly wishes: Table<LoadingWish>;
   readonly work: Table<WorkFinding>;

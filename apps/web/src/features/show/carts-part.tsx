@@ -1,10 +1,10 @@
+import { useState } from 'react';
 import { Link } from 'react-router';
-import { drawCart } from '#drawings';
 import type { CartsResult } from '#pack-plan';
-import { Drawing } from '../../ui/drawing.js';
 import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { useCarts, useFindings, useProgress } from '../plan/use-plan-parts.js';
+import { AskableCart, type ChosenPlace, WhyPlace } from './why-place.js';
 
 export function CartsPart({ planId, base }: { planId: string; base: string }) {
   const query = useCarts(planId);
@@ -15,6 +15,7 @@ function Carts({ planId, carts, base }: { planId: string; carts: CartsResult; ba
   const checks = useProgress(planId).data?.cartChecks ?? [];
   const findings = useFindings(planId).data ?? [];
   const confirmed = new Map(checks.map((each) => [each.load, each.checkedBy]));
+  const [asked, setAsked] = useState<ChosenPlace | null>(null);
   const moved = new Set(carts.moves.map((each) => each.to));
   return (
     <Part
@@ -45,15 +46,28 @@ function Carts({ planId, carts, base }: { planId: string; carts: CartsResult; ba
         </>
       }
     >
+      {asked && <WhyPlace key={`${asked.load.id} ${asked.slot}`} planId={planId} place={asked} onClose={() => setAsked(null)} />}
+      <p className="quiet">Press a box, or the name of a cart, to be told why it, and not another, is there.</p>
       <div className="carts">
         {carts.loads.map((load) => (
           <figure key={load.id}>
-            <Drawing of={drawCart(load)} />
+            <AskableCart load={load} onAsk={setAsked} />
             <figcaption>
               <b>
                 {load.hangName}, cart {load.number}
               </b>{' '}
-              <span className="mono">{load.cart ?? 'no cart'}</span>
+              {load.cart === null ? (
+                'no cart'
+              ) : (
+                <button
+                  type="button"
+                  className="word mono"
+                  aria-label={`Why ${load.cart} carries it`}
+                  onClick={() => setAsked({ load, slot: null })}
+                >
+                  {load.cart}
+                </button>
+              )}
               {confirmed.has(load.id) ? (
                 <span className="st">○ confirmed by {confirmed.get(load.id)}</span>
               ) : load.boxes.some((box) => box.serial === null) ? (

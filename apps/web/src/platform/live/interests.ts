@@ -49,6 +49,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'travelling-kit': () => ({ now: ['register', 'catalogue'] }),
   'wear-rules': () => ({ now: ['catalogue'] }),
   venues: () => ({ now: ['venue'], later: ['tour'] }),
+  why: () => ({ now: [], later: ['register', 'catalogue', 'booking', 'tour'] }),
   'work-list': ([, plan]) => ({ now: [`done/${plan}`, 'register'] }),
 };
 

@@ -1,6 +1,9 @@
-import { Args, Field, ID, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
+import { Inject } from '@nestjs/common';
+import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { BetweenShows, WorkList } from '#pack-plan';
-import { BetweenShowsJson, WorkListJson } from '../../../platform/graphql/scalars.js';
+import { type Words, tell } from '#words';
+import { WORDS } from '../../../platform/config/words.js';
+import { AnyJson, BetweenShowsJson, WorkListJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
 import { WorkService } from './work.service.js';
@@ -17,11 +20,36 @@ export class BetweenShowsView {
   what: BetweenShows;
 }
 
+@ObjectType({ description: 'Why a box or a cart stands where a plan puts it, and not another.' })
+export class PlaceReasonView {
+  @Field()
+  code: string;
+
+  @Field()
+  sentence: string;
+
+  @Field(() => AnyJson, { description: 'The same as data: code and figures (libs/trade).' })
+  fact: object;
+}
+
 const id = { type: () => ID } as const;
 
 @Resolver()
 export class WorkResolver {
-  constructor(private readonly service: WorkService) {}
+  constructor(
+    private readonly service: WorkService,
+    @Inject(WORDS) private readonly words: Words,
+  ) {}
+
+  @Query(() => PlaceReasonView, { description: 'The box or the cart barred, and the plan asked for again: what comes out worse.' })
+  async whyHere(
+    @Args('planId', id) planId: string,
+    @Args('load') load: string,
+    @Args('slot', { type: () => Int, nullable: true, description: 'From 1 at the top; none: the cart.' }) slot: number | null,
+  ): Promise<PlaceReasonView> {
+    const fact = await this.service.why(planId, { load, slot: slot ?? null });
+    return { code: fact.code, sentence: tell(this.words.places, fact), fact };
+  }
 
   @Query(() => WorkListJson, { description: 'What is left to do for a plan on the floor as it now stands.' })
   workList(@Args('planId', id) planId: string): Promise<WorkList> {

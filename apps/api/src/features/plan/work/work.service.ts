@@ -1,7 +1,8 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
-import { type WorkList, moveKey } from '#pack-plan';
+import { type Place, type WorkList, moveKey } from '#pack-plan';
+import type { PlaceReason } from '#trade';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
@@ -12,10 +13,12 @@ import { taskFile } from '../../../planning/solve/solver-pool.js';
 import { moveBox } from '../../register/kit.writer.js';
 import type { Between } from './between.task.js';
 import { floorKey } from './floor-key.js';
+import { whyKey } from './why-key.js';
 import { PlanReader } from '../stored/plan.reader.js';
 import { putTick } from '../stored/tick.repository.js';
 
 const listTask = taskFile(import.meta.url, './work-list.task.js');
+const whyTask = taskFile(import.meta.url, './why.task.js');
 const betweenTask = taskFile(import.meta.url, './between.task.js');
 
 interface Move {
@@ -50,6 +53,14 @@ export class WorkService {
       if (outcome.ok) return this.list(planId);
       if (floors >= mostFloors) throw noSuchMove(move);
     }
+  }
+
+  /** Why a box, or a cart, stands where the plan puts it. */
+  async why(planId: string, place: Place): Promise<PlaceReason> {
+    const { manager } = this.dataSource;
+    const { tourId } = await this.plans.headInForce(manager, planId);
+    const key = await whyKey(manager, tourId, planId, place);
+    return (await this.looks.look<PlaceReason>(key, { file: whyTask, subject: { planId, place } })).answer;
   }
 
   /** From each show of a tour to the next, where both have a plan. */
