@@ -12,7 +12,7 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/plans/damaged.js'),
   },
   mutants: {
-    does: 'seeded small faults in the engines and decisions, and how many the tests see: [--engines hang-statics,decisions] [--mutants N] [--seed N] [--seconds S]',
+    does: 'seeded small faults in the engines and decisions, and how many the tests see: [--engines hang-statics,decisions] [--mutants N] [--from N] [--seed N] [--at PATH:LINE,...]',
     load: () => import('./bench/engines/mutants.js'),
   },
   layout: {

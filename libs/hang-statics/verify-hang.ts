@@ -33,7 +33,10 @@ export function verifyHang(problem: HangCase, answer: HangAnswer): readonly stri
   check('moment of the hang', moment - all.reduce((sum, [m, x]) => sum + m * g * x, 0), 1e4);
   check('centre of gravity', answer.centreOfGravity.xMm * weight - all.reduce((sum, [m, x]) => sum + m * g * x, 0), 1e4);
   check('height of the centre of gravity', answer.centreOfGravity.zMm * weight - all.reduce((sum, [m, , z]) => sum + m * g * z, 0), 1e4);
+  if (answer.picks.length !== problem.picks.length) wrong.push(`${answer.picks.length} picks are answered of ${problem.picks.length}`);
+  if (answer.joints.length !== problem.boxes.length) wrong.push(`${answer.joints.length} joints are answered of ${problem.boxes.length}`);
   if (answer.picks.length === 1 && answer.slackAtDeg !== undefined) wrong.push('one pick has no slack tilts');
+  if (answer.picks.length === 2) wrong.push(...wrongSlack(problem, answer, tolerance));
 
   answer.picks.forEach((pick, index) => {
     const { belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
@@ -51,6 +54,7 @@ export function verifyHang(problem: HangCase, answer: HangAnswer): readonly stri
     const lever = problem.boxes[index]!.rearLeverMm;
     const [fx, fz] = [joint.rearLinkN * s, joint.rearLinkN * c];
     const [lx, lz] = [box.x - lever * c, box.z + lever * s];
+    if (joint.position !== index + 1) wrong.push(`joint ${index + 1} is called ${joint.position}`);
     check(`load below joint ${joint.position}`, joint.loadN - load);
     check(`horizontal balance of joint ${joint.position}`, joint.frontPins.xN + fx);
     check(`vertical balance of joint ${joint.position}`, joint.frontPins.zN + fz - load);
@@ -58,10 +62,27 @@ export function verifyHang(problem: HangCase, answer: HangAnswer): readonly stri
     check(`moment at joint ${joint.position}`, about - below.reduce((sum, [m, x]) => sum + m * g * x, 0), 1e4);
     check(
       `front pin of joint ${joint.position}`,
-      Math.abs(joint.frontPinN) * 2 - Math.sqrt(joint.frontPins.xN ** 2 + joint.frontPins.zN ** 2),
+      joint.frontPinN * 2 - Math.sqrt(joint.frontPins.xN ** 2 + joint.frontPins.zN ** 2) * (joint.frontPins.zN < 0 ? -1 : 1),
     );
   });
   return wrong;
+}
+
+/** At the tilt where one pick carries nothing, the weights have no moment about the hole of the other, below which they hang. */
+function wrongSlack(problem: HangCase, { picks, slackAtDeg }: HangAnswer, tolerance: number): string[] {
+  if (slackAtDeg === undefined) return ['two picks have slack tilts'];
+  const holes = picks
+    .flatMap((pick) => problem.grid.holes.filter((each) => each.hole === pick.hole))
+    .sort((a, b) => a.behindMm - b.behindMm);
+  const tilts = { rearSlack: [slackAtDeg.rearSlack, holes[0]], frontSlack: [slackAtDeg.frontSlack, holes[1]] } as const;
+  return Object.entries(tilts).flatMap(([name, [tiltDeg, hole]]) => {
+    const [cos, sin] = turn(tiltDeg);
+    const [x, z] = [-hole!.behindMm * cos + hole!.aboveMm * sin, hole!.behindMm * sin + hole!.aboveMm * cos];
+    const points = masses(problem, tiltDeg).flatMap((body) => body.points);
+    const aside = points.reduce((sum, [m, at]) => sum + m * problem.gravityMps2 * (at - x), 0);
+    const below = points.reduce((sum, [m, , at]) => sum + m * problem.gravityMps2 * (at - z), 0);
+    return Math.abs(aside) <= tolerance * 1e4 && below <= 0 ? [] : [`${name} is off by a moment of ${aside}`];
+  });
 }
 
 const turn = (angleDeg: number): [number, number] => [Math.cos((angleDeg * Math.PI) / 180), Math.sin((angleDeg * Math.PI) / 180)];

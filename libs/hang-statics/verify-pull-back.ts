@@ -35,6 +35,15 @@ export function verifyPullBack(problem: HangCase, pull: PullBack, answer: Pulled
   check('direction of the line', cross(toAnchor, line) / Math.max(1, Math.hypot(...toAnchor)));
   if (line[0] * toAnchor[0] + line[1] * toAnchor[1] < -1e-6 * scale) wrong.push('the line pushes');
   check('tension', Math.hypot(...line) - answer.tensionN);
+  if (problem.picks.length === 2) check('tension that is given', answer.tensionN - pull.tensionN!);
+  check('tilt', answer.tiltDownDeg - (problem.picks.length === 2 ? problem.tiltDownDeg! : pull.tiltDownDeg!));
+  check('aim of the bottom box', answer.bottomAimDownDeg - (parts.at(-1)!.angle * 180) / Math.PI);
+  check('where the line holds the hang', Math.hypot(answer.line.at.xMm - hook[0], answer.line.at.zMm - hook[1]));
+  check('pull of the line', Math.hypot(answer.line.xN - line[0], answer.line.zN - line[1]));
+  check('length of the line', answer.lineLengthMm - Math.hypot(...toAnchor));
+  const below = (answer.lineBelowHorizontalDeg * Math.PI) / 180;
+  check('angle of the line', Math.sin(below) * Math.abs(toAnchor[0]) + Math.cos(below) * toAnchor[1]);
+  check('how far the hang is drawn aside', answer.drawnAsideMm - pull.chainMm * Math.sin((answer.chainsInclineDeg * Math.PI) / 180));
 
   const balance = (what: string, forces: readonly (readonly [Complex, Complex])[]) => {
     check(
@@ -63,6 +72,11 @@ export function verifyPullBack(problem: HangCase, pull: PullBack, answer: Pulled
   answer.joints.forEach((joint, index) => {
     const part = parts[index + 1]!;
     const lever = problem.boxes[index]!.rearLeverMm;
+    const loadN = parts.slice(index + 1).reduce((all, each) => all + each.mass * g, 0);
+    const { xN, zN } = joint.frontPins;
+    if (joint.position !== index + 1) wrong.push(`joint ${index + 1} is called ${joint.position}`);
+    check(`load below joint ${joint.position}`, joint.loadN - loadN);
+    check(`front pin of joint ${joint.position}`, 2 * joint.frontPinN - Math.hypot(xN, zN) * (zN < 0 ? -1 : 1));
     balance(`below joint ${joint.position}`, [
       ...weights.slice(index + 1),
       ...(pull.position > index ? [[hook, line] as const] : []),
@@ -70,12 +84,17 @@ export function verifyPullBack(problem: HangCase, pull: PullBack, answer: Pulled
       [turned(part.pivot, lever, 0, part.angle), times([0, joint.rearLinkN], [Math.cos(part.angle), -Math.sin(part.angle)])],
     ]);
   });
-  for (const pick of answer.picks)
+  for (const pick of answer.picks) {
+    check(
+      `force along the chain of hole ${pick.hole}`,
+      pick.alongN - Math.hypot(pick.horizontalN, pick.verticalN) * (pick.verticalN < 0 ? -1 : 1),
+    );
     check(
       `chain of hole ${pick.hole}`,
       pick.horizontalN * Math.cos((answer.chainsInclineDeg * Math.PI) / 180) +
         pick.verticalN * Math.sin((answer.chainsInclineDeg * Math.PI) / 180),
     );
+  }
   return wrong;
 }
 

@@ -42,7 +42,7 @@ export function mutantsOf(source: string): readonly Mutant[] {
   const add = (node: ts.Node, text: string, what: string) => found.push({ start: node.getStart(), end: node.getEnd(), text, what });
   const visit = (node: ts.Node): void => {
     if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return;
-    if (ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node)) return;
+    if (ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node) || isMessage(node)) return;
     mutate(node, add);
     ts.forEachChild(node, visit);
   };
@@ -66,6 +66,9 @@ function mutate(node: ts.Node, add: (node: ts.Node, text: string, what: string) 
     if (other !== undefined) add(node.name, other, `${node.name.text} becomes ${other}`);
   } else if (ts.isExpressionStatement(node) && ts.isCallExpression(node.expression)) add(node, ';', 'a call left out');
 }
+
+/** What an error says is read by people, not by code. */
+const isMessage = (node: ts.Node): boolean => ts.isNewExpression(node) && /Error$/.test(node.expression.getText());
 
 /** Joining texts is not arithmetic. */
 function isText(node: ts.BinaryExpression): boolean {
