@@ -144,4 +144,67 @@ describe('a malformed hang', () => {
     const read = readHangCase(input);
     expect(read.ok ? [] : read.error.map((fault) => fault.field)).toContain(field);
   });
+
+  it('finds what is above its rating, and neither what is at it nor what is not on file', () => {
+    const problem = hangFrom({
+      tilt: 1,
+      grid: { massKg: 80, cgBehindMm: 300, cgAboveMm: 50 },
+      front: 0,
+      span: 800,
+      boxes: [0, 4].map((splayDeg) => ({ massKg: 60, frontHeightMm: 300, cgBehindMm: 250, cgBelowMm: 150, rearLeverMm: 500, splayDeg })),
+    });
+    const answer = solveHang(problem);
+    const rated = (by: number): HangCase => ({
+      ...problem,
+      picks: problem.picks.map((pick, index) => ({ ...pick, ratedHoistKg: answer.picks[index]!.hookLoadKg * by })),
+      boxes: problem.boxes.map((box, index) => ({
+        ...box,
+        ratedRearLinkN: Math.abs(answer.joints[index]!.rearLinkN) * by,
+        ratedFrontPinN: Math.abs(answer.joints[index]!.frontPinN) * by,
+      })),
+    });
+    const found = (each: HangCase) => solveHang(each).findings.map(({ code, subject }) => [code, subject]);
+    expect(found(rated(1))).toEqual([]);
+    expect(found(rated(1.01))).toEqual([]);
+    const over = ['hole a', 'hole b', 'joint 1', 'joint 1', 'joint 2', 'joint 2'];
+    expect(found(rated(0.99))).toEqual(over.map((subject) => ['over-rated-load', subject]));
+    expect(solveHang(rated(0.99)).findings.map((each) => /rear link|front pin|hook/.exec(each.sentence)?.[0])).toEqual([
+      'hook',
+      'hook',
+      'rear link',
+      'front pin',
+      'rear link',
+      'front pin',
+    ]);
+    expect(found(problem)).toEqual([['no-rated-value', 'joints']]);
+    expect(solveHang(problem).findings[0]!.sentence).toContain('2 of 2 boxes');
+    const [first, second] = rated(1).boxes as [HangCase['boxes'][number], HangCase['boxes'][number]];
+    const oneSilent = { ...problem, boxes: [first, { ...second, ratedFrontPinN: undefined }] };
+    expect(solveHang(oneSilent).findings.map((each) => each.sentence)).toEqual([expect.stringContaining('1 of 2 boxes')]);
+  });
+
+  it('says at which hole a pick would have to push, and at which joint a link or pin does', () => {
+    // The centre of gravity far behind both holes: the front pick would push.
+    const behind = hangFrom({
+      tilt: 0,
+      grid: { massKg: 10, cgBehindMm: 0, cgAboveMm: 0 },
+      front: 0,
+      span: 100,
+      boxes: [{ massKg: 100, frontHeightMm: 300, cgBehindMm: 400, cgBelowMm: 150, rearLeverMm: 300, splayDeg: 0 }],
+    });
+    // By moments: (110 kg at 100 x 400 / 110 behind) over 100 mm = 400 kg behind, so -290 kg in front; link 100 x 400 / 300 kg, pins -100/3 kg.
+    expect(solveHang(behind).picks.map((pick) => pick.reactionN / 9.80665)).toEqual([expect.closeTo(-290, 9), expect.closeTo(400, 9)]);
+    expect(solveHang(behind).joints[0]!.frontPinN / 9.80665).toBeCloseTo(-100 / 6, 9);
+    expect(solveHang(behind).findings.map(({ code, subject }) => [code, subject])).toEqual([
+      ['cannot-hang-like-this', 'hole a'],
+      ['front-pins-push', 'joint 1'],
+      ['no-rated-value', 'joints'],
+    ]);
+    const forward = { ...behind, boxes: behind.boxes.map((box) => ({ ...box, cgBehindMm: -50 })) };
+    expect(solveHang(forward).findings.map(({ code, subject }) => [code, subject])).toEqual([
+      ['cannot-hang-like-this', 'hole b'],
+      ['reversed-link', 'joint 1'],
+      ['no-rated-value', 'joints'],
+    ]);
+  });
 });
