@@ -32,7 +32,7 @@ export async function coverageOf(specs: readonly string[], process: SpecProcess,
     const directory = mkdtempSync(join(tmpdir(), 'cartwright-coverage-'));
     try {
       const started = performance.now();
-      const reply = await process.run({ specs: [spec], coverage: directory }, 600);
+      const reply = await process.run({ spec, coverage: directory }, 600);
       const seconds = (performance.now() - started) / 1000;
       if (!reply?.passed) throw new Error(`${spec} fails without any mutant`);
       const covered = JSON.parse(readFileSync(join(directory, 'coverage-final.json'), 'utf8')) as Record<string, CoveredFile>;

@@ -2,38 +2,28 @@
 import { runCLI } from 'jest';
 
 export interface SpecRequest {
-  /** One after another, until one fails. */
-  readonly specs: readonly string[];
+  readonly spec: string;
   /** Where to write what was covered; left out, nothing is counted. */
   readonly coverage?: string;
 }
 
 export interface SpecReply {
   readonly passed: boolean;
-  readonly failedIn?: string | undefined;
 }
 
-async function runSpecs({ specs, coverage }: SpecRequest): Promise<SpecReply> {
-  for (const spec of specs) {
-    const args = { config: '.config/jest.config.js', selectProjects: ['pure'], runInBand: true, bail: 1, silent: true, watchman: false };
-    const counted =
-      coverage === undefined
-        ? {}
-        : {
-            coverage: true,
-            collectCoverageFrom: JSON.stringify(['libs/**/*.ts']),
-            coverageDirectory: coverage,
-            coverageReporters: ['json'],
-          };
-    const one = { ...args, ...counted, reporters: [], runTestsByPath: true, _: [spec], $0: 'jest' };
-    const { results } = await runCLI(one, [process.cwd()]);
-    if (!results.success || results.numTotalTests === 0) return { passed: false, failedIn: spec };
-  }
-  return { passed: true };
+async function runSpec({ spec, coverage }: SpecRequest): Promise<SpecReply> {
+  const args = { config: '.config/jest.config.js', selectProjects: ['pure'], runInBand: true, bail: 1, silent: true, watchman: false };
+  const counted =
+    coverage === undefined
+      ? {}
+      : { coverage: true, collectCoverageFrom: JSON.stringify(['libs/**/*.ts']), coverageDirectory: coverage, coverageReporters: ['json'] };
+  const one = { ...args, ...counted, reporters: [], runTestsByPath: true, _: [spec], $0: 'jest' };
+  const { results } = await runCLI(one, [process.cwd()]);
+  return { passed: results.success && results.numTotalTests > 0 };
 }
 
 process.on('message', (request: SpecRequest) => {
-  void runSpecs(request)
+  void runSpec(request)
     .catch(() => ({ passed: false }))
     .then((reply) => process.send?.(reply));
 });
