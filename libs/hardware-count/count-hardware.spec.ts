@@ -100,4 +100,56 @@ describe('counting hardware', () => {
       carriers: [{ load: 'Left 1-4', cart: 'K01', count: 16 }],
     });
   });
+
+  const one: HardwareInput = {
+    from,
+    to,
+    fitted: [{ key: 'pin', item: 'pin', count: 20, where: 'Left' }],
+    travelling: [
+      { key: 'pin', count: 12, travels: 'with its box', load: 'Left 1-4', cart: 'K01' },
+      { key: 'pin', count: 4, travels: 'with its cart', load: 'Left 1-4', cart: 'K01' },
+      { key: 'pin', count: 6, travels: 'loose', load: null, cart: null },
+    ],
+    staying: [{ key: 'pin', item: 'pin', count: 2, where: 'Left, box 1' }],
+    lots: [
+      { id: 'BOXES', key: 'pin', count: 24, trunk: null, promises: [] },
+      { id: 'TRUNK', key: 'pin', count: 12, trunk: 'HT-1', promises: [{ from: '2027-03-05', to: '2027-03-06', count: 5 }] },
+    ],
+    keptAtHome: new Map([['pin', 8]]),
+    spares: new Map([['pin', 4]]),
+  };
+  const sentences: Record<string, RegExp> = {
+    fitted: /21 fitted, counted 20/,
+    withBox: /13 with its box, counted 12/,
+    withCart: /5 with its cart, counted 4/,
+    loose: /7 loose, counted 6/,
+    staysInBox: /3 staying, counted 2/,
+    difference: /not reconciled/,
+    spares: /5 spares, counted 4/,
+    onHand: /32 on hand, counted 31/,
+    keptAtHome: /9 kept at home, counted 8/,
+    missing: /4 missing, counted 3/,
+  };
+
+  it.each(Object.entries(sentences))('has a checker that names what is wrong: %s', (field, sentence) => {
+    const [line] = countHardware(one);
+    expect(verifyHardware(one, [line!], days)).toEqual([]);
+    const changed = { ...line!, [field]: (line as unknown as Record<string, number>)[field]! + 1 };
+    expect(verifyHardware(one, [changed], days).join('\n')).toMatch(sentence);
+  });
+
+  it('has a checker that names lines, days and lots that are wrong', () => {
+    const line = countHardware(one)[0]!;
+    const wrong = (change: object) => verifyHardware(one, [{ ...line, ...change }], days);
+    expect(verifyHardware(one, [], days)).toEqual(['pin stands in 0 lines']);
+    expect(verifyHardware(one, [line, line], days)).toEqual(['pin stands in 2 lines']);
+    expect(wrong({ shortOn: null })).toEqual(['pin: missing without a day, or a day without anything missing']);
+    expect(wrong({ shortOn: { from: '2027-03-04', to: '2027-03-06' } }).join()).toMatch(/counted 2027-03-05 to 2027-03-06/);
+    expect(wrong({ shortOn: { from: '2027-03-05', to: '2027-03-07' } }).join()).toMatch(/counted 2027-03-05 to 2027-03-06/);
+    expect(wrong({ takenFrom: [{ lot: 'OTHER', trunk: null, count: 1 }] })).toEqual(['pin: 1 taken from OTHER']);
+    expect(wrong({ takenFrom: [{ lot: 'TRUNK', trunk: 'HT-1', count: 0 }] })).toEqual(['pin: 0 taken from TRUNK']);
+    expect(wrong({ takenFrom: [{ lot: 'TRUNK', trunk: 'HT-1', count: 13 }] })).toEqual(['pin: 13 taken from TRUNK']);
+    const twice = [...line.takenFrom, { lot: 'BOXES', trunk: null, count: 4 }];
+    expect(wrong({ takenFrom: twice })).toEqual(['pin: more is taken than is wanted']);
+  });
 });

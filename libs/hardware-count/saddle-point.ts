@@ -5,9 +5,8 @@
 
 const halfLogTwoPi = 0.9189385332046727;
 
-/** Natural logarithm of the gamma function for x > 0 (Lanczos, g = 7, nine terms; about 15 digits). */
+/** Natural logarithm of the gamma function for x >= 1 (Lanczos, g = 7, nine terms; about 15 digits). */
 function logGamma(x: number): number {
-  if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x);
   const terms = [
     676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059, 12.507343278686905, -0.13857109526572012,
     9.9843695780195716e-6, 1.5056327351493116e-7,

@@ -112,6 +112,57 @@ const knowledge = fc.oneof(
   }),
 );
 
+describe('the fewest spares of a line', () => {
+  it('reach the level, and one less does not: at any level, by adding up the terms', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 12, noNaN: true }), fc.double({ min: 0.01, max: 0.999, noNaN: true }), (mean, wanted) => {
+        const { spares, levelReached } = smallestSpares({ kind: 'poisson', mean }, wanted);
+        const upTo = (n: number): number => {
+          let [term, total] = [Math.exp(-mean), n < 0 ? 0 : Math.exp(-mean)];
+          for (let k = 1; k <= n; k++) total += term *= mean / k;
+          return total;
+        };
+        expect(levelReached).toBeCloseTo(upTo(spares), 12);
+        expect(upTo(spares)).toBeGreaterThanOrEqual(wanted - 1e-11);
+        expect(upTo(spares - 1)).toBeLessThan(wanted + 1e-11);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('a choice that greed would miss', () => {
+  it('is found: unlike weights, every combination tried', () => {
+    let lighterThanGreed = 0;
+    for (let seed = 0; seed < 40; seed++) {
+      const lines = [2, 3, 5].map((weight, index) => ({
+        losses: { kind: 'poisson' as const, mean: 0.4 + ((seed * (index + 3)) % 11) / 7 },
+        least: 0,
+        weight: weight + ((seed * (index + 1)) % 4),
+      }));
+      const wanted = 0.8 + (seed % 10) / 60;
+      const [full, short] = [chooseTrunk(lines, wanted), chooseTrunk(lines, wanted, 1)];
+      expect(full.status).toBe('optimal');
+      expect(full.weight).toBeCloseTo(lightestOfAll(lines, wanted, short.weight), 9);
+      expect(full.bound).toBe(full.weight);
+      expect(short.bound).toBeGreaterThan(0);
+      if (full.weight < short.weight) {
+        lighterThanGreed++;
+        expect(short.status).toBe('feasible');
+      }
+    }
+    expect(lighterThanGreed).toBeGreaterThan(0);
+  });
+
+  it('cut short, never claims a bound below what the lines must have at least', () => {
+    const lines = [0, 1, 2].map((index) => ({ losses: { kind: 'poisson' as const, mean: 1 + index }, least: 2, weight: 10 + index }));
+    const short = chooseTrunk(lines, 0.99, 0);
+    expect(short.status).toBe('feasible');
+    expect(short.bound).toBeGreaterThan(2 * (10 + 11 + 12));
+    expect(short.bound).toBeLessThanOrEqual(chooseTrunk(lines, 0.99).weight);
+  });
+});
+
 describe('one stock for all hangs and legs', () => {
   it('never needs more than stocks of their own', () => {
     fc.assert(
@@ -174,6 +225,66 @@ describe('spares of a plan', () => {
     expect(verifySpares(lines, changed(0)).join()).toMatch(/no spare.*level 0\.9 is not reached.*trunk is not reached/);
     expect(verifySpares(lines, changed(9)).join()).toMatch(/summed/);
     expect(verifySpares(lines, { ...plan, trunk: { ...plan.trunk, bound: 9 } }).join()).toMatch(/bound/);
+  });
+
+  it('the checker names each claim that is wrong', () => {
+    const lines = [0.01, 0.02].map(
+      (lossPerUse, index): SpareLine => ({
+        key: `pin ${index}`,
+        knowledge: { lossPerUse },
+        level: null,
+        stopsAShow: false,
+        fullSets: 0,
+        weight: 0.1 + index / 10,
+        cells: [{ hang: 'a', leg: 'b', pieceUses: 100 }],
+      }),
+    );
+    const plan = planSpares(lines, 0.95);
+    expect(verifySpares(lines, plan)).toEqual([]);
+    const withTrunk = (change: object) => verifySpares(lines, { ...plan, trunk: { ...plan.trunk, ...change } });
+    const withFirst = (change: object, of = lines) =>
+      verifySpares(of, { ...plan, lines: [{ ...plan.lines[0]!, ...change }, plan.lines[1]!] });
+    expect(withFirst({ key: 'nut' })).toEqual(['line 0 is nut, not pin 0']);
+    expect(withFirst({ levelReached: 0.5 }).join()).toMatch(/^pin 0: level 0.5, summed 0.9\d+$/);
+    expect(withFirst({ mean: 1.1 })).toEqual(['pin 0: 1.1 losses expected, counted 1']);
+    expect(
+      withFirst(
+        {},
+        lines.map((line) => ({ ...line, fullSets: 90 })),
+      ).join(),
+    ).toMatch(/pin 0: fewer spares than one joint set/);
+    expect(withFirst({}, [{ ...lines[0]!, knowledge: null }, lines[1]!]).join()).toMatch(/pin 0: a level without known losses/);
+    expect(withTrunk({ level: plan.trunk.level! + 1e-6 }).join()).toMatch(/^all lines together/);
+    expect(withTrunk({ wanted: 0.9999 })).toEqual(['the level of the trunk is not reached']);
+    expect(withTrunk({ weight: plan.trunk.weight + 0.1, bound: 0, status: 'feasible', equalShareWeight: 99 }).join()).toMatch(
+      /^the spares weigh/,
+    );
+    expect(withTrunk({ bound: plan.trunk.weight * 1.01, status: 'feasible' })).toEqual(['the bound is above what was found']);
+    expect(withTrunk({ bound: plan.trunk.weight * 0.99 })).toEqual(['called least without a bound that meets it']);
+    expect(withTrunk({ equalShareWeight: plan.trunk.weight * 0.99 })).toEqual(['equal shares of the level would be lighter']);
+  });
+
+  it('are none where nothing asks for any, and what the line itself asks for otherwise', () => {
+    const bare: SpareLine = {
+      key: 'pin',
+      knowledge: { lossPerUse: 0.01 },
+      level: null,
+      stopsAShow: false,
+      fullSets: 0,
+      weight: 0.1,
+      cells: [{ hang: 'a', leg: 'b', pieceUses: 100 }],
+    };
+    const sparesOf = (change: Partial<SpareLine>, trunk: number | null = null) =>
+      planSpares([{ ...bare, ...change }], trunk).lines[0]!.spares;
+    expect(sparesOf({})).toBe(0);
+    expect(sparesOf({ knowledge: null })).toBe(0);
+    expect(sparesOf({ stopsAShow: true })).toBe(1);
+    expect(sparesOf({ stopsAShow: true, fullSets: 4 })).toBe(4);
+    // Poisson of mean 1: 0.3679, 0.7358, 0.9197, 0.9810 for at most 0, 1, 2, 3.
+    expect(sparesOf({ level: 0.7 })).toBe(1);
+    expect(sparesOf({ level: 0.9 })).toBe(2);
+    expect(sparesOf({}, 0.95)).toBe(3);
+    expect(sparesOf({ weight: null }, 0.95)).toBe(3);
   });
 
   it('says what counting changed: losses above belief take more spares, none at all take fewer', () => {

@@ -13,19 +13,54 @@ export function verifyHardware(input: HardwareInput, lines: readonly HardwareCou
     }
     const line = found[0]!;
     if (line.fitted !== expected) wrong.push(`${key}: ${line.fitted} fitted, counted ${expected}`);
-    let rolling = 0;
-    for (const each of input.travelling) if (each.key === key) rolling += each.count;
-    if (line.withBox + line.withCart + line.loose !== rolling) wrong.push(`${key}: what travels is not what rolls out`);
+    const rides = { 'with its box': 0, 'with its cart': 0, loose: 0 };
+    for (const each of input.travelling) if (each.key === key) rides[each.travels] += each.count;
+    const rolling = rides['with its box'] + rides['with its cart'] + rides.loose;
+    for (const [what, said, counted] of [
+      ['with its box', line.withBox, rides['with its box']],
+      ['with its cart', line.withCart, rides['with its cart']],
+      ['loose', line.loose, rides.loose],
+      ['staying', line.staysInBox, addedUp(input.staying, key)],
+      ['spares', line.spares, input.spares.get(key) ?? 0],
+      ['kept at home', line.keptAtHome, input.keptAtHome.get(key) ?? 0],
+      ['on hand', line.onHand, Math.min(...days.map((day) => freeOn(input, key, day)))],
+    ] as const)
+      if (said !== counted) wrong.push(`${key}: ${said} ${what}, counted ${counted}`);
     if (rolling !== line.fitted + line.staysInBox + line.difference) wrong.push(`${key}: travelling and flown are not reconciled`);
     let worst = 0;
     for (const day of days) worst = Math.max(worst, rolling + line.spares - stockOn(input, key, day));
     if (line.missing !== worst) wrong.push(`${key}: ${line.missing} missing, counted ${worst}`);
     if (line.missing > 0 !== (line.shortOn !== null)) wrong.push(`${key}: missing without a day, or a day without anything missing`);
+    const shortDays = days.filter((day) => rolling + line.spares > stockOn(input, key, day));
+    if (line.shortOn && (line.shortOn.from !== shortDays[0] || line.shortOn.to !== shortDays.at(-1)))
+      wrong.push(`${key}: short from ${line.shortOn.from} to ${line.shortOn.to}, counted ${shortDays[0]} to ${shortDays.at(-1)}`);
     let taken = 0;
-    for (const each of line.takenFrom) taken += each.count;
+    for (const each of line.takenFrom) {
+      taken += each.count;
+      const lot = input.lots.find(({ id }) => id === each.lot);
+      if (!lot || lot.key !== key || each.count < 1 || each.count > lot.count) wrong.push(`${key}: ${each.count} taken from ${each.lot}`);
+    }
     if (taken > rolling + line.spares) wrong.push(`${key}: more is taken than is wanted`);
   }
   return wrong;
+}
+
+const addedUp = (pieces: readonly { readonly key: string; readonly count: number }[], key: string): number => {
+  let total = 0;
+  for (const each of pieces) if (each.key === key) total += each.count;
+  return total;
+};
+
+/** Of every lot, what nobody holds on a day. */
+function freeOn(input: HardwareInput, key: string, day: string): number {
+  let free = 0;
+  for (const lot of input.lots) {
+    if (lot.key !== key) continue;
+    let held = 0;
+    for (const each of lot.promises) if (day >= each.from && day <= each.to) held += each.count;
+    if (held < lot.count) free += lot.count - held;
+  }
+  return free;
 }
 
 function stockOn(input: HardwareInput, key: string, day: string): number {

@@ -19,6 +19,8 @@ export function verifySpares(lines: readonly SpareLine[], plan: SparesPlan): rea
     for (const cell of line.cells) uses += cell.pieceUses;
     const level = chanceOfAtMost(line.knowledge, uses, answer.spares);
     together *= level;
+    const mean = meanOf(line.knowledge, uses);
+    if (Math.abs(mean - answer.mean!) > 1e-9 * (1 + mean)) wrong.push(`${line.key}: ${answer.mean} losses expected, counted ${mean}`);
     if (Math.abs(level - answer.levelReached!) > 1e-9) wrong.push(`${line.key}: level ${answer.levelReached}, summed ${level}`);
     if (line.level !== null && level < line.level - 1e-9) wrong.push(`${line.key}: the level ${line.level} is not reached`);
   });
@@ -33,6 +35,11 @@ export function verifySpares(lines: readonly SpareLine[], plan: SparesPlan): rea
     wrong.push('called least without a bound that meets it');
   return wrong;
 }
+
+const meanOf = (knowledge: NonNullable<SpareLine['knowledge']>, uses: number): number =>
+  'lossPerUse' in knowledge
+    ? uses * knowledge.lossPerUse
+    : (uses * (knowledge.prior.losses + (knowledge.counted?.losses ?? 0))) / (knowledge.prior.uses + (knowledge.counted?.uses ?? 0));
 
 function chanceOfAtMost(knowledge: NonNullable<SpareLine['knowledge']>, uses: number, spares: number): number {
   if (uses === 0) return 1;
