@@ -1,4 +1,5 @@
 // Runs in a process of its own, which stays warm from spec to spec: jest and the packages are read once. It is ended when a mutant never ends.
+import { fileURLToPath } from 'node:url';
 import { runCLI } from 'jest';
 
 export interface SpecRequest {
@@ -11,13 +12,16 @@ export interface SpecReply {
   readonly passed: boolean;
 }
 
+const beside = (file: string): string => fileURLToPath(new URL(file, import.meta.url));
+
 async function runSpec({ spec, coverage }: SpecRequest): Promise<SpecReply> {
   const args = { config: '.config/jest.config.js', selectProjects: ['pure'], runInBand: true, bail: 1, silent: true, watchman: false };
   const counted =
     coverage === undefined
       ? {}
       : { coverage: true, collectCoverageFrom: JSON.stringify(['libs/**/*.ts']), coverageDirectory: coverage, coverageReporters: ['json'] };
-  const one = { ...args, ...counted, reporters: [], runTestsByPath: true, _: [spec], $0: 'jest' };
+  const failFast = { testEnvironment: beside('./fail-fast-environment.js'), setupFilesAfterEnv: [beside('./fail-fast-properties.js')] };
+  const one = { ...args, ...failFast, ...counted, reporters: [], runTestsByPath: true, _: [spec], $0: 'jest' };
   const { results } = await runCLI(one, [process.cwd()]);
   return { passed: results.success && results.numTotalTests > 0 };
 }
