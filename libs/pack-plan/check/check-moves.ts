@@ -35,8 +35,10 @@ export function checkMoves({ file, items, plan, wrong }: Checking): void {
     const wanted = load.boxes.flatMap((each) => each.serial ?? []);
     if (load.cart === null) {
       if (wanted.length > 0) wrong('box moves', load.id, 'it has boxes and no cart');
-    } else if (stacks.get(load.cart)!.join('\n') !== wanted.join('\n'))
-      wrong('box moves', load.id, `${load.cart} holds ${stacks.get(load.cart)!.join(', ') || 'nothing'} in the end`);
+      continue;
+    }
+    const held = stacks.get(load.cart) ?? [];
+    if (held.join('\n') !== wanted.join('\n')) wrong('box moves', load.id, `${load.cart} holds ${held.join(', ') || 'nothing'} in the end`);
   }
   if (carts.boxMoves !== carts.moves.length)
     wrong('box moves', plan.show.id, `${carts.boxMoves} moves are said, ${carts.moves.length} listed`);
