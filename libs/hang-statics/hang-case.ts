@@ -1,15 +1,21 @@
 import { z } from 'zod';
-import { type BadInput, type Result, readInput, refuse } from '#kernel';
+import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
 
 const name = z.string().min(1).max(80);
 const mm = z.number().min(-100_000).max(100_000);
 const kg = z.number().positive().max(100_000);
+/** A rear link nearer to the front pins than this carries no moment that a box could stand: a slip of the keyboard (geometry, no published source). */
+export const leastRearLeverMm = 10;
+
 const kgOrNone = z.number().min(0).max(100_000);
+
+/** Above the grid: sums of many pieces and of a whole chain. */
+const steelKg = z.number().min(0).max(1e9);
 
 /** Rated values are optional: what has none is reported as "no rated value on file". */
 export const hangCaseSchema = z.strictObject({
   gravityMps2: z.number().positive().max(30),
-  dynamicFactor: z.number().min(1).max(10),
+  dynamicFactor: z.number().min(1).max(50),
   tiltDownDeg: z.number().min(-89).max(89).optional(),
   grid: z.strictObject({
     massKg: kgOrNone,
@@ -27,35 +33,43 @@ export const hangCaseSchema = z.strictObject({
         frontHeightMm: z.number().positive().max(10_000),
         cgBehindMm: mm,
         cgBelowMm: mm,
-        rearLeverMm: z.number().positive().max(10_000),
+        rearLeverMm: z.number().min(leastRearLeverMm).max(10_000),
         splayDeg: z.number().min(-90).max(90),
         ratedRearLinkN: z.number().positive().max(1e8).optional(),
         ratedFrontPinN: z.number().positive().max(1e8).optional(),
       }),
     )
     .min(1)
-    .max(100),
+    .max(120),
   extras: z
     .array(z.strictObject({ position: z.int().min(0).max(200), massKg: kgOrNone }))
     .max(1000)
     .default([]),
   picks: z
-    .array(z.strictObject({ hole: name, belowHookKg: kgOrNone, hoistKg: kgOrNone, chainKg: kgOrNone, ratedHoistKg: kg.optional() }))
+    .array(z.strictObject({ hole: name, belowHookKg: steelKg, hoistKg: steelKg, chainKg: steelKg, ratedHoistKg: kg.optional() }))
     .min(1)
     .max(2),
 });
 
-export type HangCase = z.output<typeof hangCaseSchema>;
+declare const wasRead: unique symbol;
+
+/** A hang whose every part agrees with the others: only `readHangCase` and `makeHangCase` give one. */
+export type HangCase = Unread & { readonly [wasRead]: true };
+
+type Unread = z.output<typeof hangCaseSchema>;
 
 /** Reads a case; holes must exist on the grid, two picks need two holes at different distances and a tilt, one pick none. */
 export function readHangCase(input: unknown): Result<HangCase, readonly BadInput[]> {
   const read = readInput(hangCaseSchema, input);
   if (!read.ok) return read;
   const faults = faultsIn(read.value);
-  return faults.length === 0 ? read : refuse(faults);
+  return faults.length === 0 ? ok(read.value as HangCase) : refuse(faults);
 }
 
-function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: HangCase): BadInput[] {
+/** The same reader for callers whose data have a type. */
+export const makeHangCase = (input: z.input<typeof hangCaseSchema>): Result<HangCase, readonly BadInput[]> => readHangCase(input);
+
+function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: Unread): BadInput[] {
   const faults: BadInput[] = [];
   const add = (field: string, value: unknown, wanted: string) => faults.push({ field, value: value ?? null, wanted });
   const names = grid.holes.map((each) => each.hole);
@@ -71,7 +85,7 @@ function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: HangCase): BadInp
   const [first, second] = picks.map((pick) => grid.holes.find((each) => each.hole === pick.hole));
   if (first && second && picks.length === 2) {
     if (first.behindMm === second.behindMm) add('picks[1].hole', picks[1]!.hole, 'a hole in front of or behind that of the first pick');
-    else if (tiltDownDeg !== undefined && Math.abs(span(first, second, tiltDownDeg)) < 1e-6)
+    else if (tiltDownDeg !== undefined && Math.abs(spanMm(first, second, tiltDownDeg)) < leastSpanMm)
       add('tiltDownDeg', tiltDownDeg, 'a tilt at which the two picks are not above one another');
   }
   extras.forEach((extra, index) => {
@@ -81,7 +95,11 @@ function faultsIn({ grid, picks, tiltDownDeg, extras, boxes }: HangCase): BadInp
   return faults;
 }
 
-function span(a: { behindMm: number; aboveMm: number }, b: { behindMm: number; aboveMm: number }, tiltDownDeg: number): number {
+/** Picks nearer to one vertical than this cannot share a load that could be told (geometry, no published source). */
+const leastSpanMm = 1;
+
+/** How far two holes are apart along the horizontal at a tilt. */
+export function spanMm(a: { behindMm: number; aboveMm: number }, b: { behindMm: number; aboveMm: number }, tiltDownDeg: number): number {
   const tilt = (tiltDownDeg * Math.PI) / 180;
   return (b.behindMm - a.behindMm) * Math.cos(tilt) - (b.aboveMm - a.aboveMm) * Math.sin(tilt);
 }

@@ -1,5 +1,5 @@
 import { seededRandom } from '#kernel';
-import { type HangCase, solveHang, verifyHang } from '#hang-statics';
+import { type HangCase, makeHangCase, solveHang, verifyHang } from '#hang-statics';
 
 const g = 9.80665;
 
@@ -12,7 +12,7 @@ function hangOf(random: () => number): HangCase {
     { hole: 'front', behindMm: front, aboveMm: between(60, 200) },
     { hole: 'rear', behindMm: front + between(300, 1200), aboveMm: between(60, 200) },
   ];
-  return {
+  const made = makeHangCase({
     gravityMps2: g,
     dynamicFactor: between(1, 2),
     tiltDownDeg: between(-6, 10),
@@ -32,7 +32,9 @@ function hangOf(random: () => number): HangCase {
       hoistKg: between(20, 90),
       chainKg: between(5, 40),
     })),
-  };
+  });
+  if (!made.ok) throw new Error(JSON.stringify(made.error));
+  return made.value;
 }
 
 const turned = (problem: HangCase): HangCase => ({

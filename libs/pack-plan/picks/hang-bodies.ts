@@ -1,5 +1,5 @@
-import type { HangCase } from '#hang-statics';
-import { standardGravityMps2 } from '#kernel';
+import { type HangCase, makeHangCase } from '#hang-statics';
+import { invariant, standardGravityMps2 } from '#kernel';
 import { type AdapterFrame, type Hang, type Pick, adapterBetween } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -44,25 +44,22 @@ export function hangBodies(inputs: PlanInputs, hang: Hang, loads: readonly Wante
         }))
       : []),
   ];
-  return {
-    bodies,
-    placeOf,
-    extras,
-    problem: {
-      gravityMps2: standardGravityMps2,
-      dynamicFactor: dynamicFactorOf(inputs.loadRule),
-      ...(hang.tiltDownDeg === undefined ? {} : { tiltDownDeg: hang.tiltDownDeg }),
-      grid: { massKg: grid.massKg, cgBehindMm: grid.cgBehindMm, cgAboveMm: grid.cgAboveMm, holes: grid.holes.map((each) => ({ ...each })) },
-      boxes: bodies.map(({ position, frame }) => {
-        const box = hang.boxes[position - 1]!;
-        const { massKg, frontHeightMm, cgBehindMm, cgBelowMm, rearLeverMm } = frame ?? modelOf(catalogue.boxes, box.model);
-        // The splay of a joint that a frame makes is set below the frame.
-        return { massKg, frontHeightMm, cgBehindMm, cgBelowMm, rearLeverMm, splayDeg: frame ? 0 : box.splayDeg };
-      }),
-      extras: extras.map(({ place, massKg }) => ({ position: place, massKg })),
-      picks: hang.picks.slice(0, 2).map((pick) => ({ hole: pick.hole, ...pickMasses(inputs, pick) })),
-    },
-  };
+  const made = makeHangCase({
+    gravityMps2: standardGravityMps2,
+    dynamicFactor: dynamicFactorOf(inputs.loadRule),
+    ...(hang.tiltDownDeg === undefined ? {} : { tiltDownDeg: hang.tiltDownDeg }),
+    grid: { massKg: grid.massKg, cgBehindMm: grid.cgBehindMm, cgAboveMm: grid.cgAboveMm, holes: grid.holes.map((each) => ({ ...each })) },
+    boxes: bodies.map(({ position, frame }) => {
+      const box = hang.boxes[position - 1]!;
+      const { massKg, frontHeightMm, cgBehindMm, cgBelowMm, rearLeverMm } = frame ?? modelOf(catalogue.boxes, box.model);
+      // The splay of a joint that a frame makes is set below the frame.
+      return { massKg, frontHeightMm, cgBehindMm, cgBelowMm, rearLeverMm, splayDeg: frame ? 0 : box.splayDeg };
+    }),
+    extras: extras.map(({ place, massKg }) => ({ position: place, massKg })),
+    picks: hang.picks.slice(0, 2).map((pick) => ({ hole: pick.hole, ...pickMasses(inputs, pick) })),
+  });
+  invariant(made.ok, 'a hang of a tour file that was read is a hang that can be computed');
+  return { bodies, placeOf, extras, problem: made.value };
 }
 
 /** Steel below the hook, the hoist, and the whole chain of the hoist, which its point carries wherever it hangs. */

@@ -38,14 +38,7 @@ export function checkHang(file: TourFile, hang: Hang, at: string, items: Readonl
     return undefined;
   });
 
-  checkPicks(
-    hang,
-    at,
-    grid?.holes.map((each) => each.hole),
-    models,
-    items,
-    faults,
-  );
+  checkPicks(hang, at, grid?.holes, models, items, faults);
   hang.extras.forEach((extra, index) => {
     if (extra.position > hang.boxes.length)
       faults.add(`${at}.extras[${index}].position`, extra.position, `0 for the grid, or a position from 1 to ${hang.boxes.length}`);
@@ -87,10 +80,26 @@ function checkPullBack(hang: Hang, at: string, models: SteelModels, faults: Faul
     );
 }
 
+type Hole = { readonly hole: string; readonly behindMm: number; readonly aboveMm: number };
+
+/** Picks nearer to one vertical than this share no load that could be told (geometry, no published source). */
+const leastSpanMm = 1;
+
+/** The first two picks of a hang, which its loads follow from, must not stand above one another. */
+function checkSpan({ picks, tiltDownDeg }: Hang, at: string, holes: readonly Hole[] | undefined, faults: FaultList): void {
+  const [first, second] = picks.map((pick) => holes?.find((each) => each.hole === pick.hole));
+  if (!first || !second || first === second) return;
+  const tilt = ((tiltDownDeg ?? 0) * Math.PI) / 180;
+  const across = second.behindMm - first.behindMm;
+  if (across === 0) faults.add(`${at}.picks[1].hole`, second.hole, 'a hole in front of or behind that of the first pick');
+  else if (Math.abs(across * Math.cos(tilt) - (second.aboveMm - first.aboveMm) * Math.sin(tilt)) < leastSpanMm)
+    faults.add(`${at}.tiltDownDeg`, tiltDownDeg ?? null, 'a tilt at which the first two picks are not above one another');
+}
+
 function checkPicks(
   hang: Hang,
   at: string,
-  holes: readonly string[] | undefined,
+  holes: readonly Hole[] | undefined,
   models: SteelModels,
   items: ReadonlyMap<string, Item>,
   faults: FaultList,
@@ -104,13 +113,15 @@ function checkPicks(
     faults.add(`${at}.tiltDownDeg`, null, 'the tilt of the grid in degrees, positive nose down');
   if (hang.picks.length === 1 && hang.tiltDownDeg !== undefined)
     faults.add(`${at}.tiltDownDeg`, hang.tiltDownDeg, 'no tilt: with one pick the hole decides it');
+  checkSpan(hang, at, holes, faults);
   const taken = new Set<string>();
   hang.picks.forEach((pick, index) =>
     faults.twice(`${at}.picks[${index}].hole`, pick.hole, taken, 'another hole for each pick: each hole'),
   );
   hang.picks.forEach((pick, index) => {
     const field = `${at}.picks[${index}]`;
-    if (holes && !holes.includes(pick.hole)) faults.add(`${field}.hole`, pick.hole, `a hole of this grid: ${holes.join(', ')}`);
+    if (holes && !holes.some((each) => each.hole === pick.hole))
+      faults.add(`${field}.hole`, pick.hole, `a hole of this grid: ${holes.map((each) => each.hole).join(', ')}`);
     faults.unknown(`${field}.hoist`, pick.hoist, models.hoist, 'a hoist model');
     checkSteel(field, pick, models, faults);
     checkSteel(`${field}.bridle`, pick.bridle, models, faults);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, degrees, kg, kgOrNone, mm, name, ratedLoad, sentence, signedMm, wholeMm } from './words.js';
+import { bodyMm, count, degrees, kg, kgOrNone, leverMm, mm, name, ratedLoad, sentence, signedMm, wholeMm } from './words.js';
 
 /** Which pins a joint takes and where each travels. Common practice: two front link pins, one rear link, one lock pin. */
 const pinUse = z.strictObject({
@@ -14,13 +14,13 @@ const boxModel = z.strictObject({
   maker: name.optional(),
   system: name,
   massKg: kg,
-  frontHeightMm: mm,
+  frontHeightMm: bodyMm,
   rearHeightMm: mm,
   depthMm: mm,
   widthMm: mm,
   cgBehindMm: signedMm,
   cgBelowMm: signedMm,
-  rearLeverMm: mm,
+  rearLeverMm: leverMm,
   splaysDeg: z.array(degrees).min(1).max(100),
   pins: z.array(pinUse).max(10),
   mayShareCartWith: z.array(name).max(50).optional(),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { degrees, kg, mm, name, sentence, signedMm } from './words.js';
+import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from './words.js';
 
 /** A step of the running order: a sentence, with where in the work it stands and whether everything waits until it is signed. */
 const step = z.union([
@@ -13,12 +13,12 @@ const adapterFrame = z.strictObject({
   /** Model above, model below. */
   joins: z.tuple([name, name]),
   massKg: kg,
-  frontHeightMm: mm,
+  frontHeightMm: bodyMm,
   rearHeightMm: mm,
   depthMm: mm,
   cgBehindMm: signedMm,
   cgBelowMm: signedMm,
-  rearLeverMm: mm,
+  rearLeverMm: leverMm,
 });
 
 /** A rigging system: data from the maker's manual, for use only when the safety officer has approved that revision. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { loading } from './loading.js';
-import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm } from './words.js';
+import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm, tiltDeg } from './words.js';
 
 const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
 
@@ -58,13 +58,13 @@ export const hang = z.strictObject({
   grid: name.optional(),
   gridSerial: name.optional(),
   goesUp: z.int().min(1).max(50).default(1),
-  tiltDownDeg: degrees.optional(),
+  tiltDownDeg: tiltDeg.optional(),
   trimHeightMm: mm.max(60_000),
   /** Height of the points above the floor that the carts roll on; what chain is needed follows from it. */
   pointHeightMm: mm.max(100_000).optional(),
   stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
   /** Tilt of the grid while boxes are added; level where nothing is said. */
-  liftTiltDownDeg: degrees.optional(),
+  liftTiltDownDeg: tiltDeg.optional(),
   /** Tilts that the aim may ask for on the day. */
   tiltNeeds: z.strictObject({ fromDeg: degrees, toDeg: degrees }).optional(),
   picks: z.array(pick).max(8).default([]),

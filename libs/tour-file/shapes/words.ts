@@ -20,9 +20,15 @@ export const period = z.string().refine((text) => readPeriod(text) !== undefined
 export const kg = z.number().positive().max(100_000);
 export const kgOrNone = z.number().min(0).max(100_000);
 export const mm = z.number().positive().max(100_000);
+/** A height of a body that hangs. */
+export const bodyMm = z.number().positive().max(10_000);
+/** From the front pins to the rear link: nearer than 10 mm it carries no moment that a box could stand, a slip of the keyboard (geometry). */
+export const leverMm = z.number().min(10).max(10_000);
 export const signedMm = z.number().min(-100_000).max(100_000);
 export const wholeMm = z.int().positive().max(100_000);
 export const degrees = z.number().min(-90).max(90);
+/** Of a grid: on its edge its holes stand above one another. */
+export const tiltDeg = z.number().min(-89).max(89);
 export const count = z.int().min(0).max(1_000_000);
 
 /** A rated load in the unit it is stated in; short ton (2,000 lb) and tonne are kept apart. */
