@@ -20,7 +20,10 @@ export const sparesLineSchema = z.strictObject({
 export const sparesCaseSchema = z.strictObject({ lines: z.array(sparesLineSchema).max(10_000) });
 
 export type SparesLine = z.output<typeof sparesLineSchema>;
-export type SparesCase = z.output<typeof sparesCaseSchema>;
+declare const wasRead: unique symbol;
+
+/** Lines whose losses can be computed: only `readSparesCase` gives them. */
+export type SparesCase = z.output<typeof sparesCaseSchema> & { readonly [wasRead]: true };
 
 /** Above this many expected losses a line is a mistake, not a tour. */
 const mostExpectedLosses = 1e9;
@@ -42,7 +45,7 @@ export function readSparesCase(input: unknown): Result<SparesCase, readonly BadI
   const read = readInput(sparesCaseSchema, input);
   if (!read.ok) return read;
   const faults = read.value.lines.flatMap((line, index) => faultOf(line, `lines[${index}]`));
-  return faults.length > 0 ? refuse(faults) : ok(read.value);
+  return faults.length > 0 ? refuse(faults) : ok(read.value as SparesCase);
 }
 
 function faultOf(line: SparesLine, field: string): BadInput[] {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type BadInput, type Result, addPeriod, daysBetween, isPlainDate, ok, readInput, readPeriod, refuse } from '#kernel';
+import { type BadInput, type Result, daysBetween, isInterval, isPlainDate, ok, readInput, refuse } from '#kernel';
 
 const latestYear = '2799-12-31';
 const day = z.string().refine((text) => isPlainDate(text) && text <= latestYear, 'a day that exists, written YYYY-MM-DD');
@@ -35,12 +35,15 @@ export const windowSchema = z.strictObject({ from: day, to: day });
 
 export const examinationsCaseSchema = z.strictObject({
   window: windowSchema,
-  items: z.array(examinedItemSchema).max(50_000),
+  items: z.array(examinedItemSchema).max(500_000),
   visitDays: z.array(day).max(5000).default([]),
 });
 
 export type CaseExamination = z.output<typeof examinationSchema>;
-export type ExaminationsCase = z.output<typeof examinationsCaseSchema>;
+declare const wasRead: unique symbol;
+
+/** A case whose dates agree with one another: only `readExaminationsCase` and `makeExaminationsCase` give one. */
+export type ExaminationsCase = z.output<typeof examinationsCaseSchema> & { readonly [wasRead]: true };
 /** The part of an item's record that decides its dates; more fields may stand beside these. */
 export type ExaminedItem = z.output<typeof examinedItemSchema>;
 export type JudgedWindow = z.output<typeof windowSchema>;
@@ -52,8 +55,12 @@ export function readExaminationsCase(input: unknown): Result<ExaminationsCase, r
   const read = readInput(examinationsCaseSchema, input);
   if (!read.ok) return read;
   const faults = [...windowFaults(read.value.window), ...idFaults(read.value.items), ...read.value.items.flatMap(dateFaults)];
-  return faults.length > 0 ? refuse(faults) : ok(read.value);
+  return faults.length > 0 ? refuse(faults) : ok(read.value as ExaminationsCase);
 }
+
+/** The same reader for callers whose data have a type. */
+export const makeExaminationsCase = (input: z.input<typeof examinationsCaseSchema>): Result<ExaminationsCase, readonly BadInput[]> =>
+  readExaminationsCase(input);
 
 function windowFaults({ from, to }: JudgedWindow): BadInput[] {
   if (to < from) return [{ field: 'window.to', value: to, wanted: `a day on or after window.from (${from})` }];
@@ -81,10 +88,4 @@ function dateFaults(item: ExaminedItem, index: number): BadInput[] {
       return [{ field: `items[${index}].examinations[${number}].${key}`, value, wanted: `a day on or after the examination (${each.on})` }];
     }),
   );
-}
-
-function isInterval(text: string): boolean {
-  const period = readPeriod(text);
-  if (!period || period.months > 1200 || period.days > 36_525) return false;
-  return addPeriod('2000-01-01', period) > '2000-01-01';
 }

@@ -50,6 +50,12 @@ export function readPeriod(text: string): Period | undefined {
   return { months: Number(match[1] ?? 0) * 12 + Number(match[2] ?? 0), days: Number(match[3] ?? 0) };
 }
 
+/** A period that examinations may come round in: at least a day, at most 100 years. */
+export function isInterval(text: string): boolean {
+  const period = readPeriod(text);
+  return period !== undefined && period.months + period.days > 0 && period.months <= 1200 && period.days <= 36_525;
+}
+
 /** Months later, the day clamped to the end of the month (Temporal's `constrain`), then days later. */
 export function addPeriod(date: PlainDate, period: Period): PlainDate {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];

@@ -1,6 +1,7 @@
-import { eachDay } from '#kernel';
-import { solveExaminations, verifyExaminations } from '#inspection-calendar';
+import { eachDay, invariant } from '#kernel';
+import { makeExaminationsCase, solveExaminations, verifyExaminations } from '#inspection-calendar';
 import { type DueItem, type DueResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import type { Examination } from '#tour-file';
 import type { Whereabouts } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
@@ -33,19 +34,21 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereab
       sentence: judgement!.sentence,
     };
   });
-  const problem = {
+  const made = makeExaminationsCase({
     window: { from: tour.prepFrom, to: tour.returnTo },
     items: judged
       .filter(({ item }) => whereOf.has(item.id) || item.state === 'in service')
       .map(({ item }) => ({
         id: item.id,
         intervals: [...applicableIntervals(inputs.file, item)],
-        examinations: item.examinations,
+        examinations: item.examinations.map(datesOf),
         events: item.events,
         declaredOn: item.declaredOn,
       })),
     visitDays: [...tour.visitDays],
-  };
+  });
+  invariant(made.ok, 'records of a tour file that was read agree with one another');
+  const problem = made.value;
   const answer = solveExaminations(problem);
   return {
     from: tour.prepFrom,
@@ -57,6 +60,17 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereab
     ...checkedBy(mismatchesOf('examinations', tour.name, verifyExaminations(problem, answer))),
   };
 }
+
+/** Of a record what its dates follow from: who examined, and what the report says besides, decides none. */
+const datesOf = ({ on, outcome, satisfies, nextLatestOn, underScheme, defectBy, answers }: Examination) => ({
+  on,
+  outcome,
+  satisfies,
+  nextLatestOn,
+  underScheme,
+  defectBy,
+  answers,
+});
 
 /** In the plan, or of the depot and of a model that the plan uses but kept out by its dates. */
 function concerns(id: string, inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereabouts>): boolean {

@@ -32,7 +32,7 @@ const reportParticulars = z.strictObject({
 });
 
 /** The same shape as in an examinations case; who, what and which report may stand beside it. */
-export const examination = z.strictObject({
+const examinationFields = z.strictObject({
   on: plainDate,
   outcome: z.enum(['pass', 'fail']),
   satisfies: z.array(period).max(10).optional(),
@@ -46,6 +46,13 @@ export const examination = z.strictObject({
   particulars: reportParticulars.optional(),
   /** Id of the report itself, kept beside the record. */
   reportFile: z.uuid().optional(),
+});
+
+/** A report sets no day that lies before its own examination. */
+export const examination = examinationFields.superRefine(({ on, nextLatestOn, defectBy }, context) => {
+  for (const [key, day] of Object.entries({ nextLatestOn, defectBy }))
+    if (day !== undefined && day < on)
+      context.addIssue({ code: 'custom', path: [key], message: `a day on or after the examination (${on})` });
 });
 
 /**

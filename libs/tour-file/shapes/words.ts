@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { isPlainDate, readPeriod } from '#kernel';
+import { isInterval, isPlainDate } from '#kernel';
 
 const printable = /^[^\u0000-\u001f\u007f]*$/u;
 
@@ -14,8 +14,10 @@ export const sentence = z
   .string()
   .max(400)
   .refine((text) => printable.test(text), 'one line of text');
-export const plainDate = z.string().refine(isPlainDate, 'a day from 1900 to 2999 that exists, written YYYY-MM-DD');
-export const period = z.string().refine((text) => readPeriod(text) !== undefined, 'a period of ISO 8601 such as P6M or P1Y');
+export const plainDate = z
+  .string()
+  .refine((text) => isPlainDate(text) && text <= '2799-12-31', 'a day from 1900 to 2799 that exists, written YYYY-MM-DD');
+export const period = z.string().refine(isInterval, 'a period of ISO 8601 of at least a day and at most 100 years, such as P6M or P1Y');
 
 export const kg = z.number().positive().max(100_000);
 export const kgOrNone = z.number().min(0).max(100_000);

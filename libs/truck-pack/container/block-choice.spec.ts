@@ -1,21 +1,28 @@
 import fc from 'fast-check';
 import { BlockChoice } from './block-choice.js';
 import { makeBlocks } from './blocks.js';
-import type { ContainerCase } from './container-case.js';
+import { type ContainerCase, type ContainerInput, makeContainerCase } from './container-case.js';
 import { FreeSpaces } from './free-spaces.js';
 import { Given } from './given.js';
 import { Packing } from './packing.js';
+
+function made(input: ContainerInput): ContainerCase {
+  const read = makeContainerCase(input);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
 
 const edge = fc.integer({ min: 20, max: 90 });
 const problems = fc
   .array(fc.record({ a: edge, b: edge, c: edge, count: fc.integer({ min: 1, max: 6 }) }), { minLength: 2, maxLength: 5 })
   .map(
-    (kinds): ContainerCase => ({
-      length: 250,
-      width: 180,
-      height: 160,
-      boxes: kinds.map(({ a, b, c, count }) => ({ edges: [a, b, c], mayStand: [false, true, true], count })),
-    }),
+    (kinds): ContainerCase =>
+      made({
+        length: 250,
+        width: 180,
+        height: 160,
+        boxes: kinds.map(({ a, b, c, count }) => ({ edges: [a, b, c], mayStand: [false, true, true], count })),
+      }),
   );
 
 /** The value as it is defined, for one block in one space; nothing left out, nothing bounded. */

@@ -1,3 +1,25 @@
+import { z } from 'zod';
+import { type BadInput, type Result, ok, readInput } from '#kernel';
+
+/** Whole units of length; in millimetres no container is longer than this. */
+const length = z.int().min(1).max(100_000);
+
+const containerCaseSchema = z.strictObject({
+  length,
+  width: length,
+  height: length,
+  boxes: z
+    .array(
+      z.strictObject({
+        edges: z.tuple([length, length, length]),
+        mayStand: z.tuple([z.boolean(), z.boolean(), z.boolean()]),
+        count: z.int().min(0).max(100_000),
+      }),
+    )
+    .max(10_000),
+  support: z.literal('full').optional(),
+});
+
 /** One kind of box of a single-container problem: three edges, which of them may stand vertical, how many there are. Whole units of length. */
 export interface ContainerBox {
   readonly edges: readonly [number, number, number];
@@ -5,8 +27,8 @@ export interface ContainerBox {
   readonly count: number;
 }
 
-/** Fill one container with as much volume as possible; no order. */
-export interface ContainerCase {
+/** What a case is made from. */
+export interface ContainerInput {
   readonly length: number;
   readonly width: number;
   readonly height: number;
@@ -14,6 +36,20 @@ export interface ContainerCase {
   /** `full`: all of every box's base rests on the floor or on boxes. Without it boxes may float. */
   readonly support?: 'full';
 }
+
+declare const wasRead: unique symbol;
+
+/** Fill one container with as much volume as possible; no order. Only the readers here give one. */
+export type ContainerCase = ContainerInput & { readonly [wasRead]: true };
+
+/** Reads a case: whole lengths, at least one of each; every fault with field, value and what would be right. */
+export function readContainerCase(input: unknown): Result<ContainerCase, readonly BadInput[]> {
+  const read = readInput(containerCaseSchema, input);
+  return read.ok ? ok(read.value as ContainerInput as ContainerCase) : read;
+}
+
+/** The same reader for callers whose data have a type. */
+export const makeContainerCase = (input: ContainerInput): Result<ContainerCase, readonly BadInput[]> => readContainerCase(input);
 
 export interface ContainerPlacement {
   /** Index of its kind. */
@@ -64,7 +100,9 @@ export function readContainerProblems(text: string): ContainerCase[] {
       const [a, fa, b, fb, c, fc, count] = [next(), next(), next(), next(), next(), next(), next()];
       return { edges: [a, b, c], mayStand: [fa === 1, fb === 1, fc === 1], count };
     });
-    return { length, width, height, boxes };
+    const read = readContainerCase({ length, width, height, boxes });
+    if (!read.ok) throw new Error(`no container problem: ${JSON.stringify(read.error[0])}`);
+    return read.value;
   });
 }
 

@@ -1,5 +1,18 @@
 import fc from 'fast-check';
-import { type ContainerCase, readContainerProblems, solveContainer, verifyContainer } from '#truck-pack';
+import {
+  type ContainerCase,
+  type ContainerInput,
+  makeContainerCase,
+  readContainerProblems,
+  solveContainer,
+  verifyContainer,
+} from '#truck-pack';
+
+function made(input: ContainerInput): ContainerCase {
+  const read = makeContainerCase(input);
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
 
 const solve = (problem: ContainerCase, workLimit = 30) => solveContainer(problem, { workLimit, timeLimitSeconds: 1e6, now: () => 0 });
 
@@ -10,23 +23,25 @@ const problems = fc
     maxLength: 8,
   })
   .map(
-    (kinds): ContainerCase => ({
-      length: 300,
-      width: 233,
-      height: 220,
-      boxes: kinds.map(({ a, b, c, standA, standB, count }) => ({ edges: [a, b, c], mayStand: [standA, standB, true], count })),
-    }),
+    (kinds): ContainerCase =>
+      made({
+        length: 300,
+        width: 233,
+        height: 220,
+        boxes: kinds.map(({ a, b, c, standA, standB, count }) => ({ edges: [a, b, c], mayStand: [standA, standB, true], count })),
+      }),
   );
 
 const manyKinds = fc
   .array(fc.record({ a: edge, b: edge, c: edge, count: fc.integer({ min: 1, max: 3 }) }), { minLength: 32, maxLength: 40 })
   .map(
-    (kinds): ContainerCase => ({
-      length: 300,
-      width: 233,
-      height: 220,
-      boxes: kinds.map(({ a, b, c, count }) => ({ edges: [a, b, c], mayStand: [false, true, true], count })),
-    }),
+    (kinds): ContainerCase =>
+      made({
+        length: 300,
+        width: 233,
+        height: 220,
+        boxes: kinds.map(({ a, b, c, count }) => ({ edges: [a, b, c], mayStand: [false, true, true], count })),
+      }),
   );
 
 /** Bischoff and Ratcliff (1995), class BR1, problem 1, as in the OR-Library: three kinds. */
@@ -78,7 +93,7 @@ describe('filling one container', () => {
 
   it('the checker refuses a box in the air or over an edge where support is wanted, and only there', () => {
     const boxes = [{ edges: [50, 50, 40], mayStand: [false, false, true], count: 2 }] as const;
-    const problem: ContainerCase = { length: 200, width: 100, height: 100, boxes };
+    const problem = made({ length: 200, width: 100, height: 100, boxes });
     const below = { box: 0, x: 0, y: 0, z: 0, dx: 50, dy: 50, dz: 40 };
     const check = (support: 'full' | undefined, at: { x: number; z: number }) =>
       verifyContainer({ ...problem, support }, { placements: [below, { ...below, ...at }], utilisation: 0.1, bound: 1 });
@@ -90,19 +105,19 @@ describe('filling one container', () => {
 
   it('fills a container whose boxes fill it', () => {
     const answer = solve(
-      { length: 240, width: 200, height: 200, boxes: [{ edges: [60, 50, 40], mayStand: [true, true, true], count: 80 }] },
+      made({ length: 240, width: 200, height: 200, boxes: [{ edges: [60, 50, 40], mayStand: [true, true, true], count: 80 }] }),
       200,
     );
     expect(answer.utilisation).toBe(1);
   });
 
   it('takes nothing that is too large, and says so by leaving it out', () => {
-    const problem: ContainerCase = {
+    const problem = made({
       length: 100,
       width: 100,
       height: 100,
       boxes: [{ edges: [120, 50, 40], mayStand: [false, false, true], count: 2 }],
-    };
+    });
     expect(solve(problem)).toMatchObject({ placements: [], utilisation: 0 });
   });
 
