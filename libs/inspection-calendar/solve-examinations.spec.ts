@@ -191,9 +191,16 @@ describe('examinations due', () => {
         });
         const answer = solveExaminations(problem);
         expect(verifyExaminations(problem, answer)).toEqual([]);
-        const withAll = subsets(visitDays).map((days) => ({ days, unsaved: unsavedWith(problem, days) }));
+        const saving = savingSets(problem);
+        const withAll = subsets(visitDays).map((days) => ({
+          days,
+          unsaved: saving.filter((sets) => sets && !sets.some((visits) => visits.every((on) => days.includes(on)))).length,
+        }));
         const least = Math.min(...withAll.map((each) => each.unsaved));
         expect(answer.visits.cannotBeSaved).toHaveLength(least);
+        // So few items and days are searched to the end: the count is proven.
+        expect(answer.visits.examinationsAtLeast).toBe(answer.visits.examinations);
+        expect(answer.visits.examinations).toBe(answer.visits.days.reduce((sum, each) => sum + each.items.length, 0));
         expect(answer.visits.count).toBe(Math.min(...withAll.filter((each) => each.unsaved === least).map((each) => each.days.length)));
       }),
       { numRuns: 100 },
@@ -201,25 +208,20 @@ describe('examinations due', () => {
   });
 });
 
-/** How many items no choice among these days can keep in date, by trying every chain of visits of each item. */
-function unsavedWith(problem: ExaminationsCase, days: readonly string[]): number {
-  return problem.items.filter((item) => {
-    const alone = { ...problem, items: [item], visitDays: [...days] };
-    const judged = solveExaminations({ ...alone, visitDays: [] }).items[0]!;
-    if (judged.state === 'failed') return false;
-    return !subsets(days).some(
+/** For each item, the sets of days that keep it in date by themselves; `null` where nothing has to. */
+function savingSets(problem: ExaminationsCase): (string[][] | null)[] {
+  return problem.items.map((item) => {
+    const alone = { ...problem, items: [item] };
+    const bare = solveExaminations({ ...alone, visitDays: [] });
+    if (bare.items[0]!.state === 'failed') return null;
+    return subsets(problem.visitDays).filter(
       (visits) =>
         verifyExaminations(alone, {
-          items: [judged],
-          visits: {
-            ...solveExaminations({ ...alone, visitDays: [] }).visits,
-            count: visits.length,
-            days: visits.map((on) => ({ on, items: ['', item.id].slice(1) })),
-            cannotBeSaved: [],
-          },
+          items: bare.items,
+          visits: { ...bare.visits, count: visits.length, days: visits.map((on) => ({ on, items: [item.id] })), cannotBeSaved: [] },
         }).filter((sentence) => !sentence.includes('need not be')).length === 0,
     );
-  }).length;
+  });
 }
 
 function subsets<T>(values: readonly T[]): T[][] {
@@ -328,6 +330,7 @@ describe('items that are not on every day where the examiner is', () => {
         const states = answer.items;
         const best = bestOfAll(problem, states);
         expect(answer.visits.cannotBeSaved).toHaveLength(best.unsaved);
+        expect(answer.visits.examinationsAtLeast).toBe(best.examinations);
         expect({ days: answer.visits.days.map((each) => each.on), examinations: answer.visits.examinations }).toEqual({
           days: best.days,
           examinations: best.examinations,
@@ -343,15 +346,20 @@ function bestOfAll(
   problem: ExaminationsCase,
   states: readonly { readonly id: string; readonly state: string; readonly dueOn: string | null }[],
 ) {
-  const cost = (item: ExaminationsCase['items'][number], state: (typeof states)[number], chosen: readonly string[]): number => {
-    if (state.state === 'in date throughout' || state.state === 'failed' || state.state === 'no interval') return 0;
-    const usable = subsets(chosen.filter((on) => item.seenOn?.includes(on) ?? true)).filter((visits) =>
+  const serving = problem.items.map((item, index) => {
+    const state = states[index]!;
+    if (state.state === 'in date throughout' || state.state === 'failed' || state.state === 'no interval') return [[]];
+    return subsets(problem.visitDays.filter((on) => item.seenOn?.includes(on) ?? true)).filter((visits) =>
       servesWith(problem, item, state, visits),
     );
-    return usable.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...usable.map((visits) => visits.length));
-  };
+  });
+  const cost = (index: number, chosen: readonly string[]): number =>
+    serving[index]!.reduce(
+      (least, visits) => (visits.length < least && visits.every((on) => chosen.includes(on)) ? visits.length : least),
+      Number.POSITIVE_INFINITY,
+    );
   const all = subsets([...problem.visitDays]).map((chosen) => {
-    const costs = problem.items.map((item, index) => cost(item, states[index]!, chosen));
+    const costs = problem.items.map((_, index) => cost(index, chosen));
     const unsaved = costs.filter((each) => each === Number.POSITIVE_INFINITY).length;
     return { days: [...chosen].sort(), unsaved, examinations: costs.reduce((sum, each) => sum + (Number.isFinite(each) ? each : 0), 0) };
   });
