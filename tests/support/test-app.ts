@@ -13,6 +13,7 @@ import { JobRunner } from '../../apps/api/src/planning/jobs/job-runner.js';
 import type { Solvers } from '../../apps/api/src/planning/solve/solver-pool.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
 import { loadLanded } from './landed-database.js';
+import { solversIn } from './worded-solvers.js';
 
 /** The day on which every test of the API lives; the demo tour's prep starts three days later. */
 export const testDay = '2027-02-26';
@@ -39,7 +40,7 @@ export interface TestAppOptions {
   /** What is to be otherwise than the defaults of a server. */
   readonly config?: Partial<Config>;
   readonly logTo?: { write(line: string): void };
-  /** Words other than English. */
+  /** The words in which everything is said, also what is planned; planning goes on in the process of the test then. */
   readonly words?: Words;
   /** False: jobs wait until somebody takes them. */
   readonly runsJobs?: boolean;
@@ -89,7 +90,8 @@ export async function startTestApp({
     ...(logTo && { logTo }),
     ...(words && { words }),
     clock,
-    ...(solversAround ? { solversAround } : {}),
+    ...(words && { solversAround: () => solversIn(words, databaseUrl) }),
+    ...(solversAround && { solversAround }),
   });
   await app.listen(0, '127.0.0.1');
   if (runsJobs) app.get(JobRunner).start();

@@ -8,7 +8,7 @@ import { WORDS } from '../../platform/config/words.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
-import { type Note, type ShowInSight, attentionNotes, keyOf, roles } from './attention.js';
+import { type Note, type ShowInSight, attentionNotes, roles } from './attention.js';
 
 // Every show that is not over, with the plan in force: the released one, else the draft.
 const shows = `SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from",
@@ -65,7 +65,15 @@ export class AttentionQuery {
     );
     const own = notes.filter((each) => role === null || each.role === role);
     const seen = readCursor(after);
-    const start = seen === undefined ? 0 : own.findIndex((each) => keyOf(each) === seen) + 1;
-    return { ...connectionOf(own.slice(start, start + size + 1), size, keyOf, (note) => note), totalCount: own.length };
+    const start = seen === undefined ? 0 : own.findIndex((each) => each.key === seen) + 1;
+    return {
+      ...connectionOf(
+        own.slice(start, start + size + 1),
+        size,
+        (note) => note.key,
+        (note) => note,
+      ),
+      totalCount: own.length,
+    };
   }
 }

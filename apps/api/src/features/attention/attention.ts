@@ -1,8 +1,12 @@
+import { canonicalJson, textHash } from '#kernel';
 import { type ToldFinding, subjectsOf } from '#pack-plan';
+import { type Subject, mainSubjects } from '#trade';
 
 export const roles = ['warehouse', 'system', 'safety'] as const;
 
 export interface Note {
+  /** What it is about: no two notes of a list have the same. */
+  readonly key: string;
   readonly role: (typeof roles)[number];
   readonly weight: 'agrees' | 'look' | 'stop';
   readonly code: string;
@@ -50,21 +54,38 @@ const order = { stop: 0, look: 1, agrees: 2 };
 export function attentionNotes(shows: readonly ShowInSight[]): readonly Note[] {
   const best = new Map<string, Note>();
   for (const note of shows.flatMap((show) => [...notesOfShow(show), ...notesOfPlan(show)])) {
-    const known = best.get(keyOf(note));
-    if (!known || order[note.weight] < order[known.weight]) best.set(keyOf(note), note);
+    const known = best.get(note.key);
+    if (!known || order[note.weight] < order[known.weight]) best.set(note.key, note);
   }
   return [...best.values()].sort((a, b) => order[a.weight] - order[b.weight]);
 }
 
-/** What a note is about: no two notes of a list have the same. */
-export const keyOf = (note: Note): string =>
-  note.code === 'cart-exception'
-    ? `${note.tourId} ${note.showId} ${note.code} ${note.subject} ${note.sentence}`
-    : `${note.tourId} ${note.code === 'barred' ? note.role : ''} ${note.code} ${note.subject} ${note.date}`;
+/** Things that go from show to show: what is said of them at one is said at the next. Hangs, loads and trucks of a show are its own. */
+function idOf(subject: Subject): string | null {
+  switch (subject.kind) {
+    case 'tour':
+    case 'item':
+    case 'model':
+    case 'system':
+      return `${subject.kind} ${subject.id}`;
+    case 'rule':
+      return `rule ${subject.id} ${subject.field}`;
+    case 'line':
+      return `line ${subject.item} ${subject.model} ${subject.size}`;
+    default:
+      return null;
+  }
+}
+
+function keyOfFinding({ tourId, showId }: ShowInSight, { code, date, fact }: ToldFinding): string {
+  const ids = mainSubjects(fact.subjects).map(idOf);
+  const isOfTheTour = ids.length > 0 && !ids.includes(null);
+  return isOfTheTour ? `${tourId} ${code} ${ids.join(', ')} ${date}` : `${tourId} ${showId} ${code} ${textHash(canonicalJson(fact))}`;
+}
 
 function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed, barred }: ShowInSight): Note[] {
   const say = (role: Note['role'], code: string, sentence: string): Note => ({
-    ...{ role, weight: 'look', code, subject: name, date: from, sentence },
+    ...{ key: `${tourId} ${showId} ${code}`, role, weight: 'look', code, subject: name, date: from, sentence },
     ...{ tourId, showId, show: name, itemId: null },
   });
   if (state === null) return [say('system', 'no-plan', `${name} on ${from} has no plan yet.`)];
@@ -77,6 +98,7 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
         'barred',
         `${item} of revision ${revision} of ${name} must not fly: ${why}. Scan, tick and signature refuse it; find another.`,
       ),
+      key: `${tourId} ${showId} barred ${role} ${item}`,
       weight: 'stop' as const,
       subject: item,
       itemId: item,
@@ -91,12 +113,13 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
   return notes;
 }
 
-function notesOfPlan({ tourId, showId, name, findings }: ShowInSight): Note[] {
-  return findings.map((finding) => {
+function notesOfPlan(show: ShowInSight): Note[] {
+  const { tourId, showId, name } = show;
+  return show.findings.map((finding) => {
     const { section, weight, code, subject, date, sentence } = finding;
     const item = subjectsOf(finding).find((each) => each.kind === 'item');
     return {
-      ...{ role: roleOf[section], weight, code, subject, date, sentence: `${name}: ${sentence}` },
+      ...{ key: keyOfFinding(show, finding), role: roleOf[section], weight, code, subject, date, sentence: `${name}: ${sentence}` },
       ...{ tourId, showId, show: name, itemId: item && (section === 'due' || code === 'out-of-service-in-cart') ? item.id : null },
     };
   });

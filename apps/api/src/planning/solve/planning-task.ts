@@ -47,7 +47,8 @@ let solver: Promise<IntegerProgramSolver> | undefined;
 /** A task of the pool: one read-only snapshot, then one pure solve, both in the thread; nothing of it runs where requests are answered. */
 export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, Inputs, Answer>) {
   yieldToRequests();
-  return async ({ databaseUrl, subject, known, progress, effort }: TaskInput<Subject>): Promise<Solved<Answer>> => {
+  /** `words`: a thread of the pool is given none and speaks English. */
+  return async ({ databaseUrl, subject, known, progress, effort }: TaskInput<Subject>, words: Words = english): Promise<Solved<Answer>> => {
     try {
       const { versions, inputs } = await inSnapshot(databaseUrl, async (db) => {
         const loaded = await parts.load(db, subject);
@@ -62,7 +63,7 @@ export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, 
         ...workOf[effort],
         onProgress: (part: number) => void Atomics.store(done, 0, Math.round(1000 * part)),
       };
-      const answer = parts.solve(inputs, subject, limits, english);
+      const answer = parts.solve(inputs, subject, limits, words);
       return { kind: 'answer', versions, fingerprint, answer };
     } catch (fault) {
       if (fault instanceof BadInputError) return { kind: 'bad input', faults: fault.faults };
