@@ -23,6 +23,10 @@ describe('the pack plan of the demo tour', () => {
     );
   });
 
+  it('is agreed with by every checker', () => {
+    expect(sentencesOf(demo, 'checker-disagrees')).toEqual([]);
+  });
+
   /** Common practice of the trade, no published source. */
   it('cuts carts of four from the top: cart 1 is boxes 1 to 4, the top of the stack highest in the air', () => {
     const [first, second] = demo.carts.loads.filter((load) => load.hang === 'Main left');
