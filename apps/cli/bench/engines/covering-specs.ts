@@ -25,14 +25,19 @@ export interface SpecCoverage {
   readonly files: ReadonlyMap<string, readonly Statement[]>;
 }
 
-/** Each spec once, with what it runs counted; every one must pass. */
-export async function coverageOf(specs: readonly string[], process: SpecProcess, folder: string): Promise<readonly SpecCoverage[]> {
+/** Each spec once, with what it runs of some folders counted; every one must pass. */
+export async function coverageOf(
+  specs: readonly string[],
+  of: readonly string[],
+  process: SpecProcess,
+  folder: string,
+): Promise<readonly SpecCoverage[]> {
   const found: SpecCoverage[] = [];
   for (const spec of specs) {
     const directory = mkdtempSync(join(tmpdir(), 'cartwright-coverage-'));
     try {
       const started = performance.now();
-      const reply = await process.run({ spec, coverage: directory }, 600);
+      const reply = await process.run({ spec, coverage: { of, directory } }, 600);
       const seconds = (performance.now() - started) / 1000;
       if (!reply?.passed) throw new Error(`${spec} fails without any mutant`);
       const covered = JSON.parse(readFileSync(join(directory, 'coverage-final.json'), 'utf8')) as Record<string, CoveredFile>;

@@ -4,8 +4,8 @@ import { runCLI } from 'jest';
 
 export interface SpecRequest {
   readonly spec: string;
-  /** Where to write what was covered; left out, nothing is counted. */
-  readonly coverage?: string;
+  /** Of which folders to count what is run, and where to write it; left out, nothing is counted. */
+  readonly coverage?: { readonly of: readonly string[]; readonly directory: string };
 }
 
 export interface SpecReply {
@@ -19,7 +19,12 @@ async function runSpec({ spec, coverage }: SpecRequest): Promise<SpecReply> {
   const counted =
     coverage === undefined
       ? {}
-      : { coverage: true, collectCoverageFrom: JSON.stringify(['libs/**/*.ts']), coverageDirectory: coverage, coverageReporters: ['json'] };
+      : {
+          coverage: true,
+          collectCoverageFrom: JSON.stringify(coverage.of.map((each) => `${each}/**/*.ts`)),
+          coverageDirectory: coverage.directory,
+          coverageReporters: ['json'],
+        };
   const failFast = { testEnvironment: beside('./fail-fast-environment.js'), setupFilesAfterEnv: [beside('./fail-fast-properties.js')] };
   const one = { ...args, ...failFast, ...counted, reporters: [], runTestsByPath: true, _: [spec], $0: 'jest' };
   const { results } = await runCLI(one, [process.cwd()]);
