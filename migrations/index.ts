@@ -1,6 +1,7 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
 import { AddPlanParts20261126011500 } from './20261126011500-add-plan-parts.js';
 import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
+import { AddCorrectionReason20261126112800 } from './20261126112800-add-correction-reason.js';
 import { AddIncidentOrder20261126104500 } from './20261126104500-add-incident-order.js';
 import { AddFleetIndex20261126021500 } from './20261126021500-add-fleet-index.js';
 import { AddHoldUntil20261125173500 } from './20261125173500-add-hold-until.js';
@@ -35,4 +36,5 @@ export const migrations = [
   CreateVenue20261126020500,
   AddFleetIndex20261126021500,
   AddIncidentOrder20261126104500,
+  AddCorrectionReason20261126112800,
 ];

@@ -59,7 +59,7 @@ type Documents = {
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }\n  }\n": typeof types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
-    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
@@ -68,7 +68,7 @@ type Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": typeof types.SaveRiggingSystemDocument,
-    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
@@ -146,7 +146,7 @@ const documents: Documents = {
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }\n  }\n": types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
-    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
+    "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
@@ -155,7 +155,7 @@ const documents: Documents = {
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }": types.SaveRiggingSystemDocument,
-    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
+    "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
     "query WearRules { rules }": types.WearRulesDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
@@ -368,7 +368,7 @@ export function graphql(source: "query Models { catalogueModels { kind model ite
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
+export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -404,7 +404,7 @@ export function graphql(source: "mutation SaveRiggingSystem($system: ModelJson!)
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ItemRecordsDocument;
+export function graphql(source: "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ItemRecordsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

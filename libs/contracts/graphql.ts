@@ -390,6 +390,7 @@ export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
   examination: unknown;
   supersedes?: string | number | null | undefined;
+  reason?: string | null | undefined;
 }>;
 
 
@@ -464,7 +465,7 @@ export type ItemRecordsQueryVariables = Exact<{
 }>;
 
 
-export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null } }> } } };
+export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null, reason: string | null } }> } } };
 
 export type ItemHistoryQueryVariables = Exact<{
   id: string | number;
@@ -1336,11 +1337,12 @@ export const ModelsDocument = new TypedDocumentString(`
 }
     `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
-    mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
+    mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {
   recordExamination(
     itemId: $itemId
     examination: $examination
     supersedes: $supersedes
+    reason: $reason
   ) {
     summary {
       id
@@ -1457,6 +1459,7 @@ export const ItemRecordsDocument = new TypedDocumentString(`
           recordedBy
           recordedAt
           supersededBy
+          reason
         }
       }
     }

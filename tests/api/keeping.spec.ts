@@ -84,8 +84,8 @@ describe('keeping the register', () => {
   });
 
   describe('examinations', () => {
-    const record = `mutation($examination: AnyJson!, $supersedes: ID) {
-      recordExamination(itemId: "H-01", examination: $examination, supersedes: $supersedes) { summary { dueOn } records { edges { node { id supersededBy examination } } } } }`;
+    const record = `mutation($examination: AnyJson!, $supersedes: ID, $reason: String) {
+      recordExamination(itemId: "H-01", examination: $examination, supersedes: $supersedes, reason: $reason) { summary { dueOn } records { edges { node { id supersededBy examination } } } } }`;
 
     it('keeps the report with every content of LOLER 1998 Schedule 1, and gives the file back byte for byte', async () => {
       const bytes = Buffer.from('%PDF-1.4 an invented report');
@@ -128,13 +128,32 @@ describe('keeping the register', () => {
       const before = (await safety.graphql('{ item(id: "H-01") { records { edges { node { id supersededBy } } } } }')).data.item.records
         .edges;
       const wrong = before[0].node.id;
-      const { data } = await safety.graphql(record, { examination: { on: '2027-01-15', outcome: 'pass' }, supersedes: wrong });
+      const made = { outcome: 'pass', examiner: 'B. Ropemaker', report: 'R-77' };
+      const reason = 'the day was read wrong';
+      const { data } = await safety.graphql(record, { examination: { on: '2027-01-15', ...made }, supersedes: wrong, reason });
       expect(data.recordExamination.summary.dueOn).toBe('2028-01-15');
       const { edges } = data.recordExamination.records;
       expect(edges).toHaveLength(before.length + 1);
       expect(edges[1].node).toMatchObject({ id: wrong, supersededBy: edges[0].node.id });
-      const again = await safety.graphql(record, { examination: { on: '2027-01-16', outcome: 'pass' }, supersedes: wrong });
+      const again = await safety.graphql(record, { examination: { on: '2027-01-16', ...made }, supersedes: wrong, reason });
       expect(again.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'supersedes', value: wrong });
+    });
+
+    it.each([
+      ['without an examiner', { examiner: undefined }, 'mistyped', 'examiner'],
+      ['without a report', { report: undefined }, 'mistyped', 'report'],
+      ['without a reason', {}, '  ', 'reason'],
+      ['of a failure without its report', {}, 'it had passed', 'reportFile'],
+    ])('refuses a correction %s', async (_what, change, reason, field) => {
+      const made = { on: '2027-02-20', outcome: 'fail', examiner: 'B. Ropemaker', report: 'R-78' };
+      const failed = (await safety.graphql(record.replaceAll('H-01', 'H-02'), { examination: made })).data.recordExamination;
+      const supersedes = failed.records.edges[0].node.id;
+      const counted = 'SELECT count(*)::int AS n FROM examination';
+      const before = await test.dataSource.query(counted);
+      const examination = { ...made, outcome: 'pass', ...change };
+      const reply = await safety.graphql(record.replaceAll('H-01', 'H-02'), { examination, supersedes, reason });
+      expect(reply.errors?.[0]?.extensions.faults?.map((each) => each.field)).toContain(field);
+      expect(await test.dataSource.query(counted)).toEqual(before);
     });
 
     it.each([
@@ -143,7 +162,7 @@ describe('keeping the register', () => {
       ['another outcome', { on: '2027-02-01', outcome: 'fine' }, 'outcome'],
       ['a report of another item', { on: '2027-02-01', outcome: 'pass', reportFile: '6f9619ff-8b86-4d01-b42d-00c04fc964ff' }, 'reportFile'],
     ])('refuses %s', async (_what, examination, field) => {
-      const { errors } = await safety.graphql(record, { examination });
+      const { errors } = await safety.graphql(record, { examination: { examiner: 'B. Ropemaker', report: 'R-79', ...examination } });
       expect(errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field }] });
     });
 

@@ -71,7 +71,7 @@ describe('the register', () => {
   ])('refuses an examination with %s and saves nothing', async (_what, examination, field) => {
     const before = await test.dataSource.query('SELECT count(*) FROM examination');
     const reply = await safety.graphql('mutation($e: AnyJson!) { recordExamination(itemId: "H-01", examination: $e) { summary { id } } }', {
-      e: examination,
+      e: { examiner: 'R. Okafor', report: 'NI-901', ...examination },
     });
     expect(reply.errors?.[0]?.extensions).toMatchObject({
       code: 'BAD_INPUT',

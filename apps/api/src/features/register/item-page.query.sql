@@ -8,7 +8,7 @@ SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.
 FROM item WHERE item.id = $1;
 
 -- records
-SELECT record.id, record.data, record.recorded_by, record.recorded_at, later.id AS superseded_by
+SELECT record.id, record.data, record.recorded_by, record.recorded_at, record.reason, later.id AS superseded_by
 FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
 WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3;
 

@@ -14,7 +14,7 @@ const head = `SELECT ${summaryColumns}, item.rest,
    FROM (SELECT * FROM booking WHERE booking.item_id = item.id ORDER BY upper(period) DESC LIMIT 50) booking) AS promises
 FROM item WHERE item.id = $1`;
 
-const records = `SELECT record.id, record.data, record.recorded_by, record.recorded_at, later.id AS superseded_by
+const records = `SELECT record.id, record.data, record.recorded_by, record.recorded_at, record.reason, later.id AS superseded_by
 FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
 WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3`;
 
@@ -49,8 +49,14 @@ export class ItemPageQuery {
 
   async records(itemId: string, first?: number | null, after?: string | null): Promise<ExaminationRecordConnection> {
     const size = pageSize(first);
-    const rows: { id: string; data: Examination; recorded_by: string; recorded_at: Date; superseded_by: string | null }[] =
-      await this.dataSource.query(records, [itemId, numberOf(after), size + 1]);
+    const rows: {
+      id: string;
+      data: Examination;
+      recorded_by: string;
+      recorded_at: Date;
+      reason: string | null;
+      superseded_by: string | null;
+    }[] = await this.dataSource.query(records, [itemId, numberOf(after), size + 1]);
     return connectionOf(
       rows,
       size,
@@ -61,6 +67,7 @@ export class ItemPageQuery {
         recordedBy: row.recorded_by,
         recordedAt: row.recorded_at.toISOString(),
         supersededBy: row.superseded_by,
+        reason: row.reason,
       }),
     );
   }

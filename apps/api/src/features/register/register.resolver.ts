@@ -93,9 +93,10 @@ export class RegisterResolver {
     @Args('itemId', { type: () => ID }) id: string,
     @Args('examination', { type: () => AnyJson }) examination: object,
     @Args('supersedes', { type: () => ID, nullable: true, description: 'The record that this one corrects.' }) supersedes: string | null,
+    @Args('reason', { type: () => String, nullable: true, description: 'Why a record is corrected.' }) reason: string | null,
     @Me() me: SignedIn,
   ): Promise<ItemHead> {
-    await this.service.recordExamination(id, examination, supersedes ?? null, me);
+    await this.service.recordExamination(id, examination, supersedes ?? null, reason ?? '', me);
     return this.page.head(id);
   }
 

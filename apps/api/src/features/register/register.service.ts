@@ -3,11 +3,12 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate, readInput } from '#kernel';
 import { type CartModel, type Examination, examination as examinationSchema, loadRule, riggingSystem } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { CLOCK, type Clock, latestDay, today } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { examinationFaults } from './examination-faults.js';
 import { writeStack } from './kit.writer.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './rows.js';
 
@@ -20,38 +21,47 @@ export class RegisterService {
   ) {}
 
   /** `supersedes` names the record that this one corrects; both stay on file. */
-  async recordExamination(id: string, input: unknown, supersedes: string | null, who: SignedIn): Promise<void> {
+  async recordExamination(id: string, input: unknown, supersedes: string | null, reason: string, who: SignedIn): Promise<void> {
     const read = readInput(examinationSchema, input);
     if (!read.ok) throw new BadInputError(read.error);
     const data: Examination = read.value;
-    if (data.on > today(this.clock))
-      throw new BadInputError([{ field: 'on', value: data.on, wanted: `no later than today, ${today(this.clock)}` }]);
     await this.change(id, async (manager, item) => {
       const rows = manager.getRepository(ExaminationRow);
-      if (supersedes !== null) await this.mayBeCorrected(manager, item.id, supersedes);
+      const of = supersedes === null ? null : await this.mayBeCorrected(manager, item.id, supersedes);
+      const faults = examinationFaults(data, latestDay(this.clock), of && { of, reason });
+      if (faults.length > 0) throw new BadInputError(faults);
       if (data.reportFile !== undefined && !(await manager.getRepository(ReportFileRow).existsBy({ id: data.reportFile, itemId: item.id })))
         throw new BadInputError([{ field: 'reportFile', value: data.reportFile, wanted: 'a report kept for this item' }]);
       for (const [index, day] of (data.answers ?? []).entries())
         if (!(await manager.getRepository(IncidentRow).existsBy({ itemId: item.id, onDay: day })))
           throw new BadInputError([{ field: `answers[${index}]`, value: day, wanted: 'the day of an incident of this item on file' }]);
-      await rows.insert({ itemId: item.id, data, recordedBy: who.name, recordedById: who.id, recordedAt: this.clock.now(), supersedes });
+      await rows.insert({
+        itemId: item.id,
+        data,
+        recordedBy: who.name,
+        recordedById: who.id,
+        recordedAt: this.clock.now(),
+        supersedes,
+        reason: of ? reason.trim() : null,
+      });
       const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
       return this.say(
         manager,
         who,
         id,
         'examined',
-        `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}.`,
+        `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}${of ? `; because ${reason.trim()}` : ''}.`,
       );
     });
   }
 
-  private async mayBeCorrected(manager: EntityManager, itemId: string, id: string): Promise<void> {
+  private async mayBeCorrected(manager: EntityManager, itemId: string, id: string): Promise<Examination> {
     const rows = manager.getRepository(ExaminationRow);
-    const known = /^\d{1,18}$/.test(id) && (await rows.existsBy({ id, itemId }));
+    const known = /^\d{1,18}$/.test(id) ? await rows.findOneBy({ id, itemId }) : null;
     if (!known) throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'an examination of this item on file' }]);
     if (await rows.existsBy({ supersedes: id }))
       throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'the newest record; this one has been corrected already' }]);
+    return known.data;
   }
 
   /** Keeps a report as it was handed in; gives its id. */
@@ -89,7 +99,7 @@ export class RegisterService {
 
   async recordIncident(id: string, on: string, what: string, who: SignedIn): Promise<void> {
     const sentence = required('what', what);
-    if (!isPlainDate(on) || on > today(this.clock))
+    if (!isPlainDate(on) || on > latestDay(this.clock))
       throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
     await this.change(id, async (manager) => {
       const [newest] = await manager.getRepository(ExaminationRow).find({ where: { itemId: id }, order: { id: 'DESC' }, take: 1 });

@@ -115,6 +115,9 @@ export class ExaminationRecord {
   /** The record that took its place; null while it counts. */
   @Field(() => ID, { nullable: true })
   supersededBy: string | null;
+
+  @Field(() => String, { nullable: true, description: 'Why it corrects an earlier record.' })
+  reason: string | null;
 }
 
 @ObjectType()

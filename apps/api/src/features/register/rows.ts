@@ -132,6 +132,10 @@ export class ExaminationRow {
   /** A correction names the record it takes the place of; nothing is ever changed. */
   @Column('bigint', { nullable: true })
   supersedes: string | null;
+
+  /** Why it was corrected. */
+  @Column('text', { nullable: true })
+  reason: string | null;
 }
 
 /** A report as it was handed in: kept whole, never changed. */

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { readServerSettings, readSettings, variables, variablesTable } from './config.js';
+import { dayIn, latestDay, readServerSettings, readSettings, variables, variablesTable } from './config.js';
 
 const database = 'postgres://someone:hidden-word@db:5432/house';
 const saying = (read: () => unknown): string => {
@@ -81,5 +81,27 @@ describe('the configuration', () => {
 
   it('stands in the README as it is', () => {
     expect(readFileSync('README.md', 'utf8')).toContain(variablesTable());
+  });
+});
+
+describe('the day that it is', () => {
+  const clock = (now: string) => ({ now: () => new Date(now) });
+
+  // Offsets of the time zone database: Kiritimati +14, Los Angeles -8 in winter and -7 in summer (from 14 March 2027, 10:00 UTC), Apia +13.
+  it.each([
+    ['2027-02-26T11:00:00Z', 'Pacific/Kiritimati', '2027-02-27'],
+    ['2027-02-26T09:59:59Z', 'Pacific/Kiritimati', '2027-02-26'],
+    ['2027-02-26T07:59:59Z', 'America/Los_Angeles', '2027-02-25'],
+    ['2027-02-26T08:00:00Z', 'America/Los_Angeles', '2027-02-26'],
+    ['2027-03-15T06:59:59Z', 'America/Los_Angeles', '2027-03-14'],
+    ['2027-03-15T07:00:00Z', 'America/Los_Angeles', '2027-03-15'],
+    ['2027-02-26T11:00:00Z', 'Pacific/Apia', '2027-02-27'],
+  ])('at %s in %s is %s', (now, zone, day) => {
+    expect(dayIn(clock(now), zone)).toBe(day);
+  });
+
+  it('is nowhere later than where the date line lets it be', () => {
+    expect(latestDay(clock('2027-02-26T11:00:00Z'))).toBe('2027-02-27');
+    expect(latestDay(clock('2027-02-26T09:00:00Z'))).toBe('2027-02-26');
   });
 });

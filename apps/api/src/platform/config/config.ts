@@ -198,3 +198,15 @@ export const today = (clock: Clock): string => {
   const now = clock.now();
   return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
 };
+
+/** The day that it is now in a zone of the time zone database; the day of the house where the zone is not known. */
+export function dayIn(clock: Clock, timeZone: string): string {
+  try {
+    return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(clock.now());
+  } catch {
+    return today(clock);
+  }
+}
+
+/** The latest day that it is anywhere: what happened today at a venue ahead of the house is no day to come. */
+export const latestDay = (clock: Clock): string => dayIn(clock, 'Pacific/Kiritimati');

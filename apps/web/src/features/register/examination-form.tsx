@@ -7,8 +7,8 @@ import { request, sendFile } from '../../platform/request.js';
 import { Choice, Form, LongText, Field as TypedField, useTypedForm } from '../../ui/form.js';
 
 const examine = graphql(`
-  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID) {
-    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes) { summary { id dueOn } }
+  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {
+    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }
   }
 `);
 
@@ -54,6 +54,8 @@ const textOf = (value: unknown): string =>
 const typedExamination = z.record(z.string(), z.string()).superRefine((typed, context) => {
   const say = (key: string, message: string) => context.addIssue({ code: 'custom', path: [key], message });
   if (!typed.on) say('on', 'the day, YYYY-MM-DD');
+  if (!typed.examiner?.trim()) say('examiner', 'the name of who examined it');
+  if (typed.corrects === 'yes' && !typed.reason?.trim()) say('reason', 'why the record is corrected');
   if (typed.nextLatestOn && typed.on && typed.nextLatestOn <= typed.on) say('nextLatestOn', `a day after ${typed.on}`);
 });
 
@@ -63,6 +65,8 @@ const onFile = (examination: Examination | undefined): Record<string, string> =>
     particulars.map(([key]) => [key, textOf((examination?.particulars as Record<string, unknown> | undefined)?.[key])]),
   ),
   outcome: examination?.outcome ?? 'pass',
+  reason: '',
+  corrects: examination ? 'yes' : '',
 });
 
 /** Records an examination with what its report says and the report itself; `of` is the record that is corrected. */
@@ -74,7 +78,12 @@ export function ExaminationForm({ itemId, of }: { itemId: string; of?: { id: str
     mutationFn: async (typed: Record<string, string>) => {
       const kept = file ? await sendReport(itemId, file) : undefined;
       const reportFile = kept?.id ?? of?.examination.reportFile;
-      return request(examine, { itemId, examination: examinationOf(typed, reportFile), supersedes: of?.id ?? null });
+      return request(examine, {
+        itemId,
+        examination: examinationOf(typed, reportFile),
+        supersedes: of?.id ?? null,
+        reason: typed.reason || null,
+      });
     },
     onSuccess: async () => {
       form.reset(onFile(of?.examination));
@@ -84,7 +93,10 @@ export function ExaminationForm({ itemId, of }: { itemId: string; of?: { id: str
   });
   return (
     <Form form={form} onSubmit={(typed) => record.mutate(typed)} error={record.error}>
-      <div className="fields">{main.map(input)}</div>
+      <div className="fields">
+        {main.map(input)}
+        {of && <TypedField name="reason" label="Why it is corrected" />}
+      </div>
       <details>
         <summary>What else the report says</summary>
         <div className="fields">{particulars.map(input)}</div>

@@ -7,6 +7,7 @@ export interface ExaminationRecord {
   readonly recordedBy: string;
   readonly recordedAt: string;
   readonly supersededBy?: string | null;
+  readonly reason?: string | null;
 }
 
 /** Every record of an item, newest first; corrected ones stay, struck through in words. */
@@ -49,6 +50,7 @@ function Record({ record, itemId, mayCorrect }: { record: ExaminationRecord; ite
       <td>{each.nextLatestOn ?? ''}</td>
       <td>
         {record.recordedAt.slice(0, 10)}, {record.recordedBy}
+        {record.reason && <div>corrects an earlier one: {record.reason}</div>}
         {supersededBy ? (
           <div>◐ corrected since, does not count</div>
         ) : (

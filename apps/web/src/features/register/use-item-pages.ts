@@ -7,7 +7,7 @@ const recordsQuery = graphql(`
     item(id: $id) {
       records(first: 20, after: $after) {
         pageInfo { hasNextPage endCursor }
-        edges { node { id examination recordedBy recordedAt supersededBy } }
+        edges { node { id examination recordedBy recordedAt supersededBy reason } }
       }
     }
   }

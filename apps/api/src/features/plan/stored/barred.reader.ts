@@ -2,7 +2,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BarredItem, barredItems } from '#pack-plan';
 import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
-import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
+import { CLOCK, type Clock, dayIn } from '../../../platform/config/config.js';
 
 /** An item of a plan that must not fly as things stand now, with what it concerns. */
 export interface BarredInPlan extends BarredItem {
@@ -18,8 +18,10 @@ interface Suspect extends Omit<BarredInPlan, keyof BarredItem> {
   readonly id: string;
 }
 
-const headOf = `SELECT plan.tour_id AS "tourId", head.data #>> '{show,to}' AS until, head.data #>> '{tour,from}' AS prep
-FROM pack_plan plan JOIN plan_part head ON head.plan_id = plan.id AND head.part = 'head' WHERE plan.id = $1`;
+// The days of the tour as it stands now: a tour that was moved is judged on the days it was moved to.
+const headOf = `SELECT plan.tour_id AS "tourId", show->>'to' AS until, show->>'timeZone' AS zone, tour.prep_from::text AS prep
+FROM pack_plan plan JOIN tour ON tour.id = plan.tour_id CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') show
+WHERE plan.id = $1 AND show->>'id' = plan.show_id`;
 
 // Used items that may be barred by what is known of them without judging; the gate has the word on each.
 const suspects = `WITH used AS (SELECT DISTINCT each->>'item' AS id FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = $1 AND part = 'uses'),
@@ -51,9 +53,9 @@ export class BarredReader {
 
   /** Barred items of a plan from today, or from the first day of its tour where that is later, through the last day of its show. */
   async of(manager: EntityManager, planId: string): Promise<readonly BarredInPlan[]> {
-    const [head]: { tourId: string; until: string; prep: string }[] = await manager.query(headOf, [planId]);
+    const [head]: { tourId: string; until: string; zone: string; prep: string }[] = await manager.query(headOf, [planId]);
     if (!head) return [];
-    const from = laterOf(today(this.clock), head.prep);
+    const from = laterOf(dayIn(this.clock, head.zone), head.prep);
     const to = laterOf(from, head.until);
     const found: Suspect[] = await manager.query(suspects, [planId, to]);
     if (found.length === 0) return [];
