@@ -17,6 +17,9 @@ const needs = {
   bench: ['server'],
   solve: ['server'],
   plan: ['server'],
+  backup: ['server'],
+  restore: ['server'],
+  export: ['server'],
   generate: ['server'],
   pictures: ['server', 'web'],
   build: ['server', 'web'],
@@ -35,7 +38,7 @@ process.stdout.on('error', (fault) => {
 install();
 for (const part of needs[command]) build(part);
 if (command !== 'build') {
-  process.chdir(process.env.INIT_CWD && ['solve', 'plan', 'bench'].includes(command) ? process.env.INIT_CWD : root);
+  process.chdir(process.env.INIT_CWD && ['solve', 'plan', 'bench', 'backup', 'restore', 'export'].includes(command) ? process.env.INIT_CWD : root);
   const { main } = await import(pathToFileURL(join(root, 'dist', 'apps', 'cli', `${command}.js`)).href);
   process.exitCode = await main(rest, root);
 }

@@ -1,3 +1,4 @@
 export * from './embedded-database.js';
 export * from './integer-program.js';
+export * from './running-database.js';
 export * from './trouble.js';

@@ -1,0 +1,42 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import pg from 'pg';
+import { groupDigits } from '#kernel';
+import { Trouble } from '#runtime';
+import { checkIndexes } from './keeping/check-indexes.js';
+import { atTerminal, openHouseDatabase, sizeOf } from './keeping/house-database.js';
+import { writeBackup } from './keeping/write-backup.js';
+
+const usage = 'npm run backup -- FILE';
+
+/** Everything that is on file into one file, while the house goes on working. Exit code 1 where it was not written, or the server found its own files damaged. */
+export function main(args: readonly string[], root: string): Promise<number> {
+  const say = (sentence: string) => void process.stdout.write(`${sentence}\n`);
+  return atTerminal(async () => {
+    const [path, ...more] = args;
+    if (path === undefined || path.startsWith('-') || more.length > 0) throw new Trouble(`Wanted: ${usage}`);
+    const database = await openHouseDatabase(root, say);
+    const client = new pg.Client({ connectionString: database.url });
+    try {
+      await client.connect();
+      const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
+      const { manifest, bytes } = await writeBackup(client, path, version, new Date());
+      const rows = manifest.tables.reduce((sum, each) => sum + each.rows, 0);
+      say(
+        `${path}: ${groupDigits(rows)} rows of ${manifest.tables.length} tables as of ${manifest.madeAt}, ${sizeOf(bytes)}, read back and compared.`,
+      );
+      say('It holds everything, hashed passwords too: keep it where only you can read it, and not on this machine alone.');
+      const check = await checkIndexes(client);
+      if (check.notDone !== undefined) say(`The server's own check of its tables and indexes was not made: ${check.notDone}.`);
+      else if (check.faults.length === 0) say(`The server checked ${check.tables} tables and ${check.indexes} indexes: nothing wrong.`);
+      else
+        say(
+          `The server's own check of its files FOUND FAULTS; the rows were read, but this house should be restored:\n  ${check.faults.join('\n  ')}`,
+        );
+      return check.faults.length > 0 ? 1 : 0;
+    } finally {
+      await client.end().catch(() => undefined);
+      await database.close();
+    }
+  });
+}

@@ -1,0 +1,95 @@
+import { createHash } from 'node:crypto';
+import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
+import type pg from 'pg';
+import { Trouble } from '#runtime';
+import { copyOut } from './copy-table.js';
+import { type Manifest, backupFormat, manifestName, partName } from './manifest.js';
+import { PackedWriter } from './packed-file.js';
+import { readBackup } from './read-backup.js';
+import { type StoredTable, copyOutStatement, leftOut, plainText, storedSequences, storedTables } from './stored-tables.js';
+
+const partBytes = 4 * 1024 * 1024;
+
+export interface Backup {
+  readonly manifest: Manifest;
+  readonly bytes: number;
+}
+
+/**
+ * Writes everything that is on file into one packed file, as it stood at one moment, while others go on working; reads the file back, and only then
+ * gives it its name. A file that is there already is not overwritten.
+ */
+export async function writeBackup(client: pg.ClientBase, path: string, version: string, at: Date): Promise<Backup> {
+  if (existsSync(path)) throw new Trouble(`${path} is there already: wanted the name of a new file.`);
+  const unfinished = `${path}.unfinished`;
+  const packed = new PackedWriter(unfinished);
+  try {
+    const manifest = await writeTables(client, packed, version, at);
+    await packed.close();
+    const { manifest: read } = await readBackup(unfinished);
+    if (JSON.stringify(read) !== JSON.stringify(manifest)) throw new Trouble(`What was read back from ${path} is not what was written.`);
+    renameSync(unfinished, path);
+    return { manifest, bytes: statSync(path).size };
+  } catch (fault) {
+    packed.abandon();
+    rmSync(unfinished, { force: true });
+    const code = (fault as NodeJS.ErrnoException).code ?? '';
+    if (['ENOSPC', 'EACCES', 'ENOENT', 'EISDIR', 'EROFS', 'EDQUOT'].includes(code))
+      throw new Trouble(`The backup could not be written to ${path} (${code}); nothing of it was kept.`);
+    throw fault;
+  }
+}
+
+async function writeTables(client: pg.ClientBase, packed: PackedWriter, version: string, at: Date): Promise<Manifest> {
+  await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+  try {
+    for (const statement of plainText) await client.query(statement);
+    const found = await client.query<{ name: string }>('SELECT name FROM migrations ORDER BY id').catch((fault: { code?: string }) => {
+      if (fault.code === '42P01') throw new Trouble('This database holds no house yet: there is nothing to back up.');
+      throw fault;
+    });
+    const tables = [];
+    for (const table of await storedTables(client)) tables.push({ ...table, ...(await writeTable(client, packed, table, at)) });
+    const { rows: server } = await client.query<{ server_version: string }>('SHOW server_version');
+    const manifest: Manifest = {
+      format: backupFormat,
+      madeAt: at.toISOString(),
+      version,
+      postgres: server.map((each) => each.server_version).join(),
+      migrations: found.rows.map(({ name }) => name),
+      tables: tables.map((table) => ({ ...table, columns: [...table.columns], order: [...table.order] })),
+      sequences: await storedSequences(client),
+      leftOut: [...leftOut],
+    };
+    await packed.add(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), at);
+    return manifest;
+  } finally {
+    await client.query('ROLLBACK').catch(() => undefined);
+  }
+}
+
+async function writeTable(
+  client: pg.ClientBase,
+  packed: PackedWriter,
+  table: StoredTable,
+  at: Date,
+): Promise<{ rows: number; bytes: number; sha256: string }> {
+  const hash = createHash('sha256');
+  let held: Buffer[] = [];
+  let [length, bytes, part] = [0, 0, 0];
+  const flush = async () => {
+    if (length === 0) return;
+    await packed.add(partName(table.name, ++part), Buffer.concat(held), at);
+    held = [];
+    length = 0;
+  };
+  const rows = await copyOut(client, copyOutStatement(table), async (chunk) => {
+    hash.update(chunk);
+    held.push(chunk);
+    length += chunk.length;
+    bytes += chunk.length;
+    if (length >= partBytes) await flush();
+  });
+  await flush();
+  return { rows, bytes, sha256: hash.digest('hex') };
+}
