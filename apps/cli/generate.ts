@@ -1,5 +1,5 @@
 import 'reflect-metadata';
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Controller, Module } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
@@ -53,7 +53,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
       generates: {
         [`${folder}/`]: {
           preset: 'client',
-          presetConfig: { fragmentMasking: false },
+          presetConfig: { fragmentMasking: false, persistedDocuments: { hashAlgorithm: 'sha256' } },
           config: {
             documentMode: 'string',
             useTypeImports: true,
@@ -84,5 +84,18 @@ export async function main(_args: readonly string[], root: string): Promise<numb
     },
     true,
   );
+  writeOperations(folder);
   return 0;
+}
+
+/** What the screens were built with, for the API, which takes nothing else from strangers: hash -> document. */
+function writeOperations(folder: string): void {
+  const listed = join(folder, 'persisted-documents.json');
+  const documents = JSON.parse(readFileSync(listed, 'utf8')) as Record<string, string>;
+  rmSync(listed);
+  const lines = Object.entries(documents).map(([hash, document]) => `  '${hash}':\n    ${JSON.stringify(document)},\n`);
+  writeFileSync(
+    join(folder, 'persisted-operations.ts'),
+    `/* eslint-disable */\n/** Operations of the screens by the SHA-256 of their documents. */\nexport const persistedOperations: Readonly<Record<string, string>> = {\n${lines.join('')}};\n`,
+  );
 }

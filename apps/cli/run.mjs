@@ -82,7 +82,7 @@ function build(part) {
       '--config-file',
       '.config/swcrc.json',
       '--ignore',
-      '**/*.spec.ts,libs/contracts/**',
+      '**/*.spec.ts,libs/contracts/{gql,graphql,index}.ts',
       '--extensions',
       '.ts',
       '--quiet',

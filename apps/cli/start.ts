@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
+import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { type EmbeddedDatabase, Trouble, startEmbeddedDatabase } from '#runtime';
@@ -12,11 +13,16 @@ import { readSettings, systemClock, today } from '../api/src/platform/config/con
 import { MakeService } from '../api/src/features/plan/make/make.service.js';
 import { JobRunner } from '../api/src/planning/jobs/job-runner.js';
 import { Jobs } from '../api/src/planning/jobs/jobs.js';
+import { checkPassword } from '../api/src/platform/sign-in/password.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
+import { AccountRow } from '../api/src/platform/sign-in/rows.js';
 import { DataSource } from 'typeorm';
 
-/** Everything on one port: database (embedded, or DATABASE_URL), API, screens, demo tour in an empty database. Runs until it is told to stop. */
-export async function main(_args: readonly string[], root: string): Promise<number> {
+/**
+ * Everything on one port: database (embedded, or DATABASE_URL), API, screens, demo tour in an empty database. Runs until it is told to stop.
+ * `--lan`: listens on every network of this machine, so that phones reach it.
+ */
+export async function main(args: readonly string[], root: string): Promise<number> {
   const say = (sentence: string) => void process.stdout.write(`${sentence}\n`);
   const stop = new StopSignal();
   let database: EmbeddedDatabase | undefined;
@@ -24,8 +30,9 @@ export async function main(_args: readonly string[], root: string): Promise<numb
   try {
     const settings = readSettings(process.env, 'start');
     const { port } = settings;
+    const host = args.includes('--lan') ? '0.0.0.0' : settings.host;
     settings.warnings.forEach(say);
-    await portMustBeFree(port);
+    await portMustBeFree(port, host);
     const dataFolder = settings.dataFolder ?? join(root, '.data');
     if (settings.databaseUrl === null) database = await startEmbeddedDatabase({ folder: dataFolder, durable: true, say });
     const databaseUrl = settings.databaseUrl ?? database!.url;
@@ -39,11 +46,14 @@ export async function main(_args: readonly string[], root: string): Promise<numb
     await app.init();
     app.get(JobRunner).start();
     const passwords = await demoIfEmpty(app, root, dataFolder);
-    await app.listen(port);
-    say(`Cartwright is at http://localhost:${port}`);
+    await app.listen(port, host);
+    for (const line of addressLines(host, port)) say(line);
     if (passwords) {
-      say('Sign in as one of these made-up people:');
+      say('Sign in as one of these made-up people. This is printed once; change them under People before anybody else gets in:');
       for (const { role, name, email } of demoPeople) say(`  ${name.padEnd(17)}${email.padEnd(32)}${passwords[role]}`);
+    } else {
+      const left = await firstPasswordsLeft(app.get(DataSource), dataFolder);
+      if (left > 0) say(`${left} of the made-up people still have the password of the first start; it is in ${signInFile(dataFolder)}.`);
     }
     say('Ctrl-C stops it, database included.');
     await stop.wait();
@@ -79,23 +89,58 @@ class StopSignal {
 }
 
 /** Looked at first, before anything is started for nothing. */
-async function portMustBeFree(port: number): Promise<void> {
+async function portMustBeFree(port: number, host: string): Promise<void> {
   const probe = createServer();
   const code = await new Promise<string | undefined>((resolve) => {
     probe.once('error', (fault: NodeJS.ErrnoException) => resolve(fault.code));
-    probe.listen(port, () => resolve(undefined));
+    probe.listen(port, host, () => resolve(undefined));
   });
   await new Promise<void>((resolve) => (code === undefined ? probe.close(() => resolve()) : resolve()));
   if (code === 'EADDRINUSE') throw new Trouble(`Port ${port} is in use by another program. Choose another: PORT=4311 npm start`);
   if (code === 'EACCES') throw new Trouble(`Port ${port} is not open to this user. Choose one above 1023: PORT=4310 npm start`);
+  if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') throw new Trouble(`HOST is "${host}": wanted an address of this machine.`);
   if (code !== undefined) throw new Trouble(`Port ${port} cannot be used (${code}).`);
 }
 
-/** Loads the demo into an empty database and plans its first show; gives the passwords whenever this install made them. */
+/** Where people find it: what is printed is what is listened on. */
+export function addressLines(host: string, port: number, interfaces = networkInterfaces()): string[] {
+  const urlOf = (address: string) => `http://${address.includes(':') ? `[${address}]` : address}:${port}`;
+  const isAll = host === '0.0.0.0' || host === '::';
+  if (!isAll) {
+    const isHere = host === 'localhost' || host === '::1' || /^127\./.test(host);
+    return [
+      `Cartwright is at ${urlOf(host === '127.0.0.1' ? 'localhost' : host)}${isHere ? ', for this machine only (npm start -- --lan: for others too)' : ''}`,
+    ];
+  }
+  const addresses = Object.values(interfaces)
+    .flatMap((each) => each ?? [])
+    .filter((each) => !each.internal && (each.family === 'IPv4' || (host === '::' && !each.address.startsWith('fe80'))))
+    .map((each) => urlOf(each.address));
+  return [`Cartwright is at ${urlOf('localhost')}`, ...addresses.map((each) => `  and for whoever is on that network at ${each}`)];
+}
+
+const signInFile = (dataFolder: string): string => join(dataFolder, 'sign-in.json');
+
+/** Forgets the passwords that somebody has changed since; how many of the first start still hold. */
+async function firstPasswordsLeft(dataSource: DataSource, dataFolder: string): Promise<number> {
+  const file = signInFile(dataFolder);
+  if (!existsSync(file)) return 0;
+  const passwords = JSON.parse(readFileSync(file, 'utf8')) as Partial<Record<Role, string>>;
+  const left: Partial<Record<Role, string>> = {};
+  for (const { email, role } of demoPeople) {
+    const account = await dataSource.getRepository(AccountRow).findOneBy({ email });
+    const password = passwords[role];
+    if (account && password !== undefined && (await checkPassword(password, account.passwordHash))) left[role] = password;
+  }
+  if (Object.keys(left).length === 0) rmSync(file);
+  else writeFileSync(file, JSON.stringify(left), { mode: 0o600 });
+  return Object.keys(left).length;
+}
+
+/** Loads the demo into an empty database and plans its shows; gives the passwords where that was done now. */
 async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder: string): Promise<Record<Role, string> | undefined> {
-  const file = join(dataFolder, 'sign-in.json');
   const dataSource = app.get(DataSource);
-  if (!(await isEmpty(dataSource))) return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Record<Role, string>) : undefined;
+  if (!(await isEmpty(dataSource))) return undefined;
   const password = () =>
     randomBytes(6)
       .toString('base64url')
@@ -106,6 +151,6 @@ async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder
   for (const show of ['quayside', 'old-mill', 'fenland'])
     await app.get(Jobs).ended(await plans.make('harbour-lights', show, { name: 'Cartwright' }));
   mkdirSync(dataFolder, { recursive: true });
-  writeFileSync(file, JSON.stringify(passwords), { mode: 0o600 });
+  writeFileSync(signInFile(dataFolder), JSON.stringify(passwords), { mode: 0o600 });
   return passwords;
 }

@@ -772,12 +772,12 @@ export const MeDocument = new TypedDocumentString(`
     role
   }
 }
-    `) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
+    `, {"hash":"sha256:ca180b17287fb910697e2d16239d48eb689d6f9f27a426d0edd6f2b8bac9242a"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
 export const SignOutDocument = new TypedDocumentString(`
     mutation SignOut {
   signOut
 }
-    `) as unknown as TypedDocumentString<SignOutMutation, SignOutMutationVariables>;
+    `, {"hash":"sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956"}) as unknown as TypedDocumentString<SignOutMutation, SignOutMutationVariables>;
 export const PeopleDocument = new TypedDocumentString(`
     query People {
   people {
@@ -787,14 +787,14 @@ export const PeopleDocument = new TypedDocumentString(`
     role
   }
 }
-    `) as unknown as TypedDocumentString<PeopleQuery, PeopleQueryVariables>;
+    `, {"hash":"sha256:345a601f52c3fab9ab7d9689c897e8c2c4bbc1ba40670d687217f3a9a06e3cd7"}) as unknown as TypedDocumentString<PeopleQuery, PeopleQueryVariables>;
 export const AddPersonDocument = new TypedDocumentString(`
     mutation AddPerson($person: PersonInput!) {
   addPerson(person: $person) {
     id
   }
 }
-    `) as unknown as TypedDocumentString<AddPersonMutation, AddPersonMutationVariables>;
+    `, {"hash":"sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25"}) as unknown as TypedDocumentString<AddPersonMutation, AddPersonMutationVariables>;
 export const RenamePersonDocument = new TypedDocumentString(`
     mutation RenamePerson($id: ID!, $name: String!) {
   renamePerson(id: $id, name: $name) {
@@ -802,12 +802,12 @@ export const RenamePersonDocument = new TypedDocumentString(`
     name
   }
 }
-    `) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
+    `, {"hash":"sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2"}) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
 export const ChangePasswordDocument = new TypedDocumentString(`
     mutation ChangePassword($old: String!, $next: String!) {
   changePassword(old: $old, next: $next)
 }
-    `) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
+    `, {"hash":"sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4"}) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
 export const SignInDocument = new TypedDocumentString(`
     mutation SignIn($email: String!, $password: String!) {
   signIn(email: $email, password: $password) {
@@ -820,12 +820,12 @@ export const SignInDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
+    `, {"hash":"sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b"}) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
 export const WorkListDocument = new TypedDocumentString(`
     query WorkList($planId: ID!) {
   workList(planId: $planId)
 }
-    `) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
+    `, {"hash":"sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab"}) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
 export const SetStackDocument = new TypedDocumentString(`
     mutation SetStack($cart: ID!, $serials: [String!]!) {
   setStack(cart: $cart, serials: $serials) {
@@ -834,12 +834,12 @@ export const SetStackDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
+    `, {"hash":"sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf"}) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
 export const DoMoveDocument = new TypedDocumentString(`
     mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
   doMove(planId: $planId, box: $box, from: $from, to: $to)
 }
-    `) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
+    `, {"hash":"sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34"}) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
 export const CountSheetDocument = new TypedDocumentString(`
     query CountSheet($tourId: ID!, $showId: ID!) {
   countSheet(tourId: $tourId, showId: $showId) {
@@ -890,7 +890,7 @@ export const CountSheetDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<CountSheetQuery, CountSheetQueryVariables>;
+    `, {"hash":"sha256:478e6a781a0135c422f8cb21969c0091fd98f1ab76aa2ca38894fc82a167aa57"}) as unknown as TypedDocumentString<CountSheetQuery, CountSheetQueryVariables>;
 export const RecordCountsDocument = new TypedDocumentString(`
     mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {
   recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {
@@ -903,7 +903,7 @@ export const RecordCountsDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<RecordCountsMutation, RecordCountsMutationVariables>;
+    `, {"hash":"sha256:36ed7032eda4ff89be04cb99d6bc7db460b0b7224294cd710080a77969d9e929"}) as unknown as TypedDocumentString<RecordCountsMutation, RecordCountsMutationVariables>;
 export const CorrectCountDocument = new TypedDocumentString(`
     mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {
   correctCount(
@@ -916,14 +916,14 @@ export const CorrectCountDocument = new TypedDocumentString(`
     showId
   }
 }
-    `) as unknown as TypedDocumentString<CorrectCountMutation, CorrectCountMutationVariables>;
+    `, {"hash":"sha256:815d471aae26610fe69ce8f7c0169f78b848a8a7108232b39e43c526438bd268"}) as unknown as TypedDocumentString<CorrectCountMutation, CorrectCountMutationVariables>;
 export const TakeCountBackDocument = new TypedDocumentString(`
     mutation TakeCountBack($id: ID!, $reason: String!) {
   takeCountBack(id: $id, reason: $reason) {
     showId
   }
 }
-    `) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
+    `, {"hash":"sha256:a760d567948a7ec21bd923601f0790b14a1fe36986d77a4600668b708c5d53dc"}) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
     query Dates($after: String) {
   examinedItems(first: 100, after: $after) {
@@ -945,7 +945,7 @@ export const DatesDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+    `, {"hash":"sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb"}) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
 export const ShowsToServeDocument = new TypedDocumentString(`
     query ShowsToServe {
   tours(first: 100) {
@@ -961,12 +961,12 @@ export const ShowsToServeDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ShowsToServeQuery, ShowsToServeQueryVariables>;
+    `, {"hash":"sha256:cf36d081c007d979c7211240951a65dba3e9e92b9e33ec474926180ef02103c2"}) as unknown as TypedDocumentString<ShowsToServeQuery, ShowsToServeQueryVariables>;
 export const FirstDayForDocument = new TypedDocumentString(`
     query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {
   firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)
 }
-    `) as unknown as TypedDocumentString<FirstDayForQuery, FirstDayForQueryVariables>;
+    `, {"hash":"sha256:be9c25588219a6460e1f20d50c59e9b5531fec7991598c246746dd571582feb5"}) as unknown as TypedDocumentString<FirstDayForQuery, FirstDayForQueryVariables>;
 export const FleetCalendarDocument = new TypedDocumentString(`
     query FleetCalendar($from: String!, $days: Int!, $depot: String) {
   depots
@@ -982,7 +982,7 @@ export const FleetCalendarDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<FleetCalendarQuery, FleetCalendarQueryVariables>;
+    `, {"hash":"sha256:cf67da107fcdefc6c3d974b2efc7330515ca6859126c961eea0c35bae6fead19"}) as unknown as TypedDocumentString<FleetCalendarQuery, FleetCalendarQueryVariables>;
 export const RemediesDocument = new TypedDocumentString(`
     query Remedies($model: String!, $day: String!, $depot: String) {
   remedies(model: $model, day: $day, depot: $depot) {
@@ -991,7 +991,7 @@ export const RemediesDocument = new TypedDocumentString(`
     sentence
   }
 }
-    `) as unknown as TypedDocumentString<RemediesQuery, RemediesQueryVariables>;
+    `, {"hash":"sha256:16fb64103875deb4ad9f91f70aa98e0bc576622c66aed86d9a518718128188fa"}) as unknown as TypedDocumentString<RemediesQuery, RemediesQueryVariables>;
 export const OpenHoldsDocument = new TypedDocumentString(`
     query OpenHolds {
   openHolds {
@@ -1003,7 +1003,7 @@ export const OpenHoldsDocument = new TypedDocumentString(`
     items
   }
 }
-    `) as unknown as TypedDocumentString<OpenHoldsQuery, OpenHoldsQueryVariables>;
+    `, {"hash":"sha256:7b3d636a41afae30a07bb0c968f8c6624d2dc929250fcc59178c07ee32d4bf53"}) as unknown as TypedDocumentString<OpenHoldsQuery, OpenHoldsQueryVariables>;
 export const PlaceHoldDocument = new TypedDocumentString(`
     mutation PlaceHold($hold: HoldInput!) {
   placeHold(hold: $hold) {
@@ -1016,12 +1016,12 @@ export const PlaceHoldDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<PlaceHoldMutation, PlaceHoldMutationVariables>;
+    `, {"hash":"sha256:e89ec08f20ede4491cd8fdc9dcf190f06a7489a66134e034b57e5d718e396d2c"}) as unknown as TypedDocumentString<PlaceHoldMutation, PlaceHoldMutationVariables>;
 export const GiveHoldBackDocument = new TypedDocumentString(`
     mutation GiveHoldBack($id: ID!) {
   giveHoldBack(id: $id)
 }
-    `) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
+    `, {"hash":"sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19"}) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
 export const HangModelsDocument = new TypedDocumentString(`
     query HangModels {
   catalogueModels {
@@ -1030,7 +1030,7 @@ export const HangModelsDocument = new TypedDocumentString(`
     data
   }
 }
-    `) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
+    `, {"hash":"sha256:7e014f0960d3b031887ee06be21203371419d4b6bc5b0d3feea0c7bb9b5670c9"}) as unknown as TypedDocumentString<HangModelsQuery, HangModelsQueryVariables>;
 export const AddLoadReadingDocument = new TypedDocumentString(`
     mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {
   addLoadReading(
@@ -1045,7 +1045,7 @@ export const AddLoadReadingDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
+    `, {"hash":"sha256:0d1173de3b89363f5be2c60daf68074f1f00f3cc5da957736be0744d56a49e4f"}) as unknown as TypedDocumentString<AddLoadReadingMutation, AddLoadReadingMutationVariables>;
 export const RiggingRecordDocument = new TypedDocumentString(`
     query RiggingRecord($planId: ID!) {
   riggingRecord(planId: $planId) {
@@ -1071,7 +1071,7 @@ export const RiggingRecordDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
+    `, {"hash":"sha256:f20989eb974427e057a2b2d112d047b41683fddb0baffef7c0c4f78007c9e0ec"}) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
 export const SignOffDocument = new TypedDocumentString(`
     mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
   signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) {
@@ -1080,7 +1080,7 @@ export const SignOffDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+    `, {"hash":"sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
 export const BarredNowDocument = new TypedDocumentString(`
     query BarredNow($id: ID!) {
   plan(id: $id) {
@@ -1093,7 +1093,7 @@ export const BarredNowDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
+    `, {"hash":"sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {
@@ -1152,7 +1152,7 @@ export const ShowPageDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
+    `, {"hash":"sha256:99c320cc725b63bce7325f9c552ee864a722241fe07935ea1a8343f2c5168d64"}) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
 export const PlanProgressDocument = new TypedDocumentString(`
     query PlanProgress($id: ID!) {
   plan(id: $id) {
@@ -1163,7 +1163,7 @@ export const PlanProgressDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<PlanProgressQuery, PlanProgressQueryVariables>;
+    `, {"hash":"sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361"}) as unknown as TypedDocumentString<PlanProgressQuery, PlanProgressQueryVariables>;
 export const PlanFindingsDocument = new TypedDocumentString(`
     query PlanFindings($id: ID!) {
   plan(id: $id) {
@@ -1178,63 +1178,63 @@ export const PlanFindingsDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<PlanFindingsQuery, PlanFindingsQueryVariables>;
+    `, {"hash":"sha256:792bbe693cbdda83038cb7ab084c50bdf834a1c70972e5800db2ae0f68fd221e"}) as unknown as TypedDocumentString<PlanFindingsQuery, PlanFindingsQueryVariables>;
 export const PlanCartsDocument = new TypedDocumentString(`
     query PlanCarts($id: ID!) {
   plan(id: $id) {
     carts
   }
 }
-    `) as unknown as TypedDocumentString<PlanCartsQuery, PlanCartsQueryVariables>;
+    `, {"hash":"sha256:3d42b5a6e7e349d574cd839032c7dbc6d1bd624235831f7a7148dece2026d1d0"}) as unknown as TypedDocumentString<PlanCartsQuery, PlanCartsQueryVariables>;
 export const PlanPicksDocument = new TypedDocumentString(`
     query PlanPicks($id: ID!) {
   plan(id: $id) {
     picks
   }
 }
-    `) as unknown as TypedDocumentString<PlanPicksQuery, PlanPicksQueryVariables>;
+    `, {"hash":"sha256:0e6d7182f5f486b6999aaadad3a2183e80f0c59e50d1c28724943a73758ef752"}) as unknown as TypedDocumentString<PlanPicksQuery, PlanPicksQueryVariables>;
 export const PlanHangDocument = new TypedDocumentString(`
     query PlanHang($id: ID!, $hang: String!) {
   plan(id: $id) {
     hang(hang: $hang)
   }
 }
-    `) as unknown as TypedDocumentString<PlanHangQuery, PlanHangQueryVariables>;
+    `, {"hash":"sha256:9a78020a980282c1353842f24e6690176d3e910ad1a8618801fcdccefb125582"}) as unknown as TypedDocumentString<PlanHangQuery, PlanHangQueryVariables>;
 export const PlanHardwareDocument = new TypedDocumentString(`
     query PlanHardware($id: ID!) {
   plan(id: $id) {
     hardware
   }
 }
-    `) as unknown as TypedDocumentString<PlanHardwareQuery, PlanHardwareQueryVariables>;
+    `, {"hash":"sha256:85c12e29f285d82a740f2a59d1c0be9b9058e7dc59bd01988da5812c0f522d1d"}) as unknown as TypedDocumentString<PlanHardwareQuery, PlanHardwareQueryVariables>;
 export const PlanTruckHeadDocument = new TypedDocumentString(`
     query PlanTruckHead($id: ID!) {
   plan(id: $id) {
     truckHead
   }
 }
-    `) as unknown as TypedDocumentString<PlanTruckHeadQuery, PlanTruckHeadQueryVariables>;
+    `, {"hash":"sha256:d0f3771b1d1ba12abebe4c6f51a9b8a66b7558571eb6421ebed2a609705e4c4e"}) as unknown as TypedDocumentString<PlanTruckHeadQuery, PlanTruckHeadQueryVariables>;
 export const PlanTruckDocument = new TypedDocumentString(`
     query PlanTruck($id: ID!, $truck: String!) {
   plan(id: $id) {
     truck(truck: $truck)
   }
 }
-    `) as unknown as TypedDocumentString<PlanTruckQuery, PlanTruckQueryVariables>;
+    `, {"hash":"sha256:2c34e954acb38532465ecd8c4dddb829784a8fa120432324d53f4af3a1672fed"}) as unknown as TypedDocumentString<PlanTruckQuery, PlanTruckQueryVariables>;
 export const PlanDueDocument = new TypedDocumentString(`
     query PlanDue($id: ID!) {
   plan(id: $id) {
     due
   }
 }
-    `) as unknown as TypedDocumentString<PlanDueQuery, PlanDueQueryVariables>;
+    `, {"hash":"sha256:b293e30295be71cf0fc254744c11a5663ac5be179c713dc09a30bedd87e73540"}) as unknown as TypedDocumentString<PlanDueQuery, PlanDueQueryVariables>;
 export const WholePlanDocument = new TypedDocumentString(`
     query WholePlan($id: ID!) {
   plan(id: $id) {
     plan
   }
 }
-    `) as unknown as TypedDocumentString<WholePlanQuery, WholePlanQueryVariables>;
+    `, {"hash":"sha256:1df863940a01bae19317515c84ccc95b70430eceadbc65d47815275477599769"}) as unknown as TypedDocumentString<WholePlanQuery, WholePlanQueryVariables>;
 export const MakePackPlanDocument = new TypedDocumentString(`
     mutation MakePackPlan($tourId: ID!, $showId: ID!) {
   makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {
@@ -1256,7 +1256,7 @@ export const MakePackPlanDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
+    `, {"hash":"sha256:40b71e5053ae1736087ef043c21dd3acb1741cb16e4cc917472d0a5695338fd4"}) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
 export const ReleasePackPlanDocument = new TypedDocumentString(`
     mutation ReleasePackPlan($planId: ID!, $despite: String) {
   releasePackPlan(planId: $planId, despite: $despite) {
@@ -1285,7 +1285,7 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
+    `, {"hash":"sha256:63a1cf5d62c390b905a843a19f4144aa05db60d5ce23902e34575fdb8f528a61"}) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
 export const PlanDifferenceDocument = new TypedDocumentString(`
     query PlanDifference($from: ID!, $to: ID!) {
   planDifference(from: $from, to: $to) {
@@ -1299,14 +1299,14 @@ export const PlanDifferenceDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<PlanDifferenceQuery, PlanDifferenceQueryVariables>;
+    `, {"hash":"sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a"}) as unknown as TypedDocumentString<PlanDifferenceQuery, PlanDifferenceQueryVariables>;
 export const TickDocument = new TypedDocumentString(`
     mutation Tick($planId: ID!, $what: String!, $done: Boolean!) {
   tick(planId: $planId, what: $what, done: $done) {
     id
   }
 }
-    `) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
+    `, {"hash":"sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66"}) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
 export const ConfirmCartDocument = new TypedDocumentString(`
     mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
   confirmCart(planId: $planId, load: $load, serials: $serials) {
@@ -1323,7 +1323,7 @@ export const ConfirmCartDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+    `, {"hash":"sha256:46d69b04dbb755df75bd7cf4a6cc3f2be3ce7dcfc86ed0a38927cb31f1d4a662"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {
@@ -1335,7 +1335,7 @@ export const ModelsDocument = new TypedDocumentString(`
   riggingSystems
   rules
 }
-    `) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+    `, {"hash":"sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5"}) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
     mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {
   recordExamination(
@@ -1350,7 +1350,7 @@ export const RecordExaminationDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
+    `, {"hash":"sha256:c469c0c6cbedec4901ba7d30d23805f73a15db72a44e174fe703c5bb46d29c9f"}) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
 export const ItemPageDocument = new TypedDocumentString(`
     query ItemPage($id: ID!) {
   item(id: $id) {
@@ -1374,7 +1374,7 @@ export const ItemPageDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ItemPageQuery, ItemPageQueryVariables>;
+    `, {"hash":"sha256:42d0438e0e6f4b095b6f5aca4871e424c2aa88d6f3deb3cbbc74daf2c787b200"}) as unknown as TypedDocumentString<ItemPageQuery, ItemPageQueryVariables>;
 export const QuarantineDocument = new TypedDocumentString(`
     mutation Quarantine($itemId: ID!, $reason: String!) {
   quarantine(itemId: $itemId, reason: $reason) {
@@ -1384,7 +1384,7 @@ export const QuarantineDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<QuarantineMutation, QuarantineMutationVariables>;
+    `, {"hash":"sha256:1363815df604bf74303bc001daf5a27857157a21fe0dc4cdaae6e656c72ce6d0"}) as unknown as TypedDocumentString<QuarantineMutation, QuarantineMutationVariables>;
 export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
     mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) {
   releaseFromQuarantine(itemId: $itemId, reason: $reason) {
@@ -1394,7 +1394,7 @@ export const ReleaseFromQuarantineDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
+    `, {"hash":"sha256:ab78289b7d5641db1ffee6c651c74ad68ee068348b662c140895a4cb246a9c9a"}) as unknown as TypedDocumentString<ReleaseFromQuarantineMutation, ReleaseFromQuarantineMutationVariables>;
 export const RecordIncidentDocument = new TypedDocumentString(`
     mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) {
   recordIncident(itemId: $itemId, on: $on, what: $what) {
@@ -1403,12 +1403,12 @@ export const RecordIncidentDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+    `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
 export const SaveLoadRuleDocument = new TypedDocumentString(`
     mutation SaveLoadRule($rule: ModelJson!) {
   saveLoadRule(rule: $rule)
 }
-    `) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
+    `, {"hash":"sha256:455e31bc58bc03ecb148308ffbfce5ab3de63971696c97b036c33f55747fe97e"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
@@ -1433,17 +1433,17 @@ export const ItemsDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
+    `, {"hash":"sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd"}) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
 export const ApproveRiggingSystemDocument = new TypedDocumentString(`
     mutation ApproveRiggingSystem($id: ID!) {
   approveRiggingSystem(id: $id)
 }
-    `) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
+    `, {"hash":"sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b"}) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
 export const SaveRiggingSystemDocument = new TypedDocumentString(`
     mutation SaveRiggingSystem($system: ModelJson!) {
   saveRiggingSystem(system: $system)
 }
-    `) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+    `, {"hash":"sha256:7027eb6887cdde856c2e62686eab1f01d60257b65d43e02fd091089db00d3fa1"}) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
 export const ItemRecordsDocument = new TypedDocumentString(`
     query ItemRecords($id: ID!, $after: String) {
   item(id: $id) {
@@ -1465,7 +1465,7 @@ export const ItemRecordsDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
+    `, {"hash":"sha256:5bef39609ca1305d251d153e9d27159c6df11e6656ff099275a10c7b6bbeeee6"}) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
 export const ItemHistoryDocument = new TypedDocumentString(`
     query ItemHistory($id: ID!, $after: String) {
   item(id: $id) {
@@ -1485,12 +1485,12 @@ export const ItemHistoryDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
+    `, {"hash":"sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c"}) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
 export const WearRulesDocument = new TypedDocumentString(`
     query WearRules {
   rules
 }
-    `) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
+    `, {"hash":"sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac"}) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestJob(kind: "search", tourId: $tourId, showId: $showId) {
@@ -1501,7 +1501,7 @@ export const LatestSearchDocument = new TypedDocumentString(`
     askedBy
   }
 }
-    `) as unknown as TypedDocumentString<LatestSearchQuery, LatestSearchQueryVariables>;
+    `, {"hash":"sha256:644f8198e71037974abece13d8b91c2b6d11df36ca731bc0ee49a236e863aa9d"}) as unknown as TypedDocumentString<LatestSearchQuery, LatestSearchQueryVariables>;
 export const StartSearchDocument = new TypedDocumentString(`
     mutation StartSearch($tourId: ID!, $showId: ID!) {
   startSearch(tourId: $tourId, showId: $showId) {
@@ -1509,7 +1509,7 @@ export const StartSearchDocument = new TypedDocumentString(`
     state
   }
 }
-    `) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
+    `, {"hash":"sha256:54fd7141b1507a9cb9a1681744b80f39ee918725945c0b8576cdce1f971b7e45"}) as unknown as TypedDocumentString<StartSearchMutation, StartSearchMutationVariables>;
 export const StopSearchDocument = new TypedDocumentString(`
     mutation StopSearch($id: ID!) {
   cancelJob(id: $id) {
@@ -1517,7 +1517,7 @@ export const StopSearchDocument = new TypedDocumentString(`
     state
   }
 }
-    `) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
+    `, {"hash":"sha256:226c4b4af30e52ecd9755f28ae0771c264f18b4af1d47908a0991392d7d139c5"}) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
 export const SwapBoxDocument = new TypedDocumentString(`
     mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
   swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {
@@ -1543,7 +1543,7 @@ export const SwapBoxDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SwapBoxMutation, SwapBoxMutationVariables>;
+    `, {"hash":"sha256:b90786034b5362960787a0cd599ca6bcd5cdc01b3168ca78f838705f5363466e"}) as unknown as TypedDocumentString<SwapBoxMutation, SwapBoxMutationVariables>;
 export const WhyHereDocument = new TypedDocumentString(`
     query WhyHere($id: ID!, $load: String!, $slot: Int) {
   whyHere(planId: $id, load: $load, slot: $slot) {
@@ -1551,7 +1551,7 @@ export const WhyHereDocument = new TypedDocumentString(`
     sentence
   }
 }
-    `) as unknown as TypedDocumentString<WhyHereQuery, WhyHereQueryVariables>;
+    `, {"hash":"sha256:3358d0b08eec17ac19433fdf502e85af5248891abe5968d8fdb8bc9b88623f9a"}) as unknown as TypedDocumentString<WhyHereQuery, WhyHereQueryVariables>;
 export const AttentionDocument = new TypedDocumentString(`
     query Attention($role: String!, $after: String) {
   attention(role: $role, first: 30, after: $after) {
@@ -1575,7 +1575,7 @@ export const AttentionDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
+    `, {"hash":"sha256:2328d3f73a9868beea713df68cfed2f48de9961cab3187201f363af6e63fdbb7"}) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
 export const AnyTourDocument = new TypedDocumentString(`
     query AnyTour {
   tours(first: 1) {
@@ -1586,7 +1586,7 @@ export const AnyTourDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<AnyTourQuery, AnyTourQueryVariables>;
+    `, {"hash":"sha256:91c5d1c4ae7e53c8156bde83ee5d88a80dec4790e9d8df8078c590a8c5b7c0a7"}) as unknown as TypedDocumentString<AnyTourQuery, AnyTourQueryVariables>;
 export const BetweenShowsDocument = new TypedDocumentString(`
     query BetweenShows($tourId: ID!) {
   betweenShows(tourId: $tourId) {
@@ -1595,7 +1595,7 @@ export const BetweenShowsDocument = new TypedDocumentString(`
     what
   }
 }
-    `) as unknown as TypedDocumentString<BetweenShowsQuery, BetweenShowsQueryVariables>;
+    `, {"hash":"sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3"}) as unknown as TypedDocumentString<BetweenShowsQuery, BetweenShowsQueryVariables>;
 export const TourDocument = new TypedDocumentString(`
     query Tour($id: ID!) {
   tour(id: $id) {
@@ -1611,7 +1611,7 @@ export const TourDocument = new TypedDocumentString(`
     looks
   }
 }
-    `) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
+    `, {"hash":"sha256:45a4ab3b56edc0ca9e79feb3edd9b7604d3586671a69e4bc6a33fde011cecca8"}) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
 export const SaveTourDocument = new TypedDocumentString(`
     mutation SaveTour($tour: TourJson!, $expectedVersion: Int) {
   saveTour(tour: $tour, expectedVersion: $expectedVersion) {
@@ -1620,7 +1620,7 @@ export const SaveTourDocument = new TypedDocumentString(`
     tour
   }
 }
-    `) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+    `, {"hash":"sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33"}) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
 export const HardwareModelsDocument = new TypedDocumentString(`
     query HardwareModels {
   catalogueModels {
@@ -1628,7 +1628,7 @@ export const HardwareModelsDocument = new TypedDocumentString(`
     model
   }
 }
-    `) as unknown as TypedDocumentString<HardwareModelsQuery, HardwareModelsQueryVariables>;
+    `, {"hash":"sha256:1815de0fedfa8a227a4ab2a27df2c610b4360cdd6f9e891cb328dc1e2d1cfa5f"}) as unknown as TypedDocumentString<HardwareModelsQuery, HardwareModelsQueryVariables>;
 export const TravellingKitDocument = new TypedDocumentString(`
     query TravellingKit {
   trucks: items(kind: "truck", first: 100) {
@@ -1648,7 +1648,7 @@ export const TravellingKitDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
+    `, {"hash":"sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4"}) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
 export const ToursDocument = new TypedDocumentString(`
     query Tours($after: String) {
   tours(first: 50, after: $after) {
@@ -1667,7 +1667,7 @@ export const ToursDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
+    `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
 export const HouseRulesDocument = new TypedDocumentString(`
     query HouseRules {
   rules
@@ -1681,7 +1681,7 @@ export const HouseRulesDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
+    `, {"hash":"sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c"}) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
 export const KeepRowDocument = new TypedDocumentString(`
     mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
   keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) {
@@ -1704,7 +1704,7 @@ export const KeepRowDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<KeepRowMutation, KeepRowMutationVariables>;
+    `, {"hash":"sha256:96918b13c235d89a28f0cf40ed46e1906fdcd0ace7b80d8705d182324c5e50a8"}) as unknown as TypedDocumentString<KeepRowMutation, KeepRowMutationVariables>;
 export const KeepLoadedDocument = new TypedDocumentString(`
     mutation KeepLoaded($planId: ID!) {
   keepLoaded(planId: $planId, waitMs: 800) {
@@ -1727,7 +1727,7 @@ export const KeepLoadedDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<KeepLoadedMutation, KeepLoadedMutationVariables>;
+    `, {"hash":"sha256:c37e2f99c86714443c93680f487078f839f0fb8a8774ee940acde6376816f235"}) as unknown as TypedDocumentString<KeepLoadedMutation, KeepLoadedMutationVariables>;
 export const KeepPiecesDocument = new TypedDocumentString(`
     mutation KeepPieces($planId: ID!, $pieces: [String!]!) {
   keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) {
@@ -1750,7 +1750,7 @@ export const KeepPiecesDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
+    `, {"hash":"sha256:9013964a97ea954f45a6580c23c5a3821b96bbc3f4817fda49a2a0f743037577"}) as unknown as TypedDocumentString<KeepPiecesMutation, KeepPiecesMutationVariables>;
 export const LetPiecesGoDocument = new TypedDocumentString(`
     mutation LetPiecesGo($planId: ID!, $pieces: [String!]) {
   letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) {
@@ -1773,7 +1773,7 @@ export const LetPiecesGoDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<LetPiecesGoMutation, LetPiecesGoMutationVariables>;
+    `, {"hash":"sha256:00f1d0f183df8e7f87177a7264a5fe85ebad4449aacf8b1e18acddd90b7eb6ca"}) as unknown as TypedDocumentString<LetPiecesGoMutation, LetPiecesGoMutationVariables>;
 export const WaiveOrderDocument = new TypedDocumentString(`
     mutation WaiveOrder($planId: ID!, $piece: String!, $reason: String!) {
   waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) {
@@ -1796,7 +1796,7 @@ export const WaiveOrderDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<WaiveOrderMutation, WaiveOrderMutationVariables>;
+    `, {"hash":"sha256:b6a1bc3d688667e48c0942d79e76983d2b7c45a01de0fe7b48ca5f3f1fe4d6e9"}) as unknown as TypedDocumentString<WaiveOrderMutation, WaiveOrderMutationVariables>;
 export const EndWaiverDocument = new TypedDocumentString(`
     mutation EndWaiver($planId: ID!, $piece: String!) {
   endWaiver(planId: $planId, waitMs: 800, piece: $piece) {
@@ -1819,7 +1819,7 @@ export const EndWaiverDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<EndWaiverMutation, EndWaiverMutationVariables>;
+    `, {"hash":"sha256:391b12bfd11f75ec63a91fce1a1dcceb8466541558ca8c3c2f43a77c21fa040a"}) as unknown as TypedDocumentString<EndWaiverMutation, EndWaiverMutationVariables>;
 export const TakeCaseDocument = new TypedDocumentString(`
     mutation TakeCase($planId: ID!, $case: String!) {
   takeCase(planId: $planId, waitMs: 800, case: $case) {
@@ -1842,7 +1842,7 @@ export const TakeCaseDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<TakeCaseMutation, TakeCaseMutationVariables>;
+    `, {"hash":"sha256:17853520d59bf6eac72d01f5947469a257e6d8a1555fc735c7800ebec12ddcfe"}) as unknown as TypedDocumentString<TakeCaseMutation, TakeCaseMutationVariables>;
 export const LeaveCaseDocument = new TypedDocumentString(`
     mutation LeaveCase($planId: ID!, $case: String!) {
   leaveCase(planId: $planId, waitMs: 800, case: $case) {
@@ -1865,7 +1865,7 @@ export const LeaveCaseDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<LeaveCaseMutation, LeaveCaseMutationVariables>;
+    `, {"hash":"sha256:9884373cc9263c72d5f6dde23a7df97f5d8d1a8d81ecf0353363459fdd65966f"}) as unknown as TypedDocumentString<LeaveCaseMutation, LeaveCaseMutationVariables>;
 export const SetGroupEndDocument = new TypedDocumentString(`
     mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {
   setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) {
@@ -1888,7 +1888,7 @@ export const SetGroupEndDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SetGroupEndMutation, SetGroupEndMutationVariables>;
+    `, {"hash":"sha256:0fa3c0e6f12013908adb8f9edf744f927a0112196c13e2e75ee7b3d6e36297b0"}) as unknown as TypedDocumentString<SetGroupEndMutation, SetGroupEndMutationVariables>;
 export const RowSwapDocument = new TypedDocumentString(`
     query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {
   rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {
@@ -1909,7 +1909,7 @@ export const RowSwapDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<RowSwapQuery, RowSwapQueryVariables>;
+    `, {"hash":"sha256:a7edb04f348b01389a4ca8e3b6486a2a960906c8594b2d76e6991d99890a45d1"}) as unknown as TypedDocumentString<RowSwapQuery, RowSwapQueryVariables>;
 export const SwapRowsDocument = new TypedDocumentString(`
     mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {
   swapRows(
@@ -1939,7 +1939,7 @@ export const SwapRowsDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;
+    `, {"hash":"sha256:33b6d637575d02479d17f786b74f883bd5a5e8dd4e33840fcf3af2fb5e68d01c"}) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;
 export const VenuesDocument = new TypedDocumentString(`
     query Venues {
   venues {
@@ -1952,14 +1952,14 @@ export const VenuesDocument = new TypedDocumentString(`
     }
   }
 }
-    `) as unknown as TypedDocumentString<VenuesQuery, VenuesQueryVariables>;
+    `, {"hash":"sha256:f3383aeff96641530fd3070e365d4980eab3f468daf3a85954a0a58442539dab"}) as unknown as TypedDocumentString<VenuesQuery, VenuesQueryVariables>;
 export const SaveVenueDocument = new TypedDocumentString(`
     mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) {
   saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) {
     id
   }
 }
-    `) as unknown as TypedDocumentString<SaveVenueMutation, SaveVenueMutationVariables>;
+    `, {"hash":"sha256:44d1e78c330761e6e9acbe55048ed1cbf8403d1c441ee91d6a021e80bde4feaf"}) as unknown as TypedDocumentString<SaveVenueMutation, SaveVenueMutationVariables>;
 export const JobStateDocument = new TypedDocumentString(`
     query JobState($id: ID!) {
   job(id: $id) {
@@ -1968,7 +1968,7 @@ export const JobStateDocument = new TypedDocumentString(`
     progress
   }
 }
-    `) as unknown as TypedDocumentString<JobStateQuery, JobStateQueryVariables>;
+    `, {"hash":"sha256:b66cbe67d8a09e230001cbe0df01a939b512da504ef52d8628357a69f60da81e"}) as unknown as TypedDocumentString<JobStateQuery, JobStateQueryVariables>;
 export const CancelJobDocument = new TypedDocumentString(`
     mutation CancelJob($id: ID!) {
   cancelJob(id: $id) {
@@ -1977,4 +1977,4 @@ export const CancelJobDocument = new TypedDocumentString(`
     progress
   }
 }
-    `) as unknown as TypedDocumentString<CancelJobMutation, CancelJobMutationVariables>;
+    `, {"hash":"sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0"}) as unknown as TypedDocumentString<CancelJobMutation, CancelJobMutationVariables>;

@@ -1,7 +1,7 @@
 import { brotliDecompressSync } from 'node:zlib';
 import { request } from 'node:http';
 import { type DatabaseProxy, startDatabaseProxy } from '../support/database-proxy.js';
-import { type Agent, type TestApp, passwordOf, post, startTestApp } from '../support/test-app.js';
+import { type Agent, type TestApp, passwordOf, postListed, startTestApp } from '../support/test-app.js';
 
 /** What the log held, line by line. */
 const lines: string[] = [];
@@ -89,10 +89,7 @@ describe('a house that is watched', () => {
   });
 
   it('logs no password, cookie, email or other word of a person', async () => {
-    await post(test.address, '', 'mutation($e: String!, $p: String!) { signIn(email: $e, password: $p) { __typename } }', {
-      e: 'warehouse@cartwright.example',
-      p: 'not-the-password-42',
-    });
+    await postListed(test.address, 'SignIn', { email: 'warehouse@cartwright.example', password: 'not-the-password-42' });
     await system.graphql('mutation { nothing(password: "inline-word-43") }');
     const all = lines.join('');
     expect(lines.length).toBeGreaterThan(5);
@@ -114,8 +111,8 @@ describe('a house that is watched', () => {
     await system.graphql('query AnyNameOfTheCallers { tours { pageInfo { hasNextPage } } }');
     await system.graphql('{ plan(id: "zz") { id } }');
     await system.graphql('mutation { cancelJob(id: "00000000-0000-4000-8000-000000000000") { id } }');
-    await post(test.address, '', '{ tours { pageInfo { hasNextPage } } }');
-    await post(test.address, '', 'mutation { signIn(email: "a@b.example", password: "x") { __typename } }');
+    await postListed(test.address, 'Tours', {});
+    await postListed(test.address, 'SignIn', { email: 'a@b.example', password: 'x' });
     const after = await metrics();
     const grew = (operation: string, outcome: string) => count(after, operation, outcome) - count(before, operation, outcome);
     expect({

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Agent, type TestApp, post, startTestApp } from '../support/test-app.js';
+import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
 
 describe('the register', () => {
   let test: TestApp;
@@ -22,13 +22,7 @@ describe('the register', () => {
   it('asks for a sign-in, and refuses a wrong password in words', async () => {
     const reply = await (await post(test.address, '', '{ items { totalCount } }')).json();
     expect(reply).toMatchObject({ errors: [{ extensions: { code: 'NOT_SIGNED_IN' } }] });
-    const wrong = await (
-      await post(
-        test.address,
-        '',
-        'mutation { signIn(email: "system@cartwright.example", password: "no") { __typename ... on SignInRefusal { sentence } } }',
-      )
-    ).json();
+    const wrong = await (await postListed(test.address, 'SignIn', { email: 'system@cartwright.example', password: 'no' })).json();
     expect(wrong).toMatchObject({ data: { signIn: { __typename: 'SignInRefusal', sentence: expect.stringContaining('No account') } } });
     expect((await fetch(`${test.address}/api/csv/items/box`)).status).toBe(401);
   });

@@ -9,6 +9,7 @@ import { createApp } from '../../apps/api/src/create-app.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
 import { type Config, configOf } from '../../apps/api/src/platform/config/config.js';
+import { hashOfOperation } from '../../apps/api/src/platform/door/listed-operations.js';
 import { JobRunner } from '../../apps/api/src/planning/jobs/job-runner.js';
 import type { Solvers } from '../../apps/api/src/planning/solve/solver-pool.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
@@ -123,12 +124,7 @@ async function onServer(url: string, statement: string): Promise<void> {
 
 async function signIn(address: string, role: Role): Promise<Agent> {
   const { email } = demoPeople.find((each) => each.role === role)!;
-  const reply = await post(
-    address,
-    '',
-    'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }',
-    { email, password: passwordOf(role) },
-  );
+  const reply = await postListed(address, 'SignIn', { email, password: passwordOf(role) });
   const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
   return {
     cookie,
@@ -148,5 +144,14 @@ export function post(
     method: 'POST',
     headers: { 'content-type': 'application/json', cookie, ...headers },
     body: JSON.stringify({ query, variables }),
+  });
+}
+
+/** An operation of the screens by its name, as the screens send it: the only kind that strangers may send. */
+export function postListed(address: string, name: string, variables: object, headers: Record<string, string> = {}): Promise<Response> {
+  return fetch(`${address}/graphql`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', ...headers },
+    body: JSON.stringify({ variables, extensions: { persistedQuery: { version: 1, sha256Hash: hashOfOperation(name) } } }),
   });
 }

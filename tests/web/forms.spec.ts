@@ -44,7 +44,7 @@ describe('forms in a browser', () => {
     await page.getByText('Levels and losses').click();
     await page.getByLabel('Level of the whole trunk, %').fill('120');
     const again = page.waitForResponse(
-      (reply) => reply.url().endsWith('/graphql') && (reply.request().postData() ?? '').includes('query Tour'),
+      (reply) => reply.url().endsWith('/graphql') && (reply.request().postData() ?? '').includes('"operationName":"Tour"'),
     );
     await page.getByText('Weigh these otherwise').click();
     await page.getByLabel('Each use of a box').fill('2');

@@ -62,7 +62,7 @@ describe('what is done without a network', () => {
     const before = (await tickEvents()).length;
     let lost = 0;
     await page.route('**/graphql', async (route) => {
-      if (lost === 0 && route.request().postData()?.includes('mutation Tick')) {
+      if (lost === 0 && route.request().postData()?.includes('"operationName":"Tick"')) {
         lost++;
         await route.fetch();
         return route.abort('connectionreset');

@@ -67,6 +67,7 @@ import { Jobs } from './planning/jobs/jobs.js';
 import { LookCache } from './planning/jobs/look-cache.js';
 import { SOLVERS, SolverPool, type Solvers } from './planning/solve/solver-pool.js';
 import { TourFileReader } from './planning/snapshot/tour-file.reader.js';
+import { limitCost, limitRules, operationLimits } from './platform/door/operation-limits.js';
 import { countOperations } from './platform/graphql/count-operations.js';
 import { Metrics } from './platform/metrics/metrics.js';
 import { PlatformModule } from './platform/platform.module.js';
@@ -165,10 +166,16 @@ export class AppModule {
             sortSchema: true,
             graphiql: false,
             playground: false,
+            // For whoever may send operations of their own: see `listedOnly`.
             introspection: true,
             csrfPrevention: true,
+            allowBatchedHttpRequests: false,
+            persistedQueries: false,
+            parseOptions: { maxTokens: operationLimits.tokens },
+            maxRecursiveSelections: operationLimits.nodes,
+            validationRules: limitRules,
             formatError: formatError(metrics),
-            plugins: [countOperations(metrics)],
+            plugins: [countOperations(metrics), limitCost()],
             context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
           }),
         }),

@@ -4,6 +4,7 @@ import type { NestExpressApplication } from '@nestjs/platform-express';
 import compression from 'compression';
 import type { DestinationStream } from 'pino';
 import { AppModule, type AppOptions } from './app.module.js';
+import { boundConnections } from './platform/door/body-in-time.js';
 import { securityHeaders } from './platform/http/security-headers.js';
 import { serveScreens } from './platform/http/serve-screens.js';
 import { takeBodies } from './platform/http/take-bodies.js';
@@ -27,6 +28,8 @@ export async function createApp({ logTo, ...options }: CreateAppOptions): Promis
     bodyParser: false,
   });
   app.disable('x-powered-by');
+  app.set('trust proxy', options.config.trustProxy);
+  boundConnections(app.getHttpServer());
   app.use(probes(app));
   app.use(logRequests(logger));
   app.use(countRequests(app.get(Metrics)));

@@ -2,7 +2,11 @@ import { DataSource, type DataSourceOptions } from 'typeorm';
 import { migrations } from '../../../migrations/index.js';
 import { entities } from './entities.js';
 
-export function dataSourceOptions(databaseUrl: string): DataSourceOptions {
+/** The longest that one statement may take where people wait for it, and that a transaction may hold its locks and do nothing, milliseconds. */
+const longestStatement = 60_000;
+const longestPause = 120_000;
+
+export function dataSourceOptions(databaseUrl: string, limits = true): DataSourceOptions {
   return {
     type: 'postgres',
     url: databaseUrl,
@@ -12,13 +16,17 @@ export function dataSourceOptions(databaseUrl: string): DataSourceOptions {
     migrationsRun: false,
     migrationsTransactionMode: 'each',
     // A database that takes connections and says nothing must not hold requests for ever.
-    extra: { max: 12, connectionTimeoutMillis: 10_000 },
+    extra: {
+      max: 12,
+      connectionTimeoutMillis: 10_000,
+      ...(limits && { statement_timeout: longestStatement, idle_in_transaction_session_timeout: longestPause }),
+    },
   };
 }
 
 /** Brings the database to the newest migration; gives back how many were run. */
 export async function migrate(databaseUrl: string): Promise<number> {
-  const dataSource = await new DataSource(dataSourceOptions(databaseUrl)).initialize();
+  const dataSource = await new DataSource(dataSourceOptions(databaseUrl, false)).initialize();
   try {
     return (await dataSource.runMigrations()).length;
   } finally {

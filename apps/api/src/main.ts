@@ -19,8 +19,8 @@ try {
   if (firstPerson && (await app.get(AccountService).addFirst(firstPerson.email, firstPerson.password)))
     logger.log('The first person may sign in.');
   app.get(JobRunner).start();
-  await app.listen(settings.port);
-  logger.log(`Listening on port ${settings.port}.`);
+  await app.listen(settings.port, settings.host);
+  logger.log(`Listening on ${settings.host}, port ${settings.port}.`);
 } catch (fault) {
   process.stderr.write(`${fault instanceof Trouble ? fault.message : ((fault as Error).stack ?? String(fault))}\n`);
   process.exit(1);

@@ -10,6 +10,7 @@ import { migrate } from '../../../api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../../api/src/features/transfer/demo.js';
 import { configOf } from '../../../api/src/platform/config/config.js';
 import { TourFileService } from '../../../api/src/features/transfer/tour-file.service.js';
+import { cookieOf } from './house.js';
 import { numberFrom, readArguments, say } from '../arguments.js';
 
 const place = `mutation($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on BookingRefusal { sentence clashes { item from to tour } } } }`;
@@ -31,7 +32,7 @@ export async function run(args: readonly string[], root: string): Promise<number
     const dataSource = app.get(DataSource);
     await loadDemo(dataSource, app.get(TourFileService), root, '2027-02-26', () => password);
     const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}/graphql`;
-    const cookie = await signIn(address);
+    const cookie = await cookieOf(new URL(address).origin, demoPeople.find((each) => each.role === 'warehouse')!.email, password);
     const boxes: { id: string }[] = await dataSource.query(
       `SELECT id FROM item WHERE kind = 'box' AND model = 'Plover' ORDER BY id LIMIT 50`,
     );
@@ -93,13 +94,6 @@ async function ask(address: string, cookie: string, hold: object): Promise<'held
   if (!answer) return 'faults';
   if (answer.__typename === 'Hold') return 'held';
   return answer.sentence && answer.clashes && answer.clashes.length > 0 ? 'refused' : 'unexplained';
-}
-
-async function signIn(address: string): Promise<string> {
-  const email = demoPeople.find((each) => each.role === 'warehouse')!.email;
-  const query = 'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }';
-  const reply = await post(address, '', query, { email, password });
-  return (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
 }
 
 function post(address: string, cookie: string, query: string, variables: object): Promise<Response> {

@@ -10,6 +10,7 @@ import { createApp } from '../../../api/src/create-app.js';
 import { migrate } from '../../../api/src/data-source.js';
 import { loadDemo } from '../../../api/src/features/transfer/demo.js';
 import { TourFileService } from '../../../api/src/features/transfer/tour-file.service.js';
+import { cookieOf } from './house.js';
 import { configOf } from '../../../api/src/platform/config/config.js';
 import { makeDemoPlan } from './demo-plan.js';
 import { say } from '../arguments.js';
@@ -56,14 +57,7 @@ async function measure(port: number, id: string, webFolder: string, dataSource: 
     `SELECT tour_id AS "tourId", show_id AS "showId" FROM pack_plan WHERE id = $1`,
     [id],
   );
-  const { cookie } = await ask(
-    port,
-    '',
-    'mutation($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename } }',
-    {
-      ...{ email, password: 'bench only 1' },
-    },
-  );
+  const cookie = await cookieOf(`http://127.0.0.1:${port}`, email, 'bench only 1');
   const sent = async (query: string, variables: object = { id }) => {
     const { bytes, body } = await ask(port, cookie, query, variables);
     if (body.includes('"errors"')) throw new Error(`${query.slice(0, 80)} was refused: ${body.toString().slice(0, 300)}`);

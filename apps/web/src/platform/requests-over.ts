@@ -4,6 +4,8 @@ import { type Fault, type RefusalKind, Refused } from './refused.js';
 /** A typed operation of `#contracts`: text of the document with the types of its answer and variables. */
 export interface Operation<Answer, Variables> {
   toString(): string;
+  /** The hash under which the house knows the document. */
+  readonly __meta__?: { readonly hash?: string } | undefined;
   readonly __apiType?: (variables: Variables) => Answer;
 }
 
@@ -27,6 +29,14 @@ interface GraphQlAnswer<Answer> {
   readonly errors?: readonly GraphQlError[];
 }
 
+/** An operation that the house knows goes as its hash; one that is made up on the way goes as its text, and needs the right to. */
+function named(operation: Pick<Operation<never, never>, '__meta__'>, document: string): object {
+  const hash = operation.__meta__?.hash;
+  if (hash === undefined) return { query: document };
+  const operationName = /^\s*(?:query|mutation)\s+(\w+)/.exec(document)?.[1];
+  return { operationName, extensions: { persistedQuery: { version: 1, sha256Hash: hash } } };
+}
+
 const readTimeoutMs = 30_000;
 const writeTimeoutMs = 90_000;
 
@@ -44,7 +54,7 @@ export function requestsOver(wire: Wire) {
       init: {
         method: 'POST',
         headers: { 'content-type': 'application/json', ...(doneAt === undefined ? {} : { 'x-done-at': doneAt }) },
-        body: JSON.stringify({ query: document, variables }),
+        body: JSON.stringify({ ...named(operation, document), variables }),
       },
       requestId: id,
       timeoutMs: id === undefined ? readTimeoutMs : writeTimeoutMs,

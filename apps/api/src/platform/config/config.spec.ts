@@ -17,7 +17,10 @@ describe('the configuration', () => {
       readSettings(
         {
           DATABASE_URL: database,
+          HOST: '0.0.0.0',
           PORT: '4400',
+          TRUST_PROXY: '1',
+          OWN_OPERATIONS: 'safety, system',
           DATA_FOLDER: 'somewhere',
           WEB_FOLDER: 'screens',
           SECURE_COOKIES: '1',
@@ -33,7 +36,11 @@ describe('the configuration', () => {
       ),
     ).toEqual({
       databaseUrl: database,
+      host: '0.0.0.0',
       port: 4400,
+      trustProxy: 1,
+      ownOperations: ['safety', 'system'],
+      atOnce: { all: 256, person: 64, strangers: 32 },
       dataFolder: 'somewhere',
       webFolder: 'screens',
       secureCookies: true,

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { Trouble } from '#runtime';
+import type { AtOnce } from '../door/bound-waiting.js';
+import { type Role, roles } from '../sign-in/person.js';
 
 /** One environment variable: how its text is read, and what the README and an error say of it. */
 interface Variable<T> {
@@ -37,6 +39,11 @@ export const variables = {
     unset: '`npm start` brings its own; API and worker do not start',
     shown: withoutPassword,
   }),
+  HOST: variable(text.regex(/^[A-Za-z0-9.:-]{1,200}$/), {
+    wanted: 'an address or a name of this machine; 0.0.0.0 or :: for all of them',
+    about: 'where the API listens',
+    unset: '127.0.0.1, this machine only',
+  }),
   PORT: variable(port, { wanted: portWanted, about: 'where the API and the screens are', unset: '4310' }),
   DATA_FOLDER: variable(text, { wanted: 'a folder', about: 'where `npm start` keeps its own database', unset: '.data' }),
   WEB_FOLDER: variable(text, {
@@ -48,6 +55,16 @@ export const variables = {
     z.enum(['0', '1']).transform((each) => each === '1'),
     { wanted: '1 or 0', about: '1 behind TLS: cookies only over TLS, and browsers are told to stay on it', unset: '0' },
   ),
+  TRUST_PROXY: variable(text.regex(/^\d$/).transform(Number), {
+    wanted: 'a whole number from 0 to 9',
+    about: 'how many proxies of the house stand in front: that many `X-Forwarded-For` addresses are believed, no more',
+    unset: '0',
+  }),
+  OWN_OPERATIONS: variable(text.transform((given) => given.split(',').map((each) => each.trim())).pipe(z.array(z.enum(roles))), {
+    wanted: `some of ${roles.join(', ')}, with commas`,
+    about: 'roles that may send GraphQL operations other than those of the screens',
+    unset: 'system',
+  }),
   FIRST_EMAIL: variable(text.regex(/^[^\s@]+@[^\s@]+$/), {
     wanted: 'an email address',
     about: 'the first person (system tech), made by the API while nobody is on file',
@@ -91,7 +108,15 @@ type Values = { [K in Name]?: (typeof variables)[K] extends Variable<infer T> ? 
 /** What the API is told from outside; read once at the start. */
 export interface Config {
   readonly databaseUrl: string;
+  /** Address to listen on. */
+  readonly host: string;
   readonly port: number;
+  /** Proxies of the house in front of it. */
+  readonly trustProxy: number;
+  /** Roles that may send operations of their own, besides those that the screens are built with. */
+  readonly ownOperations: readonly Role[];
+  /** Requests under way at once. */
+  readonly atOnce: AtOnce;
   /** Folder with the built screens; null when another server gives them out. */
   readonly webFolder: string | null;
   /** Cookies only over TLS: set where a TLS proxy stands in front. */
@@ -122,7 +147,11 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   const atTerminal = program === 'start';
   return {
     databaseUrl: values.DATABASE_URL ?? null,
+    host: values.HOST ?? '127.0.0.1',
     port: values.PORT ?? 4310,
+    trustProxy: values.TRUST_PROXY ?? 0,
+    ownOperations: values.OWN_OPERATIONS ?? ['system'],
+    atOnce: { all: 256, person: 64, strangers: 32 },
     dataFolder: values.DATA_FOLDER ?? null,
     webFolder: values.WEB_FOLDER ?? null,
     secureCookies: values.SECURE_COOKIES ?? false,
@@ -142,9 +171,12 @@ export function readServerSettings(environment: Readonly<Record<string, string |
   return { ...settings, databaseUrl: settings.databaseUrl };
 }
 
-/** For a command that brings a database of its own and starts the API on it: the defaults, and no more in the log than what is wrong. */
+/**
+ * For a command that brings a database of its own and starts the API on it: the defaults, no more in the log than what is wrong, and operations
+ * of its own.
+ */
 export function configOf(databaseUrl: string, changes: Partial<Config> = {}): Config {
-  return { ...readServerSettings({ DATABASE_URL: databaseUrl, CARTWRIGHT_LOG_LEVEL: 'warn' }), ...changes };
+  return { ...readServerSettings({ DATABASE_URL: databaseUrl, CARTWRIGHT_LOG_LEVEL: 'warn' }), ownOperations: roles, ...changes };
 }
 
 function valuesOf(environment: Readonly<Record<string, string | undefined>>): Values {

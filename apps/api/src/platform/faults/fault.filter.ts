@@ -4,10 +4,18 @@ import type { Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { databaseErrorOf } from './database-error.js';
 import { Metrics } from '../metrics/metrics.js';
-import { BadInputError } from './fault.js';
+import { BadInputError, TooLongError } from './fault.js';
 import { maskFault } from './mask-fault.js';
 
-const statusOf: Record<string, number> = { NOT_FOUND: 404, NOT_ALLOWED: 403, NOT_SIGNED_IN: 401, BAD_INPUT: 422, OUTCOME_UNKNOWN: 503 };
+const statusOf: Record<string, number> = {
+  NOT_FOUND: 404,
+  NOT_ALLOWED: 403,
+  NOT_SIGNED_IN: 401,
+  BAD_INPUT: 422,
+  OUTCOME_UNKNOWN: 503,
+  TOO_LONG: 503,
+  NEW_PASSWORD_WANTED: 403,
+};
 
 /** What the database cannot even read: 22P02 an id that is none, 22021 and 22P05 a text with a NUL in it. */
 const unreadable: Record<string, string> = {
@@ -15,6 +23,9 @@ const unreadable: Record<string, string> = {
   '22021': 'a text without NUL characters',
   '22P05': 'a text without NUL characters',
 };
+
+/** 57014 query canceled: a statement took longer than any may (`data-source.ts`). */
+const tooLong = '57014';
 
 /** What is told to the caller is no fault of ours: plain routes get the words of an operation with a status. Any other fault of a plain route is masked here. */
 @Catch()
@@ -42,6 +53,8 @@ export class FaultFilter extends BaseExceptionFilter {
 
 function toldOf(fault: unknown): GraphQLError | undefined {
   if (fault instanceof GraphQLError) return fault;
-  const wanted = unreadable[databaseErrorOf(fault)?.code ?? ''];
+  const code = databaseErrorOf(fault)?.code ?? '';
+  if (code === tooLong) return new TooLongError();
+  const wanted = unreadable[code];
   return wanted === undefined ? undefined : new BadInputError([{ field: '(a name or an id)', value: null, wanted }]);
 }

@@ -31,3 +31,12 @@ export class OutcomeUnknownError extends GraphQLError {
     });
   }
 }
+
+/** A statement that took longer than any may was stopped by the database, and with it whatever it was part of. */
+export class TooLongError extends GraphQLError {
+  constructor() {
+    super('This took the database too long and was stopped. Nothing was saved; ask for less, or try again in a moment.', {
+      extensions: { code: 'TOO_LONG' },
+    });
+  }
+}

@@ -8,12 +8,14 @@ const told = new Set([
   'NOT_FOUND',
   'NOT_SIGNED_IN',
   'OUTCOME_UNKNOWN',
+  'TOO_MUCH',
+  'TOO_LONG',
+  'NEW_PASSWORD_WANTED',
   'GRAPHQL_VALIDATION_FAILED',
   'GRAPHQL_PARSE_FAILED',
   'BAD_USER_INPUT',
   'BAD_REQUEST',
   'OPERATION_RESOLUTION_FAILURE',
-  'PERSISTED_QUERY_NOT_FOUND',
 ]);
 
 /** What is told goes out without its stack; a fault is masked. */

@@ -1,25 +1,77 @@
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import express, { type NextFunction, type Request, type Response } from 'express';
+import express, { type NextFunction, type Request, type RequestHandler, type Response } from 'express';
+import { CONFIG, type Config } from '../config/config.js';
+import { bodyInTime } from '../door/body-in-time.js';
+import { boundAll, boundEach } from '../door/bound-waiting.js';
+import { knowWhoAsks } from '../door/know-who-asks.js';
+import { listedOnly } from '../door/listed-operations.js';
+import { SessionStore } from '../sign-in/session-store.js';
+import type { RequestContext } from '../sign-in/signed-in.js';
 
+/** Largest body of somebody who is not signed in: an email and a password. */
+const largestOfAStranger = '16kb';
 /** Largest body of an operation: the hangs of a tour many times over. */
-const largestOperation = '4mb';
-/** Largest body of a plain route: a tour file, a CSV of a whole register, a scanned report. */
+const largestOperation = '1mb';
+/** Largest body of a file route: a tour file, a CSV of a whole register, a scanned report. */
 const largestFile = '20mb';
+/** Deepest values: a tour file has 9 levels. */
+const deepestBody = 64;
 
-/** Reads bodies, each route those it takes, up to a limit; what cannot be read is answered in words, never with a stack. */
+/** How long a body may be on its way, milliseconds. */
+const operationTime = 10_000;
+const fileTime = 150_000;
+
+/**
+ * The way in, in this order: the house is not full; who asks is known; nobody has too much under way; a body comes in time and is not larger
+ * than its route and its sender may have; an operation is one that is listed, or of somebody who may write their own. What cannot be read is
+ * answered in words, never with a stack.
+ */
 export function takeBodies(app: NestExpressApplication): void {
-  app.use('/graphql', express.json({ limit: largestOperation }));
+  const { atOnce, ownOperations } = app.get<Config>(CONFIG);
+  const way = ['/graphql', '/api'];
+  app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
+  app.use('/graphql', bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)), listedOnly(ownOperations));
+  app.use('/api', refuseForeignWrites, refuseStrangersWrites, bodyInTime(fileTime));
   app.use('/api/csv', express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }));
   app.use('/api/reports', express.raw({ type: ['application/pdf', 'image/*'], limit: largestFile }));
-  app.use('/api', express.json({ limit: largestFile }));
-  app.use('/api', refuseForeignWrites);
+  app.use('/api/tours/file', json(largestFile));
+  app.use('/api', json(largestOfAStranger));
   app.use(bodyFaults);
+}
+
+const json = (limit: string): RequestHandler => express.json({ limit, verify: (_request, _response, bytes) => mustBeFlat(bytes) });
+
+const byWho =
+  (stranger: RequestHandler, signedIn: RequestHandler): RequestHandler =>
+  (request: RequestContext['req'], response, next) =>
+    void (request.signedIn ? signedIn : stranger)(request, response, next);
+
+/** Brackets in brackets, counted before they are read: whoever walks values walks them by calling itself. */
+function mustBeFlat(bytes: Buffer): void {
+  let depth = 0;
+  let inText = false;
+  for (let at = 0; at < bytes.length; at++) {
+    const byte = bytes[at];
+    if (inText) {
+      if (byte === 0x5c) at++;
+      else if (byte === 0x22) inText = false;
+    } else if (byte === 0x22) inText = true;
+    else if (byte === 0x7b || byte === 0x5b) {
+      if (++depth > deepestBody) throw Object.assign(new Error(`values deeper than ${deepestBody} levels`), { status: 400 });
+    } else if (byte === 0x7d || byte === 0x5d) depth--;
+  }
 }
 
 /** A form of another site cannot set this header. */
 function refuseForeignWrites(request: Request, response: Response, next: NextFunction): void {
   if (request.method === 'GET' || request.method === 'HEAD' || request.headers['x-cartwright'] === '1') return next();
   response.status(403).json({ message: 'Send the header "x-cartwright: 1" with what you write.' });
+}
+
+/** Nothing is written here by somebody who is not signed in: their bodies are not even read. */
+function refuseStrangersWrites(request: RequestContext['req'], response: Response, next: NextFunction): void {
+  if (request.method === 'GET' || request.method === 'HEAD' || request.signedIn || request.isWhoUnknown) return next();
+  response.status(401).json({ message: 'Sign in first.' });
 }
 
 function bodyFaults(
@@ -29,14 +81,22 @@ function bodyFaults(
   next: NextFunction,
 ): void {
   if (!fault) return next();
-  const say = (status: number, value: string, wanted: string) =>
-    response
-      .status(status)
-      .json({ message: `Nothing was read: wanted ${wanted}.`, faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }] });
-  if (fault.type === 'entity.too.large') say(413, 'a larger file', `a file of at most ${Math.round((fault.limit ?? 0) / 1_048_576)} MB`);
+  if (response.headersSent) return;
+  const say = (status: number, value: string, wanted: string) => {
+    const message = `Nothing was read: wanted ${wanted}.`;
+    response.status(status).json({
+      message,
+      faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }],
+      errors: [{ message, extensions: { code: 'BAD_REQUEST' } }],
+    });
+  };
+  if (fault.type === 'entity.too.large') say(413, 'something larger', sizeInWords(fault.limit ?? 0));
   else if (fault.type === 'charset.unsupported' || fault.type === 'encoding.unsupported') say(415, 'another encoding', 'UTF-8');
   else if (fault.body !== undefined && /[\u0000\ufffd]/.test(fault.body.slice(0, 200)))
     say(400, 'UTF-16', 'JSON (RFC 8259) in UTF-8; save it again as UTF-8');
   else if ((fault.status ?? 500) < 500) say(400, (fault.message ?? '').slice(0, 100), 'JSON (RFC 8259) in UTF-8');
   else next(fault);
 }
+
+const sizeInWords = (bytes: number): string =>
+  bytes <= 1_048_576 ? `at most ${Math.round(bytes / 1024)} KB` : `a file of at most ${Math.round(bytes / 1_048_576)} MB`;

@@ -8,7 +8,8 @@ import type { Role, SignedIn } from './person.js';
 import { SessionStore } from './session-store.js';
 
 export interface RequestContext {
-  readonly req: Request & { signedIn?: SignedIn };
+  /** `isWhoUnknown`: nobody could look it up. */
+  readonly req: Request & { signedIn?: SignedIn; isWhoUnknown?: boolean };
   readonly res: Response;
 }
 
@@ -25,7 +26,7 @@ function contextOf(context: ExecutionContext): RequestContext {
   return { req: context.switchToHttp().getRequest(), res: context.switchToHttp().getResponse() };
 }
 
-const roleWords: Record<Role, string> = { warehouse: 'the warehouse', system: 'the system tech', safety: 'the safety officer' };
+export const roleWords: Record<Role, string> = { warehouse: 'the warehouse', system: 'the system tech', safety: 'the safety officer' };
 
 /** Every call needs a session unless marked Open; Allow names the roles. */
 @Injectable()

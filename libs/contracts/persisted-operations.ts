@@ -1,0 +1,174 @@
+/* eslint-disable */
+/** Operations of the screens by the SHA-256 of their documents. */
+export const persistedOperations: Readonly<Record<string, string>> = {
+  'sha256:ca180b17287fb910697e2d16239d48eb689d6f9f27a426d0edd6f2b8bac9242a':
+    "query Me { me { id name role } }",
+  'sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956':
+    "mutation SignOut { signOut }",
+  'sha256:345a601f52c3fab9ab7d9689c897e8c2c4bbc1ba40670d687217f3a9a06e3cd7':
+    "query People { people { email id name role } }",
+  'sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25':
+    "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }",
+  'sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2':
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }",
+  'sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4':
+    "mutation ChangePassword($next: String!, $old: String!) { changePassword(old: $old, next: $next) }",
+  'sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b':
+    "mutation SignIn($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } } }",
+  'sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab':
+    "query WorkList($planId: ID!) { workList(planId: $planId) }",
+  'sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf':
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }",
+  'sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34':
+    "mutation DoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }",
+  'sha256:478e6a781a0135c422f8cb21969c0091fd98f1ab76aa2ca38894fc82a167aa57':
+    "query CountSheet($showId: ID!, $tourId: ID!) { countSheet(tourId: $tourId, showId: $showId) { lines { counted { countedAt countedBy damaged id losses returned sent } fitted item key learned { losses posteriorMean priorMean sparesByPriorAlone uses } spares } name notCountedBefore { name showId } records { corrects countedAt countedBy damaged id inForce key losses reason returned sent shows uses } showId tourId tourName } }",
+  'sha256:36ed7032eda4ff89be04cb99d6bc7db460b0b7224294cd710080a77969d9e929':
+    "mutation RecordCounts($lines: [CountInput!]!, $showIds: [ID!]!, $tourId: ID!) { recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) { __typename ... on CountRefusal { sentence } ... on CountSheet { showId } } }",
+  'sha256:815d471aae26610fe69ce8f7c0169f78b848a8a7108232b39e43c526438bd268':
+    "mutation CorrectCount($damaged: Int!, $id: ID!, $reason: String!, $returned: Int!, $sent: Int!) { correctCount( id: $id sent: $sent returned: $returned damaged: $damaged reason: $reason ) { showId } }",
+  'sha256:a760d567948a7ec21bd923601f0790b14a1fe36986d77a4600668b708c5d53dc':
+    "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }",
+  'sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb':
+    "query Dates($after: String) { examinedItems(first: 100, after: $after) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:cf36d081c007d979c7211240951a65dba3e9e92b9e33ec474926180ef02103c2':
+    "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { name showId } } } } }",
+  'sha256:be9c25588219a6460e1f20d50c59e9b5531fec7991598c246746dd571582feb5':
+    "query FirstDayFor($days: Int!, $from: String!, $showId: ID!, $tourId: ID!) { firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days) }",
+  'sha256:cf67da107fcdefc6c3d974b2efc7330515ca6859126c961eea0c35bae6fead19':
+    "query FleetCalendar($days: Int!, $depot: String, $from: String!) { depots fleetCalendar(from: $from, days: $days, depot: $depot) { count days { day free out promised short } model } }",
+  'sha256:16fb64103875deb4ad9f91f70aa98e0bc576622c66aed86d9a518718128188fa':
+    "query Remedies($day: String!, $depot: String, $model: String!) { remedies(model: $model, day: $day, depot: $depot) { kind sentence serial } }",
+  'sha256:7b3d636a41afae30a07bb0c968f8c6624d2dc929250fcc59178c07ee32d4bf53':
+    "query OpenHolds { openHolds { from id items name to until } }",
+  'sha256:e89ec08f20ede4491cd8fdc9dcf190f06a7489a66134e034b57e5d718e396d2c':
+    "mutation PlaceHold($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on BookingRefusal { sentence } ... on Hold { id } } }",
+  'sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19':
+    "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }",
+  'sha256:7e014f0960d3b031887ee06be21203371419d4b6bc5b0d3feea0c7bb9b5670c9':
+    "query HangModels { catalogueModels { data kind model } }",
+  'sha256:0d1173de3b89363f5be2c60daf68074f1f00f3cc5da957736be0744d56a49e4f':
+    "mutation AddLoadReading($hang: String!, $hole: String!, $place: String!, $planId: ID!, $readingKg: Float!) { addLoadReading( planId: $planId hang: $hang hole: $hole place: $place readingKg: $readingKg ) { readings { id } } }",
+  'sha256:f20989eb974427e057a2b2d112d047b41683fddb0baffef7c0c4f78007c9e0ec':
+    "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { hang id kind name remark signedAt signedBy } } }",
+  'sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5':
+    "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
+  'sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366':
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } } }",
+  'sha256:99c320cc725b63bce7325f9c552ee864a722241fe07935ea1a8343f2c5168d64':
+    "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
+  'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':
+    "query PlanProgress($id: ID!) { plan(id: $id) { cartChecks { checkedBy load } ticks } }",
+  'sha256:792bbe693cbdda83038cb7ab084c50bdf834a1c70972e5800db2ae0f68fd221e':
+    "query PlanFindings($id: ID!) { plan(id: $id) { findings { code date fact section sentence subject weight } } }",
+  'sha256:3d42b5a6e7e349d574cd839032c7dbc6d1bd624235831f7a7148dece2026d1d0':
+    "query PlanCarts($id: ID!) { plan(id: $id) { carts } }",
+  'sha256:0e6d7182f5f486b6999aaadad3a2183e80f0c59e50d1c28724943a73758ef752':
+    "query PlanPicks($id: ID!) { plan(id: $id) { picks } }",
+  'sha256:9a78020a980282c1353842f24e6690176d3e910ad1a8618801fcdccefb125582':
+    "query PlanHang($hang: String!, $id: ID!) { plan(id: $id) { hang(hang: $hang) } }",
+  'sha256:85c12e29f285d82a740f2a59d1c0be9b9058e7dc59bd01988da5812c0f522d1d':
+    "query PlanHardware($id: ID!) { plan(id: $id) { hardware } }",
+  'sha256:d0f3771b1d1ba12abebe4c6f51a9b8a66b7558571eb6421ebed2a609705e4c4e':
+    "query PlanTruckHead($id: ID!) { plan(id: $id) { truckHead } }",
+  'sha256:2c34e954acb38532465ecd8c4dddb829784a8fa120432324d53f4af3a1672fed':
+    "query PlanTruck($id: ID!, $truck: String!) { plan(id: $id) { truck(truck: $truck) } }",
+  'sha256:b293e30295be71cf0fc254744c11a5663ac5be179c713dc09a30bedd87e73540':
+    "query PlanDue($id: ID!) { plan(id: $id) { due } }",
+  'sha256:1df863940a01bae19317515c84ccc95b70430eceadbc65d47815275477599769':
+    "query WholePlan($id: ID!) { plan(id: $id) { plan } }",
+  'sha256:40b71e5053ae1736087ef043c21dd3acb1741cb16e4cc917472d0a5695338fd4':
+    "mutation MakePackPlan($showId: ID!, $tourId: ID!) { makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanMade { planId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:63a1cf5d62c390b905a843a19f4144aa05db60d5ce23902e34575fdb8f528a61':
+    "mutation ReleasePackPlan($despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite) { __typename ... on BookingRefusal { clashes { from item to tour } sentence } ... on PlanView { id revision } ... on StaleRefusal { changed sentence } ... on StopRefusal { needsOfficer sentence stops } } }",
+  'sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a':
+    "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { boxes { from hang position to } hangsChanged sentences } }",
+  'sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66':
+    "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
+  'sha256:46d69b04dbb755df75bd7cf4a6cc3f2be3ce7dcfc86ed0a38927cb31f1d4a662':
+    "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId } slots { agrees expected found sentence slot } } }",
+  'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
+    "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
+  'sha256:c469c0c6cbedec4901ba7d30d23805f73a15db72a44e174fe703c5bb46d29c9f':
+    "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes ) { summary { dueOn id } } }",
+  'sha256:42d0438e0e6f4b095b6f5aca4871e424c2aa88d6f3deb3cbbc74daf2c787b200':
+    "query ItemPage($id: ID!) { item(id: $id) { item promises { count from to tour } summary { count depot dueOn dueState id kind model place state } } }",
+  'sha256:1363815df604bf74303bc001daf5a27857157a21fe0dc4cdaae6e656c72ce6d0':
+    "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
+  'sha256:ab78289b7d5641db1ffee6c651c74ad68ee068348b662c140895a4cb246a9c9a':
+    "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
+  'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
+    "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
+  'sha256:455e31bc58bc03ecb148308ffbfce5ab3de63971696c97b036c33f55747fe97e':
+    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }",
+  'sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd':
+    "query Items($after: String, $kind: String, $search: String, $state: String) { items(search: $search, kind: $kind, state: $state, first: 50, after: $after) { edges { node { count depot dueOn dueState id kind model place state } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b':
+    "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }",
+  'sha256:7027eb6887cdde856c2e62686eab1f01d60257b65d43e02fd091089db00d3fa1':
+    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }",
+  'sha256:5bef39609ca1305d251d153e9d27159c6df11e6656ff099275a10c7b6bbeeee6':
+    "query ItemRecords($after: String, $id: ID!) { item(id: $id) { records(first: 20, after: $after) { edges { node { examination id recordedAt recordedBy supersededBy } } pageInfo { endCursor hasNextPage } } } }",
+  'sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c':
+    "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
+  'sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac':
+    "query WearRules { rules }",
+  'sha256:644f8198e71037974abece13d8b91c2b6d11df36ca731bc0ee49a236e863aa9d':
+    "query LatestSearch($showId: ID!, $tourId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { askedBy id progress sentence state } }",
+  'sha256:54fd7141b1507a9cb9a1681744b80f39ee918725945c0b8576cdce1f971b7e45':
+    "mutation StartSearch($showId: ID!, $tourId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }",
+  'sha256:226c4b4af30e52ecd9755f28ae0771c264f18b4af1d47908a0991392d7d139c5':
+    "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }",
+  'sha256:b90786034b5362960787a0cd599ca6bcd5cdc01b3168ca78f838705f5363466e':
+    "mutation SwapBox($planId: ID!, $reason: String!, $serial: String!) { swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanningRefusal { code reasons sentence } ... on SwapResult { difference { sentences } draftId marked } } }",
+  'sha256:3358d0b08eec17ac19433fdf502e85af5248891abe5968d8fdb8bc9b88623f9a':
+    "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }",
+  'sha256:2328d3f73a9868beea713df68cfed2f48de9961cab3187201f363af6e63fdbb7':
+    "query Attention($after: String, $role: String!) { attention(role: $role, first: 30, after: $after) { edges { node { code date itemId sentence show showId subject tourId weight } } pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:91c5d1c4ae7e53c8156bde83ee5d88a80dec4790e9d8df8078c590a8c5b7c0a7':
+    "query AnyTour { tours(first: 1) { edges { node { id } } } }",
+  'sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3':
+    "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }",
+  'sha256:45a4ab3b56edc0ca9e79feb3edd9b7604d3586671a69e4bc6a33fde011cecca8':
+    "query Tour($id: ID!) { showStates(tourId: $id) { looks revision showId state stops } tour(id: $id) { id tour version } }",
+  'sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33':
+    "mutation SaveTour($expectedVersion: Int, $tour: TourJson!) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id tour version } }",
+  'sha256:1815de0fedfa8a227a4ab2a27df2c610b4360cdd6f9e891cb328dc1e2d1cfa5f':
+    "query HardwareModels { catalogueModels { kind model } }",
+  'sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4':
+    "query TravellingKit { trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } } cases: items(kind: \"case\", first: 200) { edges { node { id model } } } }",
+  'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
+    "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c':
+    "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
+  'sha256:96918b13c235d89a28f0cf40ed46e1906fdcd0ace7b80d8705d182324c5e50a8':
+    "mutation KeepRow($planId: ID!, $row: Int!, $truck: String!) { keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:c37e2f99c86714443c93680f487078f839f0fb8a8774ee940acde6376816f235':
+    "mutation KeepLoaded($planId: ID!) { keepLoaded(planId: $planId, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:9013964a97ea954f45a6580c23c5a3821b96bbc3f4817fda49a2a0f743037577':
+    "mutation KeepPieces($pieces: [String!]!, $planId: ID!) { keepPieces(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:00f1d0f183df8e7f87177a7264a5fe85ebad4449aacf8b1e18acddd90b7eb6ca':
+    "mutation LetPiecesGo($pieces: [String!], $planId: ID!) { letPiecesGo(planId: $planId, waitMs: 800, pieces: $pieces) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:b6a1bc3d688667e48c0942d79e76983d2b7c45a01de0fe7b48ca5f3f1fe4d6e9':
+    "mutation WaiveOrder($piece: String!, $planId: ID!, $reason: String!) { waiveOrder(planId: $planId, waitMs: 800, piece: $piece, reason: $reason) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:391b12bfd11f75ec63a91fce1a1dcceb8466541558ca8c3c2f43a77c21fa040a':
+    "mutation EndWaiver($piece: String!, $planId: ID!) { endWaiver(planId: $planId, waitMs: 800, piece: $piece) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:17853520d59bf6eac72d01f5947469a257e6d8a1555fc735c7800ebec12ddcfe':
+    "mutation TakeCase($case: String!, $planId: ID!) { takeCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:9884373cc9263c72d5f6dde23a7df97f5d8d1a8d81ecf0353363459fdd65966f':
+    "mutation LeaveCase($case: String!, $planId: ID!) { leaveCase(planId: $planId, waitMs: 800, case: $case) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:0fa3c0e6f12013908adb8f9edf744f927a0112196c13e2e75ee7b3d6e36297b0':
+    "mutation SetGroupEnd($end: String, $group: String!, $planId: ID!) { setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:a7edb04f348b01389a4ca8e3b6486a2a960906c8594b2d76e6991d99890a45d1':
+    "query RowSwap($first: Int!, $planId: ID!, $second: Int!, $truck: String!) { rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) { axles { afterKg axle beforeKg limitKg } breaches { mayBeWaived piece sentence } first second sideAfterMm sideBeforeMm } }",
+  'sha256:33b6d637575d02479d17f786b74f883bd5a5e8dd4e33840fcf3af2fb5e68d01c':
+    "mutation SwapRows($first: Int!, $planId: ID!, $reason: String, $second: Int!, $truck: String!) { swapRows( planId: $planId waitMs: 800 truck: $truck first: $first second: $second reason: $reason ) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:f3383aeff96641530fd3070e365d4980eab3f468daf3a85954a0a58442539dab':
+    "query Venues { venues { id shows { showId tourId } venue version } }",
+  'sha256:44d1e78c330761e6e9acbe55048ed1cbf8403d1c441ee91d6a021e80bde4feaf':
+    "mutation SaveVenue($expectedVersion: Int, $id: ID, $venue: VenueJson!) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }",
+  'sha256:b66cbe67d8a09e230001cbe0df01a939b512da504ef52d8628357a69f60da81e':
+    "query JobState($id: ID!) { job(id: $id) { id progress state } }",
+  'sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0':
+    "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id progress state } }",
+};

@@ -1,0 +1,140 @@
+import { readFileSync } from 'node:fs';
+import { connect } from 'node:net';
+import {
+  type DocumentNode,
+  type GraphQLInputType,
+  type GraphQLSchema,
+  Kind,
+  Lexer,
+  Source,
+  TokenKind,
+  buildSchema,
+  isInputObjectType,
+  isListType,
+  isNonNullType,
+  parse,
+  typeFromAST,
+} from 'graphql';
+import { persistedOperations } from '#contracts/operations';
+import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
+import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
+import { type Hostile, hostileRequests } from '../support/hostile.js';
+
+/** Who is let in, and with what: each hostile request gets its status and its sentence, and the house answers on. */
+describe('at the door', () => {
+  let test: TestApp;
+  let system: Agent;
+  let warehouse: Agent;
+  beforeAll(async () => {
+    test = await startTestApp({ config: { ownOperations: ['system'] } });
+    [system, warehouse] = await Promise.all([test.as('system'), test.as('warehouse')]);
+  });
+  afterAll(() => test.close());
+
+  const isAnswering = async () => (await system.graphql('{ items(first: 1) { totalCount } }')).data?.items.totalCount as number;
+
+  it.each(hostileRequests.map((each) => [each.what, each] as const))('refuses %s', async (_what, hostile: Hostile) => {
+    const { status, body } = await hostile.send({ address: test.address, cookie: system.cookie });
+    expect({ status, sentence: hostile.says.test(body) || body }).toEqual({ status: hostile.status, sentence: true });
+    expect(await isAnswering()).toBeGreaterThan(0);
+  });
+
+  it('takes operations of the screens by their hash from everybody whom they are for', async () => {
+    const me = await (await postListed(test.address, 'Me', {})).json();
+    expect(me).toEqual({ data: { me: null } });
+    const tours = await (await postListed(test.address, 'Tours', {}, { cookie: warehouse.cookie })).json();
+    expect(tours).toMatchObject({ data: { tours: { edges: expect.any(Array) } } });
+  });
+
+  it('takes operations of one’s own, introspection too, only from the roles that the house lets send them', async () => {
+    const schema = '{ __schema { queryType { name } } }';
+    expect((await system.graphql(schema)).data.__schema.queryType.name).toBe('Query');
+    const refused = await warehouse.graphql(schema);
+    expect(refused.errors?.[0]).toMatchObject({
+      message: expect.stringContaining('for the system tech'),
+      extensions: { code: 'NOT_ALLOWED' },
+    });
+    expect((await post(test.address, '', schema)).status).toBe(401);
+    // Signing in needs no right, as long as it is the screens' own.
+    expect((await post(test.address, '', 'mutation { signIn(email: "a", password: "b") { __typename } }')).status).toBe(401);
+  });
+
+  it('has room for each of the screens’ own operations several times over', async () => {
+    const schema = buildSchema(readFileSync('libs/contracts/schema.graphql', 'utf8'));
+    const worst = { tokens: 0, cost: 0 };
+    for (const document of Object.values(persistedOperations)) {
+      const lexer = new Lexer(new Source(document));
+      let tokens = 0;
+      while (lexer.advance().kind !== TokenKind.EOF) tokens++;
+      worst.tokens = Math.max(worst.tokens, tokens);
+      const read = parse(document);
+      worst.cost = Math.max(worst.cost, costOf(schema, read, someValues(schema, read)));
+    }
+    expect(worst.tokens).toBeGreaterThan(50);
+    expect(worst.tokens * 3).toBeLessThan(operationLimits.tokens);
+    expect(worst.cost * 3).toBeLessThan(operationLimits.cost);
+  });
+
+  describe('a house that is full', () => {
+    let small: TestApp;
+    beforeAll(async () => {
+      small = await startTestApp({ beside: test, config: { atOnce: { all: 4, person: 2, strangers: 1 } } });
+    });
+    afterAll(() => small.close());
+
+    /** Holds a place: the head is sent, taken in (RFC 9110, 10.1.1), and the body never comes. */
+    const hold = async (cookie: string) => {
+      const socket = connect(Number(new URL(small.address).port), '127.0.0.1');
+      const isTakenIn = new Promise<void>((done) => socket.once('data', () => done()));
+      socket.write(
+        `POST /graphql HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: 20\r\nexpect: 100-continue\r\ncookie: ${cookie}\r\n\r\n`,
+      );
+      await isTakenIn;
+      return socket;
+    };
+    const untilStatus = async (wanted: number, send: () => Promise<Response>): Promise<Response> => {
+      for (;;) {
+        const response = await send();
+        if (response.status === wanted) return response;
+      }
+    };
+
+    it('says so with 503 and when to come again; one person alone does not fill it, nor do strangers', async () => {
+      const ask = (cookie: string) => postListed(small.address, 'Me', {}, { cookie });
+      const strangers = await hold('');
+      const refused = await untilStatus(429, () => ask(''));
+      expect(await refused.text()).toContain('not signed in');
+      expect((await ask(system.cookie)).status).toBe(200);
+      const own = [await hold(system.cookie), await hold(system.cookie)];
+      const mine = await untilStatus(429, () => ask(system.cookie));
+      expect(await mine.text()).toContain('You have 2 requests under way');
+      expect((await ask(warehouse.cookie)).status).toBe(200);
+      const last = await hold(warehouse.cookie);
+      const full = await untilStatus(503, () => ask(warehouse.cookie));
+      expect(full.headers.get('retry-after')).toBe('2');
+      expect(await full.text()).toContain('more to do than it can take');
+      for (const each of [strangers, ...own, last]) each.destroy();
+      await untilStatus(200, () => ask(''));
+    });
+  });
+});
+
+/** Values for the variables of an operation that must be given. */
+function someValues(schema: GraphQLSchema, document: DocumentNode): Record<string, unknown> {
+  const operation = document.definitions.find((each) => each.kind === Kind.OPERATION_DEFINITION);
+  return Object.fromEntries(
+    (operation?.variableDefinitions ?? [])
+      .filter((each) => each.type.kind === Kind.NON_NULL_TYPE)
+      .map((each) => [each.variable.name.value, someValue(typeFromAST(schema, each.type as never) as GraphQLInputType)]),
+  );
+}
+
+const scalars: Record<string, unknown> = { String: 'x', ID: 'x', Int: 1, Float: 1, Boolean: true };
+
+function someValue(type: GraphQLInputType): unknown {
+  if (isNonNullType(type)) return someValue(type.ofType as GraphQLInputType);
+  if (isListType(type)) return [];
+  if (!isInputObjectType(type)) return scalars[type.name] ?? {};
+  const wanted = Object.values(type.getFields()).filter((field) => isNonNullType(field.type));
+  return Object.fromEntries(wanted.map((field) => [field.name, someValue(field.type)]));
+}
