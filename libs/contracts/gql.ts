@@ -42,7 +42,7 @@ type Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": typeof types.BarredNowDocument,
-    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
     "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": typeof types.PlanCartsDocument,
@@ -54,10 +54,10 @@ type Documents = {
     "query PlanDue($id: ID!) { plan(id: $id) { due } }": typeof types.PlanDueDocument,
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }": typeof types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.MakePackPlanDocument,
-    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
-    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }\n  }\n": typeof types.ConfirmCartDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n": typeof types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
@@ -129,7 +129,7 @@ const documents: Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": types.BarredNowDocument,
-    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
+    "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
     "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": types.PlanCartsDocument,
@@ -141,10 +141,10 @@ const documents: Documents = {
     "query PlanDue($id: ID!) { plan(id: $id) { due } }": types.PlanDueDocument,
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }": types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.MakePackPlanDocument,
-    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
-    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }\n  }\n": types.ConfirmCartDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n": types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
@@ -300,7 +300,7 @@ export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { bar
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
+export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n"): typeof import('./graphql.js').ShowPageDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -348,7 +348,7 @@ export function graphql(source: "\n  mutation MakePackPlan($tourId: ID!, $showId
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { sentence clashes { item from to tour } }\n      ... on StaleRefusal { sentence changed }\n      ... on StopRefusal { sentence stops needsOfficer }\n    }\n  }\n"): typeof import('./graphql.js').ReleasePackPlanDocument;
+export function graphql(source: "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n"): typeof import('./graphql.js').ReleasePackPlanDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -360,7 +360,7 @@ export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $do
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

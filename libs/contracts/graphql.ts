@@ -256,7 +256,7 @@ export type ShowPageQueryVariables = Exact<{
 }>;
 
 
-export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, hangs: Array<string>, trucks: Array<string>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, changed: Array<string>, hangs: Array<string>, trucks: Array<string>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
+export type ShowPageQuery = { showPage: { tourId: string, showId: string, name: string, tourName: string, released: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, hangs: Array<string>, trucks: Array<string>, changed: Array<{ code: string, sentence: string }>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, draft: { id: string, state: string, revision: string | null, madeAt: string, madeBy: string, releasedAt: string | null, releasedBy: string | null, releasedDespite: string | null, hangs: Array<string>, trucks: Array<string>, changed: Array<{ code: string, sentence: string }>, show: { name: string, venue: string, from: string, to: string, number: number, of: number } } | null, revisions: Array<{ id: string, state: string, revision: string | null, releasedAt: string | null, releasedBy: string | null }> } };
 
 export type PlanProgressQueryVariables = Exact<{
   id: string | number;
@@ -349,10 +349,10 @@ export type ReleasePackPlanMutationVariables = Exact<{
 
 
 export type ReleasePackPlanMutation = { releasePackPlan:
-    | { __typename: 'BookingRefusal', sentence: string, clashes: Array<{ item: string, from: string, to: string, tour: string }> }
+    | { __typename: 'BookingRefusal', code: string, sentence: string, clashes: Array<{ item: string, from: string, to: string, tour: string }> }
     | { __typename: 'PlanView', id: string, revision: string | null }
-    | { __typename: 'StaleRefusal', sentence: string, changed: Array<string> }
-    | { __typename: 'StopRefusal', sentence: string, stops: Array<string>, needsOfficer: boolean }
+    | { __typename: 'StaleRefusal', code: string, sentence: string, changed: Array<{ code: string, sentence: string }> }
+    | { __typename: 'StopRefusal', code: string, sentence: string, needsOfficer: boolean, stops: Array<{ code: string, sentence: string }> }
    };
 
 export type PlanDifferenceQueryVariables = Exact<{
@@ -379,7 +379,7 @@ export type ConfirmCartMutationVariables = Exact<{
 }>;
 
 
-export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, sentence: string }>, barred: Array<{ itemId: string }> } };
+export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, code: string, sentence: string }>, barred: Array<{ itemId: string }> } };
 
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1110,7 +1110,10 @@ export const ShowPageDocument = new TypedDocumentString(`
       releasedAt
       releasedBy
       releasedDespite
-      changed
+      changed {
+        code
+        sentence
+      }
       hangs
       trucks
       show {
@@ -1131,7 +1134,10 @@ export const ShowPageDocument = new TypedDocumentString(`
       releasedAt
       releasedBy
       releasedDespite
-      changed
+      changed {
+        code
+        sentence
+      }
       hangs
       trucks
       show {
@@ -1266,6 +1272,7 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
       revision
     }
     ... on BookingRefusal {
+      code
       sentence
       clashes {
         item
@@ -1275,12 +1282,20 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
       }
     }
     ... on StaleRefusal {
+      code
       sentence
-      changed
+      changed {
+        code
+        sentence
+      }
     }
     ... on StopRefusal {
+      code
       sentence
-      stops
+      stops {
+        code
+        sentence
+      }
       needsOfficer
     }
   }
@@ -1316,6 +1331,7 @@ export const ConfirmCartDocument = new TypedDocumentString(`
       expected
       found
       agrees
+      code
       sentence
     }
     barred {

@@ -8,7 +8,8 @@ const record = `mutation($shows: [ID!]!, $lines: [CountInput!]!) { recordCounts(
 const correct = `mutation($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {
   correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { ${sheetFields} } }`;
 const takeBack = `mutation($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { ${sheetFields} } }`;
-const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan changed } } } }';
+const make =
+  'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan changed { sentence } } } } }';
 
 describe('counts at return', () => {
   let test: TestApp;
@@ -51,8 +52,8 @@ describe('counts at return', () => {
     // 3 in 9,600 came with the file; 20 + 4 in the 120 uses of the show.
     expect(lineOf(data.recordCounts, 'Link pin 12').learned).toMatchObject({ losses: 27, uses: 9720, posteriorMean: 28 / 13_720 });
     expect(data.recordCounts.records[0]).toMatchObject({ countedBy: 'Wren Castellan', inForce: true, corrects: null });
-    const stale = (await system.graphql('query($id: ID!) { plan(id: $id) { changed } }', { id: first.id })).data.plan;
-    expect(stale.changed).toEqual(['the spares wanted and the losses counted have changed']);
+    const stale = (await system.graphql('query($id: ID!) { plan(id: $id) { changed { sentence } } }', { id: first.id })).data.plan;
+    expect(stale.changed).toEqual([{ sentence: 'the spares wanted and the losses counted have changed' }]);
     const next = (await system.graphql(make)).data.makePackPlan.plan;
     expect(next.changed).toEqual([]);
     const [was, is] = [first, next].map((each) => each.plan.hardware.lines.find((line: any) => line.key === 'Link pin 12'));

@@ -6,7 +6,7 @@ const answer = '{ __typename ... on PlanMade { planId } ... on PlanningRefusal {
 const make = `mutation($show: ID!, $wait: Int) { makePackPlan(tourId: "harbour-lights", showId: $show, waitMs: $wait) ${answer} }`;
 const job = 'query($id: ID!) { job(id: $id) { id kind state progress askedBy sentence errorCode } }';
 const cancel = 'mutation($id: ID!) { cancelJob(id: $id) { state sentence } }';
-const page = 'query($show: ID!) { showPage(tourId: "harbour-lights", showId: $show) { draft { id changed plan } } }';
+const page = 'query($show: ID!) { showPage(tourId: "harbour-lights", showId: $show) { draft { id changed { code } plan } } }';
 const search = 'mutation { startSearch(tourId: "harbour-lights", showId: "quayside") { id state } }';
 const latest = '{ latestJob(kind: "search", tourId: "harbour-lights", showId: "quayside") { id state progress sentence errorCode } }';
 

@@ -15,8 +15,9 @@ const look =
   'query($id: ID!, $truck: String!, $first: Int!, $second: Int!) { rowSwap(planId: $id, truck: $truck, first: $first, second: $second) { axles { axle beforeKg afterKg limitKg } sideBeforeMm sideAfterMm breaches { piece mayBeWaived sentence } } }';
 const swap = `mutation($id: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) { swapRows(planId: $id, truck: $truck, first: $first, second: $second, reason: $reason) ${answer} }`;
 const tick = 'mutation($id: ID!, $what: String!) { tick(planId: $id, what: $what, done: true) { id } }';
-const read = 'query($id: ID!) { plan(id: $id) { state changed ticks plan } }';
-const page = '{ showPage(tourId: "harbour-lights", showId: "quayside") { released { id plan changed } draft { id changed } } }';
+const read = 'query($id: ID!) { plan(id: $id) { state changed { sentence } ticks plan } }';
+const page =
+  '{ showPage(tourId: "harbour-lights", showId: "quayside") { released { id plan changed { sentence } } draft { id changed { sentence } } } }';
 
 describe('what people at the dock want of the trucks', () => {
   let test: TestApp;
@@ -179,7 +180,7 @@ describe('what people at the dock want of the trucks', () => {
     const { draftId } = await done(keepRow, { id, truck: 'T1', row: 3 });
     const after = (await warehouse.graphql(page)).data.showPage;
     expect(after.released.plan).toEqual(before.plan);
-    expect(after.released.changed).toEqual(['the loading wishes of the show have changed']);
+    expect(after.released.changed).toEqual([{ sentence: 'the loading wishes of the show have changed' }]);
     expect(after.draft).toEqual({ id: draftId, changed: [] });
     await expect(test.dataSource.query('UPDATE loading_act SET who = $1', ['nobody'])).rejects.toThrow(/append only/);
     await expect(test.dataSource.query('DELETE FROM loading_act')).rejects.toThrow(/append only/);

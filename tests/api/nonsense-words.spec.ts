@@ -5,12 +5,12 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const refusal = '... on PlanningRefusal { code sentence reasons }';
 const texts = {
-  make: 'mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { ... on PlanMade { plan { id plan stops looks } } } }',
+  make: 'mutation($show: ID!) { makePackPlan(tourId: "harbour-lights", showId: $show) { ... on PlanMade { plan { id plan stops looks findings { code weight subjects { role kind id place } numbers { name values } sentence } } } } }',
   release: `mutation($id: ID!, $despite: String) { releasePackPlan(planId: $id, despite: $despite) { __typename ... on PlanView { revision state }
-    ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { sentence changed } ... on StopRefusal { sentence needsOfficer stops } } }`,
+    ... on BookingRefusal { code sentence clashes { item from to tour } } ... on StaleRefusal { code sentence changed { code subjects { role kind id place } numbers { name values } sentence } } ... on StopRefusal { code sentence needsOfficer stops { code weight section date subjects { role kind id place } numbers { name values } sentence } } } }`,
   tick: 'mutation($id: ID!, $what: String!, $done: Boolean = true) { tick(planId: $id, what: $what, done: $done) { ticks } }',
   confirm: `mutation($id: ID!, $load: String!, $serials: [String!]!) { confirmCart(planId: $id, load: $load, serials: $serials) {
-    agrees slots { slot expected found agrees sentence } barred { itemId code from loads hangs sentence } } }`,
+    agrees slots { slot expected found agrees code fact sentence } barred { itemId code from loads hangs sentence } } }`,
   workList: 'query($id: ID!) { workList(planId: $id) }',
   swapBox: `mutation($id: ID!, $serial: String!) { swapBox(planId: $id, serial: $serial, reason: "horn cracked") { __typename
     ... on SwapResult { draftId marked difference { sentences boxes { hang position from to } hangsChanged } } ${refusal} } }`,
@@ -28,7 +28,8 @@ const texts = {
   hold: `mutation($items: [String!]!) { placeHold(hold: { name: "Regatta", from: "2027-03-01", to: "2027-03-20", hours: 24, items: $items }) {
     __typename ... on Hold { id } } }`,
   endHold: 'mutation($id: ID!) { giveHoldBack(id: $id) }',
-  again: 'query($id: ID!) { plan(id: $id) { state changed plan stops looks ticks } }',
+  again:
+    'query($id: ID!) { plan(id: $id) { state changed { code subjects { role kind id place } numbers { name values } sentence } plan stops looks ticks } }',
 } as const;
 
 /** A day of the demo told through the API; everything that was answered, in its order. */
@@ -53,7 +54,7 @@ class Day {
   }
 }
 
-const lists = new Set(['sentences', 'changes', 'changed', 'reasons', 'stops', 'marked']);
+const lists = new Set(['sentences', 'changes', 'reasons', 'marked']);
 /** Of a list of sentences it counts how many there are. */
 const counted = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value, (key, each: unknown) => (lists.has(key) && Array.isArray(each) ? each.length : each)));

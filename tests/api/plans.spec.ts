@@ -2,11 +2,11 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const tour = 'harbour-lights';
 const make =
-  'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id state changed plan } } } }';
+  'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id state changed { sentence } plan } } } }';
 const release =
-  'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { id revision state } ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { sentence changed } } }';
+  'mutation($id: ID!) { releasePackPlan(planId: $id) { __typename ... on PlanView { id revision state } ... on BookingRefusal { sentence clashes { item from to tour } } ... on StaleRefusal { code sentence changed { code subjects { kind id } sentence } } } }';
 const showPage =
-  'query($tour: ID!, $show: ID!) { showPage(tourId: $tour, showId: $show) { released { id revision state changed plan cartChecks { load } ticks } draft { id changed } revisions { revision state } } }';
+  'query($tour: ID!, $show: ID!) { showPage(tourId: $tour, showId: $show) { released { id revision state changed { code sentence subjects { kind id } } plan cartChecks { load } ticks } draft { id changed { sentence } } revisions { revision state } } }';
 
 describe('pack plans', () => {
   let test: TestApp;
@@ -63,10 +63,10 @@ describe('pack plans', () => {
     };
     await test.dataSource.query(`UPDATE pack_plan SET plan = jsonb_insert(plan, '{findings,0}', $1) WHERE id = $2`, [finding, draft.id]);
     const { data } = await system.graphql(
-      'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "we have to") { ... on StopRefusal { stops } } }',
+      'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "we have to") { ... on StopRefusal { code stops { code sentence } } } }',
       { id: draft.id },
     );
-    expect(data.releasePackPlan.stops).toEqual(['Centre: off.']);
+    expect(data.releasePackPlan.stops).toEqual([{ code: 'checker-disagrees', sentence: 'Centre: off.' }]);
     const [row] = await test.dataSource.query(`SELECT state FROM pack_plan WHERE id = $1`, [draft.id]);
     expect(row.state).toBe('draft');
   });
@@ -77,7 +77,7 @@ describe('pack plans', () => {
     const serial = released.plan.carts.loads[0].boxes[0].serial;
     await warehouse.graphql('mutation($id: ID!) { quarantine(itemId: $id, reason: "horn cracked") { summary { state } } }', { id: serial });
     const stale = (await system.graphql(showPage, { tour, show: 'quayside' })).data.showPage.released;
-    expect(stale.changed).toEqual([`box ${serial} has changed`]);
+    expect(stale.changed).toEqual([{ code: 'changed', subjects: [{ kind: 'item', id: serial }], sentence: `box ${serial} has changed` }]);
     const draft = await makePlan(system);
     expect(draft.plan.carts.loads.flatMap((load: { boxes: { serial: string }[] }) => load.boxes.map((box) => box.serial))).not.toContain(
       serial,
@@ -104,7 +104,11 @@ describe('pack plans', () => {
     const serial = draft.plan.carts.loads[1].boxes[0].serial;
     await warehouse.graphql('mutation($id: ID!) { quarantine(itemId: $id, reason: "rattles") { summary { state } } }', { id: serial });
     const answer = (await system.graphql(release, { id: draft.id })).data.releasePackPlan;
-    expect(answer).toMatchObject({ __typename: 'StaleRefusal', changed: [`box ${serial} has changed`] });
+    expect(answer).toMatchObject({
+      __typename: 'StaleRefusal',
+      code: 'release-stale',
+      changed: [{ code: 'changed', subjects: [{ kind: 'item', id: serial }], sentence: `box ${serial} has changed` }],
+    });
     await safety.graphql('mutation($id: ID!) { releaseFromQuarantine(itemId: $id, reason: "tightened") { summary { state } } }', {
       id: serial,
     });

@@ -87,9 +87,12 @@ describe('what cannot be read', () => {
       await system.graphql('mutation { makePackPlan(tourId: "harbour-lights", showId: "fenland") { ... on PlanMade { plan { id } } } }')
     ).data.makePackPlan.plan;
     const release = `mutation($id: ID!, $despite: String) { releasePackPlan(planId: $id, despite: $despite) {
-      __typename ... on PlanView { revision releasedDespite } ... on StopRefusal { sentence stops } } }`;
+      __typename ... on PlanView { revision releasedDespite } ... on StopRefusal { sentence stops { code subjects { role kind id } sentence } } } }`;
     const first = (await system.graphql(release, { id })).data.releasePackPlan;
-    expect(first).toMatchObject({ __typename: 'StopRefusal', stops: expect.arrayContaining([expect.stringContaining('Dunlin')]) });
+    expect(first).toMatchObject({
+      __typename: 'StopRefusal',
+      stops: expect.arrayContaining([expect.objectContaining({ sentence: expect.stringContaining('Dunlin') })]),
+    });
     const second = (await system.graphql(release, { id, despite: 'A box comes from Northgate' })).data.releasePackPlan;
     expect(second).toEqual({ __typename: 'PlanView', revision: 'A', releasedDespite: 'A box comes from Northgate' });
   });

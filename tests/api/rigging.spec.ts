@@ -145,8 +145,10 @@ describe('rigging', () => {
     const wrong = await safety.graphql(save, { rule: { ...house, sideLoad: { ...house.sideLoad, bands: [{ upToDeg: 5, share: 7 }] } } });
     expect(faultOf(wrong)).toMatchObject({ field: 'sideLoad.bands[0].share', value: 7 });
     expect((await safety.graphql(save, { rule: { ...house, dynamicFactor: 1.4 } })).data.saveLoadRule).toBe(true);
-    const { showPage } = (await safety.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { released { changed } } }')).data;
-    expect(showPage.released.changed).toContain('the load rules have changed');
+    const { showPage } = (
+      await safety.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { released { changed { sentence } } } }')
+    ).data;
+    expect(showPage.released.changed).toContainEqual({ sentence: 'the load rules have changed' });
     expect((await warehouse.graphql(save, { rule: house })).errors?.[0]?.extensions?.code).toBe('NOT_ALLOWED');
   });
 });

@@ -21,8 +21,8 @@ describe('work on the floor', () => {
 
   const workList = async () => (await warehouse.graphql(list, { id: plan.id })).data.workList;
   const changed = async () =>
-    (await warehouse.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { draft { changed } } }')).data.showPage.draft
-      .changed;
+    (await warehouse.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { draft { changed { code } } } }')).data.showPage
+      .draft.changed;
 
   it('gives the list of the plan, and what is left of it after each move; the plan is not stale meanwhile', async () => {
     const before = await workList();
@@ -77,7 +77,7 @@ describe('work on the floor', () => {
     const { draftId, difference, marked } = data.swapBox;
     expect(difference.boxes).toHaveLength(1);
     expect(difference.boxes[0]).toMatchObject({ from: failed, to: expect.any(String) });
-    const after = (await system.graphql('query($id: ID!) { plan(id: $id) { plan changed } }', { id: draftId })).data.plan;
+    const after = (await system.graphql('query($id: ID!) { plan(id: $id) { plan changed { code } } }', { id: draftId })).data.plan;
     expect(after.changed).toEqual([]);
     expect(after.plan.carts.loads.flatMap((load: any) => load.boxes.map((box: any) => box.serial))).not.toContain(failed);
     expect((await system.graphql('query($id: ID!) { item(id: $id) { summary { state } } }', { id: failed })).data.item.summary.state).toBe(

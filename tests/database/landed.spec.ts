@@ -3,7 +3,7 @@ import { TourFileReader } from '../../apps/api/src/planning/snapshot/tour-file.r
 import { missingInPrint } from '../support/printed-text.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
-const planFields = '{ id state revision madeBy releasedBy releasedDespite changed plan ticks cartChecks { load checkedBy } }';
+const planFields = '{ id state revision madeBy releasedBy releasedDespite changed { sentence } plan ticks cartChecks { load checkedBy } }';
 const page = `query($tour: ID!, $show: ID!) { showPage(tourId: $tour, showId: $show) { name tourName released ${planFields} draft ${planFields} revisions { id revision state } } }`;
 
 /** A database that was filled by the API as it stood on 25 November 2026 comes to today's shape by the migrations alone and loses nothing. */
@@ -192,7 +192,7 @@ describe('a database that landed earlier', () => {
   });
 
   it('finds no plan stale that was not stale before, but for what has been changed since', async () => {
-    expect((await show('winter-run', 'pier')).released.changed).toEqual(['box P-033 has changed']);
+    expect((await show('winter-run', 'pier')).released.changed).toEqual([{ sentence: 'box P-033 has changed' }]);
   });
 
   it('goes on working: a tick, a new plan, a hold given back', async () => {

@@ -2,9 +2,9 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const make = 'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show) { ... on PlanMade { plan { id plan } } } }';
 const release =
-  'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "nothing flies") { __typename ... on PlanView { id revision } ... on BookingRefusal { sentence } ... on StaleRefusal { changed } } }';
+  'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "nothing flies") { __typename ... on PlanView { id revision } ... on BookingRefusal { sentence } ... on StaleRefusal { changed { sentence } } } }';
 const tick = 'mutation($id: ID!, $what: String!) { tick(planId: $id, what: $what, done: true) { ticks } }';
-const read = 'query($id: ID!) { plan(id: $id) { state revision releasedBy changed ticks plan } }';
+const read = 'query($id: ID!) { plan(id: $id) { state revision releasedBy changed { sentence } ticks plan } }';
 const save = 'mutation($tour: TourJson!, $version: Int!) { saveTour(tour: $tour, expectedVersion: $version) { version } }';
 const count =
   'mutation($shows: [ID!]!, $lines: [CountInput!]!) { recordCounts(tourId: "harbour-lights", showIds: $shows, lines: $lines) { __typename } }';

@@ -17,6 +17,7 @@ import { CountService } from './features/count/count.service.js';
 import { PlanDifferenceQuery } from './features/plan/page/plan-difference.query.js';
 import { BarredReader } from './features/plan/stored/barred.reader.js';
 import { PlanFreshness } from './features/plan/stored/plan-freshness.reader.js';
+import { FindingResolver } from './features/plan/page/finding.resolver.js';
 import { PlanPartsQuery } from './features/plan/page/plan-parts.query.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
 import { ShowPageQuery } from './features/plan/page/show-page.query.js';
@@ -108,6 +109,7 @@ const features = [
   BarredReader,
   PlanPartsQuery,
   PlanPartsResolver,
+  FindingResolver,
   PlanDifferenceQuery,
   ShowPageQuery,
   PlanWriter,

@@ -28,6 +28,8 @@ export const changes: Words['changes'] = {
   'floor-differs': () => 'the boxes stand on the carts as they do at no point of the list of moves',
 };
 
+export const more: Words['more'] = (count) => `${count} more`;
+
 const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const rowOf = ({ truck, row }: { readonly truck: string; readonly row: number }): string => `${truck} row ${row}`;
 const whole = (value: number): string => `${Math.round(value)} kg`;

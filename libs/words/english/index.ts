@@ -1,7 +1,7 @@
 /** English: one sentence for every code. */
 import type { Words } from '../table/index.js';
 import { against, cartFindings, exceptions, keptBack, shortages } from './cart-findings.js';
-import { changes, differences, inputs } from './changes.js';
+import { changes, differences, inputs, more } from './changes.js';
 import { comparisons, factors, parts, stages } from './compared.js';
 import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
@@ -29,6 +29,7 @@ export const english: Words = {
   keptBack,
   inputs,
   changes,
+  more,
   shortages,
   rows,
   places,

@@ -51,6 +51,8 @@ export interface Words {
   readonly keptBack: Table<KeptBack>;
   readonly inputs: Table<InputPart>;
   readonly changes: Table<InputChange>;
+  /** Ends a list that is not told to its end. */
+  readonly more: (count: number) => string;
   readonly shortages: Table<ShortageFact>;
   /** Why a row of a truck stands where it does. */
   readonly rows: Table<RowChoiceFact>;

@@ -8,8 +8,8 @@ type Times = Record<Part, number[]>;
 
 const showPage = `{ showPage(tourId: "harbour-lights", showId: "quayside") {
   tourId showId name tourName
-  released { id state revision changed plan ticks cartChecks { load checkedAt checkedBy } }
-  draft { id state revision changed plan ticks cartChecks { load checkedAt checkedBy } }
+  released { id state revision changed { sentence } plan ticks cartChecks { load checkedAt checkedBy } }
+  draft { id state revision changed { sentence } plan ticks cartChecks { load checkedAt checkedBy } }
   revisions { id state revision releasedAt releasedBy } } }`;
 const registerPage = '{ items(first: 50) { totalCount edges { node { id kind model state } } } }';
 const tick = 'mutation($id: ID!, $done: Boolean!) { tick(planId: $id, what: "T1 row 1", done: $done) { id } }';

@@ -1,5 +1,6 @@
 import { Field, ID, Int, ObjectType, createUnionType } from '@nestjs/graphql';
 import { AnyJson } from '../../platform/graphql/scalars.js';
+import { ChangeView } from './said.types.js';
 
 @ObjectType()
 export class CartCheck {
@@ -85,7 +86,7 @@ export class FindingView {
   @Field()
   sentence: string;
 
-  @Field(() => AnyJson, { description: 'The same as data: code, subjects, numbers (libs/pack-plan).' })
+  @Field(() => AnyJson, { description: 'All of it as data, also what is neither subject nor number (libs/trade).' })
   fact: object;
 }
 
@@ -174,6 +175,9 @@ export class BookingClash {
 @ObjectType()
 export class BookingRefusal {
   @Field()
+  code: string;
+
+  @Field()
   sentence: string;
 
   @Field(() => [BookingClash])
@@ -183,22 +187,28 @@ export class BookingRefusal {
 @ObjectType()
 export class StaleRefusal {
   @Field()
+  code: string;
+
+  @Field()
   sentence: string;
 
-  @Field(() => [String])
-  changed: string[];
+  @Field(() => [ChangeView])
+  changed: ChangeView[];
 }
 
 @ObjectType({ description: 'The plan says stop: it is released only with a reason, some stops by the safety officer alone.' })
 export class StopRefusal {
+  @Field()
+  code: string;
+
   @Field({ description: 'Dates, rated loads or places that are not judged: a reason of the safety officer is wanted.' })
   needsOfficer: boolean;
 
   @Field()
   sentence: string;
 
-  @Field(() => [String])
-  stops: string[];
+  @Field(() => [FindingView])
+  stops: FindingView[];
 }
 
 export const ReleaseResult = createUnionType({
@@ -221,6 +231,12 @@ export class SlotCheck {
 
   @Field()
   agrees: boolean;
+
+  @Field({ description: 'agrees, empty, read-twice, wrong-box, barred.' })
+  code: string;
+
+  @Field(() => AnyJson, { description: 'The same as data: where a wrong box belongs, why a right one must not fly (libs/trade).' })
+  fact: object;
 
   @Field()
   sentence: string;

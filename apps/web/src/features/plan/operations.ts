@@ -5,8 +5,8 @@ export const showQuery = graphql(`
   query ShowPage($tourId: ID!, $showId: ID!) {
     showPage(tourId: $tourId, showId: $showId) {
       tourId showId name tourName
-      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }
-      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of } }
+      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }
+      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }
       revisions { id state revision releasedAt releasedBy }
     }
   }
@@ -41,9 +41,9 @@ export const releasePlan = graphql(`
     releasePackPlan(planId: $planId, despite: $despite) {
       __typename
       ... on PlanView { id revision }
-      ... on BookingRefusal { sentence clashes { item from to tour } }
-      ... on StaleRefusal { sentence changed }
-      ... on StopRefusal { sentence stops needsOfficer }
+      ... on BookingRefusal { code sentence clashes { item from to tour } }
+      ... on StaleRefusal { code sentence changed { code sentence } }
+      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }
     }
   }
 `);
@@ -58,6 +58,6 @@ export const tickMutation = graphql(
 
 export const confirmMutation = graphql(`
   mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
-    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees sentence } barred { itemId } }
+    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }
   }
 `);

@@ -22,6 +22,7 @@ import { LongerSearch } from './longer-search.js';
 import { SwapBox } from './swap-box.js';
 import { TruckPart } from './truck-part.js';
 import { useCarts, usePicks } from '../plan/use-plan-parts.js';
+import { sentencesOf } from '../plan/sentences-of.js';
 import { type PlanInForce, type ShowData, useShow } from '../plan/use-show.js';
 
 /** One sheet a show: what hangs, what it rides in, what holds it, what carries it, what is in date. */
@@ -137,8 +138,8 @@ function Actions({
       {refusal?.__typename === 'StopRefusal' && (
         <>
           <ul>
-            {refusal.stops.map((each) => (
-              <li key={each}>{each}</li>
+            {refusal.stops.map((each, index) => (
+              <li key={index}>{each.sentence}</li>
             ))}
           </ul>
           {(!refusal.needsOfficer || me.role === 'safety') && (
@@ -168,7 +169,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
       {shown.state === 'released' && <BarredNotes planId={shown.id} />}
       {shown.changed.length > 0 && (
         <Note weight="look">
-          This {shown.revision ? `revision ${shown.revision}` : 'draft'} is stale: {shown.changed.slice(0, 6).join('; ')}
+          This {shown.revision ? `revision ${shown.revision}` : 'draft'} is stale: {sentencesOf(shown.changed.slice(0, 6))}
           {shown.changed.length > 6 ? ` and ${shown.changed.length - 6} more` : ''}. Plan again to follow.
         </Note>
       )}

@@ -10,6 +10,7 @@ import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useFindings, useTruck, useTruckHead } from '../plan/use-plan-parts.js';
+import { sentencesOf } from '../plan/sentences-of.js';
 import { type PlanInForce, type ShowData, useShow } from '../plan/use-show.js';
 import { useTicks } from '../plan/use-ticks.js';
 import { AxlePart } from './axle-part.js';
@@ -86,7 +87,7 @@ function Truck({ me, data, shown, head, truck }: TruckProps) {
           </button>
         </p>
       )}
-      {shown.changed.length > 0 && <Note weight="look">Stale: {shown.changed.slice(0, 3).join('; ')}. Plan again to follow.</Note>}
+      {shown.changed.length > 0 && <Note weight="look">Stale: {sentencesOf(shown.changed.slice(0, 3))}. Plan again to follow.</Note>}
       {dock && <p>{dock}</p>}
       <Part number={1} title="Load from the nose" margin={<Findings findings={findings} section="truck" />}>
         <Drawing of={drawTruckPlan(truck, done)} wide />

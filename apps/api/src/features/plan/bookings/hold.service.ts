@@ -51,8 +51,8 @@ export class HoldService {
       const clashes = await findClashes(manager, null, input.from, input.to, input.items);
       if (clashes.length > 0) {
         const first = clashes[0]!;
-        const sentence = tell(this.words.refusals, { code: 'hold-clashes', name: input.name, clash: first });
-        return { ok: false, error: { sentence, clashes: [...clashes] } };
+        const refusal = { code: 'hold-clashes', name: input.name, clash: first } as const;
+        return { ok: false, error: { code: refusal.code, sentence: tell(this.words.refusals, refusal), clashes: [...clashes] } };
       }
       const id = randomUUID();
       const holder = { holderKind: 'hold', holderId: id, tourName: input.name } as const;

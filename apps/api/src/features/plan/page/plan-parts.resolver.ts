@@ -2,7 +2,7 @@ import { Inject } from '@nestjs/common';
 import { Args, Int, Parent, ResolveField, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import type { HangResult, HardwareResult, PackPlan, TruckResultOne } from '#pack-plan';
-import { type Words, tell } from '#words';
+import type { Words } from '#words';
 import {
   CartsJson,
   DueJson,
@@ -16,12 +16,11 @@ import {
 import { WORDS } from '../../../platform/config/words.js';
 import { BarredReader } from '../stored/barred.reader.js';
 import { barredView } from '../stored/barred-view.js';
+import { changeViews } from '../stored/change-views.js';
 import { PlanFreshness } from '../stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
 import { BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
-
-/** After an import of a whole register thousands of inputs are others: enough are named. */
-const mostSaid = 50;
+import { ChangeView } from '../said.types.js';
 
 const named = { type: () => String } as const;
 
@@ -36,12 +35,10 @@ export class PlanPartsResolver {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
-  @ResolveField(() => [String], { description: 'Inputs that changed since it was made, in words; empty when it is not stale.' })
-  async changed(@Parent() { id, state }: PlanView): Promise<readonly string[]> {
+  @ResolveField(() => [ChangeView], { description: 'Inputs that changed since it was made; empty when it is not stale.' })
+  async changed(@Parent() { id, state }: PlanView): Promise<ChangeView[]> {
     if (state === 'superseded') return [];
-    const changed = (await this.freshness.changed([id])).get(id) ?? [];
-    const said = changed.slice(0, changed.length <= mostSaid ? mostSaid : mostSaid - 1).map((each) => tell(this.words.changes, each));
-    return said.length === changed.length ? said : [...said, `${changed.length - said.length} more`];
+    return changeViews((await this.freshness.changed([id])).get(id) ?? [], this.words);
   }
 
   @ResolveField(() => [BarredView], { description: 'What of it must not fly as things stand now, whatever was so when it was released.' })

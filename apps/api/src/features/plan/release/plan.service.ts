@@ -24,6 +24,7 @@ import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
 import { barredView } from '../stored/barred-view.js';
+import { changeViews } from '../stored/change-views.js';
 import type { BarredView, BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';
 import { CartCheckRow, PackPlanRow } from '../stored/rows.js';
 import { type Tickable, getTickable } from '../page/tickable.query.js';
@@ -101,13 +102,11 @@ export class PlanService {
   }
 
   private refusalOf(decision: ReleaseDecision & { readonly releases: false }, clashes: readonly BookingClash[]): ReleaseRefusal {
-    const sentence = tell(this.words.refusals, decision.refusal);
-    if ('stops' in decision) {
-      const needsOfficer = decision.refusal.code === 'release-needs-officer';
-      return { sentence, needsOfficer, stops: decision.stops.map((each) => each.sentence) };
-    }
-    if ('changed' in decision) return { sentence, changed: decision.changed.map((each) => tell(this.words.changes, each)) };
-    return { sentence, clashes: [...clashes] };
+    const { code } = decision.refusal;
+    const said = { code, sentence: tell(this.words.refusals, decision.refusal) };
+    if ('stops' in decision) return { ...said, needsOfficer: code === 'release-needs-officer', stops: [...decision.stops] };
+    if ('changed' in decision) return { ...said, changed: changeViews(decision.changed, this.words) };
+    return { ...said, clashes: [...clashes] };
   }
 
   async confirmCart(planId: string, loadId: string, serials: readonly string[], who: SignedIn): Promise<CartCheckResult> {
@@ -134,7 +133,7 @@ export class PlanService {
       await recordEvents(manager, who, this.clock.now(), [
         { what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) },
       ]);
-      return { ok: true, value: { agrees, slots: [...slots], barred: this.told(barred) } };
+      return { ok: true, value: { agrees, slots: slots.map((each) => ({ ...each, code: each.fact.code })), barred: this.told(barred) } };
     });
     if (!outcome.ok) throw new Error('a reading is never refused');
     return outcome.value;
