@@ -1,4 +1,4 @@
-import { itemKinds } from '#tour-file';
+import { itemKinds, shiftDates } from '#tour-file';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
@@ -123,5 +123,31 @@ describe('the gate on the floor', () => {
     const [event] = await test.dataSource.query(`SELECT sentence FROM event WHERE what = 'ticked' ORDER BY id DESC LIMIT 1`);
     expect(event.sentence).toContain(`With ${hoist} (quarantined: cracked).`);
     await putBack(hoist);
+  });
+
+  it('takes the promises of a tour along to its new days, calls its plans stale, and refuses days on which others hold its kit', async () => {
+    const read = '{ tour(id: "harbour-lights") { version tour } }';
+    const save = 'mutation($tour: TourJson!, $version: Int) { saveTour(tour: $tour, expectedVersion: $version) { version } }';
+    const held = `SELECT min(lower(period))::text AS first, max(upper(period) - 1)::text AS last, count(*)::int AS n FROM booking WHERE holder_id = 'harbour-lights'`;
+    const [before] = await test.dataSource.query(held);
+    const on = (await system.graphql(read)).data.tour;
+    const moved = (days: number) => (({ ...shiftDates({ tour: on.tour } as never, days) }) as { tour: any }).tour;
+    const done = await system.graphql(save, { tour: moved(300), version: on.version });
+    expect(done.errors).toBeUndefined();
+    const [after] = await test.dataSource.query(held);
+    expect(after).toEqual({ first: moved(300).prepFrom, last: moved(300).returnTo, n: before.n });
+    const { changed } = (await system.graphql('query($id: ID!) { plan(id: $id) { changed } }', { id })).data.plan;
+    expect(changed.length).toBeGreaterThan(0);
+    const box = plan.carts.loads[0].boxes[0].serial;
+    const hold = { name: 'Town Fair', items: [box], from: moved(600).prepFrom, to: moved(600).returnTo, hours: 24 };
+    expect(
+      (await warehouse.graphql('mutation($hold: HoldInput!) { placeHold(hold: $hold) { __typename } }', { hold })).errors,
+    ).toBeUndefined();
+    const clash = await system.graphql(save, { tour: moved(600), version: done.data.saveTour.version });
+    expect(clash.errors?.[0]?.extensions.faults?.[0]).toMatchObject({
+      field: 'tour.prepFrom',
+      wanted: expect.stringContaining(`${box}: Town Fair`),
+    });
+    expect((await test.dataSource.query(held))[0]).toEqual(after);
   });
 });

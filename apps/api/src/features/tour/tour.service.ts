@@ -8,6 +8,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { movePromises } from '../plan/bookings/booking.writer.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
 import { adoptPromises, nameFaults, renamePromises } from './tour.writer.js';
@@ -34,6 +35,7 @@ export class TourService {
         ...versionFaults(before, expectedVersion),
         ...(isRenamed ? await nameFaults(manager, read.value, before === null) : []),
         ...(await this.faults(manager, read.value)),
+        ...(isMoved(before, read.value) ? await movePromises(manager, read.value) : []),
       ];
       if (faults.length > 0) throw new BadInputError(faults);
       const { id, name, prepFrom, returnTo } = read.value;
@@ -56,6 +58,9 @@ export class TourService {
     return faults.filter((each) => each.field.startsWith('tour'));
   }
 }
+
+const isMoved = (before: TourRow | null, { prepFrom, returnTo }: Tour): boolean =>
+  before !== null && (before.prepFrom !== prepFrom || before.returnTo !== returnTo);
 
 function versionFaults(before: TourRow | null, expected: number | null): BadInput[] {
   if ((before?.version ?? null) === expected) return [];

@@ -3,6 +3,7 @@ import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import type { Booking } from '#tour-file';
 import { BookingRow } from '../stored/rows.js';
+import { replaceBookings } from './booking.repository.js';
 
 type OnFile = Booking & Pick<BookingRow, 'holderKind' | 'holderId'>;
 
@@ -53,3 +54,21 @@ export async function addBookings(manager: EntityManager, bookings: readonly Boo
   if (values.length > 0) await rows.insert(values);
   return [];
 }
+
+/** What a tour holds goes with it to its new days; where somebody else holds some of it there, who and when is the fault. */
+export async function movePromises(
+  manager: EntityManager,
+  { id, name, prepFrom, returnTo }: { readonly id: string; readonly name: string; readonly prepFrom: string; readonly returnTo: string },
+): Promise<readonly BadInput[]> {
+  const own = await manager.getRepository(BookingRow).findBy({ holderKind: 'tour', holderId: id });
+  if (own.length === 0) return [];
+  const uses = own.map(({ itemId, count }) => ({ item: itemId, count }));
+  const clashes = await replaceBookings(manager, { id, name }, prepFrom, returnTo, uses);
+  return clashes.slice(0, mostNamed).map(({ item, tour, from, to }) => ({
+    field: 'tour.prepFrom',
+    value: `${prepFrom} to ${returnTo}`,
+    wanted: `days on which nobody else holds ${item}: ${tour} holds it from ${from} to ${to}`,
+  }));
+}
+
+const mostNamed = 20;
