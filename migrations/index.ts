@@ -1,4 +1,5 @@
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
+import { KeepWholeRevisions20261126113000 } from './20261126113000-keep-whole-revisions.js';
 import { AddPlanParts20261126011500 } from './20261126011500-add-plan-parts.js';
 import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddCorrectionReason20261126112800 } from './20261126112800-add-correction-reason.js';
@@ -37,4 +38,5 @@ export const migrations = [
   AddFleetIndex20261126021500,
   AddIncidentOrder20261126104500,
   AddCorrectionReason20261126112800,
+  KeepWholeRevisions20261126113000,
 ];

@@ -3,6 +3,8 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { connect, createServer } from 'node:net';
+import { tmpdir } from 'node:os';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -35,12 +37,45 @@ process.stdout.on('error', (fault) => {
   throw fault;
 });
 
-install();
-for (const part of needs[command]) build(part);
+await oneAtATime(() => {
+  install();
+  for (const part of needs[command]) build(part);
+});
 if (command !== 'build') {
   process.chdir(process.env.INIT_CWD && ['solve', 'plan', 'bench', 'backup', 'restore', 'export'].includes(command) ? process.env.INIT_CWD : root);
   const { main } = await import(pathToFileURL(join(root, 'dist', 'apps', 'cli', `${command}.js`)).href);
   process.exitCode = await main(rest, root);
+}
+
+/** Several starts at once: one installs and builds, the others wait for it. The system frees the lock of one that is killed. */
+async function oneAtATime(work) {
+  const name = `cartwright-build-${createHash('sha256').update(root).digest('hex').slice(0, 24)}`;
+  const file = join(tmpdir(), `${name}.sock`);
+  const path = process.platform === 'linux' ? `\0${name}` : process.platform === 'win32' ? `\\\\.\\pipe\\${name}` : file;
+  for (;;) {
+    const lock = createServer((waiting) => waiting.on('error', () => undefined));
+    const isOurs = await new Promise((resolve) => {
+      lock.once('error', () => resolve(false));
+      lock.listen({ path }, () => resolve(true));
+    });
+    if (isOurs) {
+      work();
+      // Whoever waits is let go with it.
+      await new Promise((done) => {
+        lock.on('connection', (waiting) => waiting.destroy());
+        setImmediate(() => lock.close(done));
+      });
+      return;
+    }
+    const wasThere = await new Promise((resolve) => {
+      const holder = connect({ path });
+      holder.once('connect', () => resolve(new Promise((gone) => holder.once('close', () => gone(true)))));
+      holder.once('error', () => resolve(false));
+      holder.resume();
+    });
+    if (!wasThere && path === file) rmSync(file, { force: true });
+    await new Promise((soon) => setTimeout(soon, 20));
+  }
 }
 
 function install() {

@@ -1,21 +1,22 @@
+import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { type EmbeddedDatabase, Trouble, startEmbeddedDatabase } from '#runtime';
+import { type EmbeddedDatabase, ServerKeeper, Trouble, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
-import { migrate } from '../api/src/data-source.js';
 import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { readSettings, systemClock, today } from '../api/src/platform/config/config.js';
 import { MakeService } from '../api/src/features/plan/make/make.service.js';
-import { JobRunner } from '../api/src/planning/jobs/job-runner.js';
 import { Jobs } from '../api/src/planning/jobs/jobs.js';
 import { checkPassword } from '../api/src/platform/sign-in/password.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
 import { AccountRow } from '../api/src/platform/sign-in/rows.js';
+import { prepareDatabase } from '../api/src/prepare-database.js';
+import pg from 'pg';
 import { DataSource } from 'typeorm';
 
 /**
@@ -27,6 +28,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
   const stop = new StopSignal();
   let database: EmbeddedDatabase | undefined;
   let app: NestExpressApplication | undefined;
+  let worker: ServerKeeper | undefined;
   try {
     const settings = readSettings(process.env, 'start');
     const { port } = settings;
@@ -36,16 +38,18 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const dataFolder = settings.dataFolder ?? join(root, '.data');
     if (settings.databaseUrl === null) database = await startEmbeddedDatabase({ folder: dataFolder, durable: true, say });
     const databaseUrl = settings.databaseUrl ?? database!.url;
-    const ran = await migrate(databaseUrl).catch((fault: Error) => {
-      throw new Trouble(`The database does not answer or does not take the migrations: ${fault.message}`);
-    });
+    const { applicationUrl, ran, warnings } = await prepareDatabase({ databaseUrl, ownerUrl: settings.ownerUrl }, say);
+    warnings.forEach(say);
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
     app = await createApp({
-      config: { ...settings, databaseUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web') },
+      config: { ...settings, databaseUrl: applicationUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web') },
     });
     await app.init();
-    app.get(JobRunner).start();
-    const passwords = await demoIfEmpty(app, root, dataFolder);
+    worker = keepWorker(root, { DATABASE_URL: applicationUrl, CARTWRIGHT_OWNER_URL: settings.ownerUrl ?? databaseUrl }, say);
+    await worker.begin();
+    const passwords = await onceAtATime(settings.ownerUrl ?? databaseUrl, () =>
+      demoIfEmpty(app as NestExpressApplication, root, dataFolder),
+    );
     await app.listen(port, host);
     for (const line of addressLines(host, port)) say(line);
     if (passwords) {
@@ -63,7 +67,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     process.stderr.write(`${fault instanceof Trouble ? fault.message : ((fault as Error).stack ?? String(fault))}\n`);
     return 1;
   } finally {
-    await app?.close();
+    await Promise.all([app?.close(), worker?.stop('SIGTERM', 'SIGKILL', 10_000)]);
     await database?.stop();
     stop.done();
   }
@@ -135,6 +139,33 @@ async function firstPasswordsLeft(dataSource: DataSource, dataFolder: string): P
   if (Object.keys(left).length === 0) rmSync(file);
   else writeFileSync(file, JSON.stringify(left), { mode: 0o600 });
   return Object.keys(left).length;
+}
+
+/** Plans beside the house, in a process of its own: what it dies of takes nobody else along. */
+function keepWorker(root: string, environment: Readonly<Record<string, string>>, say: (sentence: string) => void): ServerKeeper {
+  const start = (): Promise<ChildProcess> =>
+    Promise.resolve(
+      spawn(process.execPath, [join(root, 'dist', 'apps', 'worker', 'src', 'main.js')], {
+        env: { CARTWRIGHT_LOG_LEVEL: 'warn', CARTWRIGHT_LOG_FORMAT: 'lines', ...process.env, ...environment },
+        // Ctrl-C in the terminal reaches it through us; it hears when we are gone.
+        detached: true,
+        stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+      }),
+    );
+  return new ServerKeeper('The worker', start, say);
+}
+
+/** Several starts on an empty database: one fills it, the others wait for that one. */
+async function onceAtATime<T>(databaseUrl: string, work: () => Promise<T>): Promise<T> {
+  const client = new pg.Client({ connectionString: databaseUrl, application_name: 'cartwright start' });
+  client.on('error', () => undefined);
+  await client.connect();
+  try {
+    await client.query('SELECT pg_advisory_lock($1)', ['4849551235']);
+    return await work();
+  } finally {
+    await client.end().catch(() => undefined);
+  }
 }
 
 /** Loads the demo into an empty database and plans its shows; gives the passwords where that was done now. */

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
 import { startEmbeddedDatabase } from '#runtime';
-import { migrate } from '../api/src/data-source.js';
+import { prepareDatabase } from '../api/src/prepare-database.js';
 import { findBrowser } from './find-browser.js';
 
 interface JestReport {
@@ -27,7 +27,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
   const database = await startEmbeddedDatabase({ folder, durable: false, say: () => undefined });
   try {
     await onServer(database.url, 'CREATE DATABASE cartwright_template');
-    await migrate(database.urlOf('cartwright_template'));
+    await prepareDatabase({ databaseUrl: database.urlOf('cartwright_template'), ownerUrl: null });
     const reportFile = join(folder, 'report.json');
     const code = await runJest(root, [...args, '--json', `--outputFile=${reportFile}`], {
       TEST_DATABASE_URL: database.url,

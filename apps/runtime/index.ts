@@ -1,4 +1,5 @@
 export * from './embedded-database.js';
 export * from './integer-program.js';
 export * from './running-database.js';
+export * from './server-keeper.js';
 export * from './trouble.js';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import pg from 'pg';
-import { migrate } from '../../apps/api/src/data-source.js';
+import { prepareDatabase } from '../../apps/api/src/prepare-database.js';
 
 /**
  * Loads the text dump of a database as it once stood (schema and rows) into an empty database, then brings it to today's shape by the migrations that
@@ -14,5 +14,5 @@ export async function loadLanded(databaseUrl: string, day: string): Promise<numb
   } finally {
     await client.end();
   }
-  return migrate(databaseUrl);
+  return (await prepareDatabase({ databaseUrl, ownerUrl: null })).ran;
 }

@@ -3,9 +3,10 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
-import { DataSource } from 'typeorm';
+import { DataSource, type DataSourceOptions } from 'typeorm';
 import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
+import { dataSourceOptions } from '../../apps/api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
 import { type Config, configOf } from '../../apps/api/src/platform/config/config.js';
@@ -13,6 +14,7 @@ import { hashOfOperation } from '../../apps/api/src/platform/door/listed-operati
 import { JobRunner } from '../../apps/api/src/planning/jobs/job-runner.js';
 import type { Solvers } from '../../apps/api/src/planning/solve/solver-pool.js';
 import type { Role } from '../../apps/api/src/platform/sign-in/person.js';
+import { loginBeside } from '../../apps/api/src/platform/database/application-role.js';
 import { loadLanded } from './landed-database.js';
 import { solversIn } from './worded-solvers.js';
 
@@ -81,7 +83,9 @@ export async function startTestApp({
   if (!beside) await onServer(server, `CREATE DATABASE ${name} TEMPLATE ${template} STRATEGY FILE_COPY`);
   const realUrl = beside?.databaseUrl ?? Object.assign(new URL(server), { pathname: `/${name}` }).href;
   if (landed !== undefined) await loadLanded(realUrl, landed);
-  const databaseUrl = through ? await through(realUrl) : realUrl;
+  // As in a house, the API works as the application; what a test does to the database, it does as the owner.
+  const applicationUrl = loginBeside(realUrl)?.url ?? realUrl;
+  const databaseUrl = through ? await through(applicationUrl) : applicationUrl;
   const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
   const app = await createApp({
     config: configOf(databaseUrl, {
@@ -96,8 +100,8 @@ export async function startTestApp({
   });
   await app.listen(0, '127.0.0.1');
   if (runsJobs) app.get(JobRunner).start();
-  const dataSource = app.get(DataSource);
-  if (demo && !beside) await loadDemo(dataSource, app.get(TourFileService), process.cwd(), testDay, passwordOf);
+  const dataSource = await new DataSource({ ...dataSourceOptions(realUrl), extra: { max: 4 } } as DataSourceOptions).initialize();
+  if (demo && !beside) await loadDemo(app.get(DataSource), app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
   return {
     app,
@@ -107,6 +111,7 @@ export async function startTestApp({
     as: (role) => signIn(address, role),
     close: async () => {
       await app.close();
+      await dataSource.destroy();
       if (!beside) await onServer(server, `DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
     },
   };

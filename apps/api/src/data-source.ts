@@ -1,6 +1,7 @@
 import { DataSource, type DataSourceOptions } from 'typeorm';
 import { migrations } from '../../../migrations/index.js';
 import { entities } from './entities.js';
+import { poolSize } from './platform/database/server-check.js';
 
 /** The longest that one statement may take where people wait for it, and that a transaction may hold its locks and do nothing, milliseconds. */
 const longestStatement = 60_000;
@@ -17,8 +18,9 @@ export function dataSourceOptions(databaseUrl: string, limits = true): DataSourc
     migrationsTransactionMode: 'each',
     // A database that takes connections and says nothing must not hold requests for ever.
     extra: {
-      max: 12,
-      connectionTimeoutMillis: 10_000,
+      max: poolSize,
+      connectionTimeoutMillis: 3_000,
+      application_name: 'cartwright',
       ...(limits && { statement_timeout: longestStatement, idle_in_transaction_session_timeout: longestPause }),
     },
   };

@@ -1,20 +1,20 @@
 import { Logger } from '@nestjs/common';
 import { Trouble } from '#runtime';
 import { createApp } from './create-app.js';
-import { migrate } from './data-source.js';
 import { AccountService } from './features/account/account.service.js';
 import { JobRunner } from './planning/jobs/job-runner.js';
 import { readServerSettings } from './platform/config/config.js';
+import { prepareDatabase } from './prepare-database.js';
 
 /** The API for a house with a server of its own; migrates first. It plans as well, at a lower priority: workers beside it share the jobs. */
 try {
   const settings = readServerSettings(process.env);
-  await migrate(settings.databaseUrl);
-  const app = await createApp({ config: settings });
+  const { applicationUrl, warnings } = await prepareDatabase(settings, (sentence) => void process.stderr.write(`${sentence}\n`));
+  const app = await createApp({ config: { ...settings, databaseUrl: applicationUrl } });
   app.enableShutdownHooks();
   await app.init();
   const logger = new Logger('start');
-  for (const warning of settings.warnings) logger.warn(warning);
+  for (const warning of [...settings.warnings, ...warnings]) logger.warn(warning);
   const { firstPerson } = settings;
   if (firstPerson && (await app.get(AccountService).addFirst(firstPerson.email, firstPerson.password)))
     logger.log('The first person may sign in.');

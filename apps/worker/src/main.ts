@@ -3,26 +3,29 @@ import express from 'express';
 import { Logger } from '@nestjs/common';
 import { Trouble } from '#runtime';
 import { createApp } from '../../api/src/create-app.js';
-import { migrate } from '../../api/src/data-source.js';
 import { JobRunner } from '../../api/src/planning/jobs/job-runner.js';
 import { readServerSettings } from '../../api/src/platform/config/config.js';
 import { probes } from '../../api/src/platform/probes.js';
+import { prepareDatabase } from '../../api/src/prepare-database.js';
 
 /** Takes jobs from the table until it is told to stop; as many copies as the house likes. */
 try {
   const settings = readServerSettings(process.env);
-  await migrate(settings.databaseUrl);
-  const app = await createApp({ config: { ...settings, webFolder: null } });
+  const { applicationUrl, warnings } = await prepareDatabase(settings, (sentence) => void process.stderr.write(`${sentence}\n`));
+  const app = await createApp({ config: { ...settings, databaseUrl: applicationUrl, webFolder: null } });
   app.enableShutdownHooks();
   await app.init();
   const logger = new Logger('start');
-  for (const warning of settings.warnings) logger.warn(warning);
+  for (const warning of [...settings.warnings, ...warnings]) logger.warn(warning);
   app.get(JobRunner).start();
   if (settings.workerPort !== null)
     createServer(express().use(probes(app)))
       .listen(settings.workerPort)
       .unref();
   logger.log('Waiting for work.');
+  // Started by another program of the house: it ends with that one, however that one ends.
+  process.once('disconnect', () => process.kill(process.pid, 'SIGTERM'));
+  process.channel?.unref();
 } catch (fault) {
   process.stderr.write(`${fault instanceof Trouble ? fault.message : ((fault as Error).stack ?? String(fault))}\n`);
   process.exit(1);

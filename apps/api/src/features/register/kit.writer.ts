@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import type { CartModel, Catalogue, Item, Kit, ModelKind } from '#tour-file';
+import type { NewEvent } from '../../platform/event-log.js';
 import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { itemColumns } from './kit.reader.js';
 import { ItemRow, ModelRow, RuleRow } from './rows.js';
@@ -130,18 +131,30 @@ export async function quarantineItem(manager: EntityManager, id: string, reason:
   await rows.update({ id }, { state: 'quarantined', rest: { ...row.rest, reason } });
 }
 
-/** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. */
-export const writeStack = (manager: EntityManager, cart: string, serials: readonly string[]): Promise<void> =>
+/** A box that stands elsewhere now; null is the floor. */
+export interface PlaceChange {
+  readonly box: string;
+  readonly from: string | null;
+  readonly to: { readonly cart: string; readonly slot: number } | null;
+}
+
+/** Writes which boxes stand on a cart, top first; what stood there before stands on the floor unless it is in the list. Gives every box that moved. */
+export const writeStack = (manager: EntityManager, cart: string, serials: readonly string[]): Promise<readonly PlaceChange[]> =>
   writeStacks(manager, [{ cart, serials }]);
 
 /** The same for many carts at once. */
 export async function writeStacks(
   manager: EntityManager,
   stacks: readonly { readonly cart: string; readonly serials: readonly string[] }[],
-): Promise<void> {
+): Promise<readonly PlaceChange[]> {
+  const concerned = [stacks.map((each) => each.cart), stacks.flatMap((each) => each.serials)];
+  const before = await manager.query<{ id: string; cart: string; slot: number }[]>(
+    `SELECT id, stack_cart AS cart, stack_slot AS slot FROM item WHERE stack_cart = ANY($1) OR id = ANY($2) AND stack_cart IS NOT NULL ORDER BY id`,
+    concerned,
+  );
   await manager.query(
     `UPDATE item SET stack_cart = NULL, stack_slot = NULL WHERE stack_cart = ANY($1) OR id = ANY($2) AND stack_cart IS NOT NULL`,
-    [stacks.map((each) => each.cart), stacks.flatMap((each) => each.serials)],
+    concerned,
   );
   const places = stacks.flatMap(({ cart, serials }) => serials.map((id, slot) => ({ id, cart, slot: slot + 1 })));
   await manager.query(
@@ -149,4 +162,27 @@ export async function writeStacks(
      FROM unnest($1::text[], $2::text[], $3::int[]) AS given (id, cart, slot) WHERE item.id = given.id`,
     [places.map((each) => each.id), places.map((each) => each.cart), places.map((each) => each.slot)],
   );
+  return changesOf(before, places);
 }
+
+interface Stands {
+  readonly id: string;
+  readonly cart: string;
+  readonly slot: number;
+}
+
+function changesOf(before: readonly Stands[], after: readonly Stands[]): readonly PlaceChange[] {
+  const was = new Map(before.map((each) => [each.id, each]));
+  const is = new Map(after.map((each) => [each.id, each]));
+  const moved = after
+    .filter(({ id, cart, slot }) => was.get(id)?.cart !== cart || was.get(id)?.slot !== slot)
+    .map(({ id, cart, slot }) => ({ box: id, from: was.get(id)?.cart ?? null, to: { cart, slot } }));
+  const takenOff = before.filter(({ id }) => !is.has(id)).map(({ id, cart }) => ({ box: id, from: cart, to: null }));
+  return [...moved, ...takenOff];
+}
+
+/** What each box has on its record of a change of place. */
+export const eventOfPlace = ({ box, from, to }: PlaceChange): NewEvent =>
+  to === null
+    ? { what: 'stacked', itemId: box, sentence: `Taken off ${from}: stands on the floor.`, place: 'floor' }
+    : { what: 'stacked', itemId: box, sentence: `Stands on ${to.cart}, slot ${to.slot}.`, place: `${to.cart} ${to.slot}` };

@@ -9,7 +9,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { examinationFaults } from './examination-faults.js';
-import { writeStack } from './kit.writer.js';
+import { eventOfPlace, writeStack } from './kit.writer.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './rows.js';
 
 /** What people do to single items; every act is an event of the item. */
@@ -120,15 +120,10 @@ export class RegisterService {
       }
       faults.push(...(await this.stackFaults(manager, item, serials)));
       if (faults.length > 0) throw new BadInputError(faults);
-      await writeStack(manager, cart, serials);
+      const moved = await writeStack(manager, cart, serials);
       await recordEvents(manager, who, this.clock.now(), [
         { what: 'stacked', itemId: cart, sentence: `Holds ${serials.join(', ') || 'nothing'}, top first.` },
-        ...serials.map((serial, index) => ({
-          what: 'stacked',
-          itemId: serial,
-          sentence: `Stands on ${cart}, slot ${index + 1}.`,
-          place: `${cart} ${index + 1}`,
-        })),
+        ...moved.map(eventOfPlace),
       ]);
     });
   }

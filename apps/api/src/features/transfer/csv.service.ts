@@ -8,7 +8,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
-import { changeItems, insertItems, writeStacks } from '../register/kit.writer.js';
+import { changeItems, eventOfPlace, insertItems, writeStacks } from '../register/kit.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
@@ -121,13 +121,14 @@ export class CsvService {
     );
     await changeItems(manager, changed);
     const carts = [...added, ...changed].filter((item) => item.kind === 'cart');
-    await writeStacks(
+    const moved = await writeStacks(
       manager,
       carts.map((cart) => ({ cart: cart.id, serials: cart.stack ?? [] })),
     );
     await recordEvents(manager, who, this.clock.now(), [
       ...added.map((item) => ({ what: 'came in', itemId: item.id, sentence: 'Came on file.' })),
       ...said.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed: ${what}.` })),
+      ...moved.map(eventOfPlace),
     ]);
     await workOutDates(manager, today(this.clock));
   }

@@ -1,6 +1,7 @@
 import { Inject, Injectable, Logger, type OnModuleDestroy } from '@nestjs/common';
 import pg from 'pg';
 import { CONFIG, type Config } from '../config/config.js';
+import { livingName } from '../database/server-check.js';
 import { logOutside } from '../logs/house-logger.js';
 import { outsideRequest } from '../request-once/current-request.js';
 import { ChangeLog, type Changes } from './change-log.js';
@@ -65,7 +66,7 @@ export class ChangeFeed implements OnModuleDestroy {
       connectionString: this.config.databaseUrl,
       keepAlive: true,
       connectionTimeoutMillis: longestPauseMs,
-      application_name: 'cartwright live',
+      application_name: livingName,
     });
     client.on('notification', () => this.wake());
     client.on('error', (fault) => this.again(fault, 250));

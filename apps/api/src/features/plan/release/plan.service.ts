@@ -112,6 +112,7 @@ export class PlanService {
   async confirmCart(planId: string, loadId: string, serials: readonly string[], who: SignedIn): Promise<CartCheckResult> {
     const outcome = await this.unitOfWork.run<CartCheckResult>(async (manager) => {
       const row = await this.planRow(manager, planId);
+      refuseSuperseded(row);
       const load = row.plan.carts.loads.find((each) => each.id === loadId);
       if (!load)
         throw new BadInputError([
@@ -142,6 +143,7 @@ export class PlanService {
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
     await this.unitOfWork.run(async (manager) => {
       const row = await getTickable(manager, planId);
+      refuseSuperseded(row);
       const key = tickKeyOf(row.plan, what);
       const barred = key && done ? concerned(await this.gate.of(manager, planId), key) : [];
       const against = key ? await this.againstTick(manager, row, key, done, barred) : unknownStep;
@@ -199,6 +201,14 @@ export class PlanService {
     if (!row) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
     return row;
   }
+}
+
+/** What was done is done by the revision in force; the record of an earlier one stays as it was when it was superseded. */
+function refuseSuperseded({ id, state }: { readonly id: string; readonly state: PackPlanRow['state'] }): void {
+  if (state === 'superseded')
+    throw new BadInputError([
+      { field: 'planId', value: id, wanted: 'the plan in force; this revision has been superseded, open the show again' },
+    ]);
 }
 
 /** What must not fly of a hang, or of a row of a truck. */

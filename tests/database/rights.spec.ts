@@ -1,0 +1,129 @@
+import { randomUUID } from 'node:crypto';
+import pg from 'pg';
+import { prepareDatabase } from '../../apps/api/src/prepare-database.js';
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+const plan = `mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside", waitMs: 60000) { ... on PlanMade { planId } } }`;
+const release = `mutation($id: ID!) { releasePackPlan(planId: $id, despite: "Tried in a test") { __typename } }`;
+
+describe('the application in the database', () => {
+  let test: TestApp;
+  let application: pg.Client;
+  let safety: Agent;
+  let planId: string;
+  beforeAll(async () => {
+    test = await startTestApp();
+    const { applicationUrl } = await prepareDatabase({ databaseUrl: test.databaseUrl, ownerUrl: null });
+    application = new pg.Client({ connectionString: applicationUrl });
+    await application.connect();
+    const system = await test.as('system');
+    safety = await test.as('safety');
+    const made = await system.graphql(plan);
+    planId = made.data.makePackPlan.planId;
+    await safety.graphql(release, { id: planId });
+    const [{ state }] = await test.dataSource.query('SELECT state FROM pack_plan WHERE id = $1', [planId]);
+    if (state !== 'released') {
+      const reply = await system.graphql(release, { id: planId });
+      throw new Error(`the plan was not released: ${JSON.stringify(reply)}`);
+    }
+  });
+  afterAll(async () => {
+    await application.end();
+    await test.close();
+  });
+
+  const codeOf = (statement: string, values: unknown[] = []): Promise<string> =>
+    application.query(statement, values).then(
+      ({ rowCount }) => `done to ${rowCount}`,
+      (fault: { code: string }) => fault.code,
+    );
+
+  it('is no superuser, owns nothing and makes nothing', async () => {
+    const { rows } = await application.query(
+      `SELECT rolsuper, rolcreaterole, rolcreatedb, rolbypassrls, rolreplication, (SELECT count(*)::int FROM pg_class WHERE relowner = pg_roles.oid) AS owned,
+         pg_has_role(current_user, $1, 'MEMBER') AS "isOwner" FROM pg_roles WHERE rolname = current_user`,
+      [decodeURIComponent(new URL(test.databaseUrl).username)],
+    );
+    expect(rows).toEqual([
+      { rolsuper: false, rolcreaterole: false, rolcreatedb: false, rolbypassrls: false, rolreplication: false, owned: 0, isOwner: false },
+    ]);
+    for (const statement of [
+      'CREATE TABLE public.mine (id int)',
+      'ALTER TABLE pack_plan DISABLE TRIGGER ALL',
+      'DROP TRIGGER pack_plan_released_kept ON pack_plan',
+      `SET session_replication_role = 'replica'`,
+      'CREATE OR REPLACE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RETURN NEW; END $$',
+      `SET ROLE ${decodeURIComponent(new URL(test.databaseUrl).username)}`,
+      `COPY item TO PROGRAM 'cat'`,
+      `UPDATE migrations SET name = 'x'`,
+    ])
+      expect({ statement, code: await codeOf(statement) }).toEqual({ statement, code: '42501' });
+  });
+
+  it.each([
+    [`released_by = 'Somebody else'`],
+    [`released_by_id = '00000000-0000-4000-8000-000000000001'`],
+    [`made_by = 'Somebody else'`],
+    [`made_by_id = '00000000-0000-4000-8000-000000000001'`],
+    [`show_id = 'fenland'`],
+    [`id = '00000000-0000-4000-8000-000000000002'`],
+    [`made_at = now()`],
+    [`released_at = now()`],
+    [`released_despite = 'Another reason'`],
+    [`revision = 'Z'`],
+    [`state = 'draft', revision = NULL`],
+    [`plan = plan || '{"findings": []}'`],
+    [`state = 'superseded', released_by = 'Somebody else'`],
+  ])('cannot change a released revision: %s', async (change) => {
+    expect(await codeOf(`UPDATE pack_plan SET ${change} WHERE id = $1`, [planId])).toBe('23001');
+  });
+
+  it('cannot remove a released revision, nor write its parts, nor empty its table', async () => {
+    expect(await codeOf('DELETE FROM pack_plan WHERE id = $1', [planId])).toBe('23001');
+    expect(await codeOf(`UPDATE plan_part SET data = '{}' WHERE plan_id = $1`, [planId])).toBe('42501');
+    expect(await codeOf('DELETE FROM plan_part WHERE plan_id = $1', [planId])).toBe('42501');
+    expect(await codeOf('TRUNCATE pack_plan CASCADE')).toBe('42501');
+  });
+
+  it.each(['event', 'examination', 'incident', 'report_file', 'loading_act', 'load_reading', 'sign_off', 'hardware_count'])(
+    'only adds to what is append only: %s; and its owner does not empty it by mistake',
+    async (table) => {
+      const [{ column }] = await test.dataSource.query(
+        `SELECT column_name AS column FROM information_schema.columns WHERE table_name = $1 AND is_identity = 'NO' LIMIT 1`,
+        [table],
+      );
+      expect(await codeOf(`UPDATE ${table} SET ${column} = ${column}`)).toBe('42501');
+      expect(await codeOf(`DELETE FROM ${table}`)).toBe('42501');
+      expect(await codeOf(`TRUNCATE ${table} CASCADE`)).toBe('42501');
+      await expect(test.dataSource.query(`TRUNCATE ${table} CASCADE`)).rejects.toMatchObject({ driverError: { code: '23001' } });
+    },
+  );
+
+  it('no longer ticks, takes back or confirms on a revision that is superseded; nor does anybody by the screens', async () => {
+    const insert = `INSERT INTO cart_check (plan_id, load, checked_at, checked_by) VALUES ($1, 'left 1', now(), 'Somebody')`;
+    expect(await codeOf(insert, [planId])).toBe('done to 1');
+    expect(await codeOf(`UPDATE pack_plan SET state = 'superseded' WHERE id = $1`, [planId])).toBe('done to 1');
+    expect(await codeOf(insert.replace('left 1', 'left 2'), [planId])).toBe('23001');
+    expect(await codeOf('DELETE FROM cart_check WHERE plan_id = $1', [planId])).toBe('23001');
+    const tick = `INSERT INTO tick (plan_id, kind, subject, place, ticked_at, ticked_by) VALUES ($1, 'move', '', 1, now(), 'Somebody')`;
+    expect(await codeOf(tick, [planId])).toBe('23001');
+    const asked = [
+      await safety.graphql(`mutation($id: ID!) { confirmCart(planId: $id, load: "left 1", serials: ["B-001"]) { agrees } }`, {
+        id: planId,
+      }),
+      await safety.graphql(`mutation($id: ID!) { tick(planId: $id, what: "move 1", done: true) { __typename } }`, { id: planId }),
+    ];
+    for (const reply of asked)
+      expect(reply.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'planId', wanted: expect.stringContaining('superseded') });
+    expect(await codeOf(`UPDATE pack_plan SET state = 'released' WHERE id = $1`, [planId])).toBe('23001');
+  });
+
+  it('works all the same: a house as the application plans and writes', async () => {
+    const warehouse = await test.as('warehouse');
+    const reply = await warehouse.graphql(`mutation($r: String!) { quarantine(itemId: "P-001", reason: $r) { item } }`, {
+      r: randomUUID(),
+    });
+    expect(reply.errors).toBe(undefined);
+    expect(await codeOf(`UPDATE item SET state = state WHERE id = 'P-001'`)).toBe('done to 1');
+  });
+});
