@@ -1,8 +1,25 @@
 import fc from 'fast-check';
-import { type HangCase, type StagePlan, bracketTilt, holeTilts, solveHang, solveStages, tiltRange, verifyHang } from '#hang-statics';
+import { Matrix, SVD } from 'ml-matrix';
+import {
+  type HangCase,
+  type HangStage,
+  type JointClosing,
+  type StagePlan,
+  bracketTilt,
+  holeTilts,
+  solveHang,
+  solveStages,
+  tiltRange,
+  verifyStage,
+} from '#hang-statics';
 import { arbitraryHang, hangFrom } from '../../tests/support/random-hang.js';
 
-const foursOf = (problem: HangCase, baseKg = 20): StagePlan => ({
+const swinging: JointClosing = { gridJoint: 'on the ground', cartJoints: 'swung back and driven down' };
+const hinging: JointClosing = { gridJoint: 'in the air', cartJoints: 'swung back and driven down' };
+const matching: JointClosing = { gridJoint: 'on the ground', cartJoints: 'on the floor at matched tilt' };
+const boxing: JointClosing = { gridJoint: 'on the ground', cartJoints: 'box by box' };
+
+const foursOf = (problem: HangCase, baseKg = 20, closing: JointClosing = swinging): StagePlan => ({
   cartLoads: Array.from({ length: Math.ceil(problem.boxes.length / 4) }, (_, index) => ({
     firstPosition: 4 * index + 1,
     lastPosition: Math.min(problem.boxes.length, 4 * index + 4),
@@ -10,18 +27,122 @@ const foursOf = (problem: HangCase, baseKg = 20): StagePlan => ({
   })),
   closedSplayDeg: 0,
   liftTiltDownDeg: 0,
+  closing,
 });
 
+const turn = (x: number, z: number, deg: number): readonly [number, number] => {
+  const t = (deg * Math.PI) / 180;
+  return [x * Math.cos(t) + z * Math.sin(t), -x * Math.sin(t) + z * Math.cos(t)];
+};
+
+/**
+ * Every body of a stage in balance by itself, solved as one set of linear equations: three a body; unknown are two forces of the pins and one of the link
+ * at each joint, and one along the chain of each pick. Largest force that the answer and what is left over differ by, as a share of the weight.
+ */
+function offFromMatrix({ problem, answer, swung }: HangStage): number {
+  const g = problem.gravityMps2;
+  const n = problem.boxes.length;
+  const masses = [problem.grid.massKg, ...problem.boxes.map((each) => each.massKg)];
+  for (const { position, massKg } of problem.extras) masses[position]! += massKg;
+  let [deg, px, pz] = [answer.tiltDownDeg, 0, 0];
+  const rows: number[][] = Array.from({ length: 3 * n + 3 }, () => new Array<number>(3 * n + problem.picks.length).fill(0));
+  const known = new Array<number>(3 * n + 3).fill(0);
+  const put = (body: number, column: number, [x, z]: readonly [number, number], [fx, fz]: readonly [number, number]) => {
+    rows[3 * body]![column]! += fx;
+    rows[3 * body + 1]![column]! += fz;
+    rows[3 * body + 2]![column]! += (x * fz - z * fx) / 1000;
+  };
+  const load = (body: number, [x, z]: readonly [number, number], [fx, fz]: readonly [number, number]) => {
+    known[3 * body]! -= fx;
+    known[3 * body + 1]! -= fz;
+    known[3 * body + 2]! -= (x * fz - z * fx) / 1000;
+  };
+  const weight = masses.reduce((sum, each) => sum + each * g, 0);
+  const aside = swung ? -swung.forceN / weight : 0;
+  const from = (behind: number, above: number): readonly [number, number] => {
+    const [x, z] = turn(-behind, above, deg);
+    return [px + x, pz + z];
+  };
+  load(0, from(problem.grid.cgBehindMm, problem.grid.cgAboveMm), [0, -masses[0]! * g]);
+  problem.picks.forEach((pick, index) => {
+    const hole = problem.grid.holes.find((each) => each.hole === pick.hole)!;
+    put(0, 3 * n + index, from(hole.behindMm, hole.aboveMm), [aside / Math.hypot(1, aside), 1 / Math.hypot(1, aside)]);
+  });
+  problem.boxes.forEach((box, index) => {
+    deg += box.splayDeg;
+    const [pin, link] = [from(0, 0), from(box.rearLeverMm, 0)];
+    for (const [body, sign] of [
+      [index + 1, 1],
+      [index, -1],
+    ] as const) {
+      put(body, 3 * index, pin, [sign, 0]);
+      put(body, 3 * index + 1, pin, [0, sign]);
+      const along = turn(0, sign, deg);
+      put(body, 3 * index + 2, link, along);
+    }
+    load(index + 1, from(box.cgBehindMm, -box.cgBelowMm), [0, -masses[index + 1]! * g]);
+    const foot = from(0, -box.frontHeightMm);
+    if (swung && index === n - 1) load(n, foot, [swung.forceN, 0]);
+    [px, pz] = foot;
+  });
+  const A = new Matrix(rows);
+  const b = Matrix.columnVector(known);
+  const x = new SVD(A, { autoTranspose: true }).solve(b);
+  const left = Matrix.sub(A.mmul(x), b);
+  const found = x.to1DArray();
+  const off = [
+    ...left.to1DArray(),
+    ...answer.picks.map((pick, index) => pick.reactionN - found[3 * n + index]!),
+    ...answer.joints.flatMap((joint, index) => [
+      joint.frontPins.xN - found[3 * index]!,
+      joint.frontPins.zN - found[3 * index + 1]!,
+      joint.rearLinkN - found[3 * index + 2]!,
+    ]),
+  ];
+  return Math.max(...off.map(Math.abs)) / weight;
+}
+
 describe('stages of building a hang', () => {
-  it('are each in balance under the independent checker, on one pick and on two', () => {
+  it.each([
+    ['swung back and driven down', swinging],
+    ['closed in the air from the grid on', hinging],
+    ['closed on the floor at matched tilt', matching],
+    ['box by box', boxing],
+  ])('%s are each in balance under the independent checker and by a matrix of all bodies, on one pick and on two', (_what, closing) => {
+    let judged = 0;
     fc.assert(
       fc.property(arbitraryHang, fc.constantFrom(1 as const, 2 as const), (raw, picks) => {
         const problem = hangFrom(raw, picks);
-        const { stages } = solveStages(problem, foursOf(problem));
-        for (const stage of stages) expect(verifyHang(stage.problem, stage.answer)).toEqual([]);
+        const plan = foursOf(problem, 20, closing);
+        for (const stage of solveStages(problem, plan).stages) {
+          expect(verifyStage(stage)).toEqual([]);
+          expect(offFromMatrix(stage)).toBeLessThan(1e-6);
+          judged++;
+        }
       }),
-      { numRuns: 60 },
+      { numRuns: 30, seed: 12 },
     );
+    expect(judged).toBeGreaterThan(120);
+  });
+
+  it('join the grid on the ground without a hinge, and hinge only the joints between carts', () => {
+    const problem = hangFrom(fc.sample(arbitraryHang, { numRuns: 40, seed: 5 }).find((each) => each.boxes.length > 8)!);
+    const names = (closing: JointClosing, load: number) =>
+      solveStages(problem, foursOf(problem, 20, closing))
+        .stages.filter((each) => each.cartLoad === load)
+        .map((each) => each.name);
+    expect(names(swinging, 1)).toEqual(['linked and closed', 'opened and locked', 'base off']);
+    expect(names(swinging, 2)).toEqual([
+      'front pins only',
+      'opened on front pins',
+      'swung back',
+      'driven down',
+      'linked and closed',
+      'opened and locked',
+    ]);
+    expect(names(hinging, 1)[0]).toBe('front pins only');
+    expect(names(matching, 2)).toEqual(['linked and closed', 'opened and locked', 'base off']);
+    expect(names(boxing, 2)).toEqual(['box joined', 'box joined', 'box joined', 'box joined']);
   });
 
   it('hang from the front pins alone with nothing in the rear link and the centre of gravity under the joint', () => {
@@ -29,7 +150,7 @@ describe('stages of building a hang', () => {
       fc.property(arbitraryHang, fc.constantFrom(1 as const, 2 as const), (raw, picks) => {
         const problem = hangFrom(raw, picks);
         const plan = foursOf(problem);
-        for (const stage of solveStages(problem, plan).stages.filter((each) => each.name === 'front pins only')) {
+        for (const stage of solveStages(problem, plan).stages.filter((each) => / front pins|^front pins/.test(each.name))) {
           const joint = stage.answer.joints[plan.cartLoads[stage.cartLoad! - 1]!.firstPosition - 1]!;
           expect(Math.abs(joint.rearLinkN)).toBeLessThan(1e-6 * joint.loadN);
           expect(joint.frontPinN).toBeCloseTo(joint.loadN / 2, 5);
@@ -37,6 +158,38 @@ describe('stages of building a hang', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it('are swung back by a level force at the foot that leaves the rear link empty: two equal boxes by hand', () => {
+    const problem = hangFrom({
+      tilt: 0,
+      grid: { massKg: 80, cgBehindMm: 300, cgAboveMm: 50 },
+      front: 0,
+      span: 800,
+      boxes: Array.from({ length: 2 }, () => ({
+        massKg: 50,
+        frontHeightMm: 300,
+        cgBehindMm: 200,
+        cgBelowMm: 150,
+        rearLeverMm: 500,
+        splayDeg: 0,
+      })),
+    });
+    const plan = {
+      ...foursOf(problem, 10),
+      cartLoads: [
+        { firstPosition: 1, lastPosition: 1, baseKg: 10 },
+        { firstPosition: 2, lastPosition: 2, baseKg: 10 },
+      ],
+    };
+    const stage = solveStages(problem, plan).stages.find((each) => each.name === 'swung back')!;
+    // 60 kg at 200 mm behind the pins, held 300 mm below them: 60 x 9.80665 x 200 / 300 N to the rear.
+    expect(stage.swung!.forceN).toBeCloseTo((-60 * 9.80665 * 200) / 300, 6);
+    expect(stage.swung!.turnedDeg).toBeCloseTo((Math.atan2(200, 150) * 180) / Math.PI, 6);
+    expect(stage.answer.joints[1]!.rearLinkN).toBeCloseTo(0, 6);
+    // Driven down the picks carry grid and first box alone.
+    const down = solveStages(problem, plan).stages.find((each) => each.name === 'driven down')!;
+    expect(down.answer.massKg).toBe(130);
   });
 
   it('carry the boxes that are up, their extras and the base of the cart', () => {
@@ -65,21 +218,28 @@ describe('stages of building a hang', () => {
       foursOf(problem),
     );
     expect(stages.map((each) => [each.name, each.cartLoad, each.answer.massKg])).toEqual([
-      ['front pins only', 1, 80 + 240 + 9 + 20],
-      ['linked and closed', 1, 349],
+      ['linked and closed', 1, 80 + 240 + 9 + 20],
       ['opened and locked', 1, 349],
+      ['base off', 1, 329],
       ['front pins only', 2, 80 + 480 + 18 + 20],
+      ['opened on front pins', 2, 598],
+      ['swung back', 2, 598],
+      ['driven down', 2, 329],
       ['linked and closed', 2, 598],
       ['opened and locked', 2, 598],
+      ['base off', 2, 578],
       ['at trim', null, 578],
     ]);
-    // Straight under its hinge, the second load is linked closed: by hand, 20 + 249 kg level behind the front pivot of box 5 at 250 mm, link lever 500 mm.
-    const linked = stages[4]!.answer;
+    // Linked with the joint of the two loads closed and its boxes open at 1 degree each: by hand about the front pivot of box 5, link lever 500 mm.
+    const linked = stages[7]!.answer;
     expect(linked.tiltDownDeg).toBe(0);
-    // Grid joint 1 degree, boxes 2 to 4 open at 1 degree each, 5 to 8 closed: box 5 is turned by 4 degrees.
-    const theta = (4 * Math.PI) / 180;
-    const cg = (m: number, below: number) => m * (-250 * Math.cos(theta) - below * Math.sin(theta));
-    const moment = cg(69, 150) + cg(60, 450) + cg(60, 750) + cg(80, 1050);
+    // Grid joint 1 degree, boxes 2 to 4 open at 1 degree each, joint 5 closed: box 5 is turned by 4 degrees, the next by 5, 6 and 7.
+    let [x, moment] = [0, 0];
+    [69, 60, 60, 80].forEach((kg, index) => {
+      const theta = ((4 + index) * Math.PI) / 180;
+      moment += kg * (x - 250 * Math.cos(theta) - 150 * Math.sin(theta));
+      x -= 300 * Math.sin(theta);
+    });
     expect(linked.joints[4]!.rearLinkN).toBeCloseTo((-moment * 9.80665) / 500, 6);
     // The envelope holds every stage.
     for (const { answer } of stages) {

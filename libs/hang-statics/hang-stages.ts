@@ -1,17 +1,11 @@
 import type { HangCase } from './hang-case.js';
-import { bodiesAt, degrees, together } from './hang-geometry.js';
+import { bodiesAt, together } from './hang-geometry.js';
 import { type HangAnswer, solveHang } from './solve-hang.js';
-
-/** How a hang is built: cart loads from the top with the mass of the base that still hangs on each, and how the boxes stand on a cart. */
-export interface StagePlan {
-  readonly cartLoads: readonly { readonly firstPosition: number; readonly lastPosition: number; readonly baseKg: number }[];
-  /** Splay between the boxes of a cart while they stand on it. */
-  readonly closedSplayDeg: number;
-  /** Tilt of the grid while boxes are added, with two picks; with one the hang comes to rest by itself. */
-  readonly liftTiltDownDeg: number;
-}
-
-export type StageName = 'front pins only' | 'linked and closed' | 'opened and locked' | 'at trim';
+import { type StageEnvelope, envelopeOf } from './stage-envelope.js';
+import { type StageName, type StagePlan, hinged, matchedTiltDeg, momentCase } from './stage-cases.js';
+import { type SwungBack, swingBack } from './swing-back.js';
+import { verifyHang } from './verify-hang.js';
+import { verifyPullBack } from './verify-pull-back.js';
 
 /** One moment of building the hang, as a case of its own with its answer. */
 export interface HangStage {
@@ -19,104 +13,97 @@ export interface HangStage {
   /** 1 for the first cart load; null at trim. */
   readonly cartLoad: number | null;
   readonly problem: HangCase;
+  /** Of a load that is held aside the picks carry along their inclined chains. */
   readonly answer: HangAnswer;
-}
-
-/** An extreme of one figure over all stages, and the stage in which it stands. */
-export interface Extreme {
-  readonly value: number;
-  readonly stage: number;
-}
-
-export interface StageEnvelope {
-  readonly picks: readonly { readonly hole: string; readonly mostN: Extreme; readonly leastN: Extreme }[];
-  readonly joints: readonly {
-    readonly position: number;
-    readonly mostLinkN: Extreme;
-    readonly leastLinkN: Extreme;
-    /** By size, whichever way it points. */
-    readonly mostFrontPinN: Extreme;
-  }[];
+  readonly swung: SwungBack | null;
 }
 
 export interface StagesAnswer {
   readonly stages: readonly HangStage[];
   readonly envelope: StageEnvelope;
+  /** Cart loads that no tilt of the grid lets swing back until the faces of their joint touch. */
+  readonly neverTouch: readonly number[];
 }
 
 /**
- * Every cart load on its way up: hanging by its front pins alone with the base on, turned until its centre of gravity is under the joint; linked
- * with its boxes closed; opened and locked, the base still on; at last the whole hang at trim. Extras hang on their boxes as soon as these are up.
- * The base acts at the centre of gravity of the last box of its load.
+ * Every cart load on its way up, by how the joints of the rigging system close: joined on the floor and lifted closed, then opened with the base on; or
+ * hanging by its front pins, opened, swung back, driven down (the picks carry what is above), linked, opened and locked; at last without its base, and
+ * the whole hang at trim. Coming down passes the same moments in reverse.
  */
 export function solveStages(problem: HangCase, plan: StagePlan): StagesAnswer {
-  const stages: HangStage[] = plan.cartLoads.flatMap((load, index) =>
-    (['front pins only', 'linked and closed', 'opened and locked'] as const).map((name) => {
-      const stage = stageCase(problem, plan, load, name);
-      return { name, cartLoad: index + 1, problem: stage, answer: solveHang(stage) };
-    }),
+  const stages = plan.cartLoads.flatMap((_, index) => loadStages(problem, plan, index));
+  const neverTouch = plan.cartLoads.flatMap((_, index) =>
+    isHinged(plan, index) && !stages.some((each) => each.cartLoad === index + 1 && each.name === 'swung back') ? [index + 1] : [],
   );
-  stages.push({ name: 'at trim', cartLoad: null, problem, answer: solveHang(problem) });
-  return { stages, envelope: envelopeOf(problem, stages) };
+  stages.push({ name: 'at trim', cartLoad: null, problem, answer: solveHang(problem), swung: null });
+  return { stages, envelope: envelopeOf(problem, stages), neverTouch };
 }
 
-function stageCase(problem: HangCase, plan: StagePlan, load: StagePlan['cartLoads'][number], name: StageName): HangCase {
-  const { firstPosition, lastPosition, baseKg } = load;
-  const boxes = problem.boxes.slice(0, lastPosition).map((box, index) => {
-    const position = index + 1;
-    // The joint of grid and top box has the angle that the grid gives it from the first moment.
-    const isClosed = name !== 'opened and locked' && position >= firstPosition && position > 1;
-    return isClosed ? { ...box, splayDeg: plan.closedSplayDeg } : box;
+/** One sentence for each figure of a stage that does not agree with the independent checkers. */
+export const verifyStage = ({ problem, answer, swung }: HangStage): readonly string[] =>
+  swung ? verifyPullBack(swung.problem, swung.pull, swung.hang) : verifyHang(problem, answer);
+
+const isHinged = ({ closing }: StagePlan, index: number): boolean =>
+  index === 0 ? closing.gridJoint === 'in the air' : closing.cartJoints === 'swung back and driven down';
+
+function loadStages(problem: HangCase, plan: StagePlan, index: number): HangStage[] {
+  const { firstPosition, lastPosition, baseKg } = plan.cartLoads[index]!;
+  const isLast = index === plan.cartLoads.length - 1;
+  const tiltDownDeg = plan.liftTiltDownDeg;
+  const at = (name: StageName, stage: HangCase): HangStage => ({
+    name,
+    cartLoad: index + 1,
+    problem: stage,
+    answer: solveHang(stage),
+    swung: null,
   });
-  const linked: HangCase = {
-    ...problem,
-    boxes,
-    ...(problem.picks.length === 2 ? { tiltDownDeg: plan.liftTiltDownDeg } : {}),
-    extras: [...problem.extras.filter((each) => each.position <= lastPosition), { position: lastPosition, massKg: baseKg }],
-  };
-  return name === 'front pins only' ? swung(linked, firstPosition) : linked;
+  const all = { lastPosition, baseKg, tiltDownDeg };
+  const closed = momentCase(problem, plan, { ...all, isClosed: (position) => position >= firstPosition });
+  const opened = momentCase(problem, plan, { ...all, isClosed: () => false });
+  const baseOff = at('base off', momentCase(problem, plan, { ...all, baseKg: 0, isClosed: () => false }));
+  if (isHinged(plan, index)) {
+    const touching = momentCase(problem, plan, { ...all, isClosed: (position) => position === firstPosition });
+    const swung = swingBack(touching, firstPosition);
+    const standing = momentCase(problem, plan, { lastPosition: firstPosition - 1, baseKg: 0, tiltDownDeg, isClosed: () => false });
+    return [
+      at('front pins only', hinged(closed, firstPosition)),
+      at('opened on front pins', hinged(touching, firstPosition)),
+      ...(swung ? [{ name: 'swung back' as const, cartLoad: index + 1, problem: touching, answer: swungAnswer(swung), swung }] : []),
+      ...(index > 0 ? [at('driven down', standing)] : []),
+      at('linked and closed', touching),
+      at('opened and locked', opened),
+      // Of the others the moment that the next load is driven down is the same.
+      ...(isLast ? [baseOff] : []),
+    ];
+  }
+  if (index > 0 && plan.closing.cartJoints === 'box by box')
+    return Array.from({ length: lastPosition - firstPosition + 1 }, (_, added) =>
+      at('box joined', momentCase(problem, plan, { lastPosition: firstPosition + added, baseKg: 0, tiltDownDeg, isClosed: () => false })),
+    );
+  const matched = index === 0 ? tiltDownDeg : matchedTiltDeg(problem, plan, firstPosition);
+  const joined = momentCase(problem, plan, { ...all, tiltDownDeg: matched, isClosed: (position) => position >= firstPosition });
+  return [at('linked and closed', joined), at('opened and locked', opened), baseOff];
 }
 
-/** The joint above `position` works as a hinge: what is below it turns until its centre of gravity is under the joint. */
-function swung(linked: HangCase, position: number): HangCase {
-  const level = bodiesAt(linked, 0);
-  const pivot = level[position]!.pivot;
-  const below = together(level.slice(position));
-  const above = level.slice(0, position);
-  // A hinge passes on the weight alone: above it, what hangs below is a mass in the joint.
-  const hinged = together([...above, { pivot, theta: 0, massKg: below.massKg, cg: pivot }]);
-  const tiltDownDeg = linked.tiltDownDeg ?? hingedTiltDeg(linked, hinged.cg);
-  const turnOfLevelDeg = degrees(Math.atan2(below.cg.xMm - pivot.xMm, -(below.cg.zMm - pivot.zMm)));
-  // Body angles at tilt 0 turn by `tilt` above the hinge and by `turnOfLevel` below it.
-  const splayDeg = linked.boxes[position - 1]!.splayDeg + turnOfLevelDeg - tiltDownDeg;
-  return { ...linked, boxes: linked.boxes.map((box, index) => (index === position - 1 ? { ...box, splayDeg } : box)) };
-}
-
-function hingedTiltDeg(linked: HangCase, cg: { readonly xMm: number; readonly zMm: number }): number {
-  const hole = linked.grid.holes.find((each) => each.hole === linked.picks[0]!.hole)!;
-  return degrees(Math.atan2(cg.xMm + hole.behindMm, -(cg.zMm - hole.aboveMm)));
-}
-
-function envelopeOf(problem: HangCase, stages: readonly HangStage[]): StageEnvelope {
+function swungAnswer({ problem, hang }: SwungBack): HangAnswer {
+  const whole = together(bodiesAt(problem, hang.tiltDownDeg));
   return {
-    picks: problem.picks.map((pick, index) => {
-      const values = stages.map(({ answer }, stage) => ({ value: answer.picks[index]!.reactionN, stage }));
-      return { hole: pick.hole, mostN: most(values), leastN: least(values) };
-    }),
-    joints: problem.boxes.map((_, index) => {
-      const joints = stages.flatMap(({ answer }, stage) => (answer.joints[index] ? [{ joint: answer.joints[index], stage }] : []));
-      const links = joints.map(({ joint, stage }) => ({ value: joint.rearLinkN, stage }));
-      const pins = joints.map(({ joint, stage }) => ({ value: joint.frontPinN, stage }));
+    tiltDownDeg: hang.tiltDownDeg,
+    bottomAimDownDeg: hang.bottomAimDownDeg,
+    massKg: whole.massKg,
+    centreOfGravity: whole.cg,
+    picks: hang.picks.map(({ hole, alongN }, index) => {
+      const { belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
+      const pointLoadN = alongN + (belowHookKg + hoistKg + chainKg) * problem.gravityMps2;
       return {
-        position: index + 1,
-        mostLinkN: most(links),
-        leastLinkN: least(links),
-        mostFrontPinN: pins.reduce((a, b) => (Math.abs(b.value) > Math.abs(a.value) ? b : a)),
+        hole,
+        reactionN: alongN,
+        hookLoadKg: alongN / problem.gravityMps2 + belowHookKg,
+        pointLoadN,
+        pointLoadDynamicN: pointLoadN * problem.dynamicFactor,
       };
     }),
+    joints: hang.joints,
+    findings: [],
   };
 }
-
-// Of equal values the later stage is named, so that trim stands where nothing before is worse.
-const most = (values: readonly Extreme[]): Extreme => values.reduce((a, b) => (b.value >= a.value ? b : a));
-const least = (values: readonly Extreme[]): Extreme => values.reduce((a, b) => (b.value <= a.value ? b : a));

@@ -47,6 +47,7 @@ export type {
 export {
   adapterBetween,
   afterAct,
+  closingOf,
   examination,
   hang,
   hangName,
@@ -58,6 +59,7 @@ export {
   noLoading,
   riggingSystem,
   shiftDates,
+  splaySetAtPosition,
   tour,
   tourFileSchema,
   venue,

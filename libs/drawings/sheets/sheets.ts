@@ -6,6 +6,12 @@ import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } 
 
 const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
 
+/** An arrow from the line between two boxes to the one at which the splay is set. */
+function splayWords({ position, splaySetAtPosition: at }: CartLoad['boxes'][number]): string {
+  if (at === null) return '';
+  return at === position ? `↓ at box ${at}` : at === 0 ? '↑ at the grid' : `↑ at box ${at}`;
+}
+
 /** One page for one cart, to be read from two metres away. `code` is a drawn code of the cart's id, where there is one. */
 export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node | null = null, units: Units = 'metric'): Node {
   const setAt = {
@@ -13,16 +19,21 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     'at the point': 'to the box above, set at the point',
     'to the grid': 'to the grid',
   };
-  const rows = load.boxes.map((box) =>
+  const rows = load.boxes.flatMap((box) => [
+    node(
+      'tr',
+      {},
+      node('td', { class: 'joint', colspan: 4 }, `${box.splayDeg}° ${splayWords(box)}`, node('small', {}, setAt[box.splaySet])),
+    ),
     node(
       'tr',
       {},
       node('td', { class: 'k' }, String(box.slot)),
       node('td', { class: 's' }, box.serial ?? 'MISSING', node('small', {}, `position ${box.position} from the top · ${box.model}`)),
-      node('td', { class: 'a' }, `${box.splayDeg}°`, node('small', {}, setAt[box.splaySet])),
+      node('td', { class: 'a' }),
       node('td', { class: 'tick' }),
     ),
-  );
+  ]);
   const positions = load.boxes.map((box) => box.position);
   return sheet(
     context,

@@ -1,4 +1,4 @@
-import { hangName } from '#tour-file';
+import { hangName, splaySetAtPosition } from '#tour-file';
 import { type AllocationCase, type BoxShortage, type CheckedAllocation, solveAllocation } from '#cart-allocation';
 import type { CartException, ShortageFact } from '#trade';
 import { type Words, tell } from '#words';
@@ -103,7 +103,15 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
     const splaySet =
       position === 1 ? 'to the grid' : index === 0 && system?.jointBetweenCarts !== 'set in the cart' ? 'at the point' : 'in the cart';
     const serial = missing.has(`${load.id}/${position}`) ? null : (serials.shift() ?? null);
-    return { slot: index + 1, position, model: boxModel, serial, splayDeg, splaySet };
+    return {
+      slot: index + 1,
+      position,
+      model: boxModel,
+      serial,
+      splayDeg,
+      splaySet,
+      splaySetAtPosition: splaySetAtPosition(system, position),
+    };
   });
   const massOf = (name: string) => inputs.file.catalogue.boxes.find((each) => each.model === name)?.massKg ?? 0;
   return {

@@ -49,6 +49,8 @@ export interface PlannedBox {
   readonly splayDeg: number;
   /** Where the splay above this box is set; the first box of a hang hangs from the grid. */
   readonly splaySet: 'in the cart' | 'at the point' | 'to the grid';
+  /** Position of the box at which that splay is set, 0 for the grid; null where the plan does not say. */
+  readonly splaySetAtPosition: number | null;
 }
 
 export interface CartLoad {

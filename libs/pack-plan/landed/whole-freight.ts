@@ -7,8 +7,9 @@ type Without<T, K extends keyof T> = Omit<T, K> & Partial<Pick<T, K>>;
 /** Exceptions were kept as sentences, reasons without data beside them. */
 export type KeptCarts = Omit<CartsResult, 'loads' | 'leftOut' | 'fact'> &
   Partial<Pick<CartsResult, 'fact'>> & {
-    readonly loads: readonly (Without<Omit<CartsResult['loads'][number], 'exceptions'>, 'name' | 'hangName'> & {
+    readonly loads: readonly (Without<Omit<CartsResult['loads'][number], 'exceptions' | 'boxes'>, 'name' | 'hangName'> & {
       readonly exceptions: readonly (string | Said<CartException>)[];
+      readonly boxes: readonly Without<CartsResult['loads'][number]['boxes'][number], 'splaySetAtPosition'>[];
     })[];
     readonly leftOut: readonly Without<CartsResult['leftOut'][number], 'fact'>[];
   };
@@ -20,6 +21,7 @@ export const wholeCarts = (kept: KeptCarts): CartsResult => ({
     ...load,
     name: load.name ?? load.id,
     hangName: load.hangName ?? load.hang,
+    boxes: load.boxes.map((box) => ({ ...box, splaySetAtPosition: box.splaySetAtPosition ?? null })),
     exceptions: load.exceptions.map((each) => (typeof each === 'string' ? { fact: null, sentence: each } : each)),
   })),
   leftOut: kept.leftOut.map((each) => ({ ...each, fact: each.fact ?? null })),

@@ -7,9 +7,9 @@ import {
   checkedBy,
   mismatchesOf,
 } from '../contract/index.js';
-import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyHang } from '#hang-statics';
+import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyStage } from '#hang-statics';
 import { canonicalJson, standardGravityMps2 } from '#kernel';
-import type { CartModel, Hang } from '#tour-file';
+import { type CartModel, type Hang, closingOf } from '#tour-file';
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -34,6 +34,7 @@ export function planStages(
     })),
     closedSplayDeg: systems.find((each) => each.id === grid.system)?.closedSplayDeg ?? 0,
     liftTiltDownDeg: hang.liftTiltDownDeg ?? 0,
+    closing: closingOf(systems.find((each) => each.id === grid.system)),
   });
   const factOf = ({ cartLoad, name }: HangStage): StageFact =>
     cartLoad === null ? { code: 'at-trim' } : { code: 'lifting', load: loads[cartLoad - 1]!.id, moment: name };
@@ -86,9 +87,7 @@ export function planStages(
         ...jointComparisons(inputs, hang, worstJoints(envelope, bodies, stageAt)),
       ],
     },
-    ...checkedBy(
-      stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyHang(stage.problem, stage.answer))),
-    ),
+    ...checkedBy(stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyStage(stage)))),
   };
 }
 

@@ -31,7 +31,9 @@ function lay(
   const laid = [
     ...[...of('start'), ...first].map((each) => ({ ...each, load: null })),
     ...loads.flatMap((load, index) =>
-      all.filter((each) => each.at === 'each cart' || (each.at === 'first cart' && index === 0)).map((each) => ({ ...each, load })),
+      all
+        .filter((each) => each.at === 'each cart' || each.at === (index === 0 ? 'first cart' : 'further carts'))
+        .map((each) => ({ ...each, load })),
     ),
     ...[...last, ...of('end')].map((each) => ({ ...each, load: null })),
   ];
@@ -43,11 +45,16 @@ function lay(
       id: load.id,
       cart: load.cart,
       splays: load.boxes
-        .map((box) => `${box.position}: ${box.splayDeg}°${box.splaySet === 'at the point' ? ', set at the point' : ''}`)
+        .map(
+          (box) =>
+            `above ${box.position}: ${box.splayDeg}°${setAt(box.splaySetAtPosition)}${box.splaySet === 'at the point' ? ', set at the point' : ''}`,
+        )
         .join('; '),
     },
   }));
 }
+
+const setAt = (position: number | null): string => (position === null ? '' : position === 0 ? ' at the grid' : ` at box ${position}`);
 
 const end = (step: string): Written => ({ step, at: 'end', hold: true });
 

@@ -11,7 +11,7 @@ export { loadRule } from './load-rule.js';
 export type { KeptPiece, LoadingAct } from './loading.js';
 export { afterAct, isLoadingEmpty, noLoading } from './loading.js';
 export type { AdapterFrame, RiggingSystem, RunningStep } from './rigging-system.js';
-export { riggingSystem } from './rigging-system.js';
+export { closingOf, riggingSystem, splaySetAtPosition } from './rigging-system.js';
 export { shiftDates } from './shift-dates.js';
 export type { Kit, TourFile } from './tour-file.js';
 export { tourFileSchema } from './tour-file.js';

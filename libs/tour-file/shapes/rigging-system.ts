@@ -4,7 +4,11 @@ import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from './wo
 /** A step of the running order: a sentence, with where in the work it stands and whether everything waits until it is signed. */
 const step = z.union([
   sentence,
-  z.strictObject({ step: sentence, at: z.enum(['start', 'first cart', 'each cart', 'end']), hold: z.boolean().default(false) }),
+  z.strictObject({
+    step: sentence,
+    at: z.enum(['start', 'first cart', 'further carts', 'each cart', 'end']),
+    hold: z.boolean().default(false),
+  }),
 ]);
 
 /** A frame between two boxes that do not link to one another by themselves. */
@@ -21,6 +25,12 @@ const adapterFrame = z.strictObject({
   rearLeverMm: leverMm,
 });
 
+/** Where joints close, front and rear: between grid and top box, and between two carts. */
+const closing = z.strictObject({
+  gridJoint: z.enum(['on the ground', 'in the air']),
+  cartJoints: z.enum(['swung back and driven down', 'on the floor at matched tilt', 'box by box']),
+});
+
 /** A rigging system: data from the maker's manual, for use only when the safety officer has approved that revision. */
 export const riggingSystem = z.strictObject({
   id: name,
@@ -28,6 +38,8 @@ export const riggingSystem = z.strictObject({
   approved: z.strictObject({ by: name, on: z.string() }).optional(),
   splaySetAt: z.enum(['upper box', 'lower box']),
   jointBetweenCarts: z.enum(['set at the point', 'set in the cart']),
+  /** Where nothing is said: to the grid on the ground, between carts swung back and driven down. */
+  closing: closing.optional(),
   /** Splay between the boxes of a cart while they stand on it; 0 where nothing is said. */
   closedSplayDeg: degrees.optional(),
   mostBoxes: z.int().min(1).max(60).optional(),
@@ -41,3 +53,11 @@ export const riggingSystem = z.strictObject({
 export type RiggingSystem = z.output<typeof riggingSystem>;
 export type AdapterFrame = z.output<typeof adapterFrame>;
 export type RunningStep = z.output<typeof step>;
+
+/** Where the joints of a system close; of one that does not say, and of none, what is usual (common practice, no published source). */
+export const closingOf = (system: RiggingSystem | undefined): z.output<typeof closing> =>
+  system?.closing ?? { gridJoint: 'on the ground', cartJoints: 'swung back and driven down' };
+
+/** The position of the body at which the splay of the joint above `position` is set, 0 for the grid; null where no system says. */
+export const splaySetAtPosition = (system: RiggingSystem | undefined, position: number): number | null =>
+  system === undefined ? null : system.splaySetAt === 'upper box' ? position - 1 : position;

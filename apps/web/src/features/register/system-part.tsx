@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { graphql } from '#contracts';
-import type { RiggingSystem, RunningStep } from '#tour-file';
+import { type RiggingSystem, type RunningStep, closingOf } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
@@ -63,7 +63,7 @@ const lines = (text: string): string[] =>
 const lineOf = (step: RunningStep): string => (typeof step === 'string' ? step : `${step.at}${step.hold ? ', hold' : ''}: ${step.step}`);
 
 function stepOf(line: string): RunningStep {
-  const read = /^(start|first cart|each cart|end)(, hold)?: (.+)$/.exec(line);
+  const read = /^(start|first cart|further carts|each cart|end)(, hold)?: (.+)$/.exec(line);
   return read ? { step: read[3]!, at: read[1] as 'start', hold: read[2] !== undefined } : line;
 }
 
@@ -85,6 +85,7 @@ function SystemForm({ system }: { system: RiggingSystem }) {
     revision: system.manual.revision,
     splaySetAt: system.splaySetAt,
     jointBetweenCarts: system.jointBetweenCarts,
+    ...closingOf(system),
     closedSplayDeg: String(system.closedSplayDeg ?? ''),
     adapters: (system.adapters ?? []).map(frameLine).join('\n'),
     mostBoxes: String(system.mostBoxes ?? ''),
@@ -105,6 +106,7 @@ function SystemForm({ system }: { system: RiggingSystem }) {
             adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
             splaySetAt: values.splaySetAt,
             jointBetweenCarts: values.jointBetweenCarts,
+            closing: { gridJoint: values.gridJoint, cartJoints: values.cartJoints },
             mostBoxes: numberOrNone(values.mostBoxes),
             mostMassKg: numberOrNone(values.mostMassKg),
             windLimitMps: numberOrNone(values.windLimitMps),
@@ -148,6 +150,8 @@ function SystemForm({ system }: { system: RiggingSystem }) {
         {field('revision', 'Revision of the manual')}
         {choice('splaySetAt', 'Splay is set at the', ['upper box', 'lower box'])}
         {choice('jointBetweenCarts', 'Joint between two carts', ['set at the point', 'set in the cart'])}
+        {choice('gridJoint', 'Joint to the grid closes', ['on the ground', 'in the air'])}
+        {choice('cartJoints', 'Joints between carts close', ['swung back and driven down', 'on the floor at matched tilt', 'box by box'])}
         {field('closedSplayDeg', 'Splay of boxes on the cart, degrees')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}
