@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Trouble } from '#runtime';
-import type { AtOnce } from '../door/bound-waiting.js';
-import { type Role, roles } from '../sign-in/person.js';
+import type { AtOnce } from './at-once.js';
+import { type Role, roles } from './roles.js';
 
 /** One environment variable: how its text is read, and what the README and an error say of it. */
 interface Variable<T> {

@@ -1,15 +1,7 @@
 import type { RequestHandler } from 'express';
+import type { AtOnce } from '../config/at-once.js';
 import type { RequestContext } from '../sign-in/signed-in.js';
 import { answerRefused } from './answer-refused.js';
-
-/** How many requests may be under way at once. */
-export interface AtOnce {
-  readonly all: number;
-  /** Of one person. */
-  readonly person: number;
-  /** Of all who are not signed in, together: they never fill the house. */
-  readonly strangers: number;
-}
 
 type Asked = RequestContext['req'];
 
