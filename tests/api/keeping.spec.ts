@@ -184,7 +184,7 @@ describe('keeping the register', () => {
   it('takes the approval away from a rigging system that is changed, until the safety officer gives it again', async () => {
     const systems = '{ riggingSystems }';
     const { approved, ...data } = (await system.graphql(systems)).data.riggingSystems[0];
-    expect(approved).toBeDefined();
+    expect(approved).toMatchObject({ by: expect.any(String), on: expect.any(String) });
     const save = 'mutation($system: ModelJson!) { saveRiggingSystem(system: $system) }';
     expect((await system.graphql(save, { system: { ...data, windLimitMps: 10 } })).errors).toBeUndefined();
     expect((await system.graphql(systems)).data.riggingSystems[0].approved).toBeUndefined();

@@ -83,7 +83,7 @@ describe('work on the floor', () => {
     expect((await system.graphql('query($id: ID!) { item(id: $id) { summary { state } } }', { id: failed })).data.item.summary.state).toBe(
       'quarantined',
     );
-    expect(marked.every((each: string) => /Fenland Dome/.test(each))).toBe(true);
+    expect(marked.filter((each: string) => !/Fenland Dome/.test(each))).toEqual([]);
   });
 
   it('says no to a list with a box that must not fly, and to a plan that has been superseded', async () => {

@@ -70,7 +70,8 @@ describe('a rename', () => {
     expect(next.plan.tour.name).toBe('Harbour Lights 2027');
     expect(next.plan.show.name).toBe('Quayside, first night');
     expect(JSON.stringify(next.plan.carts)).not.toContain('promised to Harbour Lights');
-    expect(next.plan.carts.loads.every((load: any) => load.cart !== null)).toBe(true);
+    expect(next.plan.carts.loads.length).toBeGreaterThan(0);
+    expect(next.plan.carts.loads.map((load: any) => load.cart)).not.toContain(null);
     const middle = next.plan.picks.hangs.find((each: any) => each.hang === 'Centre');
     expect(middle.name).toBe('Middle');
     expect(next.plan.carts.loads.filter((load: any) => load.hang === 'Centre').map((load: any) => load.name)).toContain('Middle 1-4');

@@ -162,6 +162,7 @@ describe('what is wanted of the trucks', () => {
   });
 
   it('gives a load-out order that can be carried out, the last off first in, and the dock order of the trucks', () => {
+    expect(plan.truck.trucks.length).toBeGreaterThan(0);
     for (const each of plan.truck.trucks) {
       expect([...each.loadOutOrder!].sort()).toEqual([...each.loadingOrder].sort());
       expect(blockedInOrder(each.placements, each.loadOutOrder!)).toBeUndefined();
