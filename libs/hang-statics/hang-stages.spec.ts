@@ -303,4 +303,16 @@ describe('tilts of a hang', () => {
       }),
     );
   });
+
+  it('of tilts looks at the holes of the picks alone', () => {
+    fc.assert(
+      fc.property(arbitraryHang, (raw) => {
+        const problem = hangFrom(raw);
+        const unused = { hole: 'spare', behindMm: raw.front + 2 * raw.span, aboveMm: 300 };
+        const more = { ...problem, grid: { ...problem.grid, holes: [unused, ...problem.grid.holes] } };
+        expect(tiltRange(more, 0.1)).toEqual(tiltRange(problem, 0.1));
+      }),
+      { numRuns: 30 },
+    );
+  });
 });

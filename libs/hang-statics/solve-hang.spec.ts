@@ -207,4 +207,48 @@ describe('a malformed hang', () => {
       ['no-rated-value', 'joints'],
     ]);
   });
+
+  it('refuses a tilt at which the picks stand above one another, and only that one', () => {
+    const of = (tiltDownDeg: number) => {
+      const { grid, boxes, picks, gravityMps2, dynamicFactor } = caseOf(worked);
+      const holes = [
+        { hole: 'a', behindMm: 0, aboveMm: 0 },
+        { hole: 'b', behindMm: 100, aboveMm: 100 },
+      ];
+      const lifted = picks.map((pick, index) => ({ ...pick, hole: 'ab'[index]! }));
+      const read = readHangCase({ gravityMps2, dynamicFactor, tiltDownDeg, boxes, picks: lifted, grid: { ...grid, holes } });
+      return read.ok ? [] : read.error.map((fault) => fault.field);
+    };
+    // cos t = sin t at 45 degrees.
+    expect(of(45)).toEqual(['tiltDownDeg']);
+    expect([44, 0, 46].map(of)).toEqual([[], [], []]);
+  });
+
+  it('reads rated forces and lists up to their bounds, and refuses what is beyond', () => {
+    const { grid, boxes, extras, ...rest } = caseOf(worked);
+    const read = (change: object) => {
+      const result = readHangCase({ ...rest, grid, boxes, extras, ...change });
+      return result.ok ? [] : result.error.map((fault) => fault.field);
+    };
+    const rated = (ratedRearLinkN: number, ratedFrontPinN: number) => ({
+      boxes: boxes.map((box) => ({ ...box, ratedRearLinkN, ratedFrontPinN })),
+    });
+    const holes = (count: number) => ({
+      grid: {
+        ...grid,
+        holes: [
+          ...grid.holes,
+          ...Array.from({ length: count - grid.holes.length }, (_, n) => ({ hole: `x${n}`, behindMm: n, aboveMm: 0 })),
+        ],
+      },
+    });
+    const hung = (count: number) => ({ extras: Array.from({ length: count }, () => ({ position: 1, massKg: 1 })) });
+    const many = (count: number) => ({ boxes: Array.from({ length: count }, () => boxes[0]!), extras: [] });
+    for (const change of [{}, rated(1, 1e8), rated(1e8, 1), holes(200), hung(1000), many(120)]) expect(read(change)).toEqual([]);
+    expect(read(rated(0, 1))).toContain('boxes[0].ratedRearLinkN');
+    expect(read(rated(1, 1.1e8))).toContain('boxes[0].ratedFrontPinN');
+    expect(read(holes(201))).toEqual(['grid.holes']);
+    expect(read(hung(1001))).toEqual(['extras']);
+    expect(read(many(121))).toEqual(['boxes']);
+  });
 });

@@ -77,4 +77,17 @@ describe('the checker of box moves', () => {
     const answer: AllocationAnswer = { ...good, boxMoves: 0, bound: 0, moves: [], assignments: twice };
     expect(verifyAllocation(two, answer)).toEqual([{ code: 'cart given twice', load: 'M', cart: 'K1' }]);
   });
+
+  it('refuses a cart that a load is barred from', () => {
+    const barred = { ...problem, loads: problem.loads.map((load) => ({ ...load, notOn: ['K1'] })) };
+    expect(verifyAllocation(barred, good)).toEqual([{ code: 'cart barred', load: 'L', cart: 'K1' }]);
+    const other = { ...problem, loads: problem.loads.map((load) => ({ ...load, notOn: ['K2'] })) };
+    expect(verifyAllocation(other, good)).toEqual([]);
+  });
+
+  it('takes a plan that is short for an answer where it says what is short', () => {
+    const short: AllocationAnswer = { ...good, status: 'infeasible', reason: 'boxes short', short: [], moves: [], assignments: [] };
+    expect(verifyAllocation(problem, short)).toEqual([{ code: 'no reason given' }]);
+    expect(verifyAllocation(problem, { ...short, cartsShort: 1 } as unknown as AllocationAnswer)).toEqual([]);
+  });
 });
