@@ -1,19 +1,15 @@
 import { parse } from 'csv-parse/sync';
-import { writeCsv } from '#kernel';
+import { unguardCell, writeCsv } from '#kernel';
 import type { CsvFault } from '#tour-file';
 
 const mostRows = 100_000;
-
-/** Cells that a spreadsheet would take for a formula are written with a quote before them, and read without it. */
-const guarded = (cell: string): string => (/^[=+\-@\t]/.test(cell) && !/^-?[\d.]/.test(cell) ? `'${cell}` : cell);
-const unguarded = (cell: string): string => (/^'[=+\-@\t]/.test(cell) ? cell.slice(1) : cell);
 
 export function writeCsvFile<T>(
   columns: readonly { readonly heading: string }[],
   rows: readonly T[],
   cell: (row: T, column: number) => string,
 ): string {
-  return writeCsv([columns.map((each) => each.heading), ...rows.map((row) => columns.map((_, index) => guarded(cell(row, index))))]);
+  return writeCsv([columns.map((each) => each.heading), ...rows.map((row) => columns.map((_, index) => cell(row, index)))]);
 }
 
 /** The records of a file in UTF-8 (RFC 4180), the heading first; or what is wrong with the file as a whole. */
@@ -28,7 +24,7 @@ export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
     const records: string[][] = parse(text, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
     if (records.length > mostRows + 1)
       return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 100,000 rows in one file' };
-    return records.map((record) => record.map(unguarded));
+    return records.map((record) => record.map(unguardCell));
   } catch (fault) {
     return {
       row: Number((fault as { lines?: number }).lines ?? 1),
