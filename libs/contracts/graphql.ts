@@ -430,6 +430,7 @@ export type RecordIncidentMutation = { recordIncident: { summary: { id: string }
 
 export type SaveLoadRuleMutationVariables = Exact<{
   rule: unknown;
+  was?: unknown;
 }>;
 
 
@@ -454,6 +455,7 @@ export type ApproveRiggingSystemMutation = { approveRiggingSystem: boolean };
 
 export type SaveRiggingSystemMutationVariables = Exact<{
   system: unknown;
+  was?: unknown;
 }>;
 
 
@@ -1421,8 +1423,8 @@ export const RecordIncidentDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
 export const SaveLoadRuleDocument = new TypedDocumentString(`
-    mutation SaveLoadRule($rule: ModelJson!) {
-  saveLoadRule(rule: $rule)
+    mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) {
+  saveLoadRule(rule: $rule, was: $was)
 }
     `, {"hash":"sha256:455e31bc58bc03ecb148308ffbfce5ab3de63971696c97b036c33f55747fe97e"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
@@ -1456,8 +1458,8 @@ export const ApproveRiggingSystemDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b"}) as unknown as TypedDocumentString<ApproveRiggingSystemMutation, ApproveRiggingSystemMutationVariables>;
 export const SaveRiggingSystemDocument = new TypedDocumentString(`
-    mutation SaveRiggingSystem($system: ModelJson!) {
-  saveRiggingSystem(system: $system)
+    mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) {
+  saveRiggingSystem(system: $system, was: $was)
 }
     `, {"hash":"sha256:7027eb6887cdde856c2e62686eab1f01d60257b65d43e02fd091089db00d3fa1"}) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
 export const ItemRecordsDocument = new TypedDocumentString(`

@@ -14,7 +14,7 @@ function field(value: Cell): string {
 }
 
 /** What a spreadsheet takes for the beginning of a formula, full-width signs too; behind quotes, so that what is guarded comes back as it was. */
-const formula = /^'*[=+\-@\t\r\n\uff0b\uff0d\uff1d\uff20]/;
+const formula = /^'*[=+\-@\t\r\n\0\uff0b\uff0d\uff1d\uff20]/;
 const number = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 export const guardCell = (cell: string): string => (formula.test(cell) && !number.test(cell) ? `'${cell}` : cell);

@@ -5,6 +5,7 @@ export * from './csv.js';
 export * from './integer-program.js';
 export * from './invariant.js';
 export * from './iso-week.js';
+export * from './merge-edit.js';
 export * from './plain-date.js';
 export * from './result.js';
 export * from './seeded-random.js';

@@ -185,8 +185,8 @@ describe('keeping the register', () => {
     const systems = '{ riggingSystems }';
     const { approved, ...data } = (await system.graphql(systems)).data.riggingSystems[0];
     expect(approved).toMatchObject({ by: expect.any(String), on: expect.any(String) });
-    const save = 'mutation($system: ModelJson!) { saveRiggingSystem(system: $system) }';
-    expect((await system.graphql(save, { system: { ...data, windLimitMps: 10 } })).errors).toBeUndefined();
+    const save = 'mutation($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }';
+    expect((await system.graphql(save, { system: { ...data, windLimitMps: 10 }, was: data })).errors).toBeUndefined();
     expect((await system.graphql(systems)).data.riggingSystems[0].approved).toBeUndefined();
     expect((await system.graphql(save, { system: { ...data, approved } })).errors?.[0]?.extensions.code).toBe('BAD_INPUT');
     await safety.graphql('mutation($id: ID!) { approveRiggingSystem(id: $id) }', { id: data.id });

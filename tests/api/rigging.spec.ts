@@ -141,10 +141,13 @@ describe('rigging', () => {
   it('keeps a regime as it is written, refuses one that makes no sense, and calls the plan stale', async () => {
     const { rules } = (await safety.graphql('{ rules }')).data;
     const [house] = rules.loadRules;
-    const save = 'mutation($rule: ModelJson!) { saveLoadRule(rule: $rule) }';
-    const wrong = await safety.graphql(save, { rule: { ...house, sideLoad: { ...house.sideLoad, bands: [{ upToDeg: 5, share: 7 }] } } });
+    const save = 'mutation($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }';
+    const wrong = await safety.graphql(save, {
+      rule: { ...house, sideLoad: { ...house.sideLoad, bands: [{ upToDeg: 5, share: 7 }] } },
+      was: house,
+    });
     expect(faultOf(wrong)).toMatchObject({ field: 'sideLoad.bands[0].share', value: 7 });
-    expect((await safety.graphql(save, { rule: { ...house, dynamicFactor: 1.4 } })).data.saveLoadRule).toBe(true);
+    expect((await safety.graphql(save, { rule: { ...house, dynamicFactor: 1.4 }, was: house })).data.saveLoadRule).toBe(true);
     const { showPage } = (
       await safety.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { released { changed { sentence } } } }')
     ).data;

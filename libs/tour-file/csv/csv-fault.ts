@@ -4,6 +4,8 @@ export interface CsvFault {
   readonly column: string;
   readonly value: string;
   readonly wanted: string;
+  /** Of an edit that met another: what stands on file now. */
+  readonly onFile?: string;
 }
 
 /** Headings that are unknown, given twice, or missing among the `needed`. */

@@ -141,15 +141,33 @@ export class RegisterResolver {
 
   @Allow('system', 'safety')
   @Mutation(() => Boolean, { description: 'Writes a rigging system from the maker’s manual; it then waits for approval.' })
-  async saveRiggingSystem(@Args('system', { type: () => ModelJson }) system: object, @Me() me: SignedIn): Promise<boolean> {
-    await this.service.saveSystem(system, me);
+  async saveRiggingSystem(
+    @Args('system', { type: () => ModelJson }) system: object,
+    @Args('was', {
+      type: () => ModelJson,
+      nullable: true,
+      description: 'As it was read where it is on file already; what others wrote since stays.',
+    })
+    was: object | null,
+    @Me() me: SignedIn,
+  ): Promise<boolean> {
+    await this.service.saveSystem(system, was, me);
     return true;
   }
 
   @Allow('system', 'safety')
   @Mutation(() => Boolean, { description: 'Writes a load regime: factors and shares with their sources.' })
-  async saveLoadRule(@Args('rule', { type: () => ModelJson }) rule: object, @Me() me: SignedIn): Promise<boolean> {
-    await this.service.saveLoadRule(rule, me);
+  async saveLoadRule(
+    @Args('rule', { type: () => ModelJson }) rule: object,
+    @Args('was', {
+      type: () => ModelJson,
+      nullable: true,
+      description: 'As it was read where it is on file already; what others wrote since stays.',
+    })
+    was: object | null,
+    @Me() me: SignedIn,
+  ): Promise<boolean> {
+    await this.service.saveLoadRule(rule, was, me);
     return true;
   }
 

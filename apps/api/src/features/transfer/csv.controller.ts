@@ -22,6 +22,13 @@ export class ItemCsvController {
   }
 
   @Allow('warehouse', 'system')
+  @Post(':kind/edit')
+  @HttpCode(200)
+  async edit(@Param('kind') kind: string, @Req() request: Request, @Me() me: SignedIn) {
+    return told(await this.csv.edit(known(CsvService.kindOf(kind), kind), bodyOf(request), me));
+  }
+
+  @Allow('warehouse', 'system')
   @Post(':kind')
   @HttpCode(200)
   async import(@Param('kind') kind: string, @Query('dryRun') dryRun: string | undefined, @Req() request: Request, @Me() me: SignedIn) {
@@ -42,6 +49,13 @@ export class ModelCsvController {
   @Get(':kind/example')
   example(@Param('kind') kind: string, @Res() response: Response): void {
     send(response, `example-models-${kind}.csv`, this.csv.example(known(ModelCsvService.kindOf(kind), kind)));
+  }
+
+  @Allow('warehouse', 'system')
+  @Post(':kind/edit')
+  @HttpCode(200)
+  async edit(@Param('kind') kind: string, @Req() request: Request, @Me() me: SignedIn) {
+    return told(await this.csv.edit(known(ModelCsvService.kindOf(kind), kind), bodyOf(request), me));
   }
 
   @Allow('warehouse', 'system')

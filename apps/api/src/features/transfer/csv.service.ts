@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
-import { shownText } from '#kernel';
+import { ok, refuse, shownText } from '#kernel';
 import { type CsvFault, type Item, type ItemKind, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -11,6 +11,7 @@ import { KitReader } from '../register/kit.reader.js';
 import { changeItems, eventOfPlace, insertItems, writeStacks } from '../register/kit.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
+import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
 
 /** Items of one kind out to CSV and in again, all rows or none. */
@@ -53,6 +54,27 @@ export class CsvService {
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
       const answer = await this.apply(manager, kind, read.items, who);
       return answer.faults.length > 0 || dryRun ? { ok: false, error: answer } : { ok: true, value: answer };
+    });
+    return outcome.ok ? outcome.value : outcome.error;
+  }
+
+  /** One item from a form: what others wrote meanwhile stays, and where both wrote the same cell nothing is saved and both are shown. */
+  async edit(kind: ItemKind, bytes: Buffer, who: SignedIn): Promise<CsvImport> {
+    const records = readCsvFile(bytes);
+    if (!Array.isArray(records)) return nothingImported(0, [records]);
+    const edit = readRowEdit(records);
+    if (isFault(edit)) return nothingImported(0, [edit]);
+    const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
+      const id = edit.wanted.serial ?? '';
+      const [item] = await this.kit.items(manager, [id]);
+      if (item?.kind !== kind)
+        return refuse(nothingImported(1, [{ row: 3, column: 'serial', value: id, wanted: `the serial of a ${kind} on file` }]));
+      const now = Object.fromEntries(csvColumns(kind).map(({ heading, cell }) => [heading, cell(item)]));
+      const rows = rowToSave(edit, now);
+      const read = areFaults(rows) ? { items: [], faults: rows } : readItemsCsv(kind, rows);
+      if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
+      const answer = await this.apply(manager, kind, read.items, who);
+      return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }

@@ -5,13 +5,15 @@ import type { LoadRule } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { type EditBegun, useEditBegun } from './edit-begun.js';
 import { type RegimeText, regimeFrom, regimeSections, regimeText } from './regime-text.js';
 
-const saveMutation = graphql(`mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }`);
+const saveMutation = graphql(`mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }`);
 
 /** A load regime: what it multiplies, what share of a rated load it allows when, each value with its source and whether it was seen there. */
 export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
   const text = regimeText(rule);
+  const edit = useEditBegun(rule);
   return (
     <div>
       <h3>Load regime {rule.id}</h3>
@@ -39,7 +41,7 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
       {me.role !== 'warehouse' && (
         <details>
           <summary>Change the regime {rule.id}</summary>
-          <RegimeForm key={JSON.stringify(rule)} rule={rule} />
+          <RegimeForm key={JSON.stringify(edit.from)} edit={edit} />
         </details>
       )}
     </div>
@@ -48,12 +50,13 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
 
 const statuses = ['found', 'from memory', 'house rule'];
 
-function RegimeForm({ rule }: { rule: LoadRule }) {
-  const [text, setText] = useState<RegimeText>(regimeText(rule));
+function RegimeForm({ edit }: { edit: EditBegun<LoadRule> }) {
+  const [text, setText] = useState<RegimeText>(regimeText(edit.from));
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () => request(saveMutation, { rule: regimeFrom(text) }),
-    onSuccess: () => client.invalidateQueries(),
+    mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: edit.read(edit.from) }),
+    onError: edit.hear,
+    onSuccess: () => client.invalidateQueries().then(edit.end),
   });
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -76,7 +79,7 @@ function RegimeForm({ rule }: { rule: LoadRule }) {
     </label>
   );
   return (
-    <form onSubmit={submit}>
+    <form onSubmit={submit} onInput={edit.begin}>
       <div className="fields">
         {head('id', 'Short name')}
         {head('jurisdiction', 'Jurisdiction')}

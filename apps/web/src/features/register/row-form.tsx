@@ -1,7 +1,8 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useRef } from 'react';
 import { z } from 'zod';
 import { writeCsv } from '#kernel';
-import { sendFile } from '../../platform/request.js';
+import { Refused, sendFile } from '../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 
 interface Column {
@@ -32,13 +33,20 @@ export function RowForm({
   const onFile = Object.fromEntries(columns.map(({ heading }, index) => [nameAt(index), cells[heading] ?? '']));
   const form = useTypedForm(cellsByPlace, onFile);
   const client = useQueryClient();
+  const rowOf = (row: Readonly<Record<string, string>>) => columns.map((_, index) => row[nameAt(index)] ?? '');
+  const read = useCellsRead(onFile, form.formState.dirtyFields);
   const save = useMutation({
     mutationFn: (typed: Record<string, string>) =>
       sendFile(
-        `${path}?dryRun=false`,
-        writeCsv([columns.map((each) => each.heading), columns.map((_, index) => typed[nameAt(index)] ?? '')]),
+        isNew ? `${path}?dryRun=false` : `${path}/edit`,
+        writeCsv([columns.map((each) => each.heading), ...(isNew ? [] : [rowOf(read.cells())]), rowOf(typed)]),
         'text/csv',
       ),
+    // Whoever has been shown what somebody else wrote decides over it.
+    onError: (fault) => {
+      for (const { column = '', onFile: now } of fault instanceof Refused ? fault.faults : [])
+        if (typeof now === 'string') read.decide(placeOf(column) ?? '', now);
+    },
     onSuccess: async (_answer, typed) => {
       form.reset(isNew ? onFile : typed);
       await client.invalidateQueries();
@@ -66,4 +74,18 @@ export function RowForm({
       </button>
     </Form>
   );
+}
+
+/** What this person read: a field that is being written keeps what stood there before, whatever comes meanwhile. */
+function useCellsRead(onFile: Readonly<Record<string, string>>, dirty: Readonly<Record<string, boolean | undefined>>) {
+  const read = useRef<Record<string, string>>({ ...onFile });
+  useEffect(() => {
+    for (const [name, cell] of Object.entries(onFile)) if (dirty[name] !== true) read.current[name] = cell;
+  });
+  return {
+    cells: () => read.current,
+    decide: (name: string, cell: string) => {
+      read.current[name] = cell;
+    },
+  };
 }

@@ -5,13 +5,17 @@ import { type RiggingSystem, type RunningStep, closingOf } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { type EditBegun, useEditBegun } from './edit-begun.js';
 
 const approveMutation = graphql(`mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }`);
-const saveMutation = graphql(`mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }`);
+const saveMutation = graphql(
+  `mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }`,
+);
 
 /** The data of a rigging system with its running order; changed data waits for the safety officer again. */
 export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }) {
   const client = useQueryClient();
+  const edit = useEditBegun(system);
   const approve = useMutation({
     mutationFn: () => request(approveMutation, { id: system.id }),
     onSuccess: () => client.invalidateQueries(),
@@ -47,7 +51,7 @@ export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }
       {me.role !== 'warehouse' && (
         <details>
           <summary>Change the data of {system.id}</summary>
-          <SystemForm key={JSON.stringify(system)} system={system} />
+          <SystemForm key={JSON.stringify(edit.from)} edit={edit} />
         </details>
       )}
     </div>
@@ -79,7 +83,8 @@ function frameOf(line: string): object {
 const numberOrNone = (text: string): number | string | undefined =>
   text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
 
-function SystemForm({ system }: { system: RiggingSystem }) {
+function SystemForm({ edit }: { edit: EditBegun<RiggingSystem> }) {
+  const system = edit.from;
   const [values, setValues] = useState({
     title: system.manual.title,
     revision: system.manual.revision,
@@ -114,8 +119,10 @@ function SystemForm({ system }: { system: RiggingSystem }) {
             comingDown: lines(values.comingDown).map(stepOf),
           }),
         ) as object,
+        was: edit.read(system),
       }),
-    onSuccess: () => client.invalidateQueries(),
+    onError: edit.hear,
+    onSuccess: () => client.invalidateQueries().then(edit.end),
   });
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -144,7 +151,7 @@ function SystemForm({ system }: { system: RiggingSystem }) {
     </label>
   );
   return (
-    <form onSubmit={submit}>
+    <form onSubmit={submit} onInput={edit.begin}>
       <div className="fields">
         {field('title', 'Manual')}
         {field('revision', 'Revision of the manual')}
