@@ -1160,7 +1160,7 @@ export const ShowPageDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:99c320cc725b63bce7325f9c552ee864a722241fe07935ea1a8343f2c5168d64"}) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
+    `, {"hash":"sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c"}) as unknown as TypedDocumentString<ShowPageQuery, ShowPageQueryVariables>;
 export const PlanProgressDocument = new TypedDocumentString(`
     query PlanProgress($id: ID!) {
   plan(id: $id) {
@@ -1302,7 +1302,7 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:63a1cf5d62c390b905a843a19f4144aa05db60d5ce23902e34575fdb8f528a61"}) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
+    `, {"hash":"sha256:ab1ec077a5d0130f7d29c56887f327d33c24524cf51aa048058ee6b20c3f83c2"}) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
 export const PlanDifferenceDocument = new TypedDocumentString(`
     query PlanDifference($from: ID!, $to: ID!) {
   planDifference(from: $from, to: $to) {
@@ -1341,7 +1341,7 @@ export const ConfirmCartDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:46d69b04dbb755df75bd7cf4a6cc3f2be3ce7dcfc86ed0a38927cb31f1d4a662"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+    `, {"hash":"sha256:38a4f8baf764ba63a408e4457f41a6d23a9aeb122f0c4b57779bc6e64701ff09"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {
@@ -1368,7 +1368,7 @@ export const RecordExaminationDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:c469c0c6cbedec4901ba7d30d23805f73a15db72a44e174fe703c5bb46d29c9f"}) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
+    `, {"hash":"sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69"}) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
 export const ItemPageDocument = new TypedDocumentString(`
     query ItemPage($id: ID!) {
   item(id: $id) {
@@ -1426,7 +1426,7 @@ export const SaveLoadRuleDocument = new TypedDocumentString(`
     mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) {
   saveLoadRule(rule: $rule, was: $was)
 }
-    `, {"hash":"sha256:455e31bc58bc03ecb148308ffbfce5ab3de63971696c97b036c33f55747fe97e"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
+    `, {"hash":"sha256:365b13d29e254831802e67ab532476fc3913b47b185dd275f00ba0626e30d514"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
@@ -1461,7 +1461,7 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
     mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) {
   saveRiggingSystem(system: $system, was: $was)
 }
-    `, {"hash":"sha256:7027eb6887cdde856c2e62686eab1f01d60257b65d43e02fd091089db00d3fa1"}) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
+    `, {"hash":"sha256:eb5c8e57d3db7ad94806a054ef977ccdf1e2e0bd02191e850ad2ca123722882c"}) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
 export const ItemRecordsDocument = new TypedDocumentString(`
     query ItemRecords($id: ID!, $after: String) {
   item(id: $id) {
@@ -1483,7 +1483,7 @@ export const ItemRecordsDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:5bef39609ca1305d251d153e9d27159c6df11e6656ff099275a10c7b6bbeeee6"}) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
+    `, {"hash":"sha256:de0f1a20d80bdd9413817d92216239c3ee25ee9fe1f05b1b268356064cb9d050"}) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
 export const ItemHistoryDocument = new TypedDocumentString(`
     query ItemHistory($id: ID!, $after: String) {
   item(id: $id) {

@@ -55,8 +55,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
   'sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366':
     "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } } }",
-  'sha256:99c320cc725b63bce7325f9c552ee864a722241fe07935ea1a8343f2c5168d64':
-    "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
+  'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':
+    "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
   'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':
     "query PlanProgress($id: ID!) { plan(id: $id) { cartChecks { checkedBy load } ticks } }",
   'sha256:792bbe693cbdda83038cb7ab084c50bdf834a1c70972e5800db2ae0f68fd221e':
@@ -79,18 +79,18 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }",
   'sha256:40b71e5053ae1736087ef043c21dd3acb1741cb16e4cc917472d0a5695338fd4':
     "mutation MakePackPlan($showId: ID!, $tourId: ID!) { makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanMade { planId } ... on PlanningRefusal { code reasons sentence } } }",
-  'sha256:63a1cf5d62c390b905a843a19f4144aa05db60d5ce23902e34575fdb8f528a61':
-    "mutation ReleasePackPlan($despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite) { __typename ... on BookingRefusal { clashes { from item to tour } sentence } ... on PlanView { id revision } ... on StaleRefusal { changed sentence } ... on StopRefusal { needsOfficer sentence stops } } }",
+  'sha256:ab1ec077a5d0130f7d29c56887f327d33c24524cf51aa048058ee6b20c3f83c2':
+    "mutation ReleasePackPlan($despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite) { __typename ... on BookingRefusal { clashes { from item to tour } code sentence } ... on PlanView { id revision } ... on StaleRefusal { changed { code sentence } code sentence } ... on StopRefusal { code needsOfficer sentence stops { code sentence } } } }",
   'sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a':
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { boxes { from hang position to } hangsChanged sentences } }",
   'sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66':
     "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
-  'sha256:46d69b04dbb755df75bd7cf4a6cc3f2be3ce7dcfc86ed0a38927cb31f1d4a662':
-    "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId } slots { agrees expected found sentence slot } } }",
+  'sha256:38a4f8baf764ba63a408e4457f41a6d23a9aeb122f0c4b57779bc6e64701ff09':
+    "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId } slots { agrees code expected found sentence slot } } }",
   'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
     "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
-  'sha256:c469c0c6cbedec4901ba7d30d23805f73a15db72a44e174fe703c5bb46d29c9f':
-    "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes ) { summary { dueOn id } } }",
+  'sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69':
+    "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $reason: String, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes reason: $reason ) { summary { dueOn id } } }",
   'sha256:42d0438e0e6f4b095b6f5aca4871e424c2aa88d6f3deb3cbbc74daf2c787b200':
     "query ItemPage($id: ID!) { item(id: $id) { item promises { count from to tour } summary { count depot dueOn dueState id kind model place state } } }",
   'sha256:1363815df604bf74303bc001daf5a27857157a21fe0dc4cdaae6e656c72ce6d0':
@@ -99,16 +99,16 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
   'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
-  'sha256:455e31bc58bc03ecb148308ffbfce5ab3de63971696c97b036c33f55747fe97e':
-    "mutation SaveLoadRule($rule: ModelJson!) { saveLoadRule(rule: $rule) }",
+  'sha256:365b13d29e254831802e67ab532476fc3913b47b185dd275f00ba0626e30d514':
+    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }",
   'sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd':
     "query Items($after: String, $kind: String, $search: String, $state: String) { items(search: $search, kind: $kind, state: $state, first: 50, after: $after) { edges { node { count depot dueOn dueState id kind model place state } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b':
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }",
-  'sha256:7027eb6887cdde856c2e62686eab1f01d60257b65d43e02fd091089db00d3fa1':
-    "mutation SaveRiggingSystem($system: ModelJson!) { saveRiggingSystem(system: $system) }",
-  'sha256:5bef39609ca1305d251d153e9d27159c6df11e6656ff099275a10c7b6bbeeee6':
-    "query ItemRecords($after: String, $id: ID!) { item(id: $id) { records(first: 20, after: $after) { edges { node { examination id recordedAt recordedBy supersededBy } } pageInfo { endCursor hasNextPage } } } }",
+  'sha256:eb5c8e57d3db7ad94806a054ef977ccdf1e2e0bd02191e850ad2ca123722882c':
+    "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }",
+  'sha256:de0f1a20d80bdd9413817d92216239c3ee25ee9fe1f05b1b268356064cb9d050':
+    "query ItemRecords($after: String, $id: ID!) { item(id: $id) { records(first: 20, after: $after) { edges { node { examination id reason recordedAt recordedBy supersededBy } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c':
     "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac':
