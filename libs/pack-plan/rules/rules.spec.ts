@@ -161,7 +161,7 @@ describe('what stands between a hang and its point', () => {
 describe('the use of a hoist', () => {
   const { loadRule } = inputs();
   const use = (personsBelow: boolean, movesOverPersons: boolean, hoistClass?: string, rule = loadRule, hasSecondary = false) => {
-    const { code, factors } = hoistUse(rule, { personsBelow, movesOverPersons } as never, { hoistClass }, hasSecondary);
+    const { code, factors } = hoistUse(rule, { personsBelow, movesOverPersons }, { hoistClass }, hasSecondary);
     return [code, ...factors.map((each) => each.factor)];
   };
   const holding = (holdOverPersons: string) =>
