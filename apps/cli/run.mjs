@@ -42,7 +42,9 @@ await oneAtATime(() => {
   for (const part of needs[command]) build(part);
 });
 if (command !== 'build') {
-  process.chdir(process.env.INIT_CWD && ['solve', 'plan', 'bench', 'backup', 'restore', 'export'].includes(command) ? process.env.INIT_CWD : root);
+  process.chdir(
+    process.env.INIT_CWD && ['solve', 'plan', 'bench', 'backup', 'restore', 'export'].includes(command) ? process.env.INIT_CWD : root,
+  );
   const { main } = await import(pathToFileURL(join(root, 'dist', 'apps', 'cli', `${command}.js`)).href);
   process.exitCode = await main(rest, root);
 }

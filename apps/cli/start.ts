@@ -7,14 +7,12 @@ import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { type EmbeddedDatabase, ServerKeeper, Trouble, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
-import { demoPeople, isEmpty, loadDemo } from '../api/src/features/transfer/demo.js';
+import { demoPeople, isEmpty, loadDemo, unchangedPasswords } from '../api/src/features/transfer/demo.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { readSettings, systemClock, today } from '../api/src/platform/config/config.js';
 import { MakeService } from '../api/src/features/plan/make/make.service.js';
 import { Jobs } from '../api/src/planning/jobs/jobs.js';
-import { checkPassword } from '../api/src/platform/sign-in/password.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
-import { AccountRow } from '../api/src/platform/sign-in/rows.js';
 import { prepareDatabase } from '../api/src/prepare-database.js';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
@@ -130,12 +128,7 @@ async function firstPasswordsLeft(dataSource: DataSource, dataFolder: string): P
   const file = signInFile(dataFolder);
   if (!existsSync(file)) return 0;
   const passwords = JSON.parse(readFileSync(file, 'utf8')) as Partial<Record<Role, string>>;
-  const left: Partial<Record<Role, string>> = {};
-  for (const { email, role } of demoPeople) {
-    const account = await dataSource.getRepository(AccountRow).findOneBy({ email });
-    const password = passwords[role];
-    if (account && password !== undefined && (await checkPassword(password, account.passwordHash))) left[role] = password;
-  }
+  const left = await unchangedPasswords(dataSource, passwords);
   if (Object.keys(left).length === 0) rmSync(file);
   else writeFileSync(file, JSON.stringify(left), { mode: 0o600 });
   return Object.keys(left).length;

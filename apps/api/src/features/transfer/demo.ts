@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { DataSource } from 'typeorm';
 import { daysBetween } from '#kernel';
 import { readTourFile, shiftDates } from '#tour-file';
-import { hashPassword } from '../../platform/sign-in/password.js';
+import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import type { Role } from '../../platform/sign-in/person.js';
 import type { TourFileService } from './tour-file.service.js';
@@ -38,4 +38,18 @@ export async function loadDemo(
     await dataSource
       .getRepository(AccountRow)
       .insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)) });
+}
+
+/** Of the passwords that the made-up people were given, those that are still theirs. */
+export async function unchangedPasswords(
+  dataSource: DataSource,
+  passwords: Readonly<Partial<Record<Role, string>>>,
+): Promise<Partial<Record<Role, string>>> {
+  const left: Partial<Record<Role, string>> = {};
+  for (const { email, role } of demoPeople) {
+    const account = await dataSource.getRepository(AccountRow).findOneBy({ email });
+    const password = passwords[role];
+    if (account && password !== undefined && (await checkPassword(password, account.passwordHash))) left[role] = password;
+  }
+  return left;
 }
