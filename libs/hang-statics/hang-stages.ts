@@ -1,4 +1,5 @@
 import type { HangCase } from './hang-case.js';
+import type { HangStage } from './hang-stage.js';
 import { bodiesAt, together } from './hang-geometry.js';
 import { type HangAnswer, solveHang } from './solve-hang.js';
 import { type StageEnvelope, envelopeOf } from './stage-envelope.js';
@@ -6,17 +7,6 @@ import { type StageName, type StagePlan, hinged, matchedTiltDeg, momentCase } fr
 import { type SwungBack, swingBack } from './swing-back.js';
 import { verifyHang } from './verify-hang.js';
 import { verifyPullBack } from './verify-pull-back.js';
-
-/** One moment of building the hang, as a case of its own with its answer. */
-export interface HangStage {
-  readonly name: StageName;
-  /** 1 for the first cart load; null at trim. */
-  readonly cartLoad: number | null;
-  readonly problem: HangCase;
-  /** Of a load that is held aside the picks carry along their inclined chains. */
-  readonly answer: HangAnswer;
-  readonly swung: SwungBack | null;
-}
 
 export interface StagesAnswer {
   readonly stages: readonly HangStage[];

@@ -2,6 +2,7 @@ export * from './bridle.js';
 export * from './hang-case.js';
 export * from './hang-geometry.js';
 export * from './hang-outline.js';
+export * from './hang-stage.js';
 export * from './hang-stages.js';
 export * from './hoisting-factor.js';
 export * from './pull-back.js';

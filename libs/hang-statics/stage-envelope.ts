@@ -1,5 +1,5 @@
 import type { HangCase } from './hang-case.js';
-import type { HangStage } from './hang-stages.js';
+import type { HangStage } from './hang-stage.js';
 
 /** An extreme of one figure over all stages, and the stage in which it stands. */
 export interface Extreme {
