@@ -31,6 +31,7 @@ export {
   slackSentence,
   stageContent,
   stageSheet,
+  structurePoints,
   stopsOf,
   takenWords,
   truckSheet,

@@ -50,7 +50,7 @@ export function drawRear(hang: HangResult, units: Units = 'metric'): Node {
       node(
         'text',
         { x: x(0) + 12, y: hook + 14 + 15 * index, class: 'sub' },
-        `${pick.point}: ${formatForce(pick.pointLoadDynamicN, units)} with its factor`,
+        `${pick.point}: ${formatForce(pick.worst?.pointLoadDynamicN ?? pick.pointLoadDynamicN, units)} with its factor`,
       ),
     ),
     node('rect', {

@@ -37,7 +37,7 @@ export function drawStage(picks: PicksResult, units: Units = 'metric'): Node | n
             class: 'sub',
             'text-anchor': isRight ? 'end' : 'start',
           },
-          `${each.hang} ${each.pick.hole} · ${formatForce(each.pick.pointLoadDynamicN, units)}`,
+          `${each.hang} ${each.pick.hole} · ${formatForce(each.pick.worst?.pointLoadDynamicN ?? each.pick.pointLoadDynamicN, units)}`,
         ),
       ];
     }),

@@ -12,7 +12,9 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     { right: formatForce(pick.reactionN, units) },
     { right: formatMass(pick.hookLoadKg, units) },
     { right: formatForce(pick.pointLoadN, units) },
-    { right: formatForce(pick.pointLoadDynamicN, units) },
+    { right: formatForce(pick.worst?.pointLoadN ?? pick.pointLoadN, units) },
+    { right: formatForce(pick.worst?.pointLoadDynamicN ?? pick.pointLoadDynamicN, units) },
+    pick.worst?.at ?? 'at trim',
   ]);
   const boxes = hang.boxes.map((box) => [
     { right: String(box.position) },
@@ -32,6 +34,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     context,
     hang.name,
     `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
+    unapprovedNote(hang),
     node(
       'div',
       { class: 'half' },
@@ -50,8 +53,10 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
         'Hoist',
         { right: 'Reaction' },
         { right: 'At the hook' },
-        { right: 'Point, static' },
-        { right: `Point × ${plan.picks.loadRule.dynamicFactor}` },
+        { right: 'Point at rest' },
+        { right: 'Point, worst' },
+        { right: `Worst × ${plan.picks.loadRule.dynamicFactor}` },
+        'Worst at',
       ],
       picks,
     ),
@@ -76,6 +81,16 @@ export function nearestSentence(comparisons: readonly Comparison[]): string {
   const worst = within.reduce<Comparison | undefined>((a, b) => (a && a.value / a.limit! >= b.value / b.limit! ? a : b), undefined);
   return worst ? `${within.length} compared and within. Nearest to its limit: ${worst.sentence}` : 'Nothing could be compared.';
 }
+
+/** What stands on every sheet that shows data of a rigging system which the safety officer has not approved. */
+export const unapprovedNote = (hang: Pick<HangResult, 'system' | 'systemApproved'> | undefined): Node | null =>
+  hang && !hang.systemApproved
+    ? node(
+        'p',
+        { class: 'stop' },
+        `EXAMPLE, NOT FOR USE: the data of the rigging system ${hang.system} is not approved by the safety officer.`,
+      )
+    : null;
 
 export const windSentence = (hang: HangResult): string =>
   hang.windLimitMps === null

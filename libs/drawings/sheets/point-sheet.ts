@@ -1,5 +1,5 @@
 import { standardGravityMps2 } from '#kernel';
-import { type PackPlan, type PicksResult, subjectsOf } from '#pack-plan';
+import { type PackPlan, type PickResult, type PicksResult, subjectsOf } from '#pack-plan';
 import { drawStage } from '../hang/index.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
 import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
@@ -13,13 +13,21 @@ export interface StructurePoint {
   readonly trimHeightMm: number;
   /** Hoist, chain and steel. */
   readonly addedKg: number;
+  /** At rest, with a pull-back the worse of with and without its line. */
+  readonly restN: number;
+  /** The worst of all moments of lifting and hanging, and the same with the dynamic factor. */
   readonly verticalN: number;
   readonly verticalDynamicN: number;
+  /** Which moment that is, one a pick. */
+  readonly worstAt: readonly string[];
   readonly horizontalN: number;
   /** Toward which it is pulled; null when it is pulled straight down. */
   readonly directionDeg: number | null;
   readonly allowedKg: number | null;
 }
+
+const restOf = (pick: PickResult): number => Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0);
+const worstOf = (pick: PickResult): number => Math.max(pick.worst?.pointLoadN ?? 0, restOf(pick));
 
 /** Every point of a show, picks that share one added up, bridles leg by leg. */
 export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
@@ -28,6 +36,7 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
       const base = {
         hangs: [`${hang.name}, hole ${pick.hole}`],
         trimHeightMm: hang.trimHeightMm,
+        worstAt: [pick.worst?.at ?? 'at trim'],
         addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
         allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,
       };
@@ -38,22 +47,26 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
             point: pick.point,
             xMm: pick.stage?.xMm ?? null,
             yMm: pick.stage?.yMm ?? null,
-            // With a pull-back the worse of with and without its line.
-            verticalN: Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0),
-            verticalDynamicN: Math.max(pick.pointLoadDynamicN, pick.withoutLine?.pointLoadDynamicN ?? 0),
+            restN: restOf(pick),
+            verticalN: worstOf(pick),
+            verticalDynamicN: worstOf(pick) * picks.loadRule.dynamicFactor,
             horizontalN: pick.asideN,
             directionDeg: pick.asideDeg,
           },
         ];
+      // The legs were solved under the load at rest; under the worst their directions stay and their forces grow with it.
+      const grows = worstOf(pick) / restOf(pick);
+      const allN = pick.bridle.legs.reduce((sum, leg) => sum + leg.verticalN, 0);
       return pick.bridle.legs.map((leg, index) => ({
         ...base,
-        addedKg: base.addedKg / pick.bridle!.legs.length,
+        addedKg: base.addedKg * (leg.verticalN / allN),
         point: `${pick.point}, leg ${index + 1}`,
         xMm: leg.stage?.xMm ?? null,
         yMm: leg.stage?.yMm ?? null,
-        verticalN: leg.verticalN,
-        verticalDynamicN: leg.verticalN * picks.loadRule.dynamicFactor,
-        horizontalN: leg.horizontalN,
+        restN: leg.verticalN,
+        verticalN: leg.verticalN * grows,
+        verticalDynamicN: leg.verticalN * grows * picks.loadRule.dynamicFactor,
+        horizontalN: leg.horizontalN * grows,
         directionDeg: leg.directionDeg,
       }));
     }),
@@ -67,6 +80,8 @@ export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
       ...first,
       hangs: all.flatMap((each) => each.hangs),
       addedKg: sum((each) => each.addedKg),
+      restN: sum((each) => each.restN),
+      worstAt: [...new Set(all.flatMap((each) => each.worstAt))],
       verticalN: sum((each) => each.verticalN),
       verticalDynamicN: sum((each) => each.verticalDynamicN),
       horizontalN: sum((each) => each.horizontalN),
@@ -89,7 +104,7 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
     node(
       'p',
       {},
-      `Static = reaction + steel + hoist + chain. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
+      `At rest = reaction + steel + hoist + chain. Worst: the greatest of all moments of lifting and hanging; picks that share a point are added at their worst, as if they moved together. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Toward: 0° to the audience, 90° along y.`,
     ),
     findingList(
       context.plan.findings.filter((each) => each.weight === 'stop' || subjectsOf(each).some((subject) => subject.kind === 'structure')),
@@ -108,8 +123,10 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
       'x / y, mm',
       { right: 'Trim' },
       { right: 'Hoist, chain, steel' },
-      { right: 'Static' },
+      { right: 'At rest' },
+      { right: 'Worst' },
       { right: `× ${Number(picks.loadRule.dynamicFactor.toFixed(4))}` },
+      'Worst at',
       { right: 'Aside' },
       { right: 'Allowed' },
     ],
@@ -120,8 +137,10 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
       `${place(each.xMm)} / ${place(each.yMm)}`,
       { right: formatLength(each.trimHeightMm, units) },
       { right: formatMass(each.addedKg, units) },
+      { right: formatForce(each.restN, units) },
       { right: formatForce(each.verticalN, units) },
       { right: formatForce(each.verticalDynamicN, units) },
+      each.worstAt.join('; '),
       { right: each.directionDeg === null ? '–' : `${formatForce(each.horizontalN, units)} toward ${formatNumber(each.directionDeg)}°` },
       { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * standardGravityMps2, units) },
     ]),
@@ -138,7 +157,9 @@ export function pointRows(picks: PicksResult): readonly (readonly (string | numb
       'y_mm',
       'trim_height_mm',
       'hoist_chain_steel_kg',
-      'static_n',
+      'rest_n',
+      'worst_n',
+      'worst_at',
       'dynamic_factor',
       'dynamic_n',
       'horizontal_n',
@@ -152,7 +173,9 @@ export function pointRows(picks: PicksResult): readonly (readonly (string | numb
       tenth(each.yMm),
       each.trimHeightMm,
       tenth(each.addedKg),
+      tenth(each.restN),
       tenth(each.verticalN),
+      each.worstAt.join('; '),
       picks.loadRule.dynamicFactor,
       tenth(each.verticalDynamicN),
       tenth(each.horizontalN),

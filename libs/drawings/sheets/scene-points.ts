@@ -14,7 +14,11 @@ export function scenePoints(picks: PicksResult, planId: string): string {
       'Support',
       { name: each.point, uuid: uuidOf(`${planId} ${each.point}`) },
       node('Matrix', {}, `{1,0,0}{0,1,0}{0,0,1}{${each.xMm},${each.yMm},${each.trimHeightMm}}`),
-      node('Function', {}, `static ${Math.round(each.verticalN)} N, with factor ${Math.round(each.verticalDynamicN)} N`),
+      node(
+        'Function',
+        {},
+        `at rest ${Math.round(each.restN)} N, worst ${Math.round(each.verticalN)} N, with factor ${Math.round(each.verticalDynamicN)} N`,
+      ),
       node('ChainLength', {}, '0'),
       node('Geometries', {}),
       node('GDTFMode', {}),

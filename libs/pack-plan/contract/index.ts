@@ -15,6 +15,7 @@ export type {
   RunningOrder,
   RunningOrderStep,
   StageResult,
+  WorstLoads,
 } from './picks-result.js';
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export type {

@@ -48,6 +48,17 @@ export interface LegResult {
   readonly directionDeg: number;
 }
 
+/** Loads of one pick at one moment. */
+export interface WorstLoads {
+  readonly reactionN: number;
+  readonly hookLoadKg: number;
+  readonly pointLoadN: number;
+  readonly pointLoadDynamicN: number;
+  /** For example "Main left 5-8, swung back". */
+  readonly at: string;
+  readonly fact: StageFact;
+}
+
 export interface PickResult {
   readonly hole: string;
   readonly place: 'front' | 'rear' | 'only';
@@ -66,6 +77,8 @@ export interface PickResult {
   readonly alone: { readonly tiltDownDeg: number; readonly hookLoadKg: number; readonly pointLoadN: number } | null;
   /** Before the line of a pull-back is taken up, or when it lets go; null without one. */
   readonly withoutLine: { readonly hookLoadKg: number; readonly pointLoadN: number; readonly pointLoadDynamicN: number } | null;
+  /** The worst of all moments of lifting, hanging and with its line, and which that is; null where no moments were computed. */
+  readonly worst: WorstLoads | null;
   /** What the inclined chain pulls its point aside with, and toward which (stage plan); 0 where it hangs straight. */
   readonly asideN: number;
   readonly asideDeg: number | null;
@@ -135,6 +148,8 @@ export interface EnvelopeResult {
     readonly leastAt: string;
     readonly fact: { readonly most: StageFact; readonly least: StageFact } | null;
   }[];
+  /** Joints whose front pins are pushed at some moment, negative newtons each; null where the plan does not say. */
+  readonly pushed: readonly { readonly position: number; readonly leastFrontPinN: number; readonly at: StageFact }[] | null;
   readonly joints: readonly {
     readonly position: number;
     readonly adapter: string | null;

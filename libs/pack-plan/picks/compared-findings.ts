@@ -1,5 +1,5 @@
 import { canonicalJson } from '#kernel';
-import type { ComparisonFact, HangSubject, JointSubject, PickFinding, PickSubject } from '#trade';
+import type { ComparisonFact, HangSubject, JointSubject, PickFinding, PickSubject, PointSubject } from '#trade';
 import type { Comparison, HangResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { comparisonFact } from '../rules/index.js';
@@ -9,7 +9,7 @@ const codes = { over: 'over-rated-load', 'no rated value on file': 'no-rated-val
 /** A comparison that fails or cannot be made: what was compared, and the rules that had a say. */
 function findingOf(
   code: (typeof codes)[keyof typeof codes],
-  at: PickSubject | JointSubject | HangSubject,
+  at: PickSubject | JointSubject | HangSubject | PointSubject,
   fact: ComparisonFact,
   onTheWayUp: boolean,
   alsoAt: readonly JointSubject[] = [],
@@ -33,7 +33,7 @@ function findingOf(
 
 export const comparedFindings = (
   { loadRule }: PlanInputs,
-  at: PickSubject | HangSubject,
+  at: PickSubject | HangSubject | PointSubject,
   comparisons: readonly Comparison[],
   onTheWayUp = false,
 ): readonly PickFinding[] =>

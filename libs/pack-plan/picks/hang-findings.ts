@@ -32,6 +32,22 @@ export const pushFindings = (hang: HangResult): PickFinding[] =>
       stage: pick.fact!.least,
     }));
 
+/** Front pins that are pushed, at the moment when they are pushed most; links that are pushed are told of the hang at rest. */
+export function pushedPinFindings(hang: HangResult): PickFinding[] {
+  const pushed = hang.envelope?.pushed ?? [];
+  if (pushed.length === 0) return [];
+  const worst = pushed.reduce((a, b) => (b.leastFrontPinN < a.leastFrontPinN ? b : a));
+  return [
+    {
+      code: 'front-pins-pushed',
+      subjects: { hang: hangOf(hang), joints: pushed.map((each) => jointOf(hang, each.position)) },
+      numbers: { mostNewtons: -worst.leastFrontPinN },
+      date: null,
+      stage: worst.at,
+    },
+  ];
+}
+
 export function tiltFindings({ loadRule }: PlanInputs, hang: HangResult): PickFinding[] {
   const range = hang.tiltRange;
   if (!range || range.verdict === 'within' || hang.picks.some((pick) => pick.reactionN < 0)) return [];

@@ -1,14 +1,20 @@
 import type { PickFinding, PointSubject } from '#trade';
-import type { HangResult, PicksResult } from '../contract/index.js';
+import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
-import { jointFindings, pullBackFindings, pushFindings, tiltFindings } from './hang-findings.js';
+import { jointFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
+import { sharedPointFindings } from './point-sums.js';
 import { bareLines, missingItems, systemFindings, systemLimits } from './rigging-findings.js';
 
 /** What the plan has to say of its loads: what is over, what is missing, what nobody can compute. */
 export function pickFindings(inputs: PlanInputs, picks: PicksResult): PickFinding[] {
-  return [...regimeFindings(inputs), ...picks.hangs.flatMap((hang) => hangFindings(inputs, hang)), ...structureFindings(picks)];
+  return [
+    ...regimeFindings(inputs),
+    ...picks.hangs.flatMap((hang) => hangFindings(inputs, hang)),
+    ...sharedPointFindings(inputs, picks.hangs),
+    ...structureFindings(picks),
+  ];
 }
 
 function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
@@ -23,6 +29,7 @@ function hangFindings(inputs: PlanInputs, hang: HangResult): PickFinding[] {
     ...overloadedJoints(inputs, hang),
     ...jointFindings(hang),
     ...pushFindings(hang),
+    ...pushedPinFindings(hang),
     ...overOnTheWayUp(inputs, hang),
     ...tiltFindings(inputs, hang),
     ...pullBackFindings(inputs, hang),
@@ -54,10 +61,17 @@ function onePick(inputs: PlanInputs, hang: HangResult, pick: HangResult['picks']
   });
   return [
     ...(pick.reactionN < 0 ? [cannot(null)] : []),
-    ...comparedFindings(inputs, at, pick.comparisons),
+    ...comparedFindings(
+      inputs,
+      at,
+      pick.comparisons.filter((each) => !isShared(each)),
+    ),
     ...(pick.bridle?.reason ? [cannot(pick.bridle.reason)] : []),
   ];
 }
+
+/** The structure above a point that several picks share is told once, of the point. */
+const isShared = ({ fact }: Comparison): boolean => fact?.part.code === 'structure' && fact.part.point !== undefined;
 
 function secondaryFindings({ hangs, show, loadRule }: PlanInputs, hang: HangResult): PickFinding[] {
   const rule = loadRule.secondarySuspension;

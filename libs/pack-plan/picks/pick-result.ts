@@ -1,7 +1,9 @@
 import { type BridleAnswer, type HangAnswer, type HangCase, restingTiltDeg, solveBridle } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import { type GridModel, type Hang, type Pick, hangName } from '#tour-file';
-import type { PickResult, Working } from '../contract/index.js';
+import type { EnvelopeResult, LegResult, PickResult, Working, WorstLoads } from '../contract/index.js';
+import type { StageFact } from '#trade';
+import { tell } from '#words';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
@@ -17,24 +19,21 @@ export function pickResult(
   answer: HangAnswer & Pulled,
   index: number,
   chosen: readonly ChosenItem[],
+  envelope: EnvelopeResult | null,
 ): PickResult {
   const pick = hang.picks[index]!;
-  const masses = problem.picks[index]!;
   const bridle = pick.bridle ? bridleOf(inputs, hang, pick, answer, problem, index) : null;
   const bridleKg = pick.bridle ? steelMassKg(inputs, pick.bridle) : 0;
   const pointLoadN = answer.picks[index]!.pointLoadN + bridleKg * problem.gravityMps2;
   const loads = { ...answer.picks[index]!, pointLoadN, pointLoadDynamicN: pointLoadN * problem.dynamicFactor };
-  const behind = (hole: string) => grid.holes.find((each) => each.hole === hole)!.behindMm;
-  const place =
-    hang.picks.length === 1 ? 'only' : behind(pick.hole) === Math.min(...hang.picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
+  const place = placeOf(grid, hang, pick);
   const sideDeg = Math.abs(answer.chainsInclineDeg ?? 0);
   const without = answer.without?.picks[index];
   const withoutPointN = without ? without.pointLoadN + bridleKg * problem.gravityMps2 : pointLoadN;
-  // Steel and structure are held against the worse of the two: with the line, and before it is taken up.
-  const worst = {
-    reactionN: Math.max(loads.reactionN, without?.reactionN ?? loads.reactionN),
-    hookLoadKg: Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
-    pointLoadDynamicN: Math.max(pointLoadN, withoutPointN) * problem.dynamicFactor,
+  const worst = worstOf(inputs, problem, index, bridleKg, loads, without, envelope);
+  // The hoist holds the worse of the two at rest, with the line and before it is taken up; where people are below while it moves, the worst of all.
+  const rest = {
+    hookLoadKg: inputs.show.movesOverPersons ? worst.hookLoadKg : Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
   };
   const asideN = Math.abs(loads.reactionN) * Math.sin((sideDeg * Math.PI) / 180);
   const forward = (answer.chainsInclineDeg ?? 0) > 0 ? 0 : 180;
@@ -46,25 +45,75 @@ export function pickResult(
     hoistSerial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,
     reactionN: loads.reactionN,
     hookLoadKg: loads.hookLoadKg,
-    belowHookKg: masses.belowHookKg,
-    hoistKg: masses.hoistKg,
-    chainKg: masses.chainKg,
+    ...massesOf(problem, index),
     pointLoadN,
     pointLoadDynamicN: loads.pointLoadDynamicN,
     alone: hang.picks.length === 2 && !hang.pullBack ? aloneOf(problem, answer, index) : null,
     withoutLine: without
       ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
       : null,
+    worst,
     asideN,
     asideDeg: asideN > 0 ? ((forward + (hang.stage?.azimuthDeg ?? 0) + 540) % 360) - 180 : null,
     bridle,
     comparisons: [
-      ...comparePick(inputs, grid, hang, pick, { ...(loads.reactionN < 0 ? loads : worst), sideDeg }),
-      ...(pick.bridle && bridle && bridle.reason === null ? compareLegs(inputs, pick.bridle, bridle.legs) : []),
+      ...comparePick(inputs, grid, hang, pick, loads.reactionN < 0 ? loads : rest, {
+        ...(loads.reactionN < 0 ? loads : worst),
+        sideDeg,
+        at: loads.reactionN < 0 ? null : worst.fact,
+      }),
+      ...(pick.bridle && bridle && bridle.reason === null
+        ? compareLegs(inputs, pick.bridle, atWorst(bridle.legs, worst.pointLoadN / Math.max(pointLoadN, withoutPointN)))
+        : []),
     ],
-    enough: enoughSteel(inputs, worst.hookLoadKg, hang.secondary !== undefined),
+    enough: enoughSteel(inputs, worst.hookLoadKg, hang.secondary !== undefined, rest.hookLoadKg),
     working: pickWorking(problem, answer, index, place, bridleKg),
     stage: pointOnStage(hang, answer, problem, pick.hole),
+  };
+}
+
+const massesOf = ({ picks }: HangCase, index: number) => {
+  const { belowHookKg, hoistKg, chainKg } = picks[index]!;
+  return { belowHookKg, hoistKg, chainKg };
+};
+
+function placeOf(grid: GridModel, { picks }: Hang, pick: Pick): PickResult['place'] {
+  const behind = (hole: string) => grid.holes.find((each) => each.hole === hole)!.behindMm;
+  if (picks.length === 1) return 'only';
+  return behind(pick.hole) === Math.min(...picks.map((each) => behind(each.hole))) ? 'front' : 'rear';
+}
+
+/** The legs under the worst load: their directions stay, their forces grow with it. */
+const atWorst = (legs: readonly LegResult[], by: number): readonly LegResult[] =>
+  legs.map((leg) => ({ ...leg, tensionN: leg.tensionN * by }));
+
+/** The greatest of what it carries at rest, before its line is taken up, and at any moment of lifting; of equal loads the rest is named. */
+function worstOf(
+  { words }: PlanInputs,
+  problem: HangCase,
+  index: number,
+  bridleKg: number,
+  rest: { readonly reactionN: number },
+  without: { readonly reactionN: number } | undefined,
+  envelope: EnvelopeResult | null,
+): WorstLoads {
+  const own = envelope?.picks[index];
+  const trim: StageFact = { code: 'at-trim' };
+  const all = [
+    { reactionN: own?.mostN ?? -Infinity, fact: own?.fact?.most ?? trim },
+    { reactionN: without?.reactionN ?? -Infinity, fact: trim },
+    { reactionN: rest.reactionN, fact: trim },
+  ];
+  const { reactionN, fact } = all.reduce((a, b) => (b.reactionN >= a.reactionN - 1e-9 ? b : a));
+  const { belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
+  const pointLoadN = reactionN + (belowHookKg + hoistKg + chainKg + bridleKg) * problem.gravityMps2;
+  return {
+    reactionN,
+    hookLoadKg: reactionN / problem.gravityMps2 + belowHookKg,
+    pointLoadN,
+    pointLoadDynamicN: pointLoadN * problem.dynamicFactor,
+    at: tell(words.stages, fact),
+    fact,
   };
 }
 

@@ -23,6 +23,7 @@ import { measureFinding } from './pick-findings.js';
 import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
+import { withStructure } from './point-sums.js';
 import { runningOrder } from './running-order.js';
 
 const loadCaution =
@@ -37,13 +38,16 @@ export function planPicks(
 ): PicksResult {
   const { loadRule, show } = inputs;
   return {
-    hangs: inputs.hangs.map((hang) =>
-      planHang(
-        inputs,
-        hang,
-        loads.filter((each) => each.hang.id === hang.id),
-        carts,
-        chosen,
+    hangs: withStructure(
+      inputs,
+      inputs.hangs.map((hang) =>
+        planHang(
+          inputs,
+          hang,
+          loads.filter((each) => each.hang.id === hang.id),
+          carts,
+          chosen,
+        ),
       ),
     ),
     loadRule: {
@@ -98,7 +102,9 @@ function planHang(
     tiltRange: isShared && !pulled ? rangeOf(inputs, hang, problem) : null,
     holeTilts: hang.picks.length === 1 ? holeTilts(problem) : [],
     masses: massesOf(hang, grid, whole, answer.tiltDownDeg, planned),
-    picks: isShared ? hang.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen)) : [],
+    picks: isShared
+      ? hang.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen, stages?.envelope ?? null))
+      : [],
     unshared: isShared ? null : unsharedOf(inputs, hang, answer.massKg, chosen),
     joints: answer.joints.map((joint, index) => {
       const { position, frame } = whole.bodies[index]!;

@@ -13,7 +13,7 @@ import { type CartModel, type Hang, closingOf } from '#tour-file';
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareJoint, compareRated, comparisonFact, toldComparison } from '../rules/index.js';
+import { compareJoint, compareRated, comparisonFact, metalFactors, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
 
 /** Every cart load on its way up with the base of its cart, and the worst of all moments: it is often not the last. */
@@ -75,6 +75,12 @@ export function planStages(
         fact: { most: stageAt(pick.mostN), least: stageAt(pick.leastN) },
       })),
       joints,
+      pushed: envelope.joints.flatMap(({ leastFrontPinN }, index) => {
+        const { position, frame } = bodies[index]!;
+        return frame === null && leastFrontPinN.value < -leastPushN
+          ? [{ position, leastFrontPinN: leastFrontPinN.value, at: stageAt(leastFrontPinN) }]
+          : [];
+      }),
       comparisons: [
         ...hang.picks.map((pick, index) => {
           const hoist = modelOf(catalogue.hoists, pick.hoist);
@@ -90,6 +96,9 @@ export function planStages(
     ...checkedBy(stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyStage(stage)))),
   };
 }
+
+/** Less than this is the rounding of the sum. */
+const leastPushN = 0.01;
 
 const lastPlace = (bodies: HangBodies['bodies'], place: number): number => (bodies[place]?.frame ? place + 1 : place);
 
@@ -121,7 +130,7 @@ const worstJoints = (
 function jointComparisons(inputs: PlanInputs, hang: Hang, joints: readonly WorstJoint[]): Comparison[] {
   const all = joints.flatMap(({ position, linkN, linkAt, pinN, pinAt }) => {
     const box = modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model);
-    const [rear, front] = compareJoint(inputs, box, { rearLinkN: linkN, frontPinN: pinN });
+    const [rear, front] = compareJoint(inputs, box, { rearLinkN: linkN, frontPinN: pinN }, metalFactors(inputs));
     return [
       { each: rear!, worstAt: { position, stage: linkAt } },
       { each: front!, worstAt: { position, stage: pinAt } },

@@ -1,9 +1,9 @@
 import { standardGravityMps2 } from '#kernel';
 import type { GridModel, Hang, Pick } from '#tour-file';
-import type { ComparedPart, ComparisonCause, SteelLine } from '#trade';
+import type { ComparedPart, ComparisonCause, StageFact, SteelLine } from '#trade';
 import type { Comparison, Factor, LegResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareForce, compareRated, factorFacts, toldComparison } from './comparison.js';
+import { compareForce, compareRated, factorFacts, toldAt, toldComparison } from './comparison.js';
 import { hoistUse, personsBelowFactors, sideLoadFactor } from './regime.js';
 import { ruleSubject } from './rule-subject.js';
 
@@ -13,19 +13,19 @@ export function comparePick(
   grid: GridModel,
   hang: Hang,
   pick: Pick,
-  loads: { readonly reactionN: number; readonly hookLoadKg: number; readonly pointLoadDynamicN: number; readonly sideDeg: number },
+  rest: { readonly hookLoadKg: number },
+  worst: { readonly reactionN: number; readonly hookLoadKg: number; readonly sideDeg: number; readonly at: StageFact | null },
 ): Comparison[] {
+  const at = (comparison: Comparison) =>
+    worst.at && worst.at.code !== 'at-trim' ? toldAt(inputs, comparison, { stage: worst.at }) : comparison;
   const hoist = modelOf(inputs.file.catalogue.hoists, pick.hoist);
   const { factors, code, use, field } = hoistUse(inputs.loadRule, inputs.show, hoist, hang.secondary !== undefined, inputs.words);
   const atGrid = { code: 'grid', model: grid.model, hole: pick.hole } as const;
   return [
-    compareRated(inputs, { code: 'hoist', model: hoist.model }, loads.hookLoadKg, hoist.ratedLoad, factors),
+    compareRated(inputs, { code: 'hoist', model: hoist.model }, rest.hookLoadKg, hoist.ratedLoad, factors),
     ...(code === null ? [] : [stated(inputs, code, { code: 'hoist-class', model: hoist.model }, field, factors, 0, null, use)]),
-    ...compareSteel(inputs, pick, loads.hookLoadKg, loads.sideDeg),
-    compareRated(inputs, atGrid, loads.reactionN / standardGravityMps2, grid.ratedPick ?? null, metalFactors(inputs)),
-    ...(pick.structure
-      ? [compareRated(inputs, { code: 'structure' }, loads.pointLoadDynamicN / standardGravityMps2, pick.structure, [])]
-      : []),
+    ...compareSteel(inputs, pick, worst.hookLoadKg, worst.sideDeg).map(at),
+    at(compareRated(inputs, atGrid, worst.reactionN / standardGravityMps2, grid.ratedPick ?? null, metalFactors(inputs))),
   ];
 }
 

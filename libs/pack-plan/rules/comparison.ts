@@ -21,6 +21,12 @@ export function toldComparison({ words }: Told, fact: ComparisonFact, factors: r
   return { what, value: 0, unit: '', limit: null, verdict, sentence, rated: null, factors, fact: kept };
 }
 
+/** The same comparison with the moment at which its load stands. */
+export function toldAt(inputs: Told, comparison: Comparison, worstAt: NonNullable<ComparisonFact['worstAt']>): Comparison {
+  const fact = comparisonFact(inputs.loadRule, comparison);
+  return fact && isFigured(fact.code) ? toldComparison(inputs, { ...fact, worstAt }, comparison.factors) : comparison;
+}
+
 const isFigured = (code: ComparisonCause): boolean =>
   code === 'within' || code === 'over' || code === 'would-be-pushed' || code === 'no-rated-value';
 

@@ -108,29 +108,21 @@ describe('the steel of a line', () => {
 });
 
 describe('what stands between a hang and its point', () => {
-  const loads = { reactionN: 9806.65, hookLoadKg: 1010, pointLoadDynamicN: 19_613.3, sideDeg: 0 };
+  const loads = { reactionN: 9806.65, hookLoadKg: 1010, sideDeg: 0, at: null };
   const compared = (with_: PlanInputs, change: (pick: any, hang: any) => unknown = () => undefined) => {
     const hang = structuredClone(with_.hangs[0]!);
     const pick = hang.picks[0]!;
     change(pick, hang);
     const grid = with_.file.catalogue.grids.find((each) => each.model === hang.grid)!;
-    return comparePick(with_, grid, hang, pick, loads);
+    return comparePick(with_, grid, hang, pick, loads, loads);
   };
   const of = (code: string, all: ReturnType<typeof compared>) => all.filter((each) => each.fact!.part.code === code);
 
-  it('is the hoist at its share, the grid in kilograms of its reaction, and the structure at the dynamic load', () => {
-    const all = compared(inputs(), (pick) => (pick.structure = { value: 2000, unit: 'kg' }));
+  it('is the hoist at its share, and the grid in kilograms of its reaction', () => {
+    const all = compared(inputs());
     expect(of('hoist', all)).toMatchObject([{ value: 1010, limit: 1250 }]);
     expect(of('hoist-class', all)).toMatchObject([{ fact: { code: 'class-may-hold' } }]);
     expect(of('grid', all)[0]!.value).toBeCloseTo(1000, 9);
-    expect(of('structure', all)).toMatchObject([{ limit: 2000, factors: [] }]);
-    expect(of('structure', all)[0]!.value).toBeCloseTo(2000, 9);
-    expect(
-      of(
-        'structure',
-        compared(inputs(), (pick) => delete pick.structure),
-      ),
-    ).toEqual([]);
   });
 
   it('says nothing of the class of a hoist while nobody is below', () => {

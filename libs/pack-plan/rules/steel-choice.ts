@@ -5,17 +5,25 @@ import type { PlanInputs } from '../inputs/index.js';
 import { ratedKg } from './rated-load.js';
 import { hoistUse, personsBelowFactors } from './regime.js';
 
-/** The smallest hoist, shackle and sling of the catalogue whose rated load, reduced as the regime asks, is enough for a hook load; null where none is. */
-export function enoughSteel(inputs: PlanInputs, hookLoadKg: number, hasSecondary: boolean): PickResult['enough'] {
+/**
+ * The smallest hoist, shackle and sling of the catalogue whose rated load, reduced as the regime asks, is enough for a hook load; null where none is. A
+ * hoist holds the load at rest with its reduced, and the worst while lifting with its whole rated load.
+ */
+export function enoughSteel(
+  inputs: PlanInputs,
+  hookLoadKg: number,
+  hasSecondary: boolean,
+  restKg: number = hookLoadKg,
+): PickResult['enough'] {
   const { catalogue } = inputs.file;
   const { loadRule, show } = inputs;
   const usable = (rated: RatedLoad, factors: readonly Factor[]) => factors.reduce((left, each) => left * each.factor, ratedKg(rated));
   const hoists = catalogue.hoists.filter((each) => {
     const { code } = hoistUse(loadRule, show, each, hasSecondary);
-    return code === null || verdictOfCause[code] !== 'over';
+    return ratedKg(each.ratedLoad) >= hookLoadKg && (code === null || verdictOfCause[code] !== 'over');
   });
   return {
-    hoist: smallest(hoists, hookLoadKg, (each) => usable(each.ratedLoad, hoistUse(loadRule, show, each, hasSecondary).factors)),
+    hoist: smallest(hoists, restKg, (each) => usable(each.ratedLoad, hoistUse(loadRule, show, each, hasSecondary).factors)),
     shackle: smallest(catalogue.shackles, hookLoadKg, (each) => usable(each.ratedLoad, personsBelowFactors(loadRule, show, 'shackle'))),
     sling: smallest(catalogue.slings, hookLoadKg, (each) => usable(each.ratedLoad, personsBelowFactors(loadRule, show, each.material))),
   };

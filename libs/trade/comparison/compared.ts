@@ -13,7 +13,8 @@ export type ComparedPart =
   | { readonly code: 'shackle-side-load'; readonly line: SteelLine }
   | { readonly code: 'leg-angle' }
   | { readonly code: 'grid'; readonly model: string; readonly hole: string }
-  | { readonly code: 'structure' }
+  /** Named where several picks share the point. */
+  | { readonly code: 'structure'; readonly point?: string }
   | { readonly code: 'rear-link'; readonly model: string }
   | { readonly code: 'front-pin'; readonly model: string }
   /** Of a plan that kept its words alone. */
@@ -93,7 +94,7 @@ export interface ComparisonFact {
   readonly rule: RuleSubject | null;
   readonly use?: HoistUseFact;
   /** At which stage of lifting, where it is the worst of all stages. */
-  readonly worstAt?: { readonly position: number; readonly stage: StageFact };
+  readonly worstAt?: { readonly position?: number; readonly stage: StageFact };
 }
 
 /** A moment of building a hang. */

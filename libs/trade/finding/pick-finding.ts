@@ -16,7 +16,7 @@ import type { Of } from './shape.js';
 type Compared<Code extends string> = Of<
   Code,
   {
-    readonly at: PickSubject | JointSubject | HangSubject;
+    readonly at: PickSubject | JointSubject | HangSubject | PointSubject;
     readonly alsoAt: readonly JointSubject[];
     readonly models: readonly ModelSubject[];
     readonly rules: readonly RuleSubject[];
@@ -48,6 +48,10 @@ export type PickFinding =
   | Of<'cannot-hang-like-this', { readonly at: PickSubject | HangSubject; readonly says: QuoteSubject | null }>
   | (Of<'cannot-lift-like-this', { readonly pick: PickSubject }, { readonly pushNewtons: number }> & { readonly stage: StageFact })
   | Of<'reversed-link', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }>
+  | (Of<'front-pins-pushed', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }, { readonly mostNewtons: number }> & {
+      readonly stage: StageFact;
+    })
+  | Of<'point-at-two-places', { readonly point: PointSubject; readonly picks: readonly PickSubject[] }, { readonly apartMm: number }>
   | Of<'pull-back-reverses', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }>
   | Of<
       'outside-tilt-range',

@@ -29,5 +29,7 @@ export type TickRefusal =
   | { readonly code: 'going-up-open'; readonly open: number }
   | { readonly code: 'hold-open'; readonly step: string }
   | { readonly code: 'later-ticked' }
+  /** The steps of a rigging system that nobody approved are an example, not for use. */
+  | { readonly code: 'system-not-approved'; readonly system: string }
   /** On the way up and out nothing goes on with what must not fly. */
   | { readonly code: 'barred'; readonly items: readonly { readonly item: string; readonly why: ReasonAgainst }[] };

@@ -19,7 +19,8 @@ export const parts: Words['parts'] = {
   'shackle-side-load': ({ line }) => `side load of the shackles${ofLine[line]}`,
   'leg-angle': () => 'angle of the bridle legs',
   grid: ({ model, hole }) => `grid ${model} at hole ${hole}`,
-  structure: () => 'structure above this point',
+  structure: ({ point }) =>
+    point === undefined ? 'structure above this point' : `structure above the point ${point}, which several picks share`,
   'rear-link': ({ model }) => `rear link of ${model}`,
   'front-pin': ({ model }) => `front pin of ${model}`,
   'as-called': ({ name }) => name,
@@ -49,7 +50,9 @@ function allowed(fact: Fact): string {
 
 /** Where a figure is the worst of all stages it says at which. */
 function at(fact: Fact, sentence: string): string {
-  return fact.worstAt ? `${sentence} (joint above box ${fact.worstAt.position}, ${tell(stages, fact.worstAt.stage)}).` : `${sentence}.`;
+  return fact.worstAt
+    ? `${sentence} (${fact.worstAt.position === undefined ? '' : `joint above box ${fact.worstAt.position}, `}${tell(stages, fact.worstAt.stage)}).`
+    : `${sentence}.`;
 }
 
 const model = (fact: Fact): string => ('model' in fact.part ? fact.part.model : '');

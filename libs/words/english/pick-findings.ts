@@ -1,4 +1,4 @@
-import type { FindingOf, HangSubject, JointSubject, PickSubject, RuleSubject } from '#trade';
+import type { FindingOf, HangSubject, JointSubject, PickSubject, PointSubject, RuleSubject } from '#trade';
 import { type Words, tell } from '../table/index.js';
 import { comparisons, stages } from './compared.js';
 import { boxes, degrees, kilograms, list, number, percent } from './format.js';
@@ -12,6 +12,8 @@ type PickTable = Pick<
   | 'cannot-hang-like-this'
   | 'cannot-lift-like-this'
   | 'reversed-link'
+  | 'front-pins-pushed'
+  | 'point-at-two-places'
   | 'pull-back-reverses'
   | 'outside-tilt-range'
   | 'no-steel'
@@ -23,7 +25,7 @@ type PickTable = Pick<
   | 'item-missing'
 >;
 
-const place = (at: PickSubject | JointSubject | HangSubject): string =>
+const place = (at: PickSubject | JointSubject | HangSubject | PointSubject): string =>
   at.kind === 'pick' ? `${at.name}, hole ${at.hole}` : at.kind === 'joint' ? `${at.name}, joint above box ${at.position}` : at.name;
 const positions = (joints: readonly JointSubject[]): string => boxes(joints.map((each) => each.position));
 
@@ -80,6 +82,10 @@ export const pickFindings: PickTable = {
     `${pick.name} cannot be lifted like this: at ${tell(stages, stage)} the pick at hole ${pick.hole} would have to push with ${number(numbers.pushNewtons)} N. Change the tilt while lifting, or the holes.`,
   'reversed-link': ({ subjects: { hang, joints } }) =>
     `${hang.name}: the rear link above ${positions(joints)} is pushed instead of pulled. Ask the maker whether it may be.`,
+  'front-pins-pushed': ({ subjects: { hang, joints }, numbers: { mostNewtons }, stage }) =>
+    `${hang.name}: the front pins above ${positions(joints)} are pushed instead of pulled, with up to ${number(mostNewtons)} N each (${tell(stages, stage)}). Ask the maker whether they may be.`,
+  'point-at-two-places': ({ subjects: { point, picks }, numbers: { apartMm } }) =>
+    `${list(picks.map(place))} name one point, ${point.name}, and hang ${number(apartMm)} mm apart. Give each its own point, or put them at one place.`,
   'pull-back-reverses': ({ subjects: { hang, joints } }) =>
     `${hang.name}: the pull-back turns the rear link above ${positions(joints)} from pull to push.`,
   'outside-tilt-range': ({ subjects: { hang }, numbers: { reserveShare, fromDeg, toDeg, wantedFromDeg, wantedToDeg } }) => {

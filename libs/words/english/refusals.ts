@@ -26,6 +26,8 @@ export const tickRefusals: Words['tickRefusals'] = {
   'not-released': ({ show }) => `a step of the released revision of ${show}: what hangs is what was released`,
   'going-up-open': ({ open }) => `going up finished first; ${open} of its steps ${open === 1 ? 'is' : 'are'} open`,
   'hold-open': ({ step }) => `everything waits for: ${step}`,
+  'system-not-approved': ({ system }) =>
+    `the data of the rigging system ${system} is not approved: an example, not for use; nothing of it is ticked`,
   'later-ticked': () => 'steps after this hold are ticked; take them back first',
   barred: ({ items }) => `nothing that must not fly: ${items.map(({ item, why }) => `${item} (${tell(against, why)})`).join(', ')}`,
 };

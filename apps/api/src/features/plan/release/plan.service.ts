@@ -179,6 +179,8 @@ export class PlanService {
     const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
     if (key.kind === 'move' || !hang) return unknownStep;
     if (state !== 'released') return { code: 'not-released', show: plan.show.name };
+    const { approved, manual } = hang.runningOrder;
+    if (approved === null) return { code: 'system-not-approved', system: manual ?? 'of this hang' };
     const all = new Set(await ticksOf(manager, id));
     const { goingUp, comingDown } = hang.runningOrder;
     const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key)) : [];
