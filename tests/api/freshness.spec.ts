@@ -27,7 +27,7 @@ describe('staleness that is followed instead of worked out', () => {
       plans.push(data.makePackPlan.plan.id);
     }
     statements = [];
-    const { manager } = test.dataSource;
+    const { manager } = test.app.get(DataSource);
     const query = manager.query.bind(manager);
     manager.query = ((text: string, values: unknown[]) => {
       if (asking.getStore()) statements.push(text);

@@ -136,7 +136,7 @@ describe('the gate on the floor', () => {
     expect(done.errors).toBeUndefined();
     const [after] = await test.dataSource.query(held);
     expect(after).toEqual({ first: moved(300).prepFrom, last: moved(300).returnTo, n: before.n });
-    const { changed } = (await system.graphql('query($id: ID!) { plan(id: $id) { changed } }', { id })).data.plan;
+    const { changed } = (await system.graphql('query($id: ID!) { plan(id: $id) { changed { sentence } } }', { id })).data.plan;
     expect(changed.length).toBeGreaterThan(0);
     const box = plan.carts.loads[0].boxes[0].serial;
     const hold = { name: 'Town Fair', items: [box], from: moved(600).prepFrom, to: moved(600).returnTo, hours: 24 };

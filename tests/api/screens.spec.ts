@@ -35,8 +35,9 @@ describe('the SQL of the screens', () => {
     ).data.makePackPlan.planId;
     await test.app.get(DatesListQuery).examined(10);
     await test.app.get(PlanFreshness).changed([planId]);
-    const create = test.dataSource.createQueryRunner.bind(test.dataSource);
-    test.dataSource.createQueryRunner = (mode) => {
+    const dataSource = test.app.get(DataSource);
+    const create = dataSource.createQueryRunner.bind(dataSource);
+    dataSource.createQueryRunner = (mode) => {
       const runner = create(mode);
       const query = runner.query.bind(runner);
       runner.query = ((text: string, values: unknown[] = [], ...rest: []) => {

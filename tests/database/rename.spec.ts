@@ -95,10 +95,11 @@ describe('a rename', () => {
     const people = await ask(system, '{ people { id name } }');
     const { id } = people.find((each: any) => each.name === 'Wren Castellan');
     expect(await ask(system, rename, { id, name: 'Wren Castellan-Reed' })).toEqual({ id, name: 'Wren Castellan-Reed' });
-    await ask(warehouse, tick, { id: planId, what: 'row:T1:2' });
+    const { released } = await ask(system, '{ showPage(tourId: "harbour-lights", showId: "quayside") { released { id } } }');
+    await ask(warehouse, tick, { id: released.id, what: 'row:T1:2' });
     const ticks = await test.dataSource.query(
-      `SELECT place, ticked_by AS name, ticked_by_id AS id FROM tick WHERE plan_id = $1 AND kind = 'row' ORDER BY place`,
-      [planId],
+      `SELECT place, ticked_by AS name, ticked_by_id AS id FROM tick WHERE plan_id = ANY($1) AND kind = 'row' AND (plan_id = $2 OR place = 2) ORDER BY place`,
+      [[planId, released.id], planId],
     );
     expect(ticks).toEqual([
       { place: 1, name: 'Wren Castellan', id },

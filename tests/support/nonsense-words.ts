@@ -33,4 +33,6 @@ const worded = new Set([
 
 /** A plan, an answer or a list without its words: the data that everything is decided by. */
 export const withoutWords = (value: unknown): unknown =>
-  JSON.parse(JSON.stringify(value, (key, each: unknown) => (worded.has(key) ? undefined : each)));
+  JSON.parse(
+    JSON.stringify(value, (key, each: unknown) => (worded.has(key) || (key === 'at' && typeof each === 'string') ? undefined : each)),
+  );

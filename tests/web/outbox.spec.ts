@@ -109,7 +109,7 @@ describe('what is done without a network', () => {
     await test.dataSource.query(`UPDATE pack_plan SET state = 'superseded' WHERE id = $1`, [planId]);
     await page.context().setOffline(false);
     await page.getByText('not taken').waitFor();
-    expect(await page.locator('.outbox .faults').innerText()).toMatch(/done:[\s\S]*Wanted a step of the released revision/);
+    expect(await page.locator('.outbox .faults').innerText()).toMatch(/done:[\s\S]*Wanted the plan in force/);
     await page.reload();
     await page.getByRole('button', { name: 'I have seen it' }).click();
     await page.getByText('not taken').waitFor({ state: 'detached' });

@@ -36,6 +36,7 @@ describe('the configuration', () => {
       ),
     ).toEqual({
       databaseUrl: database,
+      ownerUrl: null,
       host: '0.0.0.0',
       port: 4400,
       trustProxy: 1,
