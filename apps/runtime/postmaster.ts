@@ -85,7 +85,7 @@ function isZombie(pid: number): boolean {
   }
 }
 
-export function isAlive(pid: number): boolean {
+function isAlive(pid: number): boolean {
   if (!Number.isInteger(pid) || pid <= 0) return false;
   try {
     process.kill(pid, 0);

@@ -79,7 +79,7 @@ describe('the checker of examinations', () => {
       ['2027-02-26', true],
     ] as const) {
       const items = problem.items.map((item) => (item.id === 'DROPPED' ? { ...item, events: [{ on: day, what: 'drop' }] } : item));
-      const wrong = verifyExaminations({ ...problem, items: items as typeof problem.items }, good);
+      const wrong = verifyExaminations({ ...problem, items: items }, good);
       expect(wrong.includes('DROPPED is examined on or before its last examination or event')).toBe(stale);
       expect(good.visits.days[0]!.on).toBe(on);
     }

@@ -100,7 +100,7 @@ export async function startTestApp({
   });
   await app.listen(0, '127.0.0.1');
   if (runsJobs) app.get(JobRunner).start();
-  const dataSource = await new DataSource({ ...dataSourceOptions(realUrl), extra: { max: 4 } } as DataSourceOptions).initialize();
+  const dataSource = await new DataSource({ ...dataSourceOptions(realUrl), extra: { max: 4 } }).initialize();
   if (demo && !beside) await loadDemo(app.get(DataSource), app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
   return {

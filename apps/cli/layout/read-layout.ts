@@ -47,17 +47,21 @@ function circlesIn(arrows: ReadonlyMap<string, ReadonlySet<string>>): string[][]
   const low = new Map<string, number>();
   const stack: string[] = [];
   const circles: string[][] = [];
-  const visit = (folder: string): void => {
-    order.set(folder, order.size);
-    low.set(folder, order.get(folder)!);
+  const visit = (folder: string): number => {
+    const place = order.size;
+    let lowest = place;
+    order.set(folder, place);
     stack.push(folder);
     for (const next of arrows.get(folder) ?? []) {
-      if (!order.has(next)) visit(next);
-      if (stack.includes(next)) low.set(folder, Math.min(low.get(folder)!, low.get(next)!));
+      const reached = order.has(next) ? (low.get(next) ?? order.get(next) ?? place) : visit(next);
+      if (stack.includes(next)) lowest = Math.min(lowest, reached);
+      low.set(folder, lowest);
     }
-    if (low.get(folder) !== order.get(folder)) return;
+    low.set(folder, lowest);
+    if (lowest !== place) return lowest;
     const part = stack.splice(stack.indexOf(folder));
     if (part.length > 1) circles.push(part.sort());
+    return lowest;
   };
   for (const folder of arrows.keys()) if (!order.has(folder)) visit(folder);
   return circles;

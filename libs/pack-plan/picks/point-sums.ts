@@ -68,7 +68,7 @@ export function sharedPointFindings(inputs: PlanInputs, hangs: readonly HangResu
   });
 }
 
-export const isStructure = ({ fact }: Comparison): boolean => fact?.part.code === 'structure';
+const isStructure = ({ fact }: Comparison): boolean => fact?.part.code === 'structure';
 
 /** On the stage plan, and within one hang along its grid; 0 where nobody says where they hang. */
 function apart(a: Placed, b: Placed): number {

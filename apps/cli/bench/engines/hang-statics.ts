@@ -1,15 +1,12 @@
-import { readHangCase, solveHang, solveStages, verifyHang } from '#hang-statics';
+import { type HangCase, readHangCase, solveHang, solveStages, verifyHang } from '#hang-statics';
 import { seededRandom } from '#kernel';
 import { median, numberFrom, readArguments, say } from '../arguments.js';
 
-/** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves. */
-export function run(args: readonly string[]): number {
-  const values = readArguments(args);
-  const count = numberFrom(values, 'hangs', 10_000);
-  const boxes = numberFrom(values, 'boxes', 24);
+/** Hangs of two picks; seeded. */
+function randomHangs(count: number, boxes: number): HangCase[] {
   const random = seededRandom(24);
   const between = (low: number, high: number) => low + random() * (high - low);
-  const cases = Array.from({ length: count }, () => {
+  return Array.from({ length: count }, () => {
     const read = readHangCase({
       gravityMps2: 9.80665,
       dynamicFactor: 1.25,
@@ -36,6 +33,14 @@ export function run(args: readonly string[]): number {
     if (!read.ok) throw new Error(JSON.stringify(read.error[0]));
     return read.value;
   });
+}
+
+/** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves. */
+export function run(args: readonly string[]): number {
+  const values = readArguments(args);
+  const count = numberFrom(values, 'hangs', 10_000);
+  const boxes = numberFrom(values, 'boxes', 24);
+  const cases = randomHangs(count, boxes);
   for (const each of cases.slice(0, 500)) solveHang(each);
   const times = cases.map((each) => {
     const start = performance.now();

@@ -4,7 +4,7 @@ import pg from 'pg';
 import { Trouble } from '#runtime';
 
 /** The oldest PostgreSQL that the tables and triggers are tried on. */
-export const oldestPostgres = 16;
+const oldestPostgres = 16;
 
 /** Connections that one API or worker may hold at once, for requests and jobs. */
 export const poolSize = 12;

@@ -58,8 +58,8 @@ export const limitRules: ValidationRule[] = [
     flattenFragments: true,
     ignoreIntrospection: false,
     ...reporting(`more than ${operationLimits.depth} levels`),
-  }) as never,
-  maxAliasesRule({ n: operationLimits.aliases, ...reporting(`more than ${operationLimits.aliases} aliases`) }) as never,
+  }),
+  maxAliasesRule({ n: operationLimits.aliases, ...reporting(`more than ${operationLimits.aliases} aliases`) }),
 ];
 
 type Resolved = Pick<GraphQLRequestContextDidResolveOperation<RequestContext>, 'schema' | 'document' | 'operation' | 'request'>;
