@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
-import { DataSource, type DataSourceOptions } from 'typeorm';
+import { DataSource } from 'typeorm';
 import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { dataSourceOptions } from '../../apps/api/src/data-source.js';
