@@ -7,6 +7,10 @@ export interface Bench {
 /** Name -> bench; the list that `npm run bench` prints. */
 export const benches: Record<string, Bench> = {
   plan: { does: 'the demo show planned whole: [--rounds N]', load: () => import('./bench/plans/plan.js') },
+  'same-plan': {
+    does: 'the demo planned on the idle machine and beside busy loops, byte for byte the same: [--busy N]',
+    load: () => import('./bench/plans/same-plan.js'),
+  },
   damaged: {
     does: 'the demo tour damaged at random, answered every way: [--tours N] [--first SEED] [--seconds S]',
     load: () => import('./bench/plans/damaged.js'),

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { drawCode, wholePlanHtml } from '#drawings';
-import { type PackPlan, makePackPlan, printedPlan } from '#pack-plan';
+import { type PackPlan, capSeconds, makePackPlan, printedPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type TourFile, readTourFile } from '#tour-file';
 import { planTables } from './plan-tables.js';
@@ -20,7 +20,7 @@ export async function main(args: readonly string[]): Promise<number> {
   const plan = makePackPlan(read.file, show, {
     now: () => performance.now(),
     integerProgram: await loadIntegerProgramSolver(),
-    timeLimitSeconds: 10,
+    timeLimitSeconds: capSeconds,
   });
   if (options.json) {
     process.stdout.write(`${JSON.stringify(printedPlan(plan))}\n`);

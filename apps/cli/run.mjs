@@ -119,7 +119,7 @@ function build(part) {
       '--config-file',
       '.config/swcrc.json',
       '--ignore',
-      '**/*.spec.ts,libs/contracts/{gql,graphql,index}.ts',
+      '**/*.spec.ts',
       '--extensions',
       '.ts',
       '--quiet',

@@ -27,6 +27,7 @@ export type {
   TrucksHead,
   Working,
 } from './contract/index.js';
+export { capSeconds } from './contract/index.js';
 export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
 export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';

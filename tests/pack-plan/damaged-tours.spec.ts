@@ -13,7 +13,7 @@ describe('a tour damaged in several ways at once', () => {
     const integerProgram = await loadIntegerProgramSolver();
     const written = JSON.parse(readFileSync('tests/examples/demo-tour.json', 'utf8')) as object;
     const file = demoTour();
-    const earlier = makePackPlan(file, file.tour.shows[0]!.id, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
+    const earlier = makePackPlan(file, file.tour.shows[0]!.id, { now: () => 0, integerProgram, timeLimitSeconds: 1e6 });
     const boxes = earlier.carts.loads.flatMap((load) => load.boxes.flatMap((box) => box.serial ?? []));
     const answers = seeds.map((seed) =>
       answerDamaged(damagedTour(written, seed).file, earlier, boxes[seed % boxes.length]!, integerProgram, 20),

@@ -43,7 +43,7 @@ describe('box moves against blocks-world problems with known shortest plans', ()
   let solve: (problem: BlocksProblem) => ReturnType<typeof solveAllocation>;
   beforeAll(async () => {
     const integerProgram = await loadIntegerProgramSolver();
-    solve = (problem) => solveAllocation(allocationCaseOf(problem), { timeLimitSeconds: 20, now: () => performance.now(), integerProgram });
+    solve = (problem) => solveAllocation(allocationCaseOf(problem), { timeLimitSeconds: 1e6, now: () => 0, integerProgram });
   });
 
   it.each(problems.map((each) => [each.name, each.shortest, each] as const))(

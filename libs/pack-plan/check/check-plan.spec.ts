@@ -8,7 +8,7 @@ describe('the second opinion on a plan', () => {
   let plan: PackPlan;
   beforeAll(async () => {
     const integerProgram = await loadIntegerProgramSolver();
-    plan = makePackPlan(file, file.tour.shows[0]!.id, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
+    plan = makePackPlan(file, file.tour.shows[0]!.id, { now: () => 0, integerProgram, timeLimitSeconds: 1e6 });
   });
 
   it('agrees with the demo', () => {
@@ -203,7 +203,7 @@ describe('the second opinion on a plan', () => {
     const holdBy = { tour: 'Winter Run', tourId: 'winter-run', from: file.tour.prepFrom, to: file.tour.returnTo };
     const held = demoTour((copy) => copy.bookings.push({ item: 'K01', ...holdBy }, { item: 'P-002', ...holdBy }));
     const integerProgram = await loadIntegerProgramSolver();
-    const made = makePackPlan(held, held.tour.shows[0]!.id, { now: () => performance.now(), integerProgram, timeLimitSeconds: 20 });
+    const made = makePackPlan(held, held.tour.shows[0]!.id, { now: () => 0, integerProgram, timeLimitSeconds: 1e6 });
     const before = made.carts.floorBefore.carts.find((each) => each.cart === 'K01')!;
     expect(before).toMatchObject({ boxes: ['P-004', 'P-003'], givesOnly: true });
     expect(checkPlan(held, made)).toEqual([]);

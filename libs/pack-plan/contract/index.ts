@@ -32,7 +32,7 @@ export type {
   ToldFinding,
 } from './plan.js';
 export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './concerns.js';
-export type { SolveLimits } from './solve-limits.js';
+export { type SolveLimits, capSeconds } from './solve-limits.js';
 export type {
   AxleLoad,
   AxleStop,

@@ -1,5 +1,8 @@
 import type { IntegerProgramSolver } from '#kernel';
 
+/** Caps what somebody waits for: many times what the work takes, so that a busy machine plans as an idle one does. */
+export const capSeconds = 900;
+
 /**
  * What a plan may use: a clock that does not go back, the integer-program solver, and how much work. Equal inputs and equal work give the equal plan;
  * `timeLimitSeconds` is only a cap, and what it cuts off says `clock`.

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { DataSource } from 'typeorm';
-import { makePackPlan } from '#pack-plan';
+import { capSeconds, makePackPlan } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { loadTourFile } from '../../../api/src/planning/snapshot/tour-file.reader.js';
 
@@ -10,7 +10,7 @@ export async function makeDemoPlan(dataSource: DataSource): Promise<string> {
     `SELECT id AS "tourId", data->'shows'->0->>'id' AS "showId" FROM tour ORDER BY prep_from LIMIT 1`,
   );
   const { tourId, showId } = found!;
-  const limits = { now: () => performance.now(), integerProgram: await loadIntegerProgramSolver(), timeLimitSeconds: 30 };
+  const limits = { now: () => performance.now(), integerProgram: await loadIntegerProgramSolver(), timeLimitSeconds: capSeconds };
   const plan = makePackPlan(await loadTourFile(dataSource, tourId), showId, limits);
   const id = randomUUID();
   await dataSource.query(

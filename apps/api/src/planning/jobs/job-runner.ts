@@ -4,6 +4,7 @@ import { type Result, canonicalJson, ok, refuse } from '#kernel';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { ChangeFeed } from '../../platform/live/change-feed.js';
 import { JobLog, maskedBy } from '../../platform/logs/job-log.js';
+import { Metrics } from '../../platform/metrics/metrics.js';
 import { outsideRequest } from '../../platform/request-once/current-request.js';
 import { versionsOf } from '../snapshot/input-versions.js';
 import { JOB_HANDLERS, type JobHandler, type Saved } from './job-handler.js';
@@ -34,6 +35,8 @@ interface Running {
   readonly job: JobRow;
   readonly abort: AbortController;
   readonly progress: SharedArrayBuffer;
+  /** On a clock that does not go back, ms. */
+  readonly from: number;
   ending: Ending | undefined;
   finished: Promise<void>;
 }
@@ -57,6 +60,7 @@ export class JobRunner implements OnApplicationShutdown {
     private readonly unitOfWork: UnitOfWork,
     private readonly feed: ChangeFeed,
     private readonly jobLog: JobLog,
+    private readonly metrics: Metrics,
     @Inject(SOLVERS) private readonly solvers: Solvers,
     @Inject(JOB_HANDLERS) handlers: readonly JobHandler<never>[],
   ) {
@@ -154,6 +158,7 @@ export class JobRunner implements OnApplicationShutdown {
       job,
       abort: new AbortController(),
       progress: new SharedArrayBuffer(4),
+      from: performance.now(),
       ending: undefined,
       finished: Promise.resolve(),
     };
@@ -224,17 +229,21 @@ export class JobRunner implements OnApplicationShutdown {
   }
 
   /** The short transaction: still ours, inputs still those of the answer, saved, over. */
-  private async save({ job }: Running, handler: JobHandler<never>, solved: Answered): Promise<Round> {
+  private async save({ job, from }: Running, handler: JobHandler<never>, solved: Answered): Promise<Round> {
     const scope = { tourId: job.tourId, showId: job.showId };
+    let stoppedBy: string | null = null;
     const outcome = await this.unitOfWork.run<Round, JobRefusal>(async (manager): Promise<Result<Round, JobRefusal>> => {
       if (!(await holds(manager, job))) return ok('lost');
       if ((await versionsOf(manager, scope)) !== solved.versions) return ok('changed');
       const saved = await handler.save(manager, job, solved.answer);
       if (!saved.ok) return saved;
+      ({ stoppedBy } = saved.value);
       await this.over(manager, job, 'done', ok(saved.value.answer), saved.value);
       return ok('saved');
     });
     if (!outcome.ok) await this.refuseJob(job, outcome.error);
+    else if (outcome.value === 'saved')
+      this.metrics.planSeconds.observe({ kind: job.kind, stopped_by: stoppedBy ?? 'not said' }, (performance.now() - from) / 1000);
     return outcome.ok ? outcome.value : 'saved';
   }
 

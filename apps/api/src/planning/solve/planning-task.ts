@@ -1,7 +1,7 @@
 import { constants, setPriority } from 'node:os';
 import pg from 'pg';
 import { type BadInput, type IntegerProgramSolver, canonicalJson, textHash } from '#kernel';
-import type { SolveLimits } from '#pack-plan';
+import { type SolveLimits, capSeconds } from '#pack-plan';
 import { loadIntegerProgramSolver } from '#runtime';
 import { type Words, english } from '#words';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
@@ -12,8 +12,8 @@ import type { Queryable } from '../snapshot/queryable.js';
 export type Effort = 'usual' | 'longer';
 
 const workOf: Record<Effort, Pick<SolveLimits, 'timeLimitSeconds' | 'work' | 'truckWork'>> = {
-  usual: { timeLimitSeconds: 60 },
-  longer: { timeLimitSeconds: 120, work: 50_000_000, truckWork: 400 },
+  usual: { timeLimitSeconds: capSeconds },
+  longer: { timeLimitSeconds: 4 * capSeconds, work: 50_000_000, truckWork: 400 },
 };
 
 /** What a thread is given: plain data. */
@@ -75,7 +75,7 @@ export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, 
 
 /** On Linux a priority is a thread's own: this one gives way to the one that answers requests. Elsewhere it would slow the whole process. */
 function yieldToRequests(): void {
-  if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
+  if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_LOW);
 }
 
 async function inSnapshot<T>(databaseUrl: string, read: (db: Queryable) => Promise<T>): Promise<T> {

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { Piscina } from 'piscina';
 import { CONFIG, type Config } from '../../platform/config/config.js';
+import { Metrics } from '../../platform/metrics/metrics.js';
 import type { Effort, Solved, TaskInput } from './planning-task.js';
 
 /** A task's file and what it is asked; `known`, `effort` and `progress` as in TaskInput. */
@@ -34,10 +35,23 @@ export class SolverPool implements Solvers, OnApplicationShutdown {
   private readonly jobs = pool(slots);
   private readonly looks = pool(1);
 
-  constructor(@Inject(CONFIG) private readonly config: Config) {}
+  private busy = 0;
 
-  solve<Answer>(task: Task): Promise<Solved<Answer>> {
-    return this.run(this.jobs, task);
+  constructor(
+    @Inject(CONFIG) private readonly config: Config,
+    metrics: Metrics,
+  ) {
+    metrics.watch('cartwright_solvers', 'Plans that this process solves at once at most.', () => slots);
+    metrics.watch('cartwright_solvers_busy', 'Plans that this process solves now.', () => this.busy);
+  }
+
+  async solve<Answer>(task: Task): Promise<Solved<Answer>> {
+    this.busy++;
+    try {
+      return await this.run<Answer>(this.jobs, task);
+    } finally {
+      this.busy--;
+    }
   }
 
   look<Answer>(task: Task): Promise<Solved<Answer>> {

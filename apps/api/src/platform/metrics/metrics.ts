@@ -58,8 +58,8 @@ export class Metrics {
   });
   readonly planSeconds = new Histogram({
     name: 'cartwright_plan_seconds',
-    help: 'Seconds that solving a plan took, by what was asked for.',
-    labelNames: ['what'] as const,
+    help: 'Seconds that a job was planned for until it was saved, by its kind and what ended the search (proof, work, clock, or not said).',
+    labelNames: ['kind', 'stopped_by'] as const,
     buckets: [...seconds, 120, 300, 600, 1800],
     ...this.own,
   });
@@ -68,6 +68,7 @@ export class Metrics {
     this.gaugeOfPool();
     this.gaugeOfDatabase();
     this.gaugeOfJobs();
+    this.gaugesOfWaiting();
   }
 
   /** A number that is asked for whenever somebody reads: a queue's length, a pool's size. */
@@ -118,6 +119,26 @@ export class Metrics {
         for (const { queue, state, count } of rows) gauge.set({ queue, state }, Number(count));
       },
     });
+  }
+
+  /** How many jobs wait for a solver, and for how long the oldest does: none and 0 where none waits. */
+  private gaugesOfWaiting(): void {
+    const sql = `SELECT count(*)::int AS count, coalesce(extract(epoch FROM max(clock_timestamp() - asked_at)), 0)::float AS age
+      FROM job WHERE state = 'waiting'`;
+    const watchDatabase = (name: string, help: string, read: (row: { count: number; age: number }) => number) => {
+      const gauge: Gauge = new Gauge({
+        name,
+        help,
+        ...this.own,
+        collect: async () => {
+          const [row] = await this.ask<{ count: number; age: number }>(sql);
+          if (row) gauge.set(read(row));
+          else gauge.remove();
+        },
+      });
+    };
+    watchDatabase('cartwright_jobs_waiting', 'Jobs that wait for a solver.', (row) => row.count);
+    watchDatabase('cartwright_jobs_oldest_waiting_seconds', 'Seconds that the oldest waiting job has waited.', (row) => row.age);
   }
 
   /** No row while the database does not answer within a second, or holds no such table yet. */
