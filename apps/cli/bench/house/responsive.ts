@@ -9,7 +9,7 @@ const parts = ['healthz', 'showHead', 'showPage', 'registerPage', 'tick'] as con
 type Part = (typeof parts)[number];
 type Times = Record<Part, number[]>;
 
-const tick = `${TickDocument}`;
+const tick = TickDocument.toString();
 const make =
   'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show, waitMs: 0) { ... on JobUnderWay { job { id } } } }';
 const show = { tourId: 'harbour-lights', showId: 'quayside' };
@@ -40,7 +40,7 @@ export async function run(args: readonly string[], root: string): Promise<number
     const first = await start('harbour-lights', 'quayside');
     while (!(await isOver(first))) await pause(200);
     // A show that is planned meanwhile keeps its draft under another id: ticks go to a released plan, which stays.
-    const { draft } = ((await ask(`${ShowPageDocument}`, show)) as ShowPageQuery).showPage;
+    const { draft } = ((await ask(ShowPageDocument.toString(), show)) as ShowPageQuery).showPage;
     if (!draft) throw new Trouble(`The first plan of the demo was not made: ${JSON.stringify(await ask(job, { id: first }))}`);
     const officer = await signIn(address, 'safety');
     const { releasePackPlan } = (await officer(release, { id: draft.id })) as { releasePackPlan: { __typename: string } };
@@ -87,9 +87,9 @@ async function measure(address: string, ask: Ask, planId: string, times: Times, 
   for (let round = 0; await more(round); round++) {
     const requests: Record<Part, () => Promise<unknown>> = {
       healthz: async () => (await fetch(`${address}/healthz`)).text(),
-      showHead: () => ask(`${ShowPageDocument}`, show),
+      showHead: () => ask(ShowPageDocument.toString(), show),
       showPage: () => openShowPage(ask, show.tourId, show.showId),
-      registerPage: () => ask(`${ItemsDocument}`),
+      registerPage: () => ask(ItemsDocument.toString()),
       tick: () => ask(tick, { planId, what: 'T1 row 1', done: round % 2 === 0 }),
     };
     for (const part of parts) {
