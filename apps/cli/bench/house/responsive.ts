@@ -14,7 +14,7 @@ const make =
   'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show, waitMs: 0) { ... on JobUnderWay { job { id } } } }';
 const show = { tourId: 'harbour-lights', showId: 'quayside' };
 const release =
-  'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a bench, nothing flies") { __typename ... on StopRefusal { sentence stops } ... on StaleRefusal { sentence changed { sentence } } } }';
+  'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a bench, nothing flies") { __typename ... on StopRefusal { sentence stops { sentence } } ... on StaleRefusal { sentence changed { sentence } } } }';
 const job = 'query($id: ID!) { job(id: $id) { state sentence } }';
 
 /**
