@@ -1,6 +1,7 @@
 import { Inject, Injectable, Logger, type OnApplicationShutdown } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Result, canonicalJson, ok, refuse } from '#kernel';
+import { isConnectionLost } from '../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { ChangeFeed } from '../../platform/live/change-feed.js';
 import { JobLog, maskedBy } from '../../platform/logs/job-log.js';
@@ -106,7 +107,9 @@ export class JobRunner implements OnApplicationShutdown {
           await this.takeWhatWaits();
         }
       } catch (fault) {
-        this.logger.error({ err: fault as Error });
+        // A database that is away is looked at again by the clock.
+        if (isConnectionLost(fault)) this.logger.warn('Jobs are not looked for: the database does not answer.');
+        else this.logger.error({ err: fault as Error });
       } finally {
         this.looking = undefined;
       }

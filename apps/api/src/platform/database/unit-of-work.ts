@@ -1,12 +1,13 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource, type EntityManager, QueryFailedError } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
 import { CLOCK, type Clock } from '../config/config.js';
 import { OutcomeUnknownError } from '../faults/fault.js';
 import { claimRequest, keepAnswer } from '../request-once/claim.js';
 import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
-import { databaseErrorOf } from '../faults/database-error.js';
+import { databaseErrorOf, isConnectionLost } from '../faults/database-error.js';
+import { noteWritten } from '../request-once/written.js';
 
 export type Isolation = 'SERIALIZABLE' | 'READ COMMITTED';
 
@@ -21,6 +22,9 @@ const tryAgain = new Set(['40001', '40P01']);
 
 /** How often a transaction that others got in the way of is tried. */
 const attempts = 12;
+
+/** How long a write waits for a database that is started again, ms; then it is told that it does not answer. */
+const patienceMs = 6_000;
 
 /**
  * The only way to write: one SERIALIZABLE transaction, tried again as a whole; the manager is the only handle in scope. READ COMMITTED is for
@@ -39,19 +43,26 @@ export class UnitOfWork {
     isolation: Isolation = 'SERIALIZABLE',
   ): Promise<Result<T, R>> {
     const request = currentRequest();
+    const until = performance.now() + patienceMs;
+    let isOpen = false;
     for (let attempt = 1; ; attempt++) {
       const state = { isWorkDone: false };
       try {
         const outcome = await this.once(work, isolation, request, state);
         if (request) request.step++;
+        noteWritten('saved');
         return outcome;
       } catch (fault) {
         if (fault instanceof RolledBack) return refuse(fault.refusal as R);
         const isLost = isConnectionLost(fault);
-        // The answer to a commit that was lost on the way is only known where the id can be asked for.
-        if (isLost && state.isWorkDone && !request) throw new OutcomeUnknownError(fault);
-        if (!isLost && !tryAgain.has(databaseErrorOf(fault)?.code ?? '')) throw fault;
-        if (attempt >= attempts) throw isLost && state.isWorkDone ? new OutcomeUnknownError(fault) : fault;
+        // The answer to a commit that was lost on the way: by its id the next attempt finds it, and without an id nobody can.
+        isOpen ||= isLost && state.isWorkDone;
+        const isAgain = isLost ? performance.now() < until : tryAgain.has(databaseErrorOf(fault)?.code ?? '') && attempt < attempts;
+        if (!isAgain || (isOpen && !request)) {
+          if (!isOpen) throw fault;
+          noteWritten('open');
+          throw new OutcomeUnknownError(fault);
+        }
         await pause(Math.random() * Math.min(400, 5 * 2 ** attempt) + (isLost ? 250 : 0));
       }
     }
@@ -73,13 +84,4 @@ export class UnitOfWork {
       return outcome;
     });
   }
-}
-
-/** No SQLSTATE (the socket ended), class 08 (connection exception), 57P01 to 57P03 (the server goes down, crashed, or is not up yet). */
-function isConnectionLost(fault: unknown): boolean {
-  const driverFault =
-    fault instanceof QueryFailedError ? (fault.driverError as { code?: string }) : (fault as { code?: string } | undefined);
-  const code = driverFault?.code;
-  if (code === undefined) return fault instanceof QueryFailedError;
-  return /^(08...|57P0[123]|ECONNREFUSED|ECONNRESET|EPIPE)$/.test(code);
 }

@@ -2,9 +2,10 @@ import { type ArgumentsHost, Catch, HttpException } from '@nestjs/common';
 import { BaseExceptionFilter } from '@nestjs/core';
 import type { Response } from 'express';
 import { GraphQLError } from 'graphql';
-import { databaseErrorOf } from './database-error.js';
+import { databaseErrorOf, isConnectionLost, isShortOf } from './database-error.js';
+import { writtenBefore } from '../request-once/written.js';
 import { Metrics } from '../metrics/metrics.js';
-import { BadInputError, TooLongError } from './fault.js';
+import { BadInputError, DatabaseAwayError, NoRoomError, TooLongError } from './fault.js';
 import { maskFault } from './mask-fault.js';
 
 const statusOf: Record<string, number> = {
@@ -13,6 +14,8 @@ const statusOf: Record<string, number> = {
   NOT_SIGNED_IN: 401,
   BAD_INPUT: 422,
   OUTCOME_UNKNOWN: 503,
+  DATABASE_AWAY: 503,
+  NO_ROOM: 507,
   TOO_LONG: 503,
   NEW_PASSWORD_WANTED: 403,
 };
@@ -39,7 +42,10 @@ export class FaultFilter extends BaseExceptionFilter {
     if (host.getType<string>() === 'graphql') return told ?? fault;
     const response = host.switchToHttp().getResponse<Response>();
     if (told) {
-      response.status(statusOf[String(told.extensions.code)] ?? 400).json({ message: told.message, faults: told.extensions.faults ?? [] });
+      const { http } = told.extensions as { http?: { status: number } };
+      response
+        .status(http?.status ?? statusOf[String(told.extensions.code)] ?? 400)
+        .json({ message: told.message, faults: told.extensions.faults ?? [] });
     } else if (fault instanceof HttpException || this.isHttpError(fault)) {
       super.catch(fault, host);
     } else {
@@ -51,8 +57,12 @@ export class FaultFilter extends BaseExceptionFilter {
   }
 }
 
-function toldOf(fault: unknown): GraphQLError | undefined {
+/** A fault in words that are nobody's secret, where there are any. */
+export function toldOf(fault: unknown): GraphQLError | undefined {
   if (fault instanceof GraphQLError) return fault;
+  const short = isShortOf(fault);
+  if (short) return new NoRoomError(short, writtenBefore(fault));
+  if (isConnectionLost(fault)) return new DatabaseAwayError(writtenBefore(fault));
   const code = databaseErrorOf(fault)?.code ?? '';
   if (code === tooLong) return new TooLongError();
   const wanted = unreadable[code];

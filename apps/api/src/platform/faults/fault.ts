@@ -1,5 +1,6 @@
 import { GraphQLError } from 'graphql';
 import type { BadInput } from '#kernel';
+import type { Written } from '../request-once/written.js';
 
 /** Bad input: every fault with field, value and what would be right. */
 export class BadInputError extends GraphQLError {
@@ -38,5 +39,32 @@ export class TooLongError extends GraphQLError {
     super('This took the database too long and was stopped. Nothing was saved; ask for less, or try again in a moment.', {
       extensions: { code: 'TOO_LONG' },
     });
+  }
+}
+
+/** What became of the write before the fault, in words. */
+export const writtenWords: Readonly<Record<Written, string>> = {
+  nothing: 'Nothing was saved.',
+  saved: 'It was saved before that: look at it again.',
+  open: 'Whether it was saved is not known yet.',
+};
+
+/** The database is down or on its way up. */
+export class DatabaseAwayError extends GraphQLError {
+  constructor(written: Written) {
+    super(`The database does not answer just now. ${writtenWords[written]} It is started again by itself; try again in a few seconds.`, {
+      extensions: { code: 'DATABASE_AWAY' },
+    });
+  }
+}
+
+/** The server of the database has too little left of what it needs to write. */
+export class NoRoomError extends GraphQLError {
+  constructor(what: 'disk' | 'memory or connections', written: Written) {
+    const sentence =
+      what === 'disk'
+        ? 'The disk of the database is full. Reading goes on; whoever runs the house has to make room on it.'
+        : 'The database has no memory or no connection left just now. Try again in a moment.';
+    super(`${sentence} ${writtenWords[written]}`, { extensions: { code: 'NO_ROOM' } });
   }
 }

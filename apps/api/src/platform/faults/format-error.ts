@@ -1,5 +1,7 @@
-import type { GraphQLFormattedError } from 'graphql';
+import type { GraphQLError, GraphQLFormattedError } from 'graphql';
 import type { Metrics } from '../metrics/metrics.js';
+import { noteFault } from '../request-once/written.js';
+import { toldOf } from './fault.filter.js';
 import { maskFault } from './mask-fault.js';
 
 const told = new Set([
@@ -8,6 +10,8 @@ const told = new Set([
   'NOT_FOUND',
   'NOT_SIGNED_IN',
   'OUTCOME_UNKNOWN',
+  'DATABASE_AWAY',
+  'NO_ROOM',
   'TOO_MUCH',
   'TOO_LONG',
   'NEW_PASSWORD_WANTED',
@@ -27,6 +31,12 @@ export const formatError =
       const { stacktrace: _stack, ...extensions } = formatted.extensions ?? {};
       return { ...formatted, extensions };
     }
-    const { message, incident } = maskFault((fault as { originalError?: Error } | undefined)?.originalError ?? fault, metrics, 'operation');
+    const error = fault as Partial<GraphQLError> | undefined;
+    const original: unknown = error?.originalError ?? fault;
+    // A field of the answer of a write is read after the write.
+    if ((formatted.path?.length ?? 0) > 1 && /^\s*mutation\b/.test(error?.source?.body ?? '')) noteFault(original, 'saved');
+    const inWords = toldOf(original);
+    if (inWords && inWords !== original) return { ...formatted, message: inWords.message, extensions: { code: inWords.extensions.code } };
+    const { message, incident } = maskFault(original, metrics, 'operation');
     return { message, extensions: { code: 'FAULT', incident } };
   };

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Logger } from '@nestjs/common';
+import { writtenBefore } from '../request-once/written.js';
+import { writtenWords } from './fault.js';
 import type { Metrics } from '../metrics/metrics.js';
 
 const logger = new Logger('fault');
@@ -9,5 +11,8 @@ export function maskFault(fault: unknown, metrics: Metrics, where: 'operation' |
   const incident = randomUUID();
   metrics.faults.inc({ where });
   logger.error({ incident, err: fault instanceof Error ? fault : new Error(String(fault)) });
-  return { message: `Something went wrong here, not with what you typed. Nothing was saved. Incident ${incident}.`, incident };
+  return {
+    message: `Something went wrong here, not with what you typed. ${writtenWords[writtenBefore(fault)]} Incident ${incident}.`,
+    incident,
+  };
 }

@@ -3,10 +3,11 @@ import { type CallHandler, type ExecutionContext, Injectable, type NestIntercept
 import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request } from 'express';
 import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
-import { Observable, finalize } from 'rxjs';
+import { Observable, catchError, finalize } from 'rxjs';
 import { BadInputError } from '../faults/fault.js';
 import type { SignedIn } from '../sign-in/person.js';
 import { type CurrentRequest, insideRequest } from './current-request.js';
+import { type Written, noteFault, whileCounting } from './written.js';
 
 interface Write {
   readonly request: Request & { signedIn?: SignedIn };
@@ -18,6 +19,22 @@ interface Write {
 @Injectable()
 export class RequestOnce implements NestInterceptor {
   intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
+    const account: { written: Written } = { written: 'nothing' };
+    return new Observable((subscriber) =>
+      whileCounting(account, () =>
+        this.once(context, next)
+          .pipe(
+            catchError((fault: unknown) => {
+              noteFault(fault, account.written);
+              throw fault;
+            }),
+          )
+          .subscribe(subscriber),
+      ),
+    );
+  }
+
+  private once(context: ExecutionContext, next: CallHandler): Observable<unknown> {
     const write = writeOf(context);
     const id = write && keyOf(write.request);
     if (!write || id === undefined || !write.request.signedIn) return next.handle();
