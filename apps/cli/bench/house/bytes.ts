@@ -18,7 +18,7 @@ import { say } from '../arguments.js';
 const today = '2027-02-26';
 const email = 'system@cartwright.example';
 const head =
-  'id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed hangs trucks show { name venue from to number of }';
+  'id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { sentence } hangs trucks show { name venue from to number of }';
 
 interface Sent {
   readonly bytes: number;
