@@ -14,6 +14,7 @@ import { CreateVenue20261126020500 } from './20261126020500-create-venue.js';
 import { NamePersons20261126014500 } from './20261126014500-name-persons.js';
 import { KeyById20261126013000 } from './20261126013000-key-by-id.js';
 import { CreateJob20261126013500 } from './20261126013500-create-job.js';
+import { CreatePlanImprovement20261126123700 } from './20261126123700-create-plan-improvement.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
@@ -39,4 +40,5 @@ export const migrations = [
   AddIncidentOrder20261126104500,
   AddCorrectionReason20261126112800,
   KeepWholeRevisions20261126113000,
+  CreatePlanImprovement20261126123700,
 ];

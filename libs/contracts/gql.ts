@@ -71,6 +71,8 @@ type Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
+    "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": typeof types.PlanImprovementDocument,
+    "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": typeof types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
@@ -158,6 +160,8 @@ const documents: Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
     "query WearRules { rules }": types.WearRulesDocument,
+    "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": types.PlanImprovementDocument,
+    "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
@@ -413,6 +417,14 @@ export function graphql(source: "\n  query ItemHistory($id: ID!, $after: String)
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }"): typeof import('./graphql.js').PlanImprovementDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n"): typeof import('./graphql.js').TakeImprovementDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

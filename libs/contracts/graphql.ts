@@ -482,6 +482,23 @@ export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type WearRulesQuery = { rules: unknown };
 
+export type PlanImprovementQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type PlanImprovementQuery = { planImprovement: { code: string, sentence: string } | null };
+
+export type TakeImprovementMutationVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type TakeImprovementMutation = { takeImprovement:
+    | { __typename: 'PlanMade', planId: string }
+    | { __typename: 'StaleRefusal', sentence: string, changed: Array<{ sentence: string }> }
+   };
+
 export type LatestSearchQueryVariables = Exact<{
   tourId: string | number;
   showId: string | number;
@@ -1509,6 +1526,30 @@ export const WearRulesDocument = new TypedDocumentString(`
   rules
 }
     `, {"hash":"sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac"}) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
+export const PlanImprovementDocument = new TypedDocumentString(`
+    query PlanImprovement($planId: ID!) {
+  planImprovement(planId: $planId) {
+    code
+    sentence
+  }
+}
+    `, {"hash":"sha256:7801d6561847b0d9cc84a0816bc9593d07f8be618b0e58377d624b65c858900b"}) as unknown as TypedDocumentString<PlanImprovementQuery, PlanImprovementQueryVariables>;
+export const TakeImprovementDocument = new TypedDocumentString(`
+    mutation TakeImprovement($planId: ID!) {
+  takeImprovement(planId: $planId) {
+    __typename
+    ... on PlanMade {
+      planId
+    }
+    ... on StaleRefusal {
+      sentence
+      changed {
+        sentence
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:76584e61b1e665d86eb080bb927de4ea437112cf223da0e535a5dea4c483b061"}) as unknown as TypedDocumentString<TakeImprovementMutation, TakeImprovementMutationVariables>;
 export const LatestSearchDocument = new TypedDocumentString(`
     query LatestSearch($tourId: ID!, $showId: ID!) {
   latestJob(kind: "search", tourId: $tourId, showId: $showId) {

@@ -113,6 +113,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac':
     "query WearRules { rules }",
+  'sha256:7801d6561847b0d9cc84a0816bc9593d07f8be618b0e58377d624b65c858900b':
+    "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }",
+  'sha256:76584e61b1e665d86eb080bb927de4ea437112cf223da0e535a5dea4c483b061':
+    "mutation TakeImprovement($planId: ID!) { takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { changed { sentence } sentence } } }",
   'sha256:644f8198e71037974abece13d8b91c2b6d11df36ca731bc0ee49a236e863aa9d':
     "query LatestSearch($showId: ID!, $tourId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { askedBy id progress sentence state } }",
   'sha256:54fd7141b1507a9cb9a1681744b80f39ee918725945c0b8576cdce1f971b7e45':

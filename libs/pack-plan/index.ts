@@ -69,7 +69,8 @@ export {
   wholePlan,
   wholeTruck,
 } from './landed/index.js';
-export { makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
+export type { Improvement } from './make/index.js';
+export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
 export type { ReleaseDecision } from './release/index.js';
 export { decideRelease } from './release/index.js';

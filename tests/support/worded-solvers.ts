@@ -11,7 +11,7 @@ export function solversIn(words: Words, databaseUrl: string): Solvers {
   const run = async ({ file, subject, known = null, effort = 'usual', progress = new SharedArrayBuffer(4) }: Task) => {
     const source = file.replace('/dist/apps/', '/apps/').replace(/\.js$/, '.ts');
     const task = (await import(source)) as TaskModule;
-    return task.default({ databaseUrl, subject, known, effort, progress }, words);
+    return task.default({ databaseUrl, subject, known, effort, progress, usualWork: null }, words);
   };
   return { solve: run, look: run };
 }

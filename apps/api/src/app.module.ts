@@ -25,6 +25,9 @@ import { LoadingHandler } from './features/loading/loading.handler.js';
 import { MakeHandler } from './features/plan/make/make.handler.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { MakeService } from './features/plan/make/make.service.js';
+import { ImproveHandler } from './features/plan/improve/improve.handler.js';
+import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
+import { ImproveService } from './features/plan/improve/improve.service.js';
 import { SearchHandler } from './features/plan/make/search.handler.js';
 import { SwapHandler } from './features/plan/make/swap.handler.js';
 import { PlanReader } from './features/plan/stored/plan.reader.js';
@@ -117,6 +120,8 @@ const features = [
   MakeService,
   MakeResolver,
   PlanResolver,
+  ImproveService,
+  ImproveResolver,
   WorkService,
   HoldService,
   FleetQuery,
@@ -136,7 +141,7 @@ const features = [
 ];
 
 /** What is planned as a job, kind by kind. */
-const jobHandlers = [MakeHandler, SwapHandler, LoadingHandler, SearchHandler];
+const jobHandlers = [MakeHandler, SwapHandler, LoadingHandler, SearchHandler, ImproveHandler];
 
 /** Planning that is asked for, and where it is done. */
 const planning = [

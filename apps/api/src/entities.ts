@@ -1,6 +1,6 @@
 import { LoadingActRow } from './features/loading/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
-import { BookingRow, CartCheckRow, PackPlanRow, TickRow } from './features/plan/stored/rows.js';
+import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { TourRow } from './features/tour/rows.js';
@@ -28,6 +28,7 @@ export const entities = [
   PackPlanRow,
   BookingRow,
   CartCheckRow,
+  PlanImprovementRow,
   TickRow,
   JobRow,
   LoadingActRow,

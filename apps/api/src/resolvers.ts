@@ -3,6 +3,7 @@ import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
+import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
 import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
@@ -19,6 +20,7 @@ export const resolvers = [
   AttentionResolver,
   CountResolver,
   FleetResolver,
+  ImproveResolver,
   LoadingResolver,
   PlanPartsResolver,
   PlanResolver,

@@ -2,6 +2,7 @@
 export type { CartException } from './cart-exception.js';
 export type { DifferenceFact } from './difference.js';
 export type { FreightFact, LeftOverReason } from './freight.js';
+export type { ImprovementFact } from './improvement.js';
 export type { InputChange, InputPart } from './input-change.js';
 export { keyOfPart, partOfKey } from './input-change.js';
 export type { LoadingWish } from './loading-wish.js';

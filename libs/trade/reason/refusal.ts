@@ -13,6 +13,8 @@ export interface Clash {
 export type Refusal =
   | { readonly code: 'release-clashes'; readonly show: string; readonly clash: Clash }
   | { readonly code: 'release-stale' }
+  /** A better plan that the house found earlier. */
+  | { readonly code: 'offer-stale' }
   | { readonly code: 'release-barred' }
   | { readonly code: 'release-says-stop'; readonly stops: number }
   /** Stops of dates, ratings or places are answered by the safety officer alone. */

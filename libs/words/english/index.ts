@@ -5,6 +5,7 @@ import { changes, differences, inputs, more } from './changes.js';
 import { comparisons, factors, parts, stages } from './compared.js';
 import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
+import { improvements } from './improvements.js';
 import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
@@ -33,6 +34,7 @@ export const english: Words = {
   shortages,
   rows,
   places,
+  improvements,
   slots,
   wishes,
   work,

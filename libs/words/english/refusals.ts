@@ -8,6 +8,7 @@ export const refusals: Words['refusals'] = {
   'release-clashes': ({ show, clash }) =>
     `${clash.item} is promised to ${clash.tour} from ${clash.from} to ${clash.to}. ${show} was not released; make the plan again.`,
   'release-stale': () => 'The inputs changed since this draft was made. Make the plan again, then release it.',
+  'offer-stale': () => 'The inputs changed since the shorter list was found; it was not taken in. Plan again to follow them.',
   'release-barred': () => 'A checker does not agree with this plan. It cannot be released, for whatever reason.',
   'release-says-stop': ({ stops }) =>
     `This plan says stop ${stops === 1 ? 'once' : `${stops} times`}. Who releases it says why; the reason is printed on every sheet.`,

@@ -10,6 +10,7 @@ import type {
   FactorCause,
   Finding,
   FindingOf,
+  ImprovementFact,
   InputChange,
   InputPart,
   KeptBack,
@@ -58,6 +59,8 @@ export interface Words {
   readonly rows: Table<RowChoiceFact>;
   /** Why a box or a cart stands where it does. */
   readonly places: Table<PlaceReason>;
+  /** What came of looking for a shorter list of box moves. */
+  readonly improvements: Table<ImprovementFact>;
   readonly slots: Table<SlotFinding>;
   readonly wishes: Table<LoadingWish>;
   readonly work: Table<WorkFinding>;

@@ -11,7 +11,7 @@ import { versionsOf } from '../snapshot/input-versions.js';
 import { JOB_HANDLERS, type JobHandler, type Saved } from './job-handler.js';
 import { type JobAnswer, type JobRefusal, jobTopic } from './jobs.js';
 import type { Solved } from '../solve/planning-task.js';
-import { JobRow } from './rows.js';
+import { JobRow, rankOf, rankSql } from './rows.js';
 import { SOLVERS, type Solvers, slots } from '../solve/solver-pool.js';
 
 /** A worker says this often that it lives, and is taken for dead after so long without a word. */
@@ -43,7 +43,7 @@ interface Running {
 }
 
 /**
- * Takes jobs from the table while it lives, as many at once as there are solver threads, urgent ones first. It holds a lease on each and renews it; a
+ * Takes jobs from the table while it lives, as many at once as there are solver threads, in the order of `rankOf`. It holds a lease on each and renews it; a
  * job whose lease ran out is taken by whoever looks next. Only the latest attempt may save: however often a job is taken, it has one effect.
  */
 @Injectable()
@@ -123,8 +123,8 @@ export class JobRunner implements OnApplicationShutdown {
       if (!job) return;
       this.run(job);
     }
-    const patient = [...this.running.values()].find((each) => !each.job.urgent);
-    if (patient && (await this.urgentWaits())) end(patient, 'yield');
+    const [patient] = [...this.running.values()].sort((a, b) => rankOf(b.job) - rankOf(a.job));
+    if (patient && (await this.waitsBefore(patient.job))) end(patient, 'yield');
   }
 
   private async take(): Promise<JobRow | undefined> {
@@ -132,7 +132,7 @@ export class JobRunner implements OnApplicationShutdown {
       `UPDATE job SET state = 'running', attempt = attempt + 1, progress = 0, started_at = coalesce(started_at, clock_timestamp()),
          lease_until = clock_timestamp() + $1 * interval '1 second'
        WHERE id = (SELECT id FROM job WHERE state = 'waiting' OR (state = 'running' AND lease_until < clock_timestamp())
-                   ORDER BY urgent DESC, number FOR UPDATE SKIP LOCKED LIMIT 1)
+                   ORDER BY ${rankSql}, number FOR UPDATE SKIP LOCKED LIMIT 1)
        RETURNING id`,
       [leaseSeconds],
     );
@@ -151,8 +151,10 @@ export class JobRunner implements OnApplicationShutdown {
     );
   }
 
-  private async urgentWaits(): Promise<boolean> {
-    const rows = await this.dataSource.query<unknown[]>(`SELECT 1 FROM job WHERE state = 'waiting' AND urgent LIMIT 1`);
+  private async waitsBefore(job: JobRow): Promise<boolean> {
+    const rows = await this.dataSource.query<unknown[]>(`SELECT 1 FROM job WHERE state = 'waiting' AND ${rankSql} < $1 LIMIT 1`, [
+      rankOf(job),
+    ]);
     return rows.length > 0;
   }
 

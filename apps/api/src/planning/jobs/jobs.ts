@@ -85,6 +85,16 @@ export class Jobs {
     return manager.getRepository(JobRow).findOneBy({ kind, tourId, showId, state: In(['waiting', 'running']) });
   }
 
+  /** Ends those of a kind for a show that are not over yet, inside the caller's transaction: something newer took their place. */
+  async overtake(manager: EntityManager, kind: JobKind, tourId: string, showId: string): Promise<void> {
+    const answer: JobAnswer = refuse({ code: 'overtaken', sentence: 'A newer plan took its place.' });
+    await manager.query(
+      `UPDATE job SET state = 'cancelled', error_code = 'overtaken', answer = $4, lease_until = NULL, ended_at = clock_timestamp()
+       WHERE kind = $1 AND tour_id = $2 AND show_id = $3 AND state IN ('waiting', 'running')`,
+      [kind, tourId, showId, canonicalJson(answer)],
+    );
+  }
+
   /** The newest of a kind for a show. */
   async latest(kind: JobKind, tourId: string, showId: string): Promise<JobRow | null> {
     return this.dataSource.getRepository(JobRow).findOne({ where: { kind, tourId, showId }, order: { number: 'DESC' } });

@@ -1,14 +1,14 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import type { Author } from '../../platform/sign-in/person.js';
 
-export const jobKinds = ['make', 'swap', 'loading', 'search'] as const;
+export const jobKinds = ['make', 'swap', 'loading', 'search', 'improve'] as const;
 export type JobKind = (typeof jobKinds)[number];
 
 export type JobState = 'waiting' | 'running' | 'done' | 'refused' | 'failed' | 'cancelled';
 
 /** One piece of planning that somebody asked for, from the press of the button to its answer. */
 @Entity('job')
-@Check('job_kind_known', `kind IN ('make', 'swap', 'loading', 'search')`)
+@Check('job_kind_known', `kind IN ('make', 'swap', 'loading', 'search', 'improve')`)
 @Check('job_state_known', `state IN ('waiting', 'running', 'done', 'refused', 'failed', 'cancelled')`)
 @Check('job_lease_while_running', `(state = 'running') = (lease_until IS NOT NULL)`)
 @Check('job_ended_when_over', `(state IN ('waiting', 'running')) = (ended_at IS NULL)`)
@@ -83,6 +83,10 @@ export class JobRow {
   @Column('timestamptz', { name: 'ended_at', nullable: true })
   endedAt: Date | null;
 }
+
+/** Whose turn comes first, the lowest: what somebody waits for, what somebody asked for, what the house looks for by itself. */
+export const rankSql = `(CASE WHEN urgent THEN 0 WHEN kind = 'improve' THEN 2 ELSE 1 END)`;
+export const rankOf = ({ urgent, kind }: Pick<JobRow, 'urgent' | 'kind'>): number => (urgent ? 0 : kind === 'improve' ? 2 : 1);
 
 export const isOver = ({ state }: Pick<JobRow, 'state'>): boolean => state !== 'waiting' && state !== 'running';
 

@@ -1,5 +1,5 @@
 import { canonicalJson } from '#kernel';
-import { type PackPlan, changedInputs, moveKey, rowKey, tickText } from '#pack-plan';
+import { type PackPlan, changedInputs, isOpen, moveKey, rowKey, tickText } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 
 /** A plan on its way from a thread to the database: written out there, so that nobody else has to. */
@@ -15,6 +15,13 @@ export interface MadePlan {
   readonly standing: readonly string[];
   /** What ended the work on it; null where the engines do not say. */
   readonly stoppedBy: string | null;
+  /** The box moves where nobody knows whether there is a shorter list, and below how many there is none; null where it is proved. */
+  readonly open: OpenMoves | null;
+}
+
+export interface OpenMoves {
+  readonly moves: number;
+  readonly atLeast: number;
 }
 
 /** `file`: as the plan was made from it. `from`: the plan in whose place it comes, whose ticks are kept where they still hold. */
@@ -27,6 +34,7 @@ export function writeOut(plan: PackPlan, file: TourFile, from?: PackPlan): MadeP
     isFresh: changedInputs(plan, file).length === 0,
     standing: from ? unchangedTicks(from, plan) : [],
     stoppedBy: stoppedByOf(plan),
+    open: isOpen(plan) ? { moves: plan.carts.boxMoves, atLeast: plan.carts.bound } : null,
   };
 }
 

@@ -8,12 +8,13 @@ import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import { type InputScope, versionsOf } from '../snapshot/input-versions.js';
 import type { Queryable } from '../snapshot/queryable.js';
 
-/** What somebody waits for, and what is looked for longer. Seconds only cap: what ends the work is the work. */
-export type Effort = 'usual' | 'longer';
+/** What somebody waits for, what is looked for longer, and what goes on behind everything. Seconds only cap: what ends the work is the work. */
+export type Effort = 'usual' | 'longer' | 'background';
 
 const workOf: Record<Effort, Pick<SolveLimits, 'timeLimitSeconds' | 'work' | 'truckWork'>> = {
   usual: { timeLimitSeconds: capSeconds },
   longer: { timeLimitSeconds: 4 * capSeconds, work: 50_000_000, truckWork: 400 },
+  background: { timeLimitSeconds: 4 * capSeconds, work: 100_000_000 },
 };
 
 /** What a thread is given: plain data. */
@@ -25,6 +26,8 @@ export interface TaskInput<Subject> {
   /** Thousandths done, written by the thread. */
   readonly progress: SharedArrayBuffer;
   readonly effort: Effort;
+  /** Units of the search for box moves where the effort is the usual one; null: the engine's own. */
+  readonly usualWork: number | null;
 }
 
 /** What a thread gives back: the answer with the versions and the fingerprint of the inputs that it was made from. */
@@ -48,7 +51,10 @@ let solver: Promise<IntegerProgramSolver> | undefined;
 export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, Inputs, Answer>) {
   yieldToRequests();
   /** `words`: a thread of the pool is given none and speaks English. */
-  return async ({ databaseUrl, subject, known, progress, effort }: TaskInput<Subject>, words: Words = english): Promise<Solved<Answer>> => {
+  return async (
+    { databaseUrl, subject, known, progress, effort, usualWork }: TaskInput<Subject>,
+    words: Words = english,
+  ): Promise<Solved<Answer>> => {
     try {
       const { versions, inputs } = await inSnapshot(databaseUrl, async (db) => {
         const loaded = await parts.load(db, subject);
@@ -61,6 +67,7 @@ export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, 
         now: () => performance.now(),
         integerProgram: await (solver ??= loadIntegerProgramSolver()),
         ...workOf[effort],
+        ...(effort === 'usual' && usualWork !== null ? { work: usualWork } : {}),
         onProgress: (part: number) => void Atomics.store(done, 0, Math.round(1000 * part)),
       };
       const answer = parts.solve(inputs, subject, limits, words);

@@ -68,6 +68,7 @@ export class SolverPool implements Solvers, OnApplicationShutdown {
       subject,
       known: known ?? null,
       effort: effort ?? 'usual',
+      usualWork: this.config.usualWork,
       progress: progress ?? new SharedArrayBuffer(4),
     };
     return threads.run(input, { filename: file, ...(signal ? { signal } : {}) }) as Promise<Solved<Answer>>;

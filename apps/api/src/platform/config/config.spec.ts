@@ -29,6 +29,7 @@ describe('the configuration', () => {
           CARTWRIGHT_LOG_LEVEL: 'debug',
           CARTWRIGHT_LOG_FORMAT: 'lines',
           CARTWRIGHT_METRICS_TOKEN: 'sixteen letters!',
+          CARTWRIGHT_USUAL_WORK: '20000',
           CARTWRIGHT_WORKER_PORT: '4401',
           CARTWRIGHT_REQUIRE_BROWSER: '1',
         },
@@ -49,6 +50,7 @@ describe('the configuration', () => {
       logLevel: 'debug',
       logFormat: 'lines',
       metricsToken: 'sixteen letters!',
+      usualWork: 20_000,
       workerPort: 4401,
       warnings: [],
     });

@@ -98,6 +98,18 @@ export const variables = {
     unset: '`DATABASE_URL` is the owner, and makes the login of the application beside itself',
     shown: withoutPassword,
   }),
+  CARTWRIGHT_USUAL_WORK: variable(
+    text
+      .regex(/^\d{1,9}$/)
+      .transform(Number)
+      .pipe(z.number().int().min(1)),
+    {
+      wanted: 'a whole number from 1 to 999999999',
+      about:
+        'units of the search for box moves that a plan waits for; a list that is not proved then is looked at further in the background',
+      unset: '5000000',
+    },
+  ),
   CARTWRIGHT_WORKER_PORT: variable(port, {
     wanted: portWanted,
     about: 'where the worker answers `/healthz`, `/readyz` and `/metrics`',
@@ -131,6 +143,8 @@ export interface Config {
   readonly logFormat: (typeof logFormats)[number];
   /** Bearer token for the metrics; null: this machine only. */
   readonly metricsToken: string | null;
+  /** Units of the search for box moves that a plan waits for; null: the engine's own. */
+  readonly usualWork: number | null;
 }
 
 /** What the environment says, before there is a database. */
@@ -168,6 +182,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     logLevel: values.CARTWRIGHT_LOG_LEVEL ?? (atTerminal ? 'warn' : 'info'),
     logFormat: values.CARTWRIGHT_LOG_FORMAT ?? (atTerminal ? 'lines' : 'json'),
     metricsToken: values.CARTWRIGHT_METRICS_TOKEN ?? null,
+    usualWork: values.CARTWRIGHT_USUAL_WORK ?? null,
     workerPort: values.CARTWRIGHT_WORKER_PORT ?? null,
     warnings: unknownNames(environment),
   };

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { z } from 'zod';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
+import { today } from '../../platform/today.js';
 import { Choice, Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { day, figure } from '../../ui/typed.js';
 
@@ -36,8 +37,8 @@ const typedQuestion = z.object({
 });
 
 function DayForm({ shows }: { shows: readonly ShowOfTour[] }) {
-  const [today] = useState(() => new Date().toISOString().slice(0, 10));
-  const form = useTypedForm(typedQuestion, { show: '0', from: today, days: '3' });
+  const [first] = useState(today);
+  const form = useTypedForm(typedQuestion, { show: '0', from: first, days: '3' });
   const find = useMutation({
     mutationFn: async ({ show, from, days }: z.output<typeof typedQuestion>) => {
       const { tourId, showId } = shows[Number(show)] ?? { tourId: '', showId: '' };

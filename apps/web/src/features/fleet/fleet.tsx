@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
+import { today } from '../../platform/today.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -17,8 +18,6 @@ const calendarQuery = graphql(`
 const remediesQuery = graphql(
   `query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }`,
 );
-
-const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** The boxes of the house over the days to come: free, promised, out, short; what would free one; holds. */
 export function Fleet({ me }: { me: Person }) {

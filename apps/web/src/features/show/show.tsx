@@ -17,6 +17,7 @@ import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
 import { HardwarePart } from './hardware-part.js';
+import { Improvement } from './improvement.js';
 import { LetAllGo } from '../truck/let-all-go.js';
 import { LongerSearch } from './longer-search.js';
 import { SwapBox } from './swap-box.js';
@@ -182,6 +183,13 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         </p>
       )}
       <Changes data={data} />
+      <Improvement
+        key={shown.id}
+        planId={shown.id}
+        replaces={data.draft !== null && shown !== data.draft}
+        mayTake={me.role !== 'safety'}
+        onDraft={() => onDraft(true)}
+      />
       <HangParts planId={shown.id} hangs={shown.hangs} base={base} />
       <CartsPart planId={shown.id} base={base} />
       {me.role !== 'safety' && <SwapBox planId={shown.id} base={base} onDraft={onDraft} />}

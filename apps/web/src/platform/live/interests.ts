@@ -27,6 +27,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'hardware-models': () => ({ now: ['catalogue'] }),
   holds: () => ({ now: ['booking'] }),
   'house-rules': () => ({ now: ['catalogue'] }),
+  improvement: () => ({ now: ['planning'] }),
   item: ([, id]) => ({ now: [`item/${id}`, 'booking'], later: ['catalogue'] }),
   items: () => ({ now: ['register'] }),
   me: () => ({ now: ['people'] }),

@@ -1,5 +1,8 @@
 import { Check, Column, Entity, Exclusion, ForeignKey, Index, PrimaryColumn, Unique } from 'typeorm';
-import { type PackPlan, type TickKey, wholePlan } from '#pack-plan';
+import { type EarlierPlan, type PackPlan, type TickKey, wholePlan } from '#pack-plan';
+import type { ImprovementFact } from '#trade';
+
+const wholeIfAny = (plan: EarlierPlan | null): PackPlan | null => plan && wholePlan(plan);
 
 @Entity('pack_plan')
 @Unique('pack_plan_revision_unique', ['tourId', 'showId', 'revision'])
@@ -113,6 +116,24 @@ export class CartCheckRow {
 
   @Column('uuid', { name: 'checked_by_id', nullable: true })
   checkedById: string | null;
+}
+
+/** What longer work on a plan came to; `better` is offered, and nobody's until somebody takes it in. */
+@Entity('plan_improvement')
+@Check('plan_improvement_better_where_shorter', `(fact ->> 'code' = 'shorter') = (better IS NOT NULL)`)
+export class PlanImprovementRow {
+  @PrimaryColumn('uuid', { name: 'plan_id', primaryKeyConstraintName: 'plan_improvement_pkey' })
+  @ForeignKey(() => PackPlanRow, { name: 'plan_improvement_plan_fkey', onDelete: 'CASCADE' })
+  planId: string;
+
+  @Column('jsonb')
+  fact: ImprovementFact;
+
+  @Column('jsonb', { nullable: true, transformer: { from: wholeIfAny, to: (plan: PackPlan | null) => plan } })
+  better: PackPlan | null;
+
+  @Column('timestamptz', { name: 'found_at' })
+  foundAt: Date;
 }
 
 /** A row of a truck, a step of a lift sequence or a box move that somebody has ticked off: its key part by part (tick-key.ts). */
