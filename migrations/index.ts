@@ -1,3 +1,4 @@
+import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
 import { KeepWholeRevisions20261126113000 } from './20261126113000-keep-whole-revisions.js';
 import { AddPlanParts20261126011500 } from './20261126011500-add-plan-parts.js';
@@ -41,4 +42,5 @@ export const migrations = [
   AddCorrectionReason20261126112800,
   KeepWholeRevisions20261126113000,
   CreatePlanImprovement20261126123700,
+  KeepPeople20261126115600,
 ];

@@ -15,13 +15,23 @@ import * as types from './graphql.js';
  * Learn more about it here: https://the-guild.dev/graphql/codegen/plugins/presets/preset-client#reducing-bundle-size
  */
 type Documents = {
-    "query Me { me { id name role } }": typeof types.MeDocument,
+    "query Me { me { id name role mustChange } }": typeof types.MeDocument,
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
-    "query People { people { id name email role } }": typeof types.PeopleDocument,
+    "query People { people { id name email role state sessions proposedBy } }": typeof types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": typeof types.RenamePersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": typeof types.RenamePersonDocument,
+    "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }": typeof types.RenewPasswordDocument,
+    "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }": typeof types.DisablePersonDocument,
+    "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": typeof types.EnablePersonDocument,
+    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": typeof types.ChangeRoleDocument,
+    "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": typeof types.ProposeOfficerDocument,
+    "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }": typeof types.AnswerProposalDocument,
+    "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": typeof types.RemovePersonDocument,
+    "query Sessions { sessions { id openedAt seenAt address device isThis } }": typeof types.SessionsDocument,
+    "mutation EndSessions($id: ID) { endSessions(id: $id) }": typeof types.EndSessionsDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
+    "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": typeof types.FirstPasswordDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
@@ -104,13 +114,23 @@ type Documents = {
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
 };
 const documents: Documents = {
-    "query Me { me { id name role } }": types.MeDocument,
+    "query Me { me { id name role mustChange } }": types.MeDocument,
     "mutation SignOut { signOut }": types.SignOutDocument,
-    "query People { people { id name email role } }": types.PeopleDocument,
+    "query People { people { id name email role state sessions proposedBy } }": types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": types.RenamePersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": types.RenamePersonDocument,
+    "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }": types.RenewPasswordDocument,
+    "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }": types.DisablePersonDocument,
+    "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": types.EnablePersonDocument,
+    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": types.ChangeRoleDocument,
+    "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": types.ProposeOfficerDocument,
+    "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }": types.AnswerProposalDocument,
+    "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": types.RemovePersonDocument,
+    "query Sessions { sessions { id openedAt seenAt address device isThis } }": types.SessionsDocument,
+    "mutation EndSessions($id: ID) { endSessions(id: $id) }": types.EndSessionsDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
+    "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": types.FirstPasswordDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
@@ -196,7 +216,7 @@ const documents: Documents = {
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Me { me { id name role } }"): typeof import('./graphql.js').MeDocument;
+export function graphql(source: "query Me { me { id name role mustChange } }"): typeof import('./graphql.js').MeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -204,7 +224,7 @@ export function graphql(source: "mutation SignOut { signOut }"): typeof import('
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query People { people { id name email role } }"): typeof import('./graphql.js').PeopleDocument;
+export function graphql(source: "query People { people { id name email role state sessions proposedBy } }"): typeof import('./graphql.js').PeopleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -212,15 +232,55 @@ export function graphql(source: "mutation AddPerson($person: PersonInput!) { add
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }"): typeof import('./graphql.js').RenamePersonDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }"): typeof import('./graphql.js').ChangePasswordDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }"): typeof import('./graphql.js').RenamePersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }"): typeof import('./graphql.js').RenewPasswordDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }"): typeof import('./graphql.js').DisablePersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }"): typeof import('./graphql.js').EnablePersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }"): typeof import('./graphql.js').ChangeRoleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }"): typeof import('./graphql.js').ProposeOfficerDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }"): typeof import('./graphql.js').AnswerProposalDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RemovePerson($id: ID!) { removePerson(id: $id) }"): typeof import('./graphql.js').RemovePersonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Sessions { sessions { id openedAt seenAt address device isThis } }"): typeof import('./graphql.js').SessionsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation EndSessions($id: ID) { endSessions(id: $id) }"): typeof import('./graphql.js').EndSessionsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').SignInDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }"): typeof import('./graphql.js').FirstPasswordDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

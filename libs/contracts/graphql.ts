@@ -29,15 +29,16 @@ export type HoldInput = {
 export type PersonInput = {
   email: string;
   name: string;
+  /** Lets in once, within a day, to choose the own one. */
   password: string;
-  /** warehouse, system or safety */
+  /** warehouse or system; a safety officer is proposed, and accepted by one */
   role: string;
 };
 
 export type MeQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type MeQuery = { me: { id: string, name: string, role: string } | null };
+export type MeQuery = { me: { id: string, name: string, role: string, mustChange: boolean } | null };
 
 export type SignOutMutationVariables = Exact<{ [key: string]: never; }>;
 
@@ -47,7 +48,7 @@ export type SignOutMutation = { signOut: boolean };
 export type PeopleQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type PeopleQuery = { people: Array<{ id: string, name: string, email: string, role: string }> };
+export type PeopleQuery = { people: Array<{ id: string, name: string, email: string, role: string, state: string, sessions: number, proposedBy: string | null }> };
 
 export type AddPersonMutationVariables = Exact<{
   person: PersonInput;
@@ -55,6 +56,14 @@ export type AddPersonMutationVariables = Exact<{
 
 
 export type AddPersonMutation = { addPerson: { id: string } };
+
+export type ChangePasswordMutationVariables = Exact<{
+  old: string;
+  next: string;
+}>;
+
+
+export type ChangePasswordMutation = { changePassword: boolean };
 
 export type RenamePersonMutationVariables = Exact<{
   id: string | number;
@@ -64,13 +73,69 @@ export type RenamePersonMutationVariables = Exact<{
 
 export type RenamePersonMutation = { renamePerson: { id: string, name: string } };
 
-export type ChangePasswordMutationVariables = Exact<{
-  old: string;
-  next: string;
+export type RenewPasswordMutationVariables = Exact<{
+  id: string | number;
+  password: string;
 }>;
 
 
-export type ChangePasswordMutation = { changePassword: boolean };
+export type RenewPasswordMutation = { renewPassword: boolean };
+
+export type DisablePersonMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type DisablePersonMutation = { disablePerson: boolean };
+
+export type EnablePersonMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type EnablePersonMutation = { enablePerson: boolean };
+
+export type ChangeRoleMutationVariables = Exact<{
+  id: string | number;
+  role: string;
+}>;
+
+
+export type ChangeRoleMutation = { changeRole: boolean };
+
+export type ProposeOfficerMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type ProposeOfficerMutation = { proposeOfficer: boolean };
+
+export type AnswerProposalMutationVariables = Exact<{
+  id: string | number;
+  accept: boolean;
+}>;
+
+
+export type AnswerProposalMutation = { answerProposal: boolean };
+
+export type RemovePersonMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type RemovePersonMutation = { removePerson: boolean };
+
+export type SessionsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type SessionsQuery = { sessions: Array<{ id: string, openedAt: unknown, seenAt: unknown, address: string, device: string, isThis: boolean }> };
+
+export type EndSessionsMutationVariables = Exact<{
+  id?: string | number | null | undefined;
+}>;
+
+
+export type EndSessionsMutation = { endSessions: boolean };
 
 export type SignInMutationVariables = Exact<{
   email: string;
@@ -82,6 +147,13 @@ export type SignInMutation = { signIn:
     | { __typename: 'Account', id: string }
     | { __typename: 'SignInRefusal', sentence: string }
    };
+
+export type FirstPasswordMutationVariables = Exact<{
+  next: string;
+}>;
+
+
+export type FirstPasswordMutation = { changePassword: boolean };
 
 export type WorkListQueryVariables = Exact<{
   planId: string | number;
@@ -789,9 +861,10 @@ export const MeDocument = new TypedDocumentString(`
     id
     name
     role
+    mustChange
   }
 }
-    `, {"hash":"sha256:ca180b17287fb910697e2d16239d48eb689d6f9f27a426d0edd6f2b8bac9242a"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
+    `, {"hash":"sha256:474e55962be35345a707bb41cf9bdab76115e52e40d19e865a3992666df70e3a"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
 export const SignOutDocument = new TypedDocumentString(`
     mutation SignOut {
   signOut
@@ -804,9 +877,12 @@ export const PeopleDocument = new TypedDocumentString(`
     name
     email
     role
+    state
+    sessions
+    proposedBy
   }
 }
-    `, {"hash":"sha256:345a601f52c3fab9ab7d9689c897e8c2c4bbc1ba40670d687217f3a9a06e3cd7"}) as unknown as TypedDocumentString<PeopleQuery, PeopleQueryVariables>;
+    `, {"hash":"sha256:f477bac87163e09aa9b8d872f404a7d5776169f652d29b93b3af39acf610e7dc"}) as unknown as TypedDocumentString<PeopleQuery, PeopleQueryVariables>;
 export const AddPersonDocument = new TypedDocumentString(`
     mutation AddPerson($person: PersonInput!) {
   addPerson(person: $person) {
@@ -814,6 +890,11 @@ export const AddPersonDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25"}) as unknown as TypedDocumentString<AddPersonMutation, AddPersonMutationVariables>;
+export const ChangePasswordDocument = new TypedDocumentString(`
+    mutation ChangePassword($old: String!, $next: String!) {
+  changePassword(old: $old, next: $next)
+}
+    `, {"hash":"sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4"}) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
 export const RenamePersonDocument = new TypedDocumentString(`
     mutation RenamePerson($id: ID!, $name: String!) {
   renamePerson(id: $id, name: $name) {
@@ -822,11 +903,58 @@ export const RenamePersonDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2"}) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
-export const ChangePasswordDocument = new TypedDocumentString(`
-    mutation ChangePassword($old: String!, $next: String!) {
-  changePassword(old: $old, next: $next)
+export const RenewPasswordDocument = new TypedDocumentString(`
+    mutation RenewPassword($id: ID!, $password: String!) {
+  renewPassword(id: $id, password: $password)
 }
-    `, {"hash":"sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4"}) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
+    `, {"hash":"sha256:36d29b3ee920f4ccd394c961fd4dc15d28808b3b4dc3a1549eaf00e69d15989d"}) as unknown as TypedDocumentString<RenewPasswordMutation, RenewPasswordMutationVariables>;
+export const DisablePersonDocument = new TypedDocumentString(`
+    mutation DisablePerson($id: ID!) {
+  disablePerson(id: $id)
+}
+    `, {"hash":"sha256:eb9432c935dfa6c5957cf5aa1e87e732f3ca3ad14848c27f91414b20963ab13c"}) as unknown as TypedDocumentString<DisablePersonMutation, DisablePersonMutationVariables>;
+export const EnablePersonDocument = new TypedDocumentString(`
+    mutation EnablePerson($id: ID!) {
+  enablePerson(id: $id)
+}
+    `, {"hash":"sha256:282d6af438bba31fb9f788acb0bc3fcf101591ede3385e16416a74f1f3a15053"}) as unknown as TypedDocumentString<EnablePersonMutation, EnablePersonMutationVariables>;
+export const ChangeRoleDocument = new TypedDocumentString(`
+    mutation ChangeRole($id: ID!, $role: String!) {
+  changeRole(id: $id, role: $role)
+}
+    `, {"hash":"sha256:35ceeb6e5622f7e06e66721a10e08f78bb5523e1327dfbea41cb162c42c56cd6"}) as unknown as TypedDocumentString<ChangeRoleMutation, ChangeRoleMutationVariables>;
+export const ProposeOfficerDocument = new TypedDocumentString(`
+    mutation ProposeOfficer($id: ID!) {
+  proposeOfficer(id: $id)
+}
+    `, {"hash":"sha256:7003b4c1034684e7ae67eae5761be21005121330635fa8c114a47f409925981c"}) as unknown as TypedDocumentString<ProposeOfficerMutation, ProposeOfficerMutationVariables>;
+export const AnswerProposalDocument = new TypedDocumentString(`
+    mutation AnswerProposal($id: ID!, $accept: Boolean!) {
+  answerProposal(id: $id, accept: $accept)
+}
+    `, {"hash":"sha256:894d03fa086626db3b1ac0a1fdc47026da4eb5cad7ce29d438eddfe7eaf3413c"}) as unknown as TypedDocumentString<AnswerProposalMutation, AnswerProposalMutationVariables>;
+export const RemovePersonDocument = new TypedDocumentString(`
+    mutation RemovePerson($id: ID!) {
+  removePerson(id: $id)
+}
+    `, {"hash":"sha256:9077e85caadadf2431b4777d2cb9769d367fffa05ac597fbdfa6e56999b60558"}) as unknown as TypedDocumentString<RemovePersonMutation, RemovePersonMutationVariables>;
+export const SessionsDocument = new TypedDocumentString(`
+    query Sessions {
+  sessions {
+    id
+    openedAt
+    seenAt
+    address
+    device
+    isThis
+  }
+}
+    `, {"hash":"sha256:b5909854e7dd79e7333749dc71bd50d65dbd1bc82c76e6841b25b5096a76b54b"}) as unknown as TypedDocumentString<SessionsQuery, SessionsQueryVariables>;
+export const EndSessionsDocument = new TypedDocumentString(`
+    mutation EndSessions($id: ID) {
+  endSessions(id: $id)
+}
+    `, {"hash":"sha256:1c81fad18d0486bbb96e6b82241d69fea94227f3074a9f39eef6fdb3ae3aef4b"}) as unknown as TypedDocumentString<EndSessionsMutation, EndSessionsMutationVariables>;
 export const SignInDocument = new TypedDocumentString(`
     mutation SignIn($email: String!, $password: String!) {
   signIn(email: $email, password: $password) {
@@ -840,6 +968,11 @@ export const SignInDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b"}) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
+export const FirstPasswordDocument = new TypedDocumentString(`
+    mutation FirstPassword($next: String!) {
+  changePassword(old: "", next: $next)
+}
+    `, {"hash":"sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834"}) as unknown as TypedDocumentString<FirstPasswordMutation, FirstPasswordMutationVariables>;
 export const WorkListDocument = new TypedDocumentString(`
     query WorkList($planId: ID!) {
   workList(planId: $planId)

@@ -131,6 +131,10 @@ async function signIn(address: string, role: Role): Promise<Agent> {
   const { email } = demoPeople.find((each) => each.role === role)!;
   const reply = await postListed(address, 'SignIn', { email, password: passwordOf(role) });
   const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0]!;
+  return agentOf(address, cookie);
+}
+
+export function agentOf(address: string, cookie: string): Agent {
   return {
     cookie,
     graphql: async (query, variables, headers) => (await post(address, cookie, query, variables, headers)).json() as never,

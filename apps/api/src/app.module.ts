@@ -7,6 +7,8 @@ import type { Logger } from 'pino';
 import { type Words, english } from '#words';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
+import { PeopleService } from './features/account/people.service.js';
+import { SignInService } from './features/account/sign-in.service.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionQuery } from './features/attention/attention.query.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
@@ -90,7 +92,9 @@ export interface AppOptions {
 
 /** The table of contents: what each feature brings. */
 const features = [
+  SignInService,
   AccountService,
+  PeopleService,
   AccountResolver,
   KitReader,
   ItemDates,

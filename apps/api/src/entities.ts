@@ -8,12 +8,14 @@ import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
 import { JobRow } from './planning/jobs/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { RequestRow } from './platform/request-once/rows.js';
-import { AccountRow, SessionRow } from './platform/sign-in/rows.js';
+import { AccountRow, OfficerProposalRow, SessionRow, SignInTryRow } from './platform/sign-in/rows.js';
 
 /** Every table's row class. */
 export const entities = [
   AccountRow,
   SessionRow,
+  SignInTryRow,
+  OfficerProposalRow,
   RequestRow,
   EventRow,
   ModelRow,

@@ -15,9 +15,12 @@ try {
   await app.init();
   const logger = new Logger('start');
   for (const warning of [...settings.warnings, ...warnings]) logger.warn(warning);
-  const { firstPerson } = settings;
-  if (firstPerson && (await app.get(AccountService).addFirst(firstPerson.email, firstPerson.password)))
-    logger.log('The first person may sign in.');
+  const accounts = app.get(AccountService);
+  const { firstPerson, firstOfficer } = settings;
+  if (firstPerson && (await accounts.addFirst('system', firstPerson.email, firstPerson.password)))
+    logger.log('The first person may sign in, and chooses a password of their own.');
+  if (firstOfficer && (await accounts.addFirst('safety', firstOfficer.email, firstOfficer.password)))
+    logger.log('The first safety officer may sign in, and chooses a password of their own.');
   app.get(JobRunner).start();
   await app.listen(settings.port, settings.host);
   logger.log(`Listening on ${settings.host}, port ${settings.port}.`);

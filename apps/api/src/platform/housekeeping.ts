@@ -1,5 +1,7 @@
 import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import { ChangeLog } from './live/change-log.js';
+import { SessionStore } from './sign-in/session-store.js';
+import { SignInTries } from './sign-in/tries.js';
 import { RequestLog } from './request-once/request-log.js';
 
 const everyMs = 3_600_000;
@@ -15,6 +17,8 @@ export class Housekeeping implements OnApplicationBootstrap, OnApplicationShutdo
   constructor(
     private readonly requests: RequestLog,
     private readonly changes: ChangeLog,
+    private readonly sessions: SessionStore,
+    private readonly tries: SignInTries,
   ) {}
 
   onApplicationBootstrap(): void {
@@ -28,10 +32,12 @@ export class Housekeeping implements OnApplicationBootstrap, OnApplicationShutdo
   }
 
   /** Gives the numbers of rows removed. */
-  async once(): Promise<{ requests: number; changes: number }> {
+  async once(): Promise<{ requests: number; changes: number; sessions: number; tries: number }> {
     return {
       requests: await untilNone(() => this.requests.forget()),
       changes: await untilNone(() => this.changes.forget()),
+      sessions: await untilNone(() => this.sessions.forget()),
+      tries: await untilNone(() => this.tries.forget()),
     };
   }
 }

@@ -17,6 +17,7 @@ import { RequestLog } from './request-once/request-log.js';
 import { RequestController } from './request-once/request.controller.js';
 import { RequestOnce } from './request-once/request-once.interceptor.js';
 import { SessionStore } from './sign-in/session-store.js';
+import { SignInTries } from './sign-in/tries.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
 import { WORDS } from './config/words.js';
 
@@ -35,6 +36,7 @@ export class PlatformModule {
         { provide: WORDS, useValue: words },
         UnitOfWork,
         SessionStore,
+        SignInTries,
         JobLog,
         Metrics,
         ReadinessCheck,
@@ -46,7 +48,7 @@ export class PlatformModule {
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
       ],
-      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, ChangeFeed, JobLog, Metrics, ReadinessCheck],
+      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, SignInTries, ChangeFeed, JobLog, Metrics, ReadinessCheck],
     };
   }
 }

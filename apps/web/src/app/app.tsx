@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { type ComponentType, type LazyExoticComponent, Suspense, lazy, useEffect } from 'react';
 import { Route, Routes, useLocation } from 'react-router';
 import { graphql } from '#contracts';
-import { SignIn } from '../features/account/sign-in.js';
+import { FirstPassword, SignIn } from '../features/account/sign-in.js';
 import { Today } from '../features/today/today.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
@@ -42,7 +42,7 @@ const Import = screen(async () => ({ default: (await import('../features/transfe
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
 
-const meQuery = graphql(`query Me { me { id name role } }`);
+const meQuery = graphql(`query Me { me { id name role mustChange } }`);
 
 export function App() {
   const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery), staleTime: 0 });
@@ -63,6 +63,12 @@ export function App() {
     return (
       <div className="sheet">
         <SignIn offline={me.isError ? me.error : undefined} />
+      </div>
+    );
+  if (me.data.me.mustChange)
+    return (
+      <div className="sheet">
+        <FirstPassword />
       </div>
     );
   return <SignedInApp person={me.data.me} printing={printing} />;

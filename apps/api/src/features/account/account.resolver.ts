@@ -1,29 +1,29 @@
 import { Inject } from '@nestjs/common';
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
-import { CLOCK, CONFIG, type Clock, type Config } from '../../platform/config/config.js';
-import { checkPassword } from '../../platform/sign-in/password.js';
-import { AccountRow } from '../../platform/sign-in/rows.js';
+import { CONFIG, type Config } from '../../platform/config/config.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
+import { Allow, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { AccountService } from './account.service.js';
-import { Account, PersonInput, SignInRefusal, SignInResult } from './account.types.js';
+import { Account, PersonInput, PersonOnFile, SessionView, type SignInRefusal, SignInResult } from './account.types.js';
+import { PeopleService } from './people.service.js';
+import { SignInService } from './sign-in.service.js';
 
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
+const mustWait: SignInRefusal = { sentence: 'Too many tries. Wait a minute, then try again.' };
+const id = { type: () => ID };
 
 @Resolver(() => Account)
 export class AccountResolver {
-  /** Failed tries by email: five in a minute, then a minute's rest. */
-  private readonly failures = new Map<string, { count: number; since: number }>();
-
   constructor(
     private readonly dataSource: DataSource,
-    private readonly sessions: SessionStore,
+    private readonly sessionStore: SessionStore,
+    private readonly signIns: SignInService,
     private readonly accounts: AccountService,
+    private readonly keeping: PeopleService,
     @Inject(CONFIG) private readonly config: Config,
-    @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
   @Open()
@@ -37,33 +37,39 @@ export class AccountResolver {
   async signIn(
     @Args('email') email: string,
     @Args('password') password: string,
-    @Http() { res }: RequestContext,
+    @Http() { req, res }: RequestContext,
   ): Promise<Account | SignInRefusal> {
-    const key = email.trim().toLowerCase().slice(0, 200);
-    if (this.mustWait(key)) return { sentence: 'Too many tries. Wait a minute, then try again.' };
-    const account = await this.dataSource.getRepository(AccountRow).findOneBy({ email: key });
-    if (!account || password.length > 500 || !(await checkPassword(password, account.passwordHash))) {
-      this.countFailure(key);
-      return wrong;
-    }
-    this.failures.delete(key);
-    const { token, expiresAt } = await this.sessions.open(account.id);
-    setSessionCookie(res, token, expiresAt, this.config.secureCookies);
-    return { id: account.id, name: account.name, email: account.email, role: account.role };
+    const outcome = await this.signIns.signIn(email, password, req);
+    if (outcome.is !== 'in') return outcome.is === 'wrong' ? wrong : mustWait;
+    setSessionCookie(res, outcome.token, outcome.expiresAt, this.config.secureCookies);
+    return outcome.account;
   }
 
   @Open()
   @Mutation(() => Boolean)
   async signOut(@Http() { req, res }: RequestContext): Promise<boolean> {
-    await this.sessions.close(req);
-    clearSessionCookie(res);
+    await this.sessionStore.close(req);
+    clearSessionCookie(res, this.config.secureCookies);
     return true;
   }
 
-  @Query(() => [Account], { description: 'Everybody who may sign in.' })
-  async people(): Promise<Account[]> {
-    const rows = await this.dataSource.getRepository(AccountRow).find({ order: { name: 'ASC' } });
-    return rows.map(({ id, name, email, role }) => ({ id, name, email, role }));
+  @Mutation(() => Boolean, { description: 'Ends one own session, or all but the one that asks.' })
+  async endSessions(@Args('id', { ...id, nullable: true }) one: string | null, @Me() me: SignedIn): Promise<boolean> {
+    const open = await this.sessionStore.ofPerson(me.id);
+    for (const each of open)
+      if (one === null ? each.id !== me.sessionId : each.id === one) await this.sessionStore.end(this.dataSource.manager, me.id, each.id);
+    return true;
+  }
+
+  @Query(() => [SessionView], { description: 'Where the one who asks is signed in.' })
+  async sessions(@Me() me: SignedIn): Promise<SessionView[]> {
+    const open = await this.sessionStore.ofPerson(me.id);
+    return open.map((each) => ({ ...each, isThis: each.id === me.sessionId }));
+  }
+
+  @Query(() => [PersonOnFile], { description: 'Everybody on file.' })
+  people(): Promise<PersonOnFile[]> {
+    return this.keeping.people();
   }
 
   @Allow('system')
@@ -74,26 +80,68 @@ export class AccountResolver {
 
   @Allow('system')
   @Mutation(() => Account, { description: 'Calls a person otherwise from now on; what is on record stays as it was written.' })
-  renamePerson(@Args('id', { type: () => ID }) id: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
-    return this.accounts.rename(id, name, me);
+  renamePerson(@Args('id', id) person: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
+    return this.accounts.rename(person, name, me);
   }
 
-  @Mutation(() => Boolean, { description: 'Changes the own password; every other session of this person ends.' })
-  async changePassword(@Args('old') old: string, @Args('next') next: string, @Me() me: SignedIn): Promise<boolean> {
-    await this.accounts.changePassword(me, old, next);
+  @BeforeOwnPassword()
+  @Mutation(() => Boolean, { description: 'Changes the own password; every session of this person ends.' })
+  async changePassword(
+    @Args('old') old: string,
+    @Args('next') next: string,
+    @Me() me: SignedIn,
+    @Http() { req }: RequestContext,
+  ): Promise<boolean> {
+    await this.accounts.changePassword(me, old, next, req);
     return true;
   }
 
-  private mustWait(key: string): boolean {
-    const failure = this.failures.get(key);
-    if (!failure) return false;
-    if (this.clock.now().getTime() - failure.since > 60_000) this.failures.delete(key);
-    return (this.failures.get(key)?.count ?? 0) >= 5;
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'Gives another person a password that lets in once, within a day; their sessions end.' })
+  async renewPassword(@Args('id', id) person: string, @Args('password') password: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.renewPassword(person, password, me);
+    return true;
   }
 
-  private countFailure(key: string): void {
-    const failure = this.failures.get(key) ?? { count: 0, since: this.clock.now().getTime() };
-    if (this.failures.size > 10_000) this.failures.clear();
-    this.failures.set(key, { ...failure, count: failure.count + 1 });
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'Nobody signs in as this person any more; their sessions end at once.' })
+  async disablePerson(@Args('id', id) person: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.disable(person, me);
+    return true;
+  }
+
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean)
+  async enablePerson(@Args('id', id) person: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.enable(person, me);
+    return true;
+  }
+
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'To warehouse or system; their sessions end.' })
+  async changeRole(@Args('id', id) person: string, @Args('role') role: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.changeRole(person, role, me);
+    return true;
+  }
+
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'The first of the two pairs of eyes that make a safety officer.' })
+  async proposeOfficer(@Args('id', id) person: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.proposeOfficer(person, me);
+    return true;
+  }
+
+  @Allow('safety')
+  @Mutation(() => Boolean, { description: 'The second: a safety officer who is neither who proposed nor who is proposed.' })
+  async answerProposal(@Args('id', id) person: string, @Args('accept') accept: boolean, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.answerProposal(person, accept, me);
+    return true;
+  }
+
+  @Allow('system', 'safety')
+  @Mutation(() => Boolean, { description: 'A person leaves: the name goes out of all words, what was done stays under a number.' })
+  async removePerson(@Args('id', id) person: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.keeping.leave(person, me);
+    return true;
   }
 }

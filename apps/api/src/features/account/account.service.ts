@@ -1,18 +1,36 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
+import type { Request } from 'express';
+import { DataSource, IsNull } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { databaseErrorOf } from '../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
-import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
-import { type Role, type SignedIn, roles } from '../../platform/sign-in/person.js';
-import { AccountRow, SessionRow } from '../../platform/sign-in/rows.js';
+import { hashPassword } from '../../platform/sign-in/password.js';
+import type { Role, SignedIn } from '../../platform/sign-in/person.js';
+import { AccountRow } from '../../platform/sign-in/rows.js';
+import { SessionStore } from '../../platform/sign-in/session-store.js';
 import type { Account, PersonInput } from './account.types.js';
+import { SignInService } from './sign-in.service.js';
 
 const leastPassword = 10;
+
+/** How long a password from another person waits to be used. */
+const givenFor = 24 * 3_600_000;
+
+/** Two people are told apart by their names and by what they sign in with. */
+function takenBy(fault: unknown, { name, email }: { name: string; email: string }): BadInputError | undefined {
+  const constraint = databaseErrorOf(fault)?.constraint;
+  if (constraint === 'account_email_unique')
+    return new BadInputError([{ field: 'email', value: email, wanted: 'an email that nobody here has yet' }]);
+  if (constraint === 'account_name_unique')
+    return new BadInputError([
+      { field: 'name', value: name, wanted: 'a name that nobody here has yet: two of one name are not told apart' },
+    ]);
+  return undefined;
+}
 
 /** Who may sign in. */
 @Injectable()
@@ -20,12 +38,22 @@ export class AccountService {
   constructor(
     private readonly dataSource: DataSource,
     private readonly unitOfWork: UnitOfWork,
+    private readonly signIns: SignInService,
+    private readonly sessions: SessionStore,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
   async add(person: PersonInput, who: { readonly name: string }): Promise<Account> {
     const { name, email, role, password } = checked(person);
-    const row = { id: randomUUID(), name, email, role, passwordHash: await hashPassword(password) };
+    const row = {
+      id: randomUUID(),
+      name,
+      email,
+      role,
+      passwordHash: await hashPassword(password),
+      mustChange: true,
+      passwordUntil: new Date(this.clock.now().getTime() + givenFor),
+    };
     try {
       await this.unitOfWork.run(async (manager) => {
         await manager.getRepository(AccountRow).insert(row);
@@ -33,75 +61,101 @@ export class AccountService {
         return { ok: true, value: undefined };
       });
     } catch (fault) {
-      if (databaseErrorOf(fault)?.constraint !== 'account_email_unique') throw fault;
-      throw new BadInputError([{ field: 'email', value: email, wanted: 'an email that nobody here has yet' }]);
+      throw takenBy(fault, { name, email }) ?? fault;
     }
-    return { id: row.id, name, email, role };
+    return { id: row.id, name, email, role, mustChange: true };
   }
 
   /** Calls a person otherwise from now on; what was written under the old name stays as it was written, with the same id beside it. */
   async rename(id: string, name: string, who: SignedIn): Promise<Account> {
-    const next = name.trim();
+    const next = oneLine(name);
     const faults = nameFaults(next);
     if (faults.length > 0) throw new BadInputError(faults);
-    const outcome = await this.unitOfWork.run<Account>(async (manager) => {
+    const rename = this.unitOfWork.run<Account>(async (manager) => {
       const rows = manager.getRepository(AccountRow);
       const before = isUuid(id) ? await rows.findOneBy({ id }) : null;
-      if (!before) throw new NotFoundError('This person');
+      if (!before || before.leftNumber !== null) throw new NotFoundError('This person');
       await rows.update({ id }, { name: next });
       const sentence = `${before.name} is called ${next} from now on.`;
       if (before.name !== next) await recordEvents(manager, who, this.clock.now(), [{ what: 'renamed', sentence }]);
-      return { ok: true, value: { id, name: next, email: before.email, role: before.role } };
+      return { ok: true, value: { id, name: next, email: before.email, role: before.role, mustChange: before.mustChange } };
+    });
+    const outcome = await rename.catch((fault: unknown) => {
+      throw takenBy(fault, { name: next, email: '' }) ?? fault;
     });
     if (!outcome.ok) throw new Error('a new name is never refused');
     return outcome.value;
   }
 
-  /** The first person of an empty house; nothing when somebody is there already. */
-  async addFirst(email: string, password: string): Promise<boolean> {
-    if ((await this.dataSource.getRepository(AccountRow).count()) > 0) return false;
-    await this.add({ name: email.split('@')[0]!, email, role: 'system', password }, { name: 'Cartwright' });
+  /** The first of a role, named at set-up; nothing when somebody has it already. The password is known to whoever set it up: it is to be changed. */
+  async addFirst(role: 'system' | 'safety', email: string, password: string): Promise<boolean> {
+    const accounts = this.dataSource.getRepository(AccountRow);
+    if (await accounts.existsBy({ role, disabledAt: IsNull() })) return false;
+    const passwordHash = await hashPassword(password);
+    const name = email.split('@')[0] ?? email;
+    await this.unitOfWork.run(async (manager) => {
+      await manager
+        .getRepository(AccountRow)
+        .insert({ id: randomUUID(), name, email: email.toLowerCase(), role, passwordHash, mustChange: true });
+      const sentence = `Added ${name} (${role}), named at set-up.`;
+      await recordEvents(manager, { name: 'Cartwright' }, this.clock.now(), [{ what: 'added', sentence }]);
+      return { ok: true, value: undefined };
+    });
     return true;
   }
 
-  async changePassword(who: SignedIn, old: string, next: string): Promise<void> {
-    const rows = this.dataSource.getRepository(AccountRow);
-    const account = await rows.findOneByOrFail({ id: who.id });
-    if (old.length > 500 || !(await checkPassword(old, account.passwordHash)))
-      throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'the password that you signed in with' }]);
+  /** Who came in with a password from another person has shown it already, and it is gone. */
+  async changePassword(who: SignedIn, old: string, next: string, request: Request): Promise<void> {
+    const account = await this.dataSource.getRepository(AccountRow).findOneByOrFail({ id: who.id });
+    const isOwn = account.mustChange || (await this.signIns.isOwnPassword(account, old, request));
+    if (isOwn === 'must wait')
+      throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'a minute’s wait after five wrong ones' }]);
+    if (!isOwn) throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'the password that you signed in with' }]);
     const faults = passwordFaults('next', next);
+    if (next === old) faults.push({ field: 'next', value: '(not shown)', wanted: 'another one than before' });
     if (faults.length > 0) throw new BadInputError(faults);
     const passwordHash = await hashPassword(next);
     await this.unitOfWork.run(async (manager) => {
-      await manager.getRepository(AccountRow).update({ id: who.id }, { passwordHash });
-      await manager.getRepository(SessionRow).delete({ accountId: who.id });
+      await manager.getRepository(AccountRow).update({ id: who.id }, { passwordHash, mustChange: false, passwordUntil: null });
+      await this.sessions.end(manager, who.id);
       return { ok: true, value: undefined };
     });
   }
 }
 
 function checked(person: PersonInput): { name: string; email: string; role: Role; password: string } {
-  const name = person.name.trim();
+  const name = oneLine(person.name);
   const email = person.email.trim().toLowerCase();
-  const role = roles.find((each) => each === person.role);
+  const role = (['warehouse', 'system'] as const).find((each) => each === person.role);
   const faults: BadInput[] = [
     ...nameFaults(name),
     ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200
       ? []
       : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
-    ...(role ? [] : [{ field: 'role', value: person.role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]),
+    ...(role
+      ? []
+      : [
+          {
+            field: 'role',
+            value: person.role.slice(0, 80),
+            wanted: 'warehouse or system; a safety officer is proposed, and accepted by one',
+          },
+        ]),
     ...passwordFaults('password', person.password),
   ];
   if (faults.length > 0) throw new BadInputError(faults);
   return { name, email, role: role!, password: person.password };
 }
 
+/** Looks that cannot be told apart are one name. */
+const oneLine = (name: string): string => name.normalize('NFKC').replaceAll(/\s+/gu, ' ').trim();
+
 const nameFaults = (name: string): BadInput[] =>
   name === '' || name.length > 80 ? [{ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters' }] : [];
 
 const isUuid = (text: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(text);
 
-function passwordFaults(field: string, password: string): BadInput[] {
+export function passwordFaults(field: string, password: string): BadInput[] {
   if (password.length >= leastPassword && password.length <= 200) return [];
   return [{ field, value: '(not shown)', wanted: `a password of ${leastPassword} to 200 characters` }];
 }

@@ -1,4 +1,4 @@
-import { InputType, Field, ID, ObjectType, createUnionType } from '@nestjs/graphql';
+import { Field, GraphQLISODateTime, ID, InputType, ObjectType, createUnionType } from '@nestjs/graphql';
 
 @ObjectType()
 export class Account {
@@ -14,6 +14,54 @@ export class Account {
   /** warehouse, system or safety. */
   @Field()
   role: string;
+
+  @Field({ description: 'Signed in with a password that another person gave: only a new one may be chosen.' })
+  mustChange: boolean;
+}
+
+@ObjectType({ description: 'Somebody on file, with what others who keep people see.' })
+export class PersonOnFile {
+  @Field(() => ID)
+  id: string;
+
+  @Field()
+  name: string;
+
+  @Field()
+  email: string;
+
+  @Field()
+  role: string;
+
+  @Field({ description: 'in: may sign in; new: has a password from another person; out: disabled; left.' })
+  state: string;
+
+  @Field({ description: 'Devices that are signed in.' })
+  sessions: number;
+
+  @Field(() => String, { nullable: true, description: 'Who proposed this person as a safety officer, where nobody has answered yet.' })
+  proposedBy: string | null;
+}
+
+@ObjectType()
+export class SessionView {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => GraphQLISODateTime)
+  openedAt: Date;
+
+  @Field(() => GraphQLISODateTime)
+  seenAt: Date;
+
+  @Field()
+  address: string;
+
+  @Field()
+  device: string;
+
+  @Field({ description: 'The one that asks.' })
+  isThis: boolean;
 }
 
 @ObjectType()
@@ -36,9 +84,9 @@ export class PersonInput {
   @Field()
   email: string;
 
-  @Field({ description: 'warehouse, system or safety' })
+  @Field({ description: 'warehouse or system; a safety officer is proposed, and accepted by one' })
   role: string;
 
-  @Field()
+  @Field({ description: 'Lets in once, within a day, to choose the own one.' })
   password: string;
 }

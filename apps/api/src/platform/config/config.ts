@@ -67,12 +67,23 @@ export const variables = {
   }),
   FIRST_EMAIL: variable(text.regex(/^[^\s@]+@[^\s@]+$/), {
     wanted: 'an email address',
-    about: 'the first person (system tech), made by the API while nobody is on file',
+    about: 'the first person (system tech), made by the API while there is no system tech',
     unset: 'nobody is made',
   }),
   FIRST_PASSWORD: variable(text.min(10).max(200), {
     wanted: '10 to 200 characters, together with FIRST_EMAIL',
-    about: 'the password of that person',
+    about: 'the password of that person, to be changed at the first sign-in',
+    unset: 'nobody is made',
+    shown: secret,
+  }),
+  FIRST_SAFETY_EMAIL: variable(text.regex(/^[^\s@]+@[^\s@]+$/), {
+    wanted: 'an email address',
+    about: 'the first safety officer, made by the API while there is none; all others are made by two people',
+    unset: 'nobody is made',
+  }),
+  FIRST_SAFETY_PASSWORD: variable(text.min(10).max(200), {
+    wanted: '10 to 200 characters, together with FIRST_SAFETY_EMAIL',
+    about: 'the password of that officer, to be changed at the first sign-in',
     unset: 'nobody is made',
     shown: secret,
   }),
@@ -153,6 +164,7 @@ export interface Settings extends Omit<Config, 'databaseUrl'> {
   /** Who owns the tables; null: `databaseUrl` does. */
   readonly ownerUrl: string | null;
   readonly dataFolder: string | null;
+  readonly firstOfficer: { readonly email: string; readonly password: string } | null;
   readonly firstPerson: { readonly email: string; readonly password: string } | null;
   /** Null: the worker listens nowhere. */
   readonly workerPort: number | null;
@@ -179,6 +191,10 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     webFolder: values.WEB_FOLDER ?? null,
     secureCookies: values.SECURE_COOKIES ?? false,
     firstPerson: values.FIRST_EMAIL && values.FIRST_PASSWORD ? { email: values.FIRST_EMAIL, password: values.FIRST_PASSWORD } : null,
+    firstOfficer:
+      values.FIRST_SAFETY_EMAIL && values.FIRST_SAFETY_PASSWORD
+        ? { email: values.FIRST_SAFETY_EMAIL, password: values.FIRST_SAFETY_PASSWORD }
+        : null,
     logLevel: values.CARTWRIGHT_LOG_LEVEL ?? (atTerminal ? 'warn' : 'info'),
     logFormat: values.CARTWRIGHT_LOG_FORMAT ?? (atTerminal ? 'lines' : 'json'),
     metricsToken: values.CARTWRIGHT_METRICS_TOKEN ?? null,
@@ -216,6 +232,8 @@ function valuesOf(environment: Readonly<Record<string, string | undefined>>): Va
   for (const [name, other] of [
     ['FIRST_EMAIL', 'FIRST_PASSWORD'],
     ['FIRST_PASSWORD', 'FIRST_EMAIL'],
+    ['FIRST_SAFETY_EMAIL', 'FIRST_SAFETY_PASSWORD'],
+    ['FIRST_SAFETY_PASSWORD', 'FIRST_SAFETY_EMAIL'],
   ] as const)
     if (environment[name] && !environment[other]) wrong.push(`${other} is not set, and ${name} is: wanted both, or neither.`);
   if (wrong.length > 0) throw new Trouble(wrong.join('\n'));

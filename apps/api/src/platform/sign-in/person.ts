@@ -16,4 +16,7 @@ export interface SignedIn {
   readonly name: string;
   readonly email: string;
   readonly role: Role;
+  /** Has a password that another person gave, and may do no more than choose the own one. */
+  readonly mustChange: boolean;
+  readonly sessionId: string;
 }

@@ -1,20 +1,23 @@
 import type { Request, Response } from 'express';
 
-const cookieName = 'cartwright_session';
+const plainName = 'cartwright_session';
+/** Over TLS: browsers take a name of this kind from this host alone, for all of it, and only with Secure (RFC 6265bis). */
+const secureName = '__Host-cartwright_session';
 
 /** The session cookie: http-only, same site, gone when the session ends. */
 export function setSessionCookie(response: Response, token: string, expiresAt: Date, secure: boolean): void {
-  response.cookie(cookieName, token, { httpOnly: true, sameSite: 'strict', secure, expires: expiresAt, path: '/' });
+  response.cookie(secure ? secureName : plainName, token, { httpOnly: true, sameSite: 'strict', secure, expires: expiresAt, path: '/' });
 }
 
-export function clearSessionCookie(response: Response): void {
-  response.clearCookie(cookieName, { httpOnly: true, sameSite: 'strict', path: '/' });
+export function clearSessionCookie(response: Response, secure: boolean): void {
+  response.clearCookie(secure ? secureName : plainName, { httpOnly: true, sameSite: 'strict', secure, path: '/' });
 }
 
 export function sessionTokenOf(request: Request): string | undefined {
-  const pair = (request.headers.cookie ?? '')
-    .split(';')
-    .map((each) => each.trim())
-    .find((each) => each.startsWith(`${cookieName}=`));
-  return pair?.slice(cookieName.length + 1);
+  const pairs = (request.headers.cookie ?? '').split(';').map((each) => each.trim());
+  for (const name of [secureName, plainName]) {
+    const pair = pairs.find((each) => each.startsWith(`${name}=`));
+    if (pair) return pair.slice(name.length + 1);
+  }
+  return undefined;
 }

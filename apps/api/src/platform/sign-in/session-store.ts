@@ -1,13 +1,31 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { Request } from 'express';
-import { DataSource } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { CLOCK, type Clock } from '../config/config.js';
-import { AccountRow, SessionRow } from './rows.js';
-import { sessionTokenOf } from './session-cookie.js';
 import type { SignedIn } from './person.js';
+import { SessionRow } from './rows.js';
+import { sessionTokenOf } from './session-cookie.js';
+import { networkOf } from './tries.js';
 
 const hours = 3_600_000;
+/** A session ends so long after it was opened, or so long after it was last used. */
+const longest = 14 * 24 * hours;
+const longestUnused = 4 * 24 * hours;
+/** That it is used is written down no more often than this. */
+const notedEvery = hours / 6;
+/** Sessions that ended are kept for a while: they say where a person has been. */
+const keptAfter = 90 * 24 * hours;
+
+interface Found {
+  id: string;
+  name: string;
+  email: string;
+  role: SignedIn['role'];
+  mustChange: boolean;
+  sessionId: string;
+  seenAt: Date;
+}
 
 /** Sessions live in the database as hashes of their tokens, so that every copy of the API knows them. */
 @Injectable()
@@ -17,25 +35,80 @@ export class SessionStore {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  async open(accountId: string): Promise<{ token: string; expiresAt: Date }> {
+  async open(accountId: string, request: Request): Promise<{ token: string; expiresAt: Date }> {
     const token = randomBytes(32).toString('base64url');
-    const expiresAt = new Date(this.clock.now().getTime() + 14 * 24 * hours);
-    await this.dataSource.getRepository(SessionRow).insert({ tokenHash: hashOf(token), accountId, expiresAt });
+    const now = this.clock.now();
+    const expiresAt = new Date(now.getTime() + longest);
+    await this.dataSource.getRepository(SessionRow).insert({
+      tokenHash: hashOf(token),
+      id: randomUUID(),
+      accountId,
+      openedAt: now,
+      seenAt: now,
+      expiresAt,
+      endedAt: null,
+      address: networkOf(request.ip ?? ''),
+      device: String(request.headers['user-agent'] ?? '').slice(0, 200),
+    });
     return { token, expiresAt };
   }
 
   async close(request: Request): Promise<void> {
     const token = sessionTokenOf(request);
-    if (token) await this.dataSource.getRepository(SessionRow).delete({ tokenHash: hashOf(token) });
+    if (token) await this.dataSource.getRepository(SessionRow).update({ tokenHash: hashOf(token) }, { endedAt: this.clock.now() });
+  }
+
+  /** Ends all of a person, or the one of this id. */
+  async end(manager: EntityManager, accountId: string, id?: string): Promise<number> {
+    const ended: [unknown, number] = await manager.query(
+      'UPDATE session SET ended_at = $2 WHERE account_id = $1 AND ended_at IS NULL AND ($3::uuid IS NULL OR id = $3::uuid)',
+      [accountId, this.clock.now(), id ?? null],
+    );
+    return ended[1];
   }
 
   async find(request: Request): Promise<SignedIn | undefined> {
     const token = sessionTokenOf(request);
     if (!token) return undefined;
-    const session = await this.dataSource.getRepository(SessionRow).findOneBy({ tokenHash: hashOf(token) });
-    if (!session || session.expiresAt <= this.clock.now()) return undefined;
-    const account = await this.dataSource.getRepository(AccountRow).findOneBy({ id: session.accountId });
-    return account ? { id: account.id, name: account.name, email: account.email, role: account.role } : undefined;
+    const now = this.clock.now();
+    const [found]: Found[] = await this.dataSource.query(
+      `SELECT account.id, account.name, account.email, account.role, account.must_change AS "mustChange", session.id AS "sessionId", session.seen_at AS "seenAt"
+       FROM session JOIN account ON account.id = session.account_id
+       WHERE token_hash = $1 AND ended_at IS NULL AND expires_at > $2 AND seen_at > $3 AND disabled_at IS NULL`,
+      [hashOf(token), now, new Date(now.getTime() - longestUnused)],
+    );
+    if (!found) return undefined;
+    const { seenAt, ...person } = found;
+    if (now.getTime() - seenAt.getTime() > notedEvery)
+      await this.dataSource.getRepository(SessionRow).update({ tokenHash: hashOf(token) }, { seenAt: now });
+    return person;
+  }
+
+  /** Whether this person has signed in from there. */
+  async isKnownAt(accountId: string, address: string): Promise<boolean> {
+    return this.dataSource.getRepository(SessionRow).existsBy({ accountId, address: networkOf(address) });
+  }
+
+  /** Sessions of a person that hold. */
+  ofPerson(accountId: string): Promise<SessionRow[]> {
+    return this.dataSource
+      .getRepository(SessionRow)
+      .createQueryBuilder('session')
+      .where('account_id = :accountId AND ended_at IS NULL AND expires_at > :now AND seen_at > :used', {
+        accountId,
+        now: this.clock.now(),
+        used: new Date(this.clock.now().getTime() - longestUnused),
+      })
+      .orderBy('seen_at', 'DESC')
+      .getMany();
+  }
+
+  async forget(): Promise<number> {
+    const gone: unknown[] = await this.dataSource.query(
+      `WITH gone AS (DELETE FROM session WHERE token_hash IN (SELECT token_hash FROM session WHERE expires_at < $1 LIMIT 1000) RETURNING 1) SELECT * FROM gone`,
+      [new Date(this.clock.now().getTime() - keptAfter)],
+    );
+    return gone.length;
   }
 }
 

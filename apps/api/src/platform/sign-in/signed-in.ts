@@ -18,6 +18,9 @@ export const Allow = (...roles: Role[]) => SetMetadata('allow', roles);
 /** Also for those who are not signed in. */
 export const Open = () => SetMetadata('open', true);
 
+/** Also for those who have still to choose their own password. */
+export const BeforeOwnPassword = () => SetMetadata('before own password', true);
+
 export const Me = createParamDecorator((_data: unknown, context: ExecutionContext) => contextOf(context).req.signedIn);
 export const Http = createParamDecorator((_data: unknown, context: ExecutionContext) => contextOf(context));
 
@@ -45,6 +48,12 @@ export class SignedInGuard implements CanActivate {
     if (!req.signedIn) {
       const sentence = 'Sign in first.';
       throw http ? new HttpException({ message: sentence }, 401) : new GraphQLError(sentence, { extensions: { code: 'NOT_SIGNED_IN' } });
+    }
+    if (req.signedIn.mustChange && !this.reflector.getAllAndOverride<boolean>('before own password', targets)) {
+      const sentence = 'Choose a password of your own first.';
+      throw http
+        ? new HttpException({ message: sentence }, 403)
+        : new GraphQLError(sentence, { extensions: { code: 'NEW_PASSWORD_WANTED' } });
     }
     const allowed = this.reflector.getAllAndOverride<Role[] | undefined>('allow', targets);
     if (!allowed || allowed.includes(req.signedIn.role)) return true;

@@ -5,14 +5,14 @@ import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { PersonRecord } from './person-record.js';
+import { roleWords } from './role-words.js';
+import { Sessions } from './sessions.js';
 import { filled, password } from '../../ui/typed.js';
 
-const peopleQuery = graphql(`query People { people { id name email role } }`);
+const peopleQuery = graphql(`query People { people { id name email role state sessions proposedBy } }`);
 const addMutation = graphql(`mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }`);
-const renameMutation = graphql(`mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }`);
 const passwordMutation = graphql(`mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }`);
-
-const roleWords: Readonly<Record<string, string>> = { warehouse: 'warehouse', system: 'system tech', safety: 'safety officer' };
 
 /** Who may sign in, with which permissions. */
 export function People({ me }: { me: Person }) {
@@ -20,62 +20,27 @@ export function People({ me }: { me: Person }) {
   return (
     <Page
       title="People"
-      lede="Who may sign in. Only the system tech adds people; only the safety officer examines and releases from quarantine."
+      lede="Who may sign in, and as what. The system tech and the safety officer keep people; a safety officer is proposed by one and accepted by another."
     >
       <Part number={1} title="On file">
         <Loaded query={query}>
           {({ people }) => (
-            <div className="scroll">
-              <table>
-                <thead>
-                  <tr>
-                    <th>Name</th>
-                    <th>Email</th>
-                    <th>Role</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {people.map((each) => (
-                    <tr key={each.id}>
-                      <td>{me.role === 'system' ? <PersonName id={each.id} name={each.name} /> : each.name}</td>
-                      <td>{each.email}</td>
-                      <td>{roleWords[each.role] ?? each.role}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            </div>
+            <ul className="plain">
+              {people.map((each) => (
+                <PersonRecord key={each.id} person={each} me={me} />
+              ))}
+            </ul>
           )}
         </Loaded>
         {me.role === 'system' && <AddPerson />}
       </Part>
-      <Part number={2} title="Your password">
+      <Part number={2} title="Where you are signed in">
+        <Sessions />
+      </Part>
+      <Part number={3} title="Your password">
         <NewPassword />
       </Part>
     </Page>
-  );
-}
-
-const typedName = z.object({ name: filled('the name that others see') });
-
-/** The name as it stands, with a form that changes it; what is on record keeps the name under which it was written. */
-function PersonName({ id, name }: { id: string; name: string }) {
-  const form = useTypedForm(typedName, { name });
-  const client = useQueryClient();
-  const rename = useMutation({
-    mutationFn: (typed: z.output<typeof typedName>) => request(renameMutation, { id, name: typed.name }),
-    onSuccess: () => client.invalidateQueries(),
-  });
-  return (
-    <details>
-      <summary>{name}</summary>
-      <Form form={form} onSubmit={(typed) => rename.mutate(typed)} error={rename.error}>
-        <Field name="name" label="Name" />
-        <button type="submit" className="small" disabled={rename.isPending}>
-          Save the name
-        </button>
-      </Form>
-    </details>
   );
 }
 
@@ -104,9 +69,10 @@ function AddPerson() {
         <div className="fields">
           <Field name="name" label="Name" />
           <Field name="email" label="Email" type="email" />
-          <Choice name="role" label="Role" choices={Object.entries(roleWords)} />
-          <Field name="password" label="First password, at least 10 characters" type="password" autoComplete="new-password" />
+          <Choice name="role" label="Role" choices={Object.entries(roleWords).filter(([role]) => role !== 'safety')} />
+          <Field name="password" label="First password, for one sign-in within a day" type="password" autoComplete="new-password" />
         </div>
+        <p className="quiet">A safety officer is added as one of these, then proposed.</p>
         <button type="submit" disabled={add.isPending}>
           Add
         </button>

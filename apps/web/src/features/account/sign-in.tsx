@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
-import { filled } from '../../ui/typed.js';
+import { filled, password } from '../../ui/typed.js';
 
 const signIn = graphql(`
   mutation SignIn($email: String!, $password: String!) {
@@ -38,3 +38,27 @@ export function SignIn({ offline }: { offline?: unknown }) {
 }
 
 const nothing = { email: '', password: '' };
+
+const newPassword = graphql(`mutation FirstPassword($next: String!) { changePassword(old: "", next: $next) }`);
+const chosen = z.object({ next: password });
+
+/** What another person gave lets in once: now the own one is chosen. */
+export function FirstPassword() {
+  const form = useTypedForm(chosen, { next: '' });
+  const save = useMutation({
+    mutationFn: (values: z.output<typeof chosen>) => request(newPassword, values),
+    onSuccess: () => location.assign('/'),
+  });
+  return (
+    <main className="door">
+      <h1>Choose your own password</h1>
+      <p className="lede">The one that you were given has been used up. Nobody else knows the one that you choose now.</p>
+      <Form form={form} className="tower" onSubmit={(values) => save.mutate(values)} error={save.error}>
+        <Field name="next" label="Your password, at least 10 characters" type="password" autoComplete="new-password" />
+        <button type="submit" disabled={save.isPending}>
+          Keep it and sign in again
+        </button>
+      </Form>
+    </main>
+  );
+}

@@ -39,6 +39,8 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   plan: () => ({ now: [] }),
   progress: ([, plan]) => ({ now: [`done/${plan}`] }),
   'row swap': () => ({ now: [] }),
+  // Read when somebody looks: a sign-in tells nobody.
+  sessions: () => ({ now: [] }),
   search: ([, tour, show]) => ({ now: [`planning/${tour}/${show}`] }),
   show: ([, tour, show]) => ({
     now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`],

@@ -1,0 +1,157 @@
+import { randomUUID } from 'node:crypto';
+import { Inject, Injectable } from '@nestjs/common';
+import { DataSource, type EntityManager, IsNull } from 'typeorm';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
+import { hashPassword } from '../../platform/sign-in/password.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { AccountRow, OfficerProposalRow } from '../../platform/sign-in/rows.js';
+import { SessionStore } from '../../platform/sign-in/session-store.js';
+import { passwordFaults } from './account.service.js';
+import type { PersonOnFile } from './account.types.js';
+
+/** How long a password from another person waits to be used. */
+const givenFor = 24 * 3_600_000;
+
+/** People kept by others: who may still sign in, as what, and what is left of those who leave. */
+@Injectable()
+export class PeopleService {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly unitOfWork: UnitOfWork,
+    private readonly sessions: SessionStore,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  people(): Promise<PersonOnFile[]> {
+    return this.dataSource.query(
+      `SELECT account.id, account.name, account.email, account.role,
+         CASE WHEN left_number IS NOT NULL THEN 'left' WHEN disabled_at IS NOT NULL THEN 'out' WHEN must_change THEN 'new' ELSE 'in' END AS state,
+         (SELECT count(*)::int FROM session WHERE account_id = account.id AND ended_at IS NULL AND expires_at > $1) AS sessions,
+         (SELECT proposed_by FROM officer_proposal WHERE account_id = account.id AND accepted IS NULL LIMIT 1) AS "proposedBy"
+       FROM account ORDER BY left_number NULLS FIRST, account.name`,
+      [this.clock.now()],
+    );
+  }
+
+  /** Another person's password is not known to anybody: a new one is given, which lets in once. */
+  async renewPassword(id: string, password: string, me: SignedIn): Promise<void> {
+    const faults = passwordFaults('password', password);
+    if (faults.length > 0) throw new BadInputError(faults);
+    const passwordHash = await hashPassword(password);
+    await this.keep(id, me, async (manager, person) => {
+      const passwordUntil = new Date(this.clock.now().getTime() + givenFor);
+      await manager.getRepository(AccountRow).update({ id }, { passwordHash, mustChange: true, passwordUntil });
+      await this.sessions.end(manager, id);
+      return `${person.name} has a password from ${me.name}, for one sign-in.`;
+    });
+  }
+
+  /** Ends everything that this person has open, at once. */
+  disable(id: string, me: SignedIn): Promise<void> {
+    return this.keep(
+      id,
+      me,
+      async (manager, person) => {
+        await mustLeaveSomebody(manager, person);
+        await manager.getRepository(AccountRow).update({ id }, { disabledAt: this.clock.now() });
+        await this.sessions.end(manager, id);
+        return `${person.name} may not sign in any more.`;
+      },
+      'anybody who keeps people',
+    );
+  }
+
+  enable(id: string, me: SignedIn): Promise<void> {
+    return this.keep(id, me, async (manager, person) => {
+      await manager.getRepository(AccountRow).update({ id }, { disabledAt: null });
+      return `${person.name} may sign in again.`;
+    });
+  }
+
+  changeRole(id: string, role: string, me: SignedIn): Promise<void> {
+    if (role !== 'warehouse' && role !== 'system')
+      throw new BadInputError([
+        { field: 'role', value: role.slice(0, 80), wanted: 'warehouse or system; a safety officer is proposed, and accepted by one' },
+      ]);
+    return this.keep(id, me, async (manager, person) => {
+      if (person.role !== role) await mustLeaveSomebody(manager, person);
+      await manager.getRepository(AccountRow).update({ id }, { role });
+      await this.sessions.end(manager, id);
+      return `${person.name} is ${role} from now on, was ${person.role}.`;
+    });
+  }
+
+  proposeOfficer(id: string, me: SignedIn): Promise<void> {
+    return this.keep(id, me, async (manager, person) => {
+      const proposals = manager.getRepository(OfficerProposalRow);
+      if (person.role === 'safety' || (await proposals.existsBy({ accountId: id, accepted: IsNull() })))
+        throw new BadInputError([{ field: 'id', value: person.name, wanted: 'somebody who is no safety officer and not proposed yet' }]);
+      const at = this.clock.now();
+      await proposals.insert({ id: randomUUID(), accountId: id, proposedById: me.id, proposedBy: me.name, proposedAt: at });
+      return `${me.name} proposes ${person.name} as a safety officer.`;
+    });
+  }
+
+  /** By a safety officer who is neither the one who proposed nor the one who is proposed. */
+  answerProposal(id: string, accept: boolean, me: SignedIn): Promise<void> {
+    return this.keep(id, me, async (manager, person) => {
+      const proposals = manager.getRepository(OfficerProposalRow);
+      const open = await proposals.findOneBy({ accountId: id, accepted: IsNull() });
+      if (!open) throw new NotFoundError('This proposal');
+      if (open.proposedById === me.id && accept)
+        throw new NotAllowedError('Who proposes a safety officer does not accept: two pairs of eyes. Another safety officer does.');
+      if (open.proposedById === me.id) await proposals.delete({ id: open.id });
+      else
+        await proposals.update({ id: open.id }, { decidedById: me.id, decidedBy: me.name, decidedAt: this.clock.now(), accepted: accept });
+      if (!accept) return `${person.name} does not become a safety officer.`;
+      await manager.getRepository(AccountRow).update({ id }, { role: 'safety' });
+      await this.sessions.end(manager, id);
+      return `${person.name} is a safety officer: proposed by ${open.proposedBy}, accepted by ${me.name}.`;
+    });
+  }
+
+  /** The name goes out of all words; what was done stays, under a number. */
+  async leave(id: string, me: SignedIn): Promise<void> {
+    await this.keep(id, me, async (manager, person) => {
+      await mustLeaveSomebody(manager, person);
+      const [left]: { label: string }[] = await manager.query('SELECT person_leaves($1) AS label', [id]);
+      return `${left?.label} has left.`;
+    });
+  }
+
+  /**
+   * One load, one decision, one save, and an event. Of a safety officer only another one decides, so that nobody becomes one by way of an officer's
+   * account; disabling is open to all who keep people. Nobody keeps themselves.
+   */
+  private async keep(
+    id: string,
+    me: SignedIn,
+    act: (manager: EntityManager, person: AccountRow) => Promise<string>,
+    byWhom: 'who may keep this person' | 'anybody who keeps people' = 'who may keep this person',
+  ): Promise<void> {
+    await this.unitOfWork.run(async (manager) => {
+      const person = await manager.getRepository(AccountRow).findOneBy({ id });
+      if (!person || person.leftNumber !== null) throw new NotFoundError('This person');
+      if (id === me.id) throw new NotAllowedError('This is for another person to do: nobody does it for themselves.');
+      if (person.role === 'safety' && me.role !== 'safety' && byWhom === 'who may keep this person')
+        throw new NotAllowedError('Of a safety officer another safety officer decides.');
+      const sentence = await act(manager, person);
+      await recordEvents(manager, me, this.clock.now(), [{ what: 'person', sentence }]);
+      return { ok: true, value: undefined };
+    });
+  }
+}
+
+/** A house without a system tech or without a safety officer could not go on. */
+async function mustLeaveSomebody(manager: EntityManager, { id, role }: AccountRow): Promise<void> {
+  if (role === 'warehouse') return;
+  const [others]: { count: number }[] = await manager.query(
+    'SELECT count(*)::int AS count FROM account WHERE role = $1 AND disabled_at IS NULL AND id <> $2',
+    [role, id],
+  );
+  const word = role === 'system' ? 'system tech' : 'safety officer';
+  if (others?.count === 0) throw new NotAllowedError(`This is the only ${word} of the house: make another first.`);
+}

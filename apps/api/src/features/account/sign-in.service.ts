@@ -1,0 +1,85 @@
+import { cpus } from 'node:os';
+import { randomBytes } from 'node:crypto';
+import { Inject, Injectable } from '@nestjs/common';
+import type { Request } from 'express';
+import { DataSource } from 'typeorm';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
+import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
+import { AccountRow } from '../../platform/sign-in/rows.js';
+import { SessionStore } from '../../platform/sign-in/session-store.js';
+import { SignInTries } from '../../platform/sign-in/tries.js';
+
+export type SignInOutcome =
+  | { readonly is: 'in'; readonly account: AccountRow; readonly token: string; readonly expiresAt: Date }
+  | { readonly is: 'wrong' | 'must wait' };
+
+/** Who comes in: counted first, then checked at the same cost for every name, known or not. */
+@Injectable()
+export class SignInService {
+  private readonly nobodys = hashPassword(randomBytes(16).toString('hex'));
+  private readonly turns = new Turns(Math.max(1, cpus().length - 1));
+
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly sessions: SessionStore,
+    private readonly tries: SignInTries,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async signIn(email: string, password: string, request: Request): Promise<SignInOutcome> {
+    const name = email.trim().toLowerCase().slice(0, 200);
+    const accounts = this.dataSource.getRepository(AccountRow);
+    const found = await accounts.findOneBy({ email: name });
+    const isKnownThere = await this.sessions.isKnownAt(found?.id ?? nobody, request.ip ?? '');
+    const attempt = await this.tries.begin(name, request.ip ?? '', isKnownThere);
+    if (!attempt.mayGoOn) return { is: 'must wait' };
+    const account = found && this.mayUsePassword(found) ? found : undefined;
+    const hash = account?.passwordHash ?? (await this.nobodys);
+    const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, hash)));
+    if (!account || !isRight) return { is: 'wrong' };
+    // What another person gave lets in once: of two who come with it at the same moment, one.
+    if (account.mustChange) {
+      const { affected } = await accounts.update({ id: account.id, passwordHash: account.passwordHash }, { passwordHash: '' });
+      if (affected !== 1) return { is: 'wrong' };
+    }
+    await this.tries.forgive(attempt);
+    return { is: 'in', account, ...(await this.sessions.open(account.id, request)) };
+  }
+
+  /** The password that somebody signed in with, asked for again; counted like a try at the door. */
+  async isOwnPassword(account: AccountRow, password: string, request: Request): Promise<boolean | 'must wait'> {
+    const attempt = await this.tries.begin(`own ${account.id}`, request.ip ?? '', true);
+    if (!attempt.mayGoOn) return 'must wait';
+    const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, account.passwordHash)));
+    if (isRight) await this.tries.forgive(attempt);
+    return isRight;
+  }
+
+  private mayUsePassword({ disabledAt, passwordHash, passwordUntil }: AccountRow): boolean {
+    return disabledAt === null && passwordHash !== '' && (passwordUntil === null || passwordUntil > this.clock.now());
+  }
+}
+
+const nobody = '00000000-0000-4000-8000-000000000000';
+
+/** So many costly checks at once that others are still served. */
+class Turns {
+  private free: number;
+  private readonly waiting: (() => void)[] = [];
+
+  constructor(count: number) {
+    this.free = count;
+  }
+
+  async take<T>(work: () => Promise<T>): Promise<T> {
+    if (this.free > 0) this.free--;
+    else await new Promise<void>((done) => this.waiting.push(done));
+    try {
+      return await work();
+    } finally {
+      const next = this.waiting.shift();
+      if (next) next();
+      else this.free++;
+    }
+  }
+}

@@ -1,0 +1,149 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { z } from 'zod';
+import { graphql } from '#contracts';
+import type { Person } from '../../platform/person.js';
+import { request } from '../../platform/request.js';
+import { Faults } from '../../ui/faults.js';
+import { Field, Form, useTypedForm } from '../../ui/form.js';
+import { filled } from '../../ui/typed.js';
+import { roleWords } from './role-words.js';
+
+const renameMutation = graphql(`mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }`);
+const renewMutation = graphql(`mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }`);
+const disableMutation = graphql(`mutation DisablePerson($id: ID!) { disablePerson(id: $id) }`);
+const enableMutation = graphql(`mutation EnablePerson($id: ID!) { enablePerson(id: $id) }`);
+const roleMutation = graphql(`mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }`);
+const proposeMutation = graphql(`mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }`);
+const answerMutation = graphql(`mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }`);
+const removeMutation = graphql(`mutation RemovePerson($id: ID!) { removePerson(id: $id) }`);
+
+const stateWords: Readonly<Record<string, string>> = {
+  in: 'may sign in',
+  new: 'has a password from another person, not used yet',
+  out: 'may not sign in',
+  left: 'has left',
+};
+
+export interface OnFile {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly role: string;
+  readonly state: string;
+  readonly sessions: number;
+  readonly proposedBy: string | null | undefined;
+}
+
+/** One person: what others see, and for whoever keeps people what can be done. */
+export function PersonRecord({ person, me }: { person: OnFile; me: Person }) {
+  const { name, email, role, state, sessions, proposedBy } = person;
+  const keeps = (me.role === 'system' || me.role === 'safety') && state !== 'left';
+  const devices = sessions === 1 ? '1 device signed in' : `${sessions} devices signed in`;
+  return (
+    <li className="record">
+      <p>
+        <strong>{name}</strong>, {roleWords[role] ?? role}
+      </p>
+      <p className="quiet">
+        {state === 'left' ? stateWords.left : `${email}, ${stateWords[state] ?? state}, ${devices}`}
+        {proposedBy ? `; proposed as a safety officer by ${proposedBy}` : ''}
+      </p>
+      {keeps && (
+        <details>
+          <summary>Change</summary>
+          {me.role === 'system' && <PersonName id={person.id} name={name} />}
+          {person.id !== me.id && <Acts person={person} me={me} />}
+        </details>
+      )}
+    </li>
+  );
+}
+
+const typedName = z.object({ name: filled('the name that others see') });
+
+/** What is on record keeps the name under which it was written. */
+function PersonName({ id, name }: { id: string; name: string }) {
+  const form = useTypedForm(typedName, { name });
+  const client = useQueryClient();
+  const rename = useMutation({
+    mutationFn: (typed: z.output<typeof typedName>) => request(renameMutation, { id, name: typed.name }),
+    onSuccess: () => client.invalidateQueries(),
+  });
+  return (
+    <Form form={form} className="tower" onSubmit={(typed) => rename.mutate(typed)} error={rename.error}>
+      <Field name="name" label="Name" />
+      <div className="row">
+        <button type="submit" className="small" disabled={rename.isPending}>
+          Save the name
+        </button>
+      </div>
+    </Form>
+  );
+}
+
+/** Twelve characters that are not mistaken for one another when they are read out: 60 bits. */
+function givenPassword(): string {
+  const letters = 'ABCDEFGHJKMNPQRSTVWXYZ0123456789';
+  const picked = [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => letters.charAt(byte % 32)).join('');
+  return `${picked.slice(0, 4)}-${picked.slice(4, 8)}-${picked.slice(8)}`;
+}
+
+function Acts({ person, me }: { person: OnFile; me: Person }) {
+  const { id, role, state, proposedBy } = person;
+  const client = useQueryClient();
+  const [given, setGiven] = useState<string>();
+  const act = useMutation({
+    mutationFn: (send: () => Promise<unknown>) => send(),
+    onSuccess: () => client.invalidateQueries({ queryKey: ['people'] }),
+  });
+  const renew = () => {
+    const password = givenPassword();
+    act.mutate(async () => {
+      await request(renewMutation, { id, password });
+      setGiven(password);
+    });
+  };
+  const other = role === 'warehouse' ? 'system' : 'warehouse';
+  const button = (words: string, send: () => Promise<unknown>) => (
+    <button type="button" className="plain small" disabled={act.isPending} onClick={() => act.mutate(send)}>
+      {words}
+    </button>
+  );
+  return (
+    <>
+      <div className="row">
+        <button type="button" className="plain small" disabled={act.isPending} onClick={renew}>
+          Give a new password
+        </button>
+        {state === 'out'
+          ? button('Let sign in again', () => request(enableMutation, { id }))
+          : button('Stop from signing in', () => request(disableMutation, { id }))}
+        {button(`Make ${roleWords[other] ?? other}`, () => request(roleMutation, { id, role: other }))}
+        {role !== 'safety' && !proposedBy && button('Propose as safety officer', () => request(proposeMutation, { id }))}
+        {proposedBy && me.role === 'safety' && button('Accept as safety officer', () => request(answerMutation, { id, accept: true }))}
+        {proposedBy && me.role === 'safety' && button('Turn the proposal down', () => request(answerMutation, { id, accept: false }))}
+      </div>
+      {given && (
+        <p role="status">
+          Tell {person.name}: <span className="mono">{given}</span>. It lets in once, within a day, and is not shown again.
+        </p>
+      )}
+      <Leaves person={person} send={() => act.mutate(() => request(removeMutation, { id }))} isPending={act.isPending} />
+      <Faults of={act.error} />
+    </>
+  );
+}
+
+/** Not taken back: the name is gone then. */
+function Leaves({ person, send, isPending }: { person: OnFile; send: () => void; isPending: boolean }) {
+  return (
+    <details>
+      <summary>{person.name} has left</summary>
+      <p>The name and the email go out of all records and sheets; what was done stays under a number. This is not taken back.</p>
+      <button type="button" className="small" disabled={isPending} onClick={send}>
+        Take the name out
+      </button>
+    </details>
+  );
+}

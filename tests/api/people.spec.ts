@@ -1,0 +1,155 @@
+import { type Agent, type TestApp, agentOf, postListed, startTestApp } from '../support/test-app.js';
+
+interface OnFile {
+  readonly id: string;
+  readonly name: string;
+  readonly role: string;
+  readonly state: string;
+}
+
+/** People kept by other people: nobody gets in or up alone, and nobody is locked out by a stranger. */
+describe('people', () => {
+  let test: TestApp;
+  let system: Agent;
+  let safety: Agent;
+  beforeAll(async () => {
+    test = await startTestApp({ config: { trustProxy: 1 } });
+    [system, safety] = await Promise.all([test.as('system'), test.as('safety')]);
+  });
+  afterAll(() => test.close());
+
+  const people = async (): Promise<OnFile[]> => (await safety.graphql('{ people { id name role state } }')).data.people;
+  const idOf = async (name: string): Promise<string> => (await people()).find((each) => each.name === name)?.id ?? 'nobody';
+  const signIn = async (email: string, password: string, address = '192.0.2.1') => {
+    const reply = await postListed(test.address, 'SignIn', { email, password }, { 'x-forwarded-for': address });
+    const { data } = (await reply.json()) as { data: { signIn: { __typename: string; sentence?: string } } };
+    const cookie = (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
+    return { is: data.signIn.sentence ?? data.signIn.__typename, agent: agentOf(test.address, cookie) };
+  };
+  const add = async (name: string, role = 'warehouse'): Promise<{ id: string; email: string; agent: Agent }> => {
+    const email = `${name.toLowerCase().replaceAll(' ', '.')}@cartwright.example`;
+    const mutation = 'mutation($person: PersonInput!) { addPerson(person: $person) { id } }';
+    const { data } = await system.graphql(mutation, { person: { name, email, role, password: 'given by another' } });
+    const first = await signIn(email, 'given by another');
+    await first.agent.graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
+    return { id: data.addPerson.id, email, agent: (await signIn(email, 'chosen by myself')).agent };
+  };
+  const act = (who: Agent, words: string) => who.graphql(`mutation { ${words} }`);
+  const codeOf = (reply: { errors?: { extensions: { code: string } }[] }) => reply.errors?.[0]?.extensions.code ?? 'done';
+
+  it('a password from another person lets in once, and only to choose the own one', async () => {
+    await system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', {
+      person: { name: 'Odo Finch', email: 'odo@cartwright.example', role: 'warehouse', password: 'given by another' },
+    });
+    const both = await Promise.all([0, 1].map(() => signIn('odo@cartwright.example', 'given by another')));
+    expect(both.map((each) => each.is).filter((is) => is === 'Account')).toHaveLength(1);
+    const { agent } = both.find((each) => each.is === 'Account')!;
+    expect(codeOf(await agent.graphql('{ items { totalCount } }'))).toBe('NEW_PASSWORD_WANTED');
+    expect((await agent.fetch('/api/csv/items/box')).status).toBe(403);
+    expect(codeOf(await act(agent, 'changePassword(old: "", next: "chosen by myself")'))).toBe('done');
+    const own = await signIn('odo@cartwright.example', 'chosen by myself');
+    expect((await own.agent.graphql('{ items { totalCount } }')).errors).toBeUndefined();
+  });
+
+  it('of guesses at one moment no more than five are checked, at two APIs together; others are not locked out', async () => {
+    const other = await startTestApp({ beside: test, config: { trustProxy: 1 } });
+    try {
+      const { email } = await add('Pell Harrow');
+      const guess = async (index: number) => {
+        const reply = await postListed(
+          [test, other][index % 2]!.address,
+          'SignIn',
+          { email, password: `guess ${index}` },
+          { 'x-forwarded-for': '198.51.100.7' },
+        );
+        return ((await reply.json()) as { data: { signIn: { sentence: string } } }).data.signIn.sentence;
+      };
+      const answers = await Promise.all(Array.from({ length: 30 }, (_, index) => guess(index)));
+      expect(answers.filter((each) => each.startsWith('No account'))).toHaveLength(5);
+      expect(answers.filter((each) => each.startsWith('Too many tries'))).toHaveLength(25);
+      expect((await signIn(email, 'chosen by myself', '198.51.100.7')).is).toContain('Too many tries');
+      expect((await signIn(email, 'chosen by myself', '192.0.2.1')).is).toBe('Account');
+    } finally {
+      await other.close();
+    }
+  });
+
+  it('an address that tries many names is stopped as one, and makes no row for each; counts of others stay', async () => {
+    const { email } = await add('Wim Sallow');
+    for (let turn = 0; turn < 6; turn++) await signIn(email, 'wrong', '203.0.113.5');
+    await test.dataSource.query(`UPDATE sign_in_try SET count = 100 WHERE key LIKE 'address %'`);
+    const rows = async () => Number((await test.dataSource.query('SELECT count(*) FROM sign_in_try'))[0].count);
+    const before = await rows();
+    for (let turn = 0; turn < 20; turn++)
+      expect((await signIn(`nobody${turn}@cartwright.example`, 'x', '203.0.113.5')).is).toContain('Too many');
+    expect(await rows()).toBe(before);
+    await test.dataSource.query(`UPDATE sign_in_try SET count = 0 WHERE key LIKE 'address %'`);
+    expect((await signIn(email, 'chosen by myself', '203.0.113.5')).is).toContain('Too many');
+  });
+
+  it('a disabled person is out at once, on every device', async () => {
+    const { id, email, agent } = await add('Ren Tully');
+    expect(codeOf(await act(system, `disablePerson(id: "${id}")`))).toBe('done');
+    expect(codeOf(await agent.graphql('{ items { totalCount } }'))).toBe('NOT_SIGNED_IN');
+    expect((await signIn(email, 'chosen by myself')).is).toContain('No account');
+    expect(codeOf(await act(system, `enablePerson(id: "${id}")`))).toBe('done');
+    expect((await signIn(email, 'chosen by myself')).is).toBe('Account');
+  });
+
+  it('a safety officer is made by two, and kept by another officer only', async () => {
+    const { id, agent } = await add('Mara Sedge');
+    expect(codeOf(await act(system, `changeRole(id: "${id}", role: "safety")`))).toBe('BAD_INPUT');
+    expect(codeOf(await act(system, `proposeOfficer(id: "${id}")`))).toBe('done');
+    expect(codeOf(await act(system, `answerProposal(id: "${id}", accept: true)`))).toBe('NOT_ALLOWED');
+    await expect(test.dataSource.query(`UPDATE account SET role = 'safety' WHERE id = $1`, [id])).rejects.toThrow(/made by two/);
+    expect(codeOf(await act(safety, `answerProposal(id: "${id}", accept: true)`))).toBe('done');
+    expect(codeOf(await agent.graphql('{ items { totalCount } }'))).toBe('NOT_SIGNED_IN');
+    expect((await people()).find((each) => each.id === id)?.role).toBe('safety');
+    expect(codeOf(await act(system, `renewPassword(id: "${id}", password: "taken over by")`))).toBe('NOT_ALLOWED');
+    const second = await add('Tove Marsh');
+    expect(codeOf(await act(safety, `proposeOfficer(id: "${second.id}")`))).toBe('done');
+    expect(codeOf(await act(safety, `answerProposal(id: "${second.id}", accept: true)`))).toBe('NOT_ALLOWED');
+    expect(codeOf(await act(safety, `disablePerson(id: "${await idOf('Sol Achterberg')}")`))).toBe('NOT_ALLOWED');
+  });
+
+  it('nobody has the name of another, whatever its capitals and spaces', async () => {
+    const mutation = 'mutation($person: PersonInput!) { addPerson(person: $person) { id } }';
+    const person = { name: ' ines   ALDOUS', email: 'second@cartwright.example', role: 'warehouse', password: 'given by another' };
+    expect((await system.graphql(mutation, { person })).errors?.[0]?.extensions.faults?.[0]?.field).toBe('name');
+  });
+
+  it('lists where somebody is signed in, and signs out one or all others', async () => {
+    const { email, agent } = await add('Una Brook');
+    await Promise.all([signIn(email, 'chosen by myself'), signIn(email, 'chosen by myself')]);
+    const list = async () => (await agent.graphql('{ sessions { id isThis } }')).data.sessions as { id: string; isThis: boolean }[];
+    const [one] = (await list()).filter((each) => !each.isThis);
+    expect(await list()).toHaveLength(3);
+    await act(agent, `endSessions(id: "${one!.id}")`);
+    expect(await list()).toHaveLength(2);
+    await act(agent, 'endSessions');
+    expect(await list()).toEqual([{ id: expect.any(String), isThis: true }]);
+  });
+
+  it('takes the name of a person who leaves out of all words, and keeps what was done under a number', async () => {
+    const { id, agent } = await add('Quill Barrow');
+    await agent.graphql('mutation { reportDefect(itemId: "P-001", reason: "a dent") { summary { id } } }');
+    await agent.graphql('mutation { quarantine(itemId: "P-001", reason: "a dent") { summary { id } } }');
+    const acts = () => test.dataSource.query('SELECT count(*)::int AS count FROM event WHERE person_id = $1', [id]);
+    const before = await acts();
+    expect(before[0].count).toBeGreaterThan(0);
+    expect(codeOf(await act(system, `removePerson(id: "${id}")`))).toBe('done');
+    expect(await acts()).toEqual(before);
+    expect((await people()).find((each) => each.id === id)).toMatchObject({ name: 'Person 1 (left)', state: 'left' });
+    const tables: { name: string }[] = await test.dataSource.query(`SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public'`);
+    const holding: string[] = [];
+    for (const { name } of tables) {
+      const [{ count }] = await test.dataSource.query(
+        `SELECT count(*)::int AS count FROM "${name}" AS each WHERE each::text ~* 'quill.barrow'`,
+      );
+      if (count > 0) holding.push(name);
+    }
+    expect(holding).toEqual([]);
+    await expect(test.dataSource.query(`UPDATE event SET who = 'x' WHERE person_id = $1`, [id])).rejects.toThrow();
+    expect(codeOf(await agent.graphql('{ items { totalCount } }'))).toBe('NOT_SIGNED_IN');
+  });
+});
