@@ -54,10 +54,10 @@ export class AccountResolver {
   }
 
   @Mutation(() => Boolean, { description: 'Ends one own session, or all but the one that asks.' })
-  async endSessions(@Args('id', { ...id, nullable: true }) one: string | null, @Me() me: SignedIn): Promise<boolean> {
+  async endSessions(@Args('id', { type: () => ID, nullable: true }) one: string | null | undefined, @Me() me: SignedIn): Promise<boolean> {
     const open = await this.sessionStore.ofPerson(me.id);
     for (const each of open)
-      if (one === null ? each.id !== me.sessionId : each.id === one) await this.sessionStore.end(this.dataSource.manager, me.id, each.id);
+      if (one ? each.id === one : each.id !== me.sessionId) await this.sessionStore.end(this.dataSource.manager, me.id, each.id);
     return true;
   }
 
