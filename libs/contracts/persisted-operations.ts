@@ -1,20 +1,40 @@
 /* eslint-disable */
 /** Operations of the screens by the SHA-256 of their documents. */
 export const persistedOperations: Readonly<Record<string, string>> = {
-  'sha256:ca180b17287fb910697e2d16239d48eb689d6f9f27a426d0edd6f2b8bac9242a':
-    "query Me { me { id name role } }",
+  'sha256:474e55962be35345a707bb41cf9bdab76115e52e40d19e865a3992666df70e3a':
+    "query Me { me { id mustChange name role } }",
   'sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956':
     "mutation SignOut { signOut }",
-  'sha256:345a601f52c3fab9ab7d9689c897e8c2c4bbc1ba40670d687217f3a9a06e3cd7':
-    "query People { people { email id name role } }",
+  'sha256:f477bac87163e09aa9b8d872f404a7d5776169f652d29b93b3af39acf610e7dc':
+    "query People { people { email id name proposedBy role sessions state } }",
   'sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25':
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }",
-  'sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2':
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }",
   'sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4':
     "mutation ChangePassword($next: String!, $old: String!) { changePassword(old: $old, next: $next) }",
+  'sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2':
+    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }",
+  'sha256:36d29b3ee920f4ccd394c961fd4dc15d28808b3b4dc3a1549eaf00e69d15989d':
+    "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }",
+  'sha256:eb9432c935dfa6c5957cf5aa1e87e732f3ca3ad14848c27f91414b20963ab13c':
+    "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }",
+  'sha256:282d6af438bba31fb9f788acb0bc3fcf101591ede3385e16416a74f1f3a15053':
+    "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }",
+  'sha256:35ceeb6e5622f7e06e66721a10e08f78bb5523e1327dfbea41cb162c42c56cd6':
+    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }",
+  'sha256:7003b4c1034684e7ae67eae5761be21005121330635fa8c114a47f409925981c':
+    "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }",
+  'sha256:894d03fa086626db3b1ac0a1fdc47026da4eb5cad7ce29d438eddfe7eaf3413c':
+    "mutation AnswerProposal($accept: Boolean!, $id: ID!) { answerProposal(id: $id, accept: $accept) }",
+  'sha256:9077e85caadadf2431b4777d2cb9769d367fffa05ac597fbdfa6e56999b60558':
+    "mutation RemovePerson($id: ID!) { removePerson(id: $id) }",
+  'sha256:b5909854e7dd79e7333749dc71bd50d65dbd1bc82c76e6841b25b5096a76b54b':
+    "query Sessions { sessions { address device id isThis openedAt seenAt } }",
+  'sha256:1c81fad18d0486bbb96e6b82241d69fea94227f3074a9f39eef6fdb3ae3aef4b':
+    "mutation EndSessions($id: ID) { endSessions(id: $id) }",
   'sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b':
     "mutation SignIn($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } } }",
+  'sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834':
+    "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }",
   'sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab':
     "query WorkList($planId: ID!) { workList(planId: $planId) }",
   'sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf':

@@ -44,7 +44,6 @@ describe('the configuration', () => {
       port: 4400,
       trustProxy: 1,
       ownOperations: ['safety', 'system'],
-      ownerUrl: null,
       atOnce: { all: 256, person: 64, strangers: 32 },
       dataFolder: 'somewhere',
       webFolder: 'screens',
