@@ -5,7 +5,18 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 const quarantine = 'mutation($item: ID!, $reason: String!) { quarantine(itemId: $item, reason: $reason) { item } }';
 
 /** Tables that say nothing of their own: what they hold is private, or always comes with a row of a table that is told. */
-const untold = ['change', 'event', 'input_change', 'migrations', 'plan_freshness', 'plan_part', 'report_file', 'request', 'session'];
+const untold = [
+  'change',
+  'event',
+  'input_change',
+  'migrations',
+  'plan_freshness',
+  'plan_improvement',
+  'plan_part',
+  'report_file',
+  'request',
+  'session',
+];
 
 describe('what changed is told', () => {
   let one: TestApp;

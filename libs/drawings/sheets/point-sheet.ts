@@ -99,7 +99,7 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
     'Point loads',
     `${points.length} points`,
     drawStage(picks, units),
-    pointTable(picks, units),
+    node('div', { class: 'tight' }, pointTable(picks, units)),
     ...picks.hangs.filter((hang) => hang.unshared).map((hang) => node('p', { class: 'stop' }, hang.unshared!.sentence)),
     node(
       'p',
