@@ -10,12 +10,14 @@ const untold = [
   'event',
   'input_change',
   'migrations',
+  'officer_proposal',
   'plan_freshness',
   'plan_improvement',
   'plan_part',
   'report_file',
   'request',
   'session',
+  'sign_in_try',
 ];
 
 describe('what changed is told', () => {
