@@ -7,7 +7,7 @@ import { OutcomeUnknownError } from '../faults/fault.js';
 import { claimRequest, keepAnswer } from '../request-once/claim.js';
 import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
 import { databaseErrorOf, isConnectionLost } from '../faults/database-error.js';
-import { noteWritten } from '../request-once/written.js';
+import { noteWritten } from '../faults/written.js';
 
 export type Isolation = 'SERIALIZABLE' | 'READ COMMITTED';
 

@@ -3,7 +3,7 @@ import { BaseExceptionFilter } from '@nestjs/core';
 import type { Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { databaseErrorOf, isConnectionLost, isShortOf } from './database-error.js';
-import { writtenBefore } from '../request-once/written.js';
+import { writtenBefore } from './written.js';
 import { Metrics } from '../metrics/metrics.js';
 import { BadInputError, DatabaseAwayError, NoRoomError, TooLongError } from './fault.js';
 import { maskFault } from './mask-fault.js';

@@ -1,6 +1,6 @@
 import { GraphQLError } from 'graphql';
 import type { BadInput } from '#kernel';
-import type { Written } from '../request-once/written.js';
+import type { Written } from './written.js';
 
 /** Bad input: every fault with field, value and what would be right. */
 export class BadInputError extends GraphQLError {

@@ -1,6 +1,6 @@
 import type { GraphQLError, GraphQLFormattedError } from 'graphql';
 import type { Metrics } from '../metrics/metrics.js';
-import { noteFault } from '../request-once/written.js';
+import { noteFault } from './written.js';
 import { toldOf } from './fault.filter.js';
 import { maskFault } from './mask-fault.js';
 

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { Logger } from '@nestjs/common';
-import { writtenBefore } from '../request-once/written.js';
+import { writtenBefore } from './written.js';
 import { writtenWords } from './fault.js';
 import type { Metrics } from '../metrics/metrics.js';
 

@@ -7,7 +7,7 @@ import { Observable, catchError, finalize } from 'rxjs';
 import { BadInputError } from '../faults/fault.js';
 import type { SignedIn } from '../sign-in/person.js';
 import { type CurrentRequest, insideRequest } from './current-request.js';
-import { type Written, noteFault, whileCounting } from './written.js';
+import { type Written, noteFault, whileCounting } from '../faults/written.js';
 
 interface Write {
   readonly request: Request & { signedIn?: SignedIn };

@@ -1,6 +1,6 @@
 import type { Role } from '../config/roles.js';
 
-export { type Role, roles } from '../config/roles.js';
+export type { Role } from '../config/roles.js';
 
 /** Who is written into a record: a person by id and name, or the program itself, which has no id. */
 export interface Author {

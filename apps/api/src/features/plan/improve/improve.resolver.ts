@@ -22,7 +22,7 @@ export class ImprovementView {
   fact: object;
 }
 
-export const TakenResult = createUnionType({
+const TakenResult = createUnionType({
   name: 'TakenResult',
   types: () => [PlanMade, StaleRefusal] as const,
   resolveType: (value: object) => ('planId' in value ? PlanMade : StaleRefusal),
