@@ -53,6 +53,7 @@ export {
   hangName,
   holdsFor,
   isLoadingEmpty,
+  legSteel,
   itemKinds,
   itemStates,
   loadRule,

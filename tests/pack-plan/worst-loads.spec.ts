@@ -1,33 +1,11 @@
 import { pointRows, scenePoints, structurePoints } from '#drawings';
 import { seededRandom } from '#kernel';
-import { gatherInputs } from '#pack-plan';
-import { english } from '#words';
-import { demoTour } from '../support/demo-tour.js';
-import { wantedLoads } from '../../libs/pack-plan/carts/index.js';
-import type { CartsResult } from '../../libs/pack-plan/contract/index.js';
-import { tellFindings } from '../../libs/pack-plan/make/tell-findings.js';
-import { pickFindings } from '../../libs/pack-plan/picks/pick-findings.js';
-import { planPicks } from '../../libs/pack-plan/picks/plan-picks.js';
+import { plannedShow } from '../support/planned-show.js';
 
-/** The first show of the demo with its hangs changed, planned on carts that are not chosen yet. */
+/** What the first show of the demo stops for with its hangs changed. */
 function planned(change: (hangs: any[]) => void) {
-  const inputs = gatherInputs(
-    demoTour((file: any) => change(file.tour.shows[0].hangs)),
-    'quayside',
-  );
-  const loads = wantedLoads(inputs);
-  const carts = {
-    loads: loads.map((load) => ({
-      id: load.id,
-      hang: load.hang.id,
-      cart: null,
-      cartModel: null,
-      boxes: load.positions.map((position) => ({ position, serial: null, splayDeg: load.hang.boxes[position - 1]!.splayDeg })),
-    })),
-  } as unknown as CartsResult;
-  const picks = planPicks(inputs, loads, carts, []);
-  const over = tellFindings(pickFindings(inputs, picks), english).filter((each) => each.weight === 'stop');
-  return { picks, over };
+  const { picks, stops } = plannedShow(change);
+  return { picks, over: stops };
 }
 
 /** A centre of 5 to 12 boxes with splays of its own, on two holes, without limits. */

@@ -17,6 +17,7 @@ export type {
   StageResult,
   WorstLoads,
 } from './picks-result.js';
+export type { LegRoom, PickRoom, RoomPiece, RoomResult } from './room-result.js';
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export type {
   BoxMove,

@@ -1,5 +1,6 @@
 import type { Checked } from './mismatch.js';
 import type { ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
+import type { RoomResult } from './room-result.js';
 import type { Working } from './working.js';
 
 /** What a rated load is multiplied by before it is compared, and where that rule stands. */
@@ -251,6 +252,8 @@ export interface HangResult extends Checked {
     readonly hangsBelowKg: number;
   }[];
   readonly outline: HangOutline;
+  /** null in plans made before heights were compared. */
+  readonly room: RoomResult | null;
   readonly stage: { readonly xMm: number; readonly yMm: number; readonly azimuthDeg: number } | null;
 }
 

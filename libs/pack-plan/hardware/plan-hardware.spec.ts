@@ -115,11 +115,15 @@ describe('the hardware of the demo tour', () => {
   it('holds the chain of each hoist against the height of its point', () => {
     expect(demo.hardware.chains).toHaveLength(6);
     expect(demo.hardware.chains[0]).toMatchObject({ onFileM: 24, neededM: 15.2, enough: true });
-    // Hook at 11.5 m + 1 m of sling; 15.2 - 12.5 m hang free.
-    expect(demo.hardware.chains[0]!.inBagAtTrimM).toBeCloseTo(24 - 2.7, 9);
+    // Of the height below the point 1.7263 m are left to the chain (libs/pack-plan/room).
+    expect(demo.hardware.chains[0]!.inBagAtTrimM).toBeCloseTo(24 - 1.7263063, 6);
     const high = plan(demoTour((file) => (file.tour.shows[0].hangs[0].pointHeightMm = 25_000)));
     expect(sentencesOf(high, 'chain-too-short')).toHaveLength(4);
-    expect(sentencesOf(high, 'chain-too-short')[0]).toMatch(/Main left, hole C: H-\d\d has 24 m of chain on file and needs 25.0 m/);
+    expect(sentencesOf(high, 'chain-too-short')[0]).toMatch(/Main left, hole C: H-\d\d has 24 m of chain on file and needs 25 m/);
+    const limit = (pointHeightMm: number) =>
+      sentencesOf(plan(demoTour((file) => (file.tour.shows[0].hangs[2].pointHeightMm = pointHeightMm))), 'chain-too-short');
+    expect(limit(24_000)).toEqual([]);
+    expect(limit(24_001)).toEqual([expect.stringContaining('has 24 m of chain on file and needs 24.001 m'), expect.anything()]);
     const unknown = plan(demoTour((file) => delete file.tour.shows[0].hangs[0].pointHeightMm));
     expect(sentencesOf(unknown, 'no-point-height')).toEqual([expect.stringContaining('2 hangs (Main left, Main right)')]);
   });

@@ -1,6 +1,6 @@
 import { type HardwareCountLine, type SpareNumber, countHardware, planSpares, verifyHardware, verifySpares } from '#hardware-count';
 import { eachDay } from '#kernel';
-import { type CartsResult, type HardwareLine, type HardwareResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { type CartsResult, type HangResult, type HardwareLine, type HardwareResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { tell } from '#words';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
 import type { ChosenItem } from '../picks/index.js';
@@ -13,7 +13,12 @@ const hardwareCaution =
   'Counts follow from the design and the figures on file. Count by hand before lifting: nothing leaves the ground with a pin missing, and the rigging system’s manual decides which pin goes where.';
 
 /** Everything that is fitted, where each piece travels, the spares beside it, what the stock does not cover, and the chain of every hoist. */
-export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: readonly ChosenItem[]): HardwareResult {
+export function planHardware(
+  inputs: PlanInputs,
+  carts: CartsResult,
+  chosen: readonly ChosenItem[],
+  hangs: readonly HangResult[],
+): HardwareResult {
   const { tour } = inputs.file;
   const fitted = fittedPieces(inputs, carts.loads);
   const wanted = spareLines(inputs, fitted);
@@ -37,7 +42,7 @@ export function planHardware(inputs: PlanInputs, carts: CartsResult, chosen: rea
   return {
     lines,
     trunk: trunkResult(inputs, spares.trunk),
-    chains: chainsOf(inputs, chosen),
+    chains: chainsOf(inputs, chosen, hangs),
     chosen: [...found, ...spareSerials(inputs, lines, found)],
     keptWithBoxes: [...kept.all].flatMap(([model, byModels]) => {
       const onFile = filedWithBoxes(inputs, model);

@@ -98,6 +98,7 @@ export function wholeHang(kept: KeptHang): HangResult {
     pullBack: null,
     secondary: [],
     windLimitMps: null,
+    room: null,
     runningOrder: { manual: 'This plan was made before the running order was part of it', approved: null, goingUp: [], comingDown: [] },
     ...kept,
     envelope: kept.envelope ? { ...kept.envelope, pushed: kept.envelope.pushed ?? null } : null,

@@ -30,7 +30,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const carts = planCarts(inputs, limits);
   const chosen = chooseItems(inputs);
   const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
-  const hardware = planHardware(inputs, carts, chosen);
+  const hardware = planHardware(inputs, carts, chosen, picks.hangs);
   const truck = planTruck(inputs, carts, limits);
   const due = planDue(inputs, whereabouts(inputs, carts, hardware));
   const { tour } = file;

@@ -1,6 +1,7 @@
-import type { PickFinding, PointSubject } from '#trade';
+import type { PickFinding, PointSubject, RoomFinding } from '#trade';
 import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
+import { roomFindings } from '../room/index.js';
 import { ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
 import { jointFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
@@ -8,10 +9,10 @@ import { sharedPointFindings } from './point-sums.js';
 import { bareLines, missingItems, systemFindings, systemLimits } from './rigging-findings.js';
 
 /** What the plan has to say of its loads: what is over, what is missing, what nobody can compute. */
-export function pickFindings(inputs: PlanInputs, picks: PicksResult): PickFinding[] {
+export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFinding | RoomFinding)[] {
   return [
     ...regimeFindings(inputs),
-    ...picks.hangs.flatMap((hang) => hangFindings(inputs, hang)),
+    ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)]),
     ...sharedPointFindings(inputs, picks.hangs),
     ...structureFindings(picks),
   ];

@@ -1,15 +1,4 @@
-import {
-  type HangAnswer,
-  type HangCase,
-  bodiesAt,
-  degrees,
-  hangOutline,
-  holeTilts,
-  solveHang,
-  tiltRange,
-  together,
-  verifyHang,
-} from '#hang-statics';
+import { type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together, verifyHang } from '#hang-statics';
 import { standardGravityMps2 } from '#kernel';
 import { type GridModel, type Hang, hangName } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
@@ -23,6 +12,7 @@ import { measureFinding } from './pick-findings.js';
 import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
+import { planRoom } from '../room/index.js';
 import { withStructure } from './point-sums.js';
 import { runningOrder } from './running-order.js';
 
@@ -75,13 +65,15 @@ function planHang(
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);
   const whole = hangBodies(inputs, hang, loads);
-  const pulled = planPullBack(inputs, hang, whole.problem);
+  const drawnAt = (tiltDownDeg: number) => outlineOf(inputs, hang, grid, whole, tiltDownDeg);
+  const pulled = planPullBack(inputs, hang, whole.problem, drawnAt);
   const problem = whole.problem;
   const answer = pulled?.answer ?? solveHang(problem);
   const own = carts.loads.filter((each) => each.hang === hang.id);
   const planned = new Map(own.flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
   const system = systems.find((each) => each.id === grid.system);
   const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));
+  const outline = drawnAt(answer.tiltDownDeg);
   const isShared = hang.picks.length <= 2;
   const stages = isShared ? planStages(inputs, hang, whole, own) : null;
   return {
@@ -140,7 +132,8 @@ function planHang(
       cart: planned.get(index + 1)?.cart ?? null,
       hangsBelowKg: answer.joints[whole.placeOf(index + 1) - 1]!.loadN / standardGravityMps2,
     })),
-    outline: outlineOf(inputs, hang, grid, whole, answer),
+    outline,
+    room: planRoom(inputs, hang, outline),
     stage: hang.stage ?? null,
     ...checkedBy([
       ...mismatchesOf('statics', hang.id, verifyHang(problem, pulled ? pulled.answer.without : answer)),
@@ -159,11 +152,11 @@ function outlineOf(
   hang: Hang,
   grid: GridModel,
   { problem, bodies }: HangBodies,
-  answer: HangAnswer,
+  tiltDownDeg: number,
 ): HangResult['outline'] {
   const { boxes, ...rest } = hangOutline(
     problem,
-    answer.tiltDownDeg,
+    tiltDownDeg,
     bodies.map(({ position, frame }) => frame ?? modelOf(inputs.file.catalogue.boxes, hang.boxes[position - 1]!.model)),
     { lengthMm: grid.lengthMm, heightMm: Math.max(...grid.holes.map((each) => each.aboveMm), 60) },
   );

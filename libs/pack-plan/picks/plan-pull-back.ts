@@ -10,8 +10,9 @@ import {
 } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
-import { type Checked, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { type Checked, type HangResult, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
+import { trimMarkZMm } from '../room/index.js';
 import { compareSteel } from '../rules/index.js';
 
 /** What a pick needs to know of the line: how far the chains incline, the sum written out, and the loads without it. */
@@ -28,7 +29,12 @@ export interface PulledPlan extends Checked {
 }
 
 /** undefined where the hang has no line. Where it cannot stand with its line the loads are those without, and the reason is said. */
-export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase): PulledPlan | undefined {
+export function planPullBack(
+  inputs: PlanInputs,
+  hang: Hang,
+  problem: HangCase,
+  drawnAt: (tiltDownDeg: number) => HangResult['outline'],
+): PulledPlan | undefined {
   const { pullBack } = hang;
   if (!pullBack) return undefined;
   const without = solveHang(problem);
@@ -38,7 +44,7 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
     belowMm: pullBack.belowMm,
     anchor: { xMm: pullBack.anchorForwardMm, zMm: -pullBack.anchorBelowMm },
     // What hangs above the grid when it is at trim; the hoist's chain is longer.
-    chainMm: pullBack.chainMm ?? Math.max(0, (hang.pointHeightMm ?? hang.trimHeightMm) - hang.trimHeightMm),
+    chainMm: pullBack.chainMm ?? aboveGridMm(hang, drawnAt(pullBack.tiltDownDeg ?? problem.tiltDownDeg ?? 0)),
     tiltDownDeg: pullBack.tiltDownDeg,
     tensionN: pullBack.tensionN,
   };
@@ -93,6 +99,11 @@ export function planPullBack(inputs: PlanInputs, hang: Hang, problem: HangCase):
     },
     ...checkedBy(mismatchesOf('pull-back', hang.id, verifyPullBack(problem, pull, value))),
   };
+}
+
+/** From the grid up to the point; nothing where no height of the point is on file, or where the room of the hang says that it does not fit. */
+function aboveGridMm({ pointHeightMm, trimHeightMm, trimTo = 'grid' }: Hang, outline: HangResult['outline']): number {
+  return pointHeightMm === undefined ? 0 : Math.max(0, pointHeightMm - trimHeightMm + trimMarkZMm(outline, trimTo));
 }
 
 /** The balance with the line, with its figures put in. */

@@ -32,6 +32,10 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
     const holes = new Set<string>();
     grid.holes.forEach((each, at) => faults.twice(`${field}.holes[${at}].hole`, each.hole, holes, 'each hole'));
   });
+  catalogue.slings.forEach(({ lengthMm, shortestMm }, index) => {
+    if (shortestMm !== undefined && shortestMm > lengthMm)
+      faults.add(`catalogue.slings[${index}].shortestMm`, shortestMm, `at most the length, ${lengthMm} mm`);
+  });
   catalogue.carts.forEach((cart, index) => {
     const field = `catalogue.carts[${index}]`;
     cart.carries?.forEach((model, at) => faults.unknown(`${field}.carries[${at}]`, model, boxes, 'a box model'));

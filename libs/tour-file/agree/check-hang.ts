@@ -125,6 +125,9 @@ function checkPicks(
     faults.unknown(`${field}.hoist`, pick.hoist, models.hoist, 'a hoist model');
     checkSteel(field, pick, models, faults);
     checkSteel(`${field}.bridle`, pick.bridle, models, faults);
+    pick.bridle?.legs.forEach(({ shackles = [], slings = [] }, leg) =>
+      checkSteel(`${field}.bridle.legs[${leg}]`, { shackles, slings }, models, faults),
+    );
     checkSerial(`${field}.hoistSerial`, pick.hoistSerial, 'hoist', pick.hoist, items, faults);
   });
 }

@@ -59,14 +59,28 @@ const hoistModel = z.strictObject({
   hoistClass: name.optional(),
   chainKgPerM: kgOrNone,
   chainLengthM: z.number().positive().max(1000),
+  /** What it takes of the height with its chain run in: the body, and both hooks together. */
+  bodyMm: mm.optional(),
+  hooksMm: mm.optional(),
   costEach,
 });
 
-const shackleModel = z.strictObject({ model: name, maker: name.optional(), size: name, massKg: kgOrNone, ratedLoad, costEach });
+const shackleModel = z.strictObject({
+  model: name,
+  maker: name.optional(),
+  size: name,
+  massKg: kgOrNone,
+  ratedLoad,
+  /** From the pin to the bow, inside: what it adds to a line. */
+  insideMm: mm.optional(),
+  costEach,
+});
 const slingModel = z.strictObject({
   model: name,
   maker: name.optional(),
   lengthMm: mm,
+  /** With its adjuster drawn in; left out: it has none. */
+  shortestMm: mm.optional(),
   massKg: kgOrNone,
   ratedLoad,
   material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),

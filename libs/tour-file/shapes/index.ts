@@ -10,6 +10,7 @@ export type { LoadRule } from './load-rule.js';
 export { loadRule } from './load-rule.js';
 export type { KeptPiece, LoadingAct } from './loading.js';
 export { afterAct, isLoadingEmpty, noLoading } from './loading.js';
+export { legSteel } from './leg-steel.js';
 export type { AdapterFrame, RiggingSystem, RunningStep } from './rigging-system.js';
 export { closingOf, riggingSystem, splaySetAtPosition } from './rigging-system.js';
 export { shiftDates } from './shift-dates.js';

@@ -6,10 +6,21 @@ const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.op
 
 const steel = { shackles: z.array(name).max(10).default([]), slings: z.array(name).max(10).default([]) };
 
-/** A pick whose point is not above it: legs from the hook of the hoist to their anchors, across the stage and up (mm from that hook). */
+/**
+ * A pick whose point is not above it: legs from the hook of the hoist to their anchors, across the stage and up (mm from that hook). Every leg has the
+ * steel of the bridle for itself, or its own where it names any. The highest anchor is at the height of the points.
+ */
 const bridle = z.strictObject({
   legs: z
-    .array(z.strictObject({ xMm: signedMm, yMm: signedMm, aboveMm: mm }))
+    .array(
+      z.strictObject({
+        xMm: signedMm,
+        yMm: signedMm,
+        aboveMm: mm,
+        shackles: z.array(name).max(10).optional(),
+        slings: z.array(name).max(10).optional(),
+      }),
+    )
     .min(2)
     .max(3),
   ...steel,
@@ -60,6 +71,10 @@ export const hang = z.strictObject({
   goesUp: z.int().min(1).max(50).default(1),
   tiltDownDeg: tiltDeg.optional(),
   trimHeightMm: mm.max(60_000),
+  /** What the trim height is measured to: the lowest edge of the hang, the grid (its front pivot, on the top box), the top of the grid. The grid where nothing is said. */
+  trimTo: z.enum(['bottom edge', 'grid', 'top']).optional(),
+  /** Height of the deck below the hang above the floor that the carts roll on; the floor itself where nothing is said. */
+  deckHeightMm: z.number().min(0).max(60_000).optional(),
   /** Height of the points above the floor that the carts roll on; what chain is needed follows from it. */
   pointHeightMm: mm.max(100_000).optional(),
   stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
@@ -152,6 +167,7 @@ export type HangBox = z.output<typeof hangBox>;
 export type Pick = z.output<typeof pick>;
 export type PullBackSetting = z.output<typeof pullBack>;
 export type BridleSetting = z.output<typeof bridle>;
+export type TrimTo = NonNullable<Hang['trimTo']>;
 export type Hang = z.output<typeof hang>;
 export type Show = z.output<typeof show>;
 export type SpareSetting = z.output<typeof spareSetting>;

@@ -15,6 +15,8 @@ function mirrored(hang: Hang, original: Hang): Hang {
     tiltDownDeg: original.tiltDownDeg,
     loom: original.loom,
     pointHeightMm: hang.pointHeightMm ?? original.pointHeightMm,
+    trimTo: hang.trimTo ?? original.trimTo,
+    deckHeightMm: hang.deckHeightMm ?? original.deckHeightMm,
     extras: original.extras,
     partLoad: original.partLoad,
     liftTiltDownDeg: original.liftTiltDownDeg,

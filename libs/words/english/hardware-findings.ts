@@ -32,7 +32,7 @@ export const hardwareFindings: HardwareTable = {
   'frame-not-counted': ({ subjects: { model }, numbers: { frames } }) =>
     `${plural(frames, 'frame')} ${model.id} with the pins of the joint above each: no stock of frames is on file. Count them by hand.`,
   'chain-too-short': ({ subjects: { pick, hoist }, numbers: { onFileM, neededM, pointHeightMm } }) =>
-    `${pick.name}, hole ${pick.hole}: ${hoist.id} has ${onFileM} m of chain on file and needs ${neededM.toFixed(1)} m ${
+    `${pick.name}, hole ${pick.hole}: ${hoist.id} has ${onFileM} m of chain on file and needs ${Number(neededM.toFixed(3))} m ${
       pointHeightMm === null ? 'for the trim height alone' : 'from its point to the floor'
     }.`,
   'no-point-height': ({ subjects: { hangs } }) =>

@@ -10,13 +10,14 @@ import { restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
 import { bareLines, pickFindings } from './pick-findings.js';
+import { roomFindings } from './room-findings.js';
 import { places } from './place-reasons.js';
 import { readings, refusals, remedies, tickRefusals } from './refusals.js';
 import { about, axles, subjects } from './subjects.js';
 import { bridge, leftOver, tag, truckFindings, wishes } from './truck-findings.js';
 
 export const english: Words = {
-  findings: { ...dueFindings, ...pickFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
+  findings: { ...dueFindings, ...pickFindings, ...roomFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
   about,
   subjects,
   axles,

@@ -1,0 +1,62 @@
+import type { HangSubject, ModelSubject, RoomFinding } from '#trade';
+import type { HangResult } from '../contract/index.js';
+
+type Roomy = Pick<HangResult, 'hang' | 'name' | 'trimHeightMm' | 'room'>;
+
+/** Less than this is the rounding of the sum. */
+const leastMm = 1e-6;
+
+/** What does not fit between floor and points, with the figure that is missing; what nobody can tell because a length is not on file. */
+export function roomFindings(hang: Roomy): RoomFinding[] {
+  return [...noHeadroom(hang), ...notKnown(hang), ...belowFloor(hang), ...legs(hang)];
+}
+
+const pickOf = ({ hang, name }: Roomy, hole: string) => ({ kind: 'pick', hang, name, hole }) as const;
+const hangOf = ({ hang, name }: Roomy): HangSubject => ({ kind: 'hang', id: hang, name });
+const modelsOf = (names: readonly string[]): readonly ModelSubject[] => [...new Set(names)].map((id) => ({ kind: 'model', id }));
+
+const noHeadroom = (hang: Roomy): RoomFinding[] =>
+  (hang.room?.picks ?? []).flatMap(({ hole, leftMm, pointHeightMm, pieces }): RoomFinding[] =>
+    leftMm === null || leftMm >= -leastMm
+      ? []
+      : [
+          {
+            code: 'no-headroom',
+            subjects: { pick: pickOf(hang, hole) },
+            numbers: { leftMm, pointHeightMm: pointHeightMm!, trimHeightMm: hang.trimHeightMm },
+            date: null,
+            trimTo: hang.room!.trimTo,
+            parts: pieces.map(({ part, mm }) => ({ part, mm })),
+          },
+        ],
+  );
+
+function notKnown(hang: Roomy): RoomFinding[] {
+  const picks = hang.room?.picks ?? [];
+  const unmeasured = picks.flatMap((each) => each.pieces.flatMap((one) => one.unmeasured));
+  if (unmeasured.length === 0) return [];
+  const left = picks.map((each) => each.leftMm);
+  const atMostMm = left.includes(null) ? null : Math.min(...left.map((each) => each!));
+  return [
+    { code: 'headroom-not-known', subjects: { hang: hangOf(hang), models: modelsOf(unmeasured) }, numbers: { atMostMm }, date: null },
+  ];
+}
+
+function belowFloor(hang: Roomy): RoomFinding[] {
+  if (!hang.room) return [];
+  const { lowestHeightMm: lowestMm, deckHeightMm } = hang.room;
+  const clearanceMm = lowestMm - deckHeightMm;
+  if (clearanceMm >= -leastMm) return [];
+  const numbers = { clearanceMm, lowestMm, deckHeightMm, trimHeightMm: hang.trimHeightMm };
+  return [{ code: 'below-floor', subjects: { hang: hangOf(hang) }, numbers, date: null }];
+}
+
+const legs = (hang: Roomy): RoomFinding[] =>
+  (hang.room?.legs ?? [])
+    .filter((each) => !each.fits)
+    .map(({ hole, leg, lengthMm, shortestMm, longestMm, models, unmeasured }) => ({
+      code: 'leg-does-not-fit',
+      subjects: { pick: pickOf(hang, hole), models: modelsOf(models), unmeasured: modelsOf(unmeasured) },
+      numbers: { leg, lengthMm, shortestMm, longestMm },
+      date: null,
+    }));

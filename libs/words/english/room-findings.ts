@@ -1,0 +1,36 @@
+import type { RoomPart, TrimMark } from '#trade';
+import type { Words } from '../table/index.js';
+import { list, number } from './format.js';
+
+type RoomTable = Pick<Words['findings'], 'no-headroom' | 'headroom-not-known' | 'below-floor' | 'leg-does-not-fit'>;
+
+const marks: Record<TrimMark, string> = { 'bottom edge': 'the bottom edge', grid: 'the grid', top: 'the top of the grid' };
+const parts: Record<RoomPart, string> = {
+  grid: 'grid up to the hole',
+  shackles: 'shackles',
+  slings: 'slings',
+  hooks: 'hooks of the hoist',
+  'hoist body': 'body of the hoist',
+  bridle: 'bridle',
+};
+/** Millimetres as exactly as they are judged. */
+const mm = (value: number): string => `${number(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1)} mm`;
+
+export const roomFindings: RoomTable = {
+  'no-headroom': ({ subjects: { pick }, numbers: { leftMm, pointHeightMm, trimHeightMm }, trimTo, parts: taken }) => {
+    const each = taken.map((one) => `${parts[one.part]} ${one.mm === null ? 'not on file' : mm(one.mm)}`);
+    return `${pick.name}, hole ${pick.hole}: ${mm(-leftMm)} of height are missing below its point. Point at ${mm(pointHeightMm)}, trim at ${mm(trimHeightMm)} to ${marks[trimTo]}; between them stand ${list(each)}.`;
+  },
+  'headroom-not-known': ({ subjects: { hang, models }, numbers: { atMostMm } }) =>
+    `${hang.name}: no length is on file for ${list(models.map((each) => each.id))}; the height that is left below the points ${atMostMm === null ? 'is not known' : `is at most ${mm(atMostMm)}`}. Measure them.`,
+  'below-floor': ({ subjects: { hang }, numbers: { clearanceMm, lowestMm, deckHeightMm, trimHeightMm } }) =>
+    deckHeightMm === 0
+      ? `${hang.name}: with its trim at ${mm(trimHeightMm)} its lowest point would hang ${mm(-clearanceMm)} below the floor.`
+      : `${hang.name}: with its trim at ${mm(trimHeightMm)} its lowest point hangs ${mm(lowestMm)} above the floor, ${mm(-clearanceMm)} lower than the deck at ${mm(deckHeightMm)}.`,
+  'leg-does-not-fit': ({ subjects: { pick, models, unmeasured }, numbers: { leg, lengthMm, shortestMm, longestMm } }) => {
+    const reach = shortestMm === longestMm ? mm(longestMm) : `${mm(shortestMm)} to ${mm(longestMm)}`;
+    const silent =
+      unmeasured.length === 0 ? '' : ` No length is on file for ${list(unmeasured.map((each) => each.id))}, which counts as nothing.`;
+    return `${pick.name}, hole ${pick.hole}: leg ${leg} of the bridle is ${mm(lengthMm)} long as drawn, and its steel (${list(models.map((each) => each.id))}) makes ${reach}. Take steel of that length, or draw the hook where the steel puts it.${silent}`;
+  },
+};
