@@ -26,6 +26,7 @@ export {
   type WhyNotAnother,
   type Wish,
   groupMoves,
+  type MoveReason,
   moveReasons,
   naiveBoxMoves,
   whyThisBox,

@@ -1,18 +1,32 @@
 import type { AllocationAnswer, AllocationCase } from '../case/index.js';
 
-/** Why each move is made, in the words of the floor. */
-export function moveReasons(problem: AllocationCase, answer: AllocationAnswer): readonly string[] {
+/** Why a move is made; `load` is the id of a load. */
+export type MoveReason =
+  | { readonly code: 'into-slot'; readonly load: string; readonly slot: number }
+  /** It must not ride in a load and leaves the stack. */
+  | { readonly code: 'out-of-service' }
+  /** It waits for a move of its own: into a load, or onto a cart that carries none. */
+  | { readonly code: 'set-aside'; readonly load: string }
+  | { readonly code: 'set-aside-for-cart'; readonly cart: string }
+  | { readonly code: 'makes-room'; readonly load: string }
+  | { readonly code: 'on-wanted-box' };
+
+/** Why each move is made, in the order of the moves. */
+export function moveReasons(problem: AllocationCase, answer: AllocationAnswer): readonly MoveReason[] {
   const loadOfCart = new Map(answer.assignments.map((each) => [each.cart, each]));
   const unusable = new Set(problem.unusable);
   const lastMoveOf = new Map(answer.moves.map((move, index) => [move.box, { move, index }]));
-  return answer.moves.map(({ box, from, to }, index) => {
+  return answer.moves.map(({ box, from, to }, index): MoveReason => {
     const goal = loadOfCart.get(to);
-    if (goal) return `slot ${goal.boxes.indexOf(box) + 1} of ${goal.load}`;
-    if (unusable.has(box)) return 'out of service: must not ride in a load';
+    if (goal) return { code: 'into-slot', load: goal.load, slot: goal.boxes.indexOf(box) + 1 };
+    if (unusable.has(box)) return { code: 'out-of-service' };
     const later = lastMoveOf.get(box)!;
-    if (later.index > index) return `set aside for ${loadOfCart.get(later.move.to)?.load ?? later.move.to}`;
+    if (later.index > index) {
+      const load = loadOfCart.get(later.move.to)?.load;
+      return load === undefined ? { code: 'set-aside-for-cart', cart: later.move.to } : { code: 'set-aside', load };
+    }
     const left = loadOfCart.get(from);
-    return left ? `makes room for ${left.load}` : 'stands on a box that is wanted';
+    return left ? { code: 'makes-room', load: left.load } : { code: 'on-wanted-box' };
   });
 }
 

@@ -71,7 +71,7 @@ function describe(
     ...(answer.mismatch.length > 0 ? { mismatch: answer.mismatch } : {}),
     loads: cartLoads,
     wishes: wishesOf(inputs, cartLoads, answer),
-    moves: solved ? describeMoves(problem, answer) : [],
+    moves: solved ? describeMoves(problem, answer, loads, inputs.words) : [],
     floorBefore: floor(
       problem,
       problem.carts.map((each) => [each.id, each.stack] as const),

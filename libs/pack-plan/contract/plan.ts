@@ -1,5 +1,5 @@
 import type { PlainDate } from '#kernel';
-import type { CartException, Code, Finding, ReasonAgainst, Section, ShortageFact, Subject, Weight, Whereabouts } from '#trade';
+import type { CartException, Code, Finding, MoveReason, ReasonAgainst, Section, ShortageFact, Subject, Weight, Whereabouts } from '#trade';
 import type { HardwareResult } from './hardware-result.js';
 import type { Checked } from './mismatch.js';
 import type { PicksResult } from './picks-result.js';
@@ -79,6 +79,8 @@ export interface BoxMove {
   readonly from: string;
   readonly to: string;
   readonly why: string;
+  /** Why, as data; plans of earlier releases keep the words alone. */
+  readonly fact?: MoveReason;
   /** Moves of one round do not wait for one another. */
   readonly round: number;
 }

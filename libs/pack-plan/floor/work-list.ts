@@ -97,7 +97,7 @@ function listAnew(plan: PackPlan, floor: Floor, facts: BoxFacts, limits: SolveLi
     floor,
     { code: 'anew', moves, bound },
     {
-      moves: describeMoves(problem, answer),
+      moves: describeMoves(problem, answer, plan.carts.loads, words),
       bound,
       otherCarts: otherCarts(plan, new Map(answer.assignments.map((each) => [each.boxes.join('\n'), each.cart]))),
     },

@@ -6,6 +6,7 @@ export type { ImprovementFact } from './improvement.js';
 export type { InputChange, InputPart } from './input-change.js';
 export { keyOfPart, partOfKey } from './input-change.js';
 export type { LoadingWish } from './loading-wish.js';
+export type { MoveReason } from './move-reason.js';
 export type { PlaceReason } from './place-reason.js';
 export type { CellReading, ReadingFact } from './reading.js';
 export type { KeptBack, ReasonAgainst } from './reason-against.js';

@@ -18,6 +18,15 @@ function homeWords(found: string, home: BoxHome): string {
   }
 }
 
+export const moves: Words['moves'] = {
+  'into-slot': ({ load, slot }) => `slot ${slot} of ${load.name}`,
+  'out-of-service': () => 'out of service: must not ride in a load',
+  'set-aside': ({ load }) => `set aside for ${load.name}`,
+  'set-aside-for-cart': ({ cart }) => `set aside for ${cart.id}`,
+  'makes-room': ({ load }) => `makes room for ${load.name}`,
+  'on-wanted-box': () => 'stands on a box that is wanted',
+};
+
 export const slots: Words['slots'] = {
   agrees: ({ slot, expected }) => `Slot ${slot} agrees: ${expected}.`,
   barred: ({ slot, expected, why }) => `Slot ${slot}: ${expected} must not fly: ${floorAgainst(why)}.`,

@@ -6,7 +6,7 @@ import { comparisons, factors, parts, stages } from './compared.js';
 import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
 import { improvements } from './improvements.js';
-import { restacked, slots, work } from './floor.js';
+import { moves, restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
 import { bareLines, pickFindings } from './pick-findings.js';
@@ -36,6 +36,7 @@ export const english: Words = {
   rows,
   places,
   improvements,
+  moves,
   slots,
   wishes,
   work,

@@ -16,6 +16,7 @@ import type {
   KeptBack,
   LeftOverReason,
   LoadingWish,
+  MoveReason,
   PlaceReason,
   ReadingFact,
   ReasonAgainst,
@@ -61,6 +62,8 @@ export interface Words {
   readonly places: Table<PlaceReason>;
   /** What came of looking for a shorter list of box moves. */
   readonly improvements: Table<ImprovementFact>;
+  /** Why a box is moved. */
+  readonly moves: Table<MoveReason>;
   readonly slots: Table<SlotFinding>;
   readonly wishes: Table<LoadingWish>;
   readonly work: Table<WorkFinding>;

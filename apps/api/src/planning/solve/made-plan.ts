@@ -44,6 +44,10 @@ function stoppedByOf({ carts, truck }: { readonly carts: object; readonly truck:
   return ['clock', 'work', 'proof'].find((each) => said.includes(each)) ?? null;
 }
 
+/** What a crew carries out; the words beside a move may be others. */
+const movesOf = ({ carts }: PackPlan): string =>
+  canonicalJson(carts.moves.map(({ number, round, box, from, to }) => ({ number, round, box, from, to })));
+
 /** What may stay ticked: rows whose pieces stand exactly as before, and box moves where the list of them is the same. */
 function unchangedTicks(before: PackPlan, after: PackPlan): readonly string[] {
   const rowsOf = (plan: PackPlan) =>
@@ -57,9 +61,6 @@ function unchangedTicks(before: PackPlan, after: PackPlan): readonly string[] {
       }),
     );
   const was = new Map(rowsOf(before));
-  const moves =
-    canonicalJson(before.carts.moves) === canonicalJson(after.carts.moves)
-      ? after.carts.moves.map((each) => tickText(moveKey(each.number)))
-      : [];
+  const moves = movesOf(before) === movesOf(after) ? after.carts.moves.map((each) => tickText(moveKey(each.number))) : [];
   return [...rowsOf(after).flatMap(([what, pieces]) => (was.get(what) === pieces ? [what] : [])), ...moves];
 }
