@@ -203,7 +203,7 @@ describe('the bound', () => {
       floorOnly: true,
     }));
     const problem = read({ trucks: [truck, { ...truck, id: 'T2' }], pieces });
-    expect(boundOf(problem, problem.pieces)).toMatchObject({ trucks: 2, reason: expect.stringContaining('axles') });
+    expect(boundOf(problem, problem.pieces)).toMatchObject({ trucks: 2, why: { trucks: { code: 'mass', massKg: 14_000 } } });
   });
 
   it('on payload is a mass that some place of its centre carries, and a little more is not', () => {
@@ -230,7 +230,7 @@ describe('freight that cannot ride', () => {
     });
     for (const answer of [solveRows(problem)!, solvers[1]![1](problem)!]) {
       expect(answer.leftOver.map((each) => each.id)).toEqual(['A', 'C']);
-      expect(answer.leftOver[0]!.reason).toContain('larger or heavier than any truck');
+      expect(answer.leftOver[0]).toEqual({ id: 'A', code: 'too-large', ...piece, lengthMm: 20_000 });
       expect(verifyTruckPack(problem, answer)).toEqual([]);
     }
   });

@@ -58,7 +58,7 @@ export function judgeLoad(
   const namedWaived = waived.filter((id) => ids.has(id));
   const breaches = verifyTruckPack(
     { ...problem, trucks: [truck], pieces: problem.pieces.filter((each) => ids.has(each.id)) },
-    { status: 'feasible', trucks: [load], leftOver: [], bound: { trucks: 0, usedLengthMm: 0, reason: '' }, waived: namedWaived },
+    { status: 'feasible', trucks: [load], leftOver: [], bound: { trucks: 0, usedLengthMm: 0 }, waived: namedWaived },
     { kept: own, waived: namedWaived },
   );
   return { load, breaches };

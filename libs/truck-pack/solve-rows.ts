@@ -71,10 +71,10 @@ function refusal(problem: TruckCaseData, { waived }: KeepOptions, refused: reado
   return {
     status: 'feasible',
     trucks: [],
-    leftOver: problem.pieces.map((piece) => leftOver(piece, 'kept-breaks-rule')),
+    leftOver: problem.pieces.map((piece) => leftOver(piece, { code: 'kept-breaks-rule' })),
     stoppedBy: 'proof',
     work: 0,
-    bound: { trucks: 0, usedLengthMm: 0, reason: 'nothing is planned' },
+    bound: { trucks: 0, usedLengthMm: 0, why: { code: 'nothing-planned' } },
     refused,
     ...(waived ? { waived } : {}),
   };
@@ -121,7 +121,7 @@ function withLeftOver(search: Search): RowsAnswer {
   return {
     ...answer,
     status: 'feasible',
-    leftOver: [...answer.leftOver, ...rest.map((piece) => leftOver(piece, 'no-place-beside-kept'))],
+    leftOver: [...answer.leftOver, ...rest.map((piece) => leftOver(piece, { code: 'no-place-beside-kept' }))],
     ...ended(search.work, false),
     bound: noBound,
   };

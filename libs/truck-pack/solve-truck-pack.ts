@@ -167,7 +167,7 @@ function answerFor(problem: TruckCaseData, best: Best, { bound, work }: Search):
     leftOver: problem.pieces.flatMap((piece) => {
       const impossible = cannotRide(piece, problem.trucks);
       if (impossible) return [impossible];
-      return left.has(piece) ? [leftOver(piece, isEmptyOver ? 'trucks-over-empty' : 'no-place')] : [];
+      return left.has(piece) ? [leftOver(piece, { code: isEmptyOver ? 'trucks-over-empty' : 'no-place' })] : [];
     }),
     ...ended(work, isLeast),
     bound: best.left.length === 0 ? bound : noBound,

@@ -49,7 +49,7 @@ function answerOf(load: (typeof all)[number]): Judged {
       },
     ],
     leftOver: [],
-    bound: { trucks: 0, usedLengthMm: 0, reason: '' },
+    bound: { trucks: 0, usedLengthMm: 0 },
   };
 }
 

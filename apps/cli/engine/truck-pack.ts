@@ -1,4 +1,5 @@
 import { readTruckCase, solveTruckPack } from '#truck-pack';
+import { breachOf, english, tell } from '#words';
 import type { EngineCall } from './engine-call.js';
 
 /** Steps for each second of the limit where no work is given: an idle machine does them in about three quarters of it, so that the clock seldom decides. */
@@ -6,7 +7,16 @@ const stepsPerSecond = 700_000;
 
 export const answer: EngineCall = (input, { seconds, work = Math.round(seconds * stepsPerSecond) }) => {
   const read = readTruckCase(input);
-  return read.ok
-    ? { ok: true, value: solveTruckPack(read.value, { seed: 1, work, timeLimitSeconds: seconds * 0.95, now: () => performance.now() }) }
-    : read;
+  if (!read.ok) return read;
+  const answer = solveTruckPack(read.value, { seed: 1, work, timeLimitSeconds: seconds * 0.95, now: () => performance.now() });
+  const { leftOver, bound, mismatch } = answer;
+  return {
+    ok: true,
+    value: {
+      ...answer,
+      leftOver: leftOver.map((each) => ({ ...each, reason: tell(english.leftOver, each) })),
+      bound: { ...bound, reason: tell(english.loadBounds, bound.why) },
+      ...(mismatch ? { mismatch: mismatch.map((each) => ({ ...each, sentence: breachOf(english, each) })) } : {}),
+    },
+  };
 };

@@ -1,5 +1,5 @@
 import type { Checked } from './mismatch.js';
-import type { AxleName, BridgeFact, FreightFact, LeftOverReason, LoadingWish, RowChoiceFact } from '#trade';
+import type { AxleName, BridgeFact, FreightFact, LeftOverReason, LoadBoundFact, LoadBreach, LoadingWish, RowChoiceFact } from '#trade';
 import type { Working } from './working.js';
 
 export interface Placement {
@@ -129,13 +129,14 @@ export interface TruckResult extends Checked {
     readonly reason: string;
     readonly fact: LeftOverReason | null;
   }[];
-  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+  /** `fact`: plans of earlier releases keep the words alone. */
+  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string; readonly fact?: LoadBoundFact };
   readonly caution: string;
   /** Which truck goes to the dock first: the one that holds what comes off first. At the load-out backwards. */
   readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
   readonly notes?: readonly LoadingNote[];
   /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
-  readonly refused?: readonly { readonly piece: string; readonly sentence: string }[];
+  readonly refused?: readonly { readonly piece: string; readonly sentence: string; readonly fact?: LoadBreach }[];
 }
 
 /** What holds for all trucks. */

@@ -1,5 +1,6 @@
 import type { CaseModel } from '#tour-file';
-import type { FreightFact } from '#trade';
+import type { FreightFact, LoadBreach } from '#trade';
+import { type Words, breachOf } from '#words';
 import { cartModel } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -30,11 +31,8 @@ export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: stri
 }
 
 /** A rule that the load checker found broken, as it is told at the dock. */
-export const breachSentence = (freight: ReadonlyMap<string, FreightPiece>, id: string, sentence: string): string =>
-  `${freightName(freight, id)}: ${wholeFigures(sentence)}.`;
-
-/** A sentence of the load checker without the decimals of its kilograms and millimetres. */
-const wholeFigures = (sentence: string): string => sentence.replace(/-?\d+\.\d+/g, (each) => String(Math.round(Number(each))));
+export const breachSentence = (words: Words, freight: ReadonlyMap<string, FreightPiece>, breach: LoadBreach): string =>
+  `${freightName(freight, breach.subject)}: ${breachOf(words, breach)}.`;
 
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */

@@ -3,7 +3,7 @@ import { type BadInput, type Result, refuse, shownText } from '#kernel';
 import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
 import { type CartsResult, type Placement, type SolveLimits, type TruckResult, type TruckResultOne, checkedBy } from '../contract/index.js';
 import type { LeftOverReason } from '#trade';
-import { tell } from '#words';
+import { breachOf, tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { axleStops, axlesOf, momentsOf } from './axle-sheet.js';
 import { truckWorking } from './axle-working.js';
@@ -65,23 +65,24 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   return {
     status: answer.status,
     trucks,
-    leftOver: answer.leftOver.map(({ id, reason }) => leftOver(inputs, id, freight.get(id)!.label, { code: 'engine-says', says: reason })),
-    bound: answer.bound,
+    leftOver: answer.leftOver.map(({ id, ...why }) => leftOver(inputs, id, freight.get(id)!.label, why)),
+    bound: toldBound(inputs, answer.bound),
     caution: truckCaution,
     dockOrder: dockOrder(trucks),
     notes: wishes.notes,
     ...checkedBy(
-      (answer.mismatch ?? []).map(({ subject, sentence }) => ({
+      (answer.mismatch ?? []).map((breach) => ({
         check: 'truck loads',
-        subject: freightName(freight, subject),
-        found: sentence,
+        subject: freightName(freight, breach.subject),
+        found: breachOf(inputs.words, breach),
       })),
     ),
     ...(answer.refused
       ? {
-          refused: answer.refused.map(({ subject, sentence }) => ({
-            piece: subject,
-            sentence: breachSentence(freight, subject, sentence),
+          refused: answer.refused.map((breach) => ({
+            piece: breach.subject,
+            sentence: breachSentence(inputs.words, freight, breach),
+            fact: breach,
           })),
         }
       : {}),
@@ -97,11 +98,18 @@ function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTas
     status: 'feasible',
     trucks: [],
     leftOver: [...freight.values()].map(({ id, label }) => leftOver(inputs, id, label, why)),
-    bound: { trucks: 0, usedLengthMm: 0, reason: fault ? 'no case' : 'no truck' },
+    bound: toldBound(inputs, { trucks: 0, usedLengthMm: 0, why: { code: fault ? 'bad-figure' : 'no-truck' } }),
     caution: truckCaution,
     notes: wishes.notes,
   };
 }
+
+const toldBound = ({ words }: PlanInputs, { trucks, usedLengthMm, why }: TruckPackAnswer['bound']): TruckResult['bound'] => ({
+  trucks,
+  usedLengthMm,
+  reason: tell(words.loadBounds, why),
+  fact: why,
+});
 
 const leftOver = ({ words }: PlanInputs, id: string, label: string, fact: LeftOverReason): TruckResult['leftOver'][number] => ({
   id,

@@ -1,4 +1,5 @@
 import type { KeptPiece, TourFile } from '#tour-file';
+import type { LoadBreach } from '#trade';
 import { swapRows } from '#truck-pack';
 import { type Words, english } from '#words';
 import type { PackPlan } from '../contract/index.js';
@@ -21,7 +22,12 @@ export interface RowSwap {
   readonly sideBeforeMm: number;
   readonly sideAfterMm: number;
   /** Rules that it breaks; the unloading order may be waived for the piece. */
-  readonly breaches: readonly { readonly piece: string; readonly mayBeWaived: boolean; readonly sentence: string }[];
+  readonly breaches: readonly {
+    readonly piece: string;
+    readonly mayBeWaived: boolean;
+    readonly sentence: string;
+    readonly fact: LoadBreach;
+  }[];
   readonly places: readonly KeptPiece[];
 }
 
@@ -57,10 +63,11 @@ export function swapOf(file: TourFile, plan: PackPlan, truckId: string, first: n
     axles: now!.loads.map(({ axle, loadKg, limitKg }, index) => ({ axle, beforeKg: then!.loads[index]!.loadKg, afterKg: loadKg, limitKg })),
     sideBeforeMm: then!.sideOffsetMm,
     sideAfterMm: now!.sideOffsetMm,
-    breaches: breaches.map(({ code, subject, sentence }) => ({
-      piece: subject,
-      mayBeWaived: code === 'order',
-      sentence: breachSentence(freight, subject, sentence),
+    breaches: breaches.map((breach) => ({
+      piece: breach.subject,
+      mayBeWaived: breach.code === 'order',
+      sentence: breachSentence(words, freight, breach),
+      fact: breach,
     })),
     places: load.placements.map(({ id, xMm, yMm, zMm, turned }) => ({
       piece: id,

@@ -4,10 +4,32 @@ export interface FreightFact {
   readonly inside: readonly string[];
 }
 
+/** Why the packing engine leaves a piece over. */
+export type NoPlace =
+  /** Higher than door and roof of every truck. */
+  | { readonly code: 'too-high'; readonly heightMm: number; readonly mostMm: number }
+  /** Larger or heavier than any truck takes. */
+  | {
+      readonly code: 'too-large';
+      readonly lengthMm: number;
+      readonly widthMm: number;
+      readonly heightMm: number;
+      readonly massKg: number;
+    }
+  /** Beside the others, inside the limits, no place was found. */
+  | { readonly code: 'no-place' }
+  /** In rows beside what is kept, inside the limits, no place was found. */
+  | { readonly code: 'no-place-beside-kept' }
+  /** Every truck is over an axle limit before anything is in it. */
+  | { readonly code: 'trucks-over-empty' }
+  /** Nothing is planned: what is kept breaks a rule. */
+  | { readonly code: 'kept-breaks-rule' };
+
 /** Why a piece finds no place. */
 export type LeftOverReason =
+  | NoPlace
   | { readonly code: 'no-truck' }
   /** A figure on file with which nothing can be planned. */
   | { readonly code: 'bad-figure'; readonly field: string; readonly value: string; readonly wanted: string }
-  /** What the packing engine says of it. */
+  /** Plans of earlier releases keep the words of the packing engine alone. */
   | { readonly code: 'engine-says'; readonly says: string };

@@ -1,10 +1,12 @@
 /** Reasons, changes and refusals: why something is so, as codes with figures, one closed union a question. */
 export type { CartException } from './cart-exception.js';
 export type { DifferenceFact } from './difference.js';
-export type { FreightFact, LeftOverReason } from './freight.js';
+export type { FreightFact, LeftOverReason, NoPlace } from './freight.js';
 export type { ImprovementFact } from './improvement.js';
 export type { InputChange, InputPart } from './input-change.js';
 export { keyOfPart, partOfKey } from './input-change.js';
+export type { LengthBound, LoadBoundFact, TrucksBound } from './load-bound.js';
+export type { BreachKinds, LoadBreach } from './load-breach.js';
 export type { LoadingWish } from './loading-wish.js';
 export type { MoveReason } from './move-reason.js';
 export type { PlaceReason } from './place-reason.js';

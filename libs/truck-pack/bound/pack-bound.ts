@@ -1,3 +1,4 @@
+import type { LengthBound, LoadBoundFact, TrucksBound } from '#trade';
 import { type Piece, type Truck, type TruckCaseData, headroomOf, waysIn } from '../case/index.js';
 import { type FloorUse, floorUse } from './floor-bound.js';
 import { mostPayloadKg } from './most-payload.js';
@@ -6,7 +7,7 @@ import { mostPayloadKg } from './most-payload.js';
 export interface PackBound {
   readonly trucks: number;
   readonly usedLengthMm: number;
-  readonly reason: string;
+  readonly why: LoadBoundFact;
 }
 
 /**
@@ -18,34 +19,35 @@ export function boundOf(
   pieces: readonly Piece[],
   floor: FloorUse = floorUse(problem, pieces),
 ): PackBound {
-  if (pieces.length === 0) return { trucks: 0, usedLengthMm: 0, reason: 'nothing to load' };
+  if (pieces.length === 0)
+    return { trucks: 0, usedLengthMm: 0, why: { code: 'proved', trucks: { code: 'nothing' }, length: { code: 'nothing' } } };
   const { trucks } = problem;
   const massKg = sum(pieces, (each) => each.massKg);
   const volume = sum(pieces, (each) => each.lengthMm * each.widthMm * each.heightMm);
-  const counts: [number, string][] = [
-    [countToHold(trucks.map(mostPayloadKg), massKg), `mass: ${Math.round(massKg)} kg against payload and axles`],
+  const counts: [number, TrucksBound][] = [
+    [countToHold(trucks.map(mostPayloadKg), massKg), { code: 'mass', massKg }],
     [
       countToHold(
         trucks.map((each) => each.innerLengthMm * each.innerWidthMm * headroomOf(each)),
         volume,
       ),
-      'volume',
+      { code: 'volume' },
     ],
     [
       countToHold(
         trucks.map((each) => each.innerLengthMm - startOf(each)),
         floor.usedMm,
       ),
-      'floor that pieces side by side can really fill',
+      { code: 'floor-across' },
     ],
     [
       countToHold(
         trucks.map((each) => each.innerWidthMm),
         floorUse(problem, pieces, true).usedMm,
       ),
-      'floor that pieces one behind the other can really fill',
+      { code: 'floor-along' },
     ],
-    [functionCount(problem, pieces), 'dual-feasible functions of length and width'],
+    [functionCount(problem, pieces), { code: 'functions' }],
   ];
   const [least, why] = greatest(counts);
   const section = Math.max(...trucks.map((truck) => truck.innerWidthMm * headroomOf(truck)));
@@ -54,20 +56,19 @@ export function boundOf(
   const longest = pieces.map(shortest).reduce((mm, each) => (Number.isFinite(each) ? Math.max(mm, each) : mm), 0);
   const starts = trucks.map(startOf).sort((a, b) => a - b);
   const blockedMm = sum(starts.slice(0, Math.max(1, least)), (each) => each);
-  const lengths: [number, string][] = [
+  const lengths: [number, LengthBound][] = [
     [
       Math.ceil(floor.usedMm - 1e-6) + (floor.usedMm > 0 ? blockedMm : 0),
-      `floor that pieces side by side can really fill${blockedMm > 0 ? ', behind what is blocked at the nose' : ''}`,
+      { code: 'floor-across', blockedMm: floor.usedMm > 0 ? blockedMm : 0 },
     ],
-    [Math.ceil(volume / section - 1e-6), 'volume, by the cross-section of the truck'],
-    [longest, 'longest piece'],
+    [Math.ceil(volume / section - 1e-6), { code: 'volume' }],
+    [longest, { code: 'longest-piece' }],
   ];
   const [length, whyLength] = greatest(lengths);
-  return { trucks: Math.max(1, least), usedLengthMm: length, reason: `trucks by ${why}; length by ${whyLength}` };
+  return { trucks: Math.max(1, least), usedLengthMm: length, why: { code: 'proved', trucks: why, length: whyLength } };
 }
 
-const greatest = (values: readonly (readonly [number, string])[]): readonly [number, string] =>
-  values.reduce((a, b) => (b[0] > a[0] ? b : a));
+const greatest = <T>(values: readonly (readonly [number, T])[]): readonly [number, T] => values.reduce((a, b) => (b[0] > a[0] ? b : a));
 
 /** How many of the largest hold the total; all of them and one where they do not. */
 function countToHold(sizes: readonly number[], total: number): number {

@@ -1,3 +1,4 @@
+import type { LoadBoundFact } from '#trade';
 import type { AxleLoads } from './axle-loads.js';
 import type { LeftOver } from './left-over.js';
 import type { Violation } from './violation.js';
@@ -59,7 +60,7 @@ export interface TruckPackAnswer {
   readonly stoppedBy: StoppedBy;
   /** Steps of search that were counted. */
   readonly work: number;
-  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly reason: string };
+  readonly bound: { readonly trucks: number; readonly usedLengthMm: number; readonly why: LoadBoundFact };
   /** Pieces for which a user waived the unloading order. */
   readonly waived?: readonly string[];
   /** Rules that the kept placements break by themselves; nothing is planned then. */

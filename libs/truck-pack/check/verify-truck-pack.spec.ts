@@ -83,7 +83,7 @@ const good: TruckPackAnswer = {
   leftOver: [],
   stoppedBy: 'work',
   work: 1,
-  bound: { trucks: 2, usedLengthMm: 3400, reason: '' },
+  bound: { trucks: 2, usedLengthMm: 3400, why: { code: 'nothing-planned' } },
 };
 
 const named = (of: TruckCase, answer: TruckPackAnswer, options: KeepOptions = {}) =>
@@ -146,11 +146,16 @@ describe('the checker of loads', () => {
       { ...good, trucks: [first, { ...second, placements: [...second.placements, first.placements[3]!] }] },
       'count not-once D',
     ],
-    ['placed and left over', { ...good, leftOver: [{ id: 'D', code: 'too-high', numbers: {}, reason: 'x' }] }, 'count not-once D'],
+    ['placed and left over', { ...good, leftOver: [{ id: 'D', code: 'no-place' }] }, 'count not-once D'],
     [
-      'left over without a reason',
-      { ...good, leftOver: [{ id: 'D', code: 'too-high', numbers: {}, reason: '' }] },
-      'no-reason left-over D',
+      'left over as too high, under a roof that is high enough',
+      { ...good, leftOver: [{ id: 'D', code: 'too-high', heightMm: 1, mostMm: 0 }] },
+      'left-over too-high D T1',
+    ],
+    [
+      'left over as too large for a truck that takes it',
+      { ...good, leftOver: [{ id: 'D', code: 'too-large', lengthMm: 1, widthMm: 1, heightMm: 1, massKg: 1 }] },
+      'left-over too-large D T1',
     ],
     ['in no truck of the case', { ...good, trucks: [first, { ...second, id: 'T9' }] }, 'unknown-truck answered T9'],
     ['in a truck that stands twice', { ...good, trucks: [first, first, second] }, 'unknown-truck answered T1'],
@@ -255,7 +260,7 @@ describe('the checker of loads', () => {
       sideOffsetMm: 0,
       axles: {},
     };
-    const answer = { ...good, trucks: [load], bound: { trucks: 1, usedLengthMm: 0, reason: '' } };
+    const answer = { ...good, trucks: [load], bound: { ...good.bound, trucks: 1, usedLengthMm: 0 } };
     expect(named(asked(false), answer)).toEqual([]);
     expect(verifyTruckPack(asked(true), answer)).toMatchObject([
       { code: 'limit', kind: 'above', subject: 'T', names: ['side offset'], numbers: { value: 500, most: 100, stop: 4 } },
@@ -289,7 +294,7 @@ describe('the checker of loads', () => {
           axles: {},
         },
       ],
-      bound: { trucks: 1, usedLengthMm: 0, reason: '' },
+      bound: { trucks: 1, usedLengthMm: 0, why: { code: 'nothing-planned' } },
     };
     expect(named(stack(40), answer)).toEqual([]);
     expect(named(stack(39.9), answer)).toEqual(['bears too-much A1']);

@@ -11,8 +11,9 @@ import {
 } from '../case/index.js';
 
 /** What is judged of an answer. */
-export type Judged = Pick<TruckPackAnswer, 'status' | 'trucks' | 'bound' | 'waived' | 'refused'> & {
-  readonly leftOver: readonly Pick<LeftOver, 'id' | 'code' | 'reason'>[];
+export type Judged = Pick<TruckPackAnswer, 'status' | 'trucks' | 'waived' | 'refused'> & {
+  readonly leftOver: readonly Pick<LeftOver, 'id' | 'code'>[];
+  readonly bound: Pick<TruckPackAnswer['bound'], 'trucks' | 'usedLengthMm'>;
 };
 
 interface Body {
@@ -43,10 +44,8 @@ export function verifyTruckPack(problem: TruckCaseData, answer: Judged, options:
   for (const id of waived) if (!answer.waived?.includes(id)) say('waived', 'unnamed', id);
   const times = new Map<string, number>();
   const count = (id: string) => times.set(id, (times.get(id) ?? 0) + 1);
-  answer.leftOver.forEach(({ id, reason }) => {
-    count(id);
-    if (reason === '') say('no-reason', 'left-over', id);
-  });
+  for (const { id } of answer.leftOver) count(id);
+  checkLeftOver(problem, answer.leftOver, say);
   const trucksSeen = new Set<string>();
   for (const load of answer.trucks) {
     const truck = problem.trucks.find((each) => each.id === load.id);
@@ -300,6 +299,23 @@ function judgeMass(
   }
   over('gross mass', axles.grossKg ?? kg, truck.maxGrossKg);
   return { kg, side, axles };
+}
+
+/** What is left over as too high or too large for every truck is so: alone in an empty one it would stand through the door and under the roof. */
+function checkLeftOver({ trucks, pieces }: TruckCaseData, left: Judged['leftOver'], say: Say): void {
+  for (const { id, code } of left) {
+    const piece = pieces.find((each) => each.id === id);
+    if (!piece || (code !== 'too-high' && code !== 'too-large')) continue;
+    const under = trucks.filter(
+      (each) => piece.heightMm <= each.innerHeightMm && !(piece.heightMm > (each.doorHeightMm ?? piece.heightMm)),
+    );
+    const [long, wide] = [piece.lengthMm, piece.widthMm];
+    const lies = (alongMm: number, acrossMm: number) => (each: (typeof trucks)[number]) =>
+      alongMm <= each.innerLengthMm && acrossMm <= each.innerWidthMm && !(piece.massKg > (each.payloadKg ?? piece.massKg));
+    const taking =
+      code === 'too-high' ? under : under.filter((each) => lies(long, wide)(each) || (piece.mayTurn && lies(wide, long)(each)));
+    if (taking[0]) say('left-over', code, id, [taking[0].id]);
+  }
 }
 
 function checkClaims({ trucks, leftOver, bound, status }: Judged, say: Say): void {

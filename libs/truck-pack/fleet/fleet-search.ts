@@ -1,4 +1,4 @@
-import type { FloorUse } from '../bound/index.js';
+import type { FloorUse, PackBound } from '../bound/index.js';
 import {
   type Piece,
   type StoppedBy,
@@ -141,7 +141,7 @@ function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece:
   return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
 }
 
-export const noBound = { trucks: 0, usedLengthMm: 0, reason: 'not all pieces ride: no bound is claimed' };
+export const noBound: PackBound = { trucks: 0, usedLengthMm: 0, why: { code: 'not-all-ride' } };
 
 export function answerOf(search: Search, filled: ReadonlyMap<Truck, TruckRows>): RowsAnswer {
   const used = [...filled.values()].filter((each) => each.space && each.space.placed.length > 0);

@@ -6,6 +6,7 @@ import { comparisons, factors, parts, stages } from './compared.js';
 import { dueFindings, whereabouts } from './due-findings.js';
 import { figure } from './figures.js';
 import { improvements } from './improvements.js';
+import { breaches, loadBounds } from './load-breaches.js';
 import { moves, restacked, slots, work } from './floor.js';
 import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
@@ -51,4 +52,6 @@ export const english: Words = {
   bareLines,
   tag,
   leftOver,
+  breaches,
+  loadBounds,
 };

@@ -21,6 +21,13 @@ export const wishes: Words['wishes'] = {
 export const leftOver: Words['leftOver'] = {
   'no-truck': () => 'the tour has no truck that may be used',
   'bad-figure': ({ field, value, wanted }) => `on file ${field} is ${value}, wanted ${wanted}`,
+  'too-high': ({ heightMm, mostMm }) => `higher than any truck lets in: ${heightMm} mm, and ${mostMm} mm is the most at door and roof`,
+  'too-large': ({ lengthMm, widthMm, heightMm, massKg }) =>
+    `larger or heavier than any truck takes: ${lengthMm} x ${widthMm} x ${heightMm} mm, ${massKg} kg`,
+  'no-place': () => 'no place was found for it beside the others inside the limits',
+  'no-place-beside-kept': () => 'no place was found for it in rows beside what is kept, inside the limits',
+  'trucks-over-empty': () => 'every truck is over an axle limit when it is empty',
+  'kept-breaks-rule': () => 'nothing is planned: what is kept in its place breaks a rule',
   'engine-says': ({ says }) => says,
 };
 

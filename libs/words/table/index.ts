@@ -2,4 +2,4 @@
 export type { Table } from './table.js';
 export { tell } from './table.js';
 export type { ComparisonFactByCode, Words } from './words.js';
-export { nameOf, sentenceOf } from './words.js';
+export { breachOf, nameOf, sentenceOf } from './words.js';

@@ -1,6 +1,7 @@
 import type {
   AxleName,
   BareLine,
+  BreachKinds,
   BridgeFact,
   CartException,
   Code,
@@ -15,6 +16,8 @@ import type {
   InputPart,
   KeptBack,
   LeftOverReason,
+  LoadBoundFact,
+  LoadBreach,
   LoadingWish,
   MoveReason,
   PlaceReason,
@@ -77,6 +80,14 @@ export interface Words {
   readonly whereabouts: Table<Whereabouts>;
   readonly bareLines: Table<BareLine>;
   readonly leftOver: Table<LeftOverReason>;
+  /** A rule of loading that is broken, said of a piece or a truck: names and figures put in. */
+  readonly breaches: {
+    readonly [C in keyof BreachKinds]: {
+      readonly [K in BreachKinds[C]]: (names: readonly string[], numbers: Readonly<Record<string, number>>) => string;
+    };
+  };
+  /** Why no load can do with fewer trucks or less length. */
+  readonly loadBounds: Table<LoadBoundFact>;
   /** Freight that travels with items inside that must not fly. */
   readonly tag: (inside: readonly string[]) => string;
 }
@@ -89,3 +100,10 @@ export type ComparisonFactByCode = {
 export const sentenceOf = (words: Words, finding: Finding): string => (words.findings[finding.code] as (one: Finding) => string)(finding);
 
 export const nameOf = (words: Words, subject: Subject): string => (words.subjects[subject.kind] as (one: Subject) => string)(subject);
+
+/** What is wrong with a load, without its subject. */
+export const breachOf = (words: Words, { code, kind, names, numbers }: LoadBreach): string =>
+  (words.breaches[code] as Readonly<Record<string, (names: readonly string[], numbers: LoadBreach['numbers']) => string>>)[kind]!(
+    names,
+    numbers,
+  );

@@ -1,3 +1,4 @@
+import { breachOf, english } from '#words';
 import { solveRows, solveTruckPack, type TruckPackAnswer } from '#truck-pack';
 import { numberFrom, readArguments, say } from '../arguments.js';
 import { oddFreight } from './odd-freight.js';
@@ -17,9 +18,9 @@ export function run(args: readonly string[]): number {
       const answer = solveTruckPack(problem, { seed: 1, work });
       const answers: (TruckPackAnswer | undefined)[] = [answer, solveRows(problem, { seed: 1, rounds: 2, work })];
       for (const each of answers)
-        for (const { subject, sentence } of each?.mismatch ?? []) {
+        for (const breach of each?.mismatch ?? []) {
           total.mismatches++;
-          say(`seed ${seed}: ${subject} ${sentence}`);
+          say(`seed ${seed}: ${breach.subject} ${breachOf(english, breach)}`);
         }
       if (JSON.stringify(solveTruckPack(problem, { seed: 1, work })) !== JSON.stringify(answer)) total.unequal++;
       total.rode += problem.pieces.length - answer.leftOver.length;
