@@ -8,7 +8,7 @@ const around = (n: number, radius: number, height: number) =>
 
 const legsOf = (anchors: readonly SpacePoint[], loadN: number) => {
   const answer = solveBridle(hook, anchors, loadN);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(answer.reason.code);
   return answer.legs;
 };
 
@@ -55,18 +55,18 @@ describe('a bridle', () => {
     );
   });
 
-  it.each<[string, readonly SpacePoint[], RegExp]>([
-    ['one leg', [at(0, 0, 100)], /two or three legs/],
-    ['four legs', around(4, 500, 1000), /two or three legs/],
-    ['an anchor level with the hook', [at(500, 0, 0), at(-500, 0, 800)], /not above the hook/],
-    ['an anchor below the hook', [at(500, 0, 900), at(-500, 0, -10)], /not above the hook/],
-    ['both legs on one side', [at(500, 0, 900), at(900, 0, 900)], /would swing/],
-    ['two legs that are not opposite', [at(500, 0, 900), at(0, 500, 900)], /would swing/],
-    ['three legs in one plane', [at(500, 0, 900), at(0, 0, 900), at(-500, 0, 900)], /would swing/],
-    ['three legs on one side', [at(500, 100, 900), at(500, -100, 900), at(900, 0, 1200)], /have to push/],
-  ])('cannot hang with %s', (_what, anchors, reason) => {
+  it.each<[string, readonly SpacePoint[], string]>([
+    ['one leg', [at(0, 0, 100)], 'bridle-legs'],
+    ['four legs', around(4, 500, 1000), 'bridle-legs'],
+    ['an anchor level with the hook', [at(500, 0, 0), at(-500, 0, 800)], 'anchor-not-above'],
+    ['an anchor below the hook', [at(500, 0, 900), at(-500, 0, -10)], 'anchor-not-above'],
+    ['both legs on one side', [at(500, 0, 900), at(900, 0, 900)], 'hook-would-swing'],
+    ['two legs that are not opposite', [at(500, 0, 900), at(0, 500, 900)], 'hook-would-swing'],
+    ['three legs in one plane', [at(500, 0, 900), at(0, 0, 900), at(-500, 0, 900)], 'hook-would-swing'],
+    ['three legs on one side', [at(500, 100, 900), at(500, -100, 900), at(900, 0, 1200)], 'leg-would-push'],
+  ])('cannot hang with %s', (_what, anchors, code) => {
     const answer = solveBridle(hook, anchors, 1000);
-    expect(answer.ok ? 'hangs' : answer.reason).toMatch(reason);
+    expect(answer.ok ? 'hangs' : answer.reason.code).toBe(code);
   });
 
   it('has tension factors of 1 upright and 2 at 30 degrees, and none outside', () => {

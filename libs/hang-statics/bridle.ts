@@ -1,3 +1,5 @@
+import type { CannotHang } from '#trade';
+
 /** A point in space in millimetres: x along, y across, z up. */
 export interface SpacePoint {
   readonly xMm: number;
@@ -14,7 +16,7 @@ export interface BridleLeg {
   readonly fromHorizontalDeg: number;
 }
 
-export type BridleAnswer = { readonly ok: true; readonly legs: readonly BridleLeg[] } | { readonly ok: false; readonly reason: string };
+export type BridleAnswer = { readonly ok: true; readonly legs: readonly BridleLeg[] } | { readonly ok: false; readonly reason: CannotHang };
 
 /** 1 / sin of the angle from the horizontal: what a leg of a symmetric sling carries beside its vertical share. Throws outside (0, 90]. */
 export function slingTensionFactor(fromHorizontalDeg: number): number {
@@ -33,12 +35,11 @@ export function solveBridle(hook: SpacePoint, anchors: readonly SpacePoint[], lo
     const lengthMm = Math.hypot(x, y, z);
     return { lengthMm, x: x / lengthMm, y: y / lengthMm, z: z / lengthMm };
   });
-  if (legs.length < 2 || legs.length > 3) return { ok: false, reason: 'A bridle has two or three legs.' };
-  if (legs.some((leg) => !(leg.z > 1e-9))) return { ok: false, reason: 'Cannot hang like this: an anchor is not above the hook.' };
+  if (legs.length < 2 || legs.length > 3) return { ok: false, reason: { code: 'bridle-legs' } };
+  if (legs.some((leg) => !(leg.z > 1e-9))) return { ok: false, reason: { code: 'anchor-not-above' } };
   const tensions = legs.length === 2 ? twoLegs(legs, loadN) : threeLegs(legs, loadN);
-  if (!tensions) return { ok: false, reason: 'Cannot hang like this: the legs do not hold the hook where it is drawn; it would swing.' };
-  if (tensions.some((tension) => tension < -1e-6 * loadN))
-    return { ok: false, reason: 'Cannot hang like this: a leg would have to push. The hook must hang between its anchors.' };
+  if (!tensions) return { ok: false, reason: { code: 'hook-would-swing' } };
+  if (tensions.some((tension) => tension < -1e-6 * loadN)) return { ok: false, reason: { code: 'leg-would-push' } };
   return {
     ok: true,
     legs: legs.map((leg, index) => ({

@@ -76,12 +76,12 @@ describe('a pull-back', () => {
   });
 
   it.each([
-    ['an anchor on the wrong side', lineOf(4, { tiltDownDeg: 40, anchor: { xMm: 9000, zMm: -2000 } }), /would have to push/],
-    ['a line that lifts everything', lineOf(4, { tensionN: 1e7, anchor: { xMm: 0, zMm: 9000 } }), /lifts the hang/],
-    ['a box that is not there', lineOf(30, { tensionN: 10 }), /no box 30/],
-    ['two picks and no tension', lineOf(1), /needs the tension/],
-    ['an anchor at the point itself', lineOf(1, { tensionN: 1, anchor: { xMm: -500, zMm: -150 }, chainMm: 0 }), /anchor is at the point/],
-  ])('says that it cannot hang with %s', (_what, pull, sentence) => {
+    ['an anchor on the wrong side', lineOf(4, { tiltDownDeg: 40, anchor: { xMm: 9000, zMm: -2000 } }), 'line-would-push'],
+    ['a line that lifts everything', lineOf(4, { tensionN: 1e7, anchor: { xMm: 0, zMm: 9000 } }), 'line-lifts'],
+    ['a box that is not there', lineOf(30, { tensionN: 10 }), 'no-such-box'],
+    ['two picks and no tension', lineOf(1), 'wants-tension'],
+    ['an anchor at the point itself', lineOf(1, { tensionN: 1, anchor: { xMm: -500, zMm: -150 }, chainMm: 0 }), 'anchor-at-point'],
+  ])('says that it cannot hang with %s', (_what, pull, code) => {
     const raw = {
       tilt: 0,
       grid: { massKg: 80, cgBehindMm: 300, cgAboveMm: 50 },
@@ -97,6 +97,6 @@ describe('a pull-back', () => {
       })),
     };
     const answer = solvePullBack(hangFrom(raw, pull.tiltDownDeg === undefined ? 2 : 1), pull);
-    expect(answer.ok ? 'hangs' : answer.reason).toMatch(sentence);
+    expect(answer.ok ? 'hangs' : answer.reason.code).toBe(code);
   });
 });

@@ -1,3 +1,4 @@
+import type { CannotHang } from '#trade';
 import type { HangCase } from './hang-case.js';
 import { type Body, type Point, bodiesAt, degrees, place, radians, together } from './hang-geometry.js';
 import type { JointAnswer } from './solve-hang.js';
@@ -43,9 +44,9 @@ export interface PulledHang {
   readonly joints: readonly JointAnswer[];
 }
 
-export type PullBackAnswer = { readonly ok: true; readonly value: PulledHang } | { readonly ok: false; readonly reason: string };
+export type PullBackAnswer = { readonly ok: true; readonly value: PulledHang } | { readonly ok: false; readonly reason: CannotHang };
 
-const cannot = (reason: string): PullBackAnswer => ({ ok: false, reason: `Cannot hang like this: ${reason}` });
+const cannot = (reason: CannotHang): PullBackAnswer => ({ ok: false, reason });
 
 /**
  * Equilibrium with the line. Vertical chains cannot balance a horizontal pull, so they incline until their horizontal parts do; the hang moves
@@ -53,18 +54,17 @@ const cannot = (reason: string): PullBackAnswer => ({ ok: false, reason: `Cannot
  */
 export function solvePullBack(problem: HangCase, pull: PullBack): PullBackAnswer {
   const tiltDownDeg = problem.picks.length === 1 ? pull.tiltDownDeg : problem.tiltDownDeg;
-  if (tiltDownDeg === undefined) return cannot('with one pick a pull-back needs the tilt that is wanted.');
-  if (problem.picks.length === 2 && !(pull.tensionN !== undefined && pull.tensionN >= 0))
-    return cannot('with two picks a pull-back needs the tension of its line.');
+  if (tiltDownDeg === undefined) return cannot({ code: 'wants-tilt' });
+  if (problem.picks.length === 2 && !(pull.tensionN !== undefined && pull.tensionN >= 0)) return cannot({ code: 'wants-tension' });
   const bodies = bodiesAt(problem, tiltDownDeg);
   const body = bodies[pull.position];
-  if (!body) return cannot(`there is no box ${pull.position}.`);
+  if (!body) return cannot({ code: 'no-such-box', position: pull.position });
   const at = place(body.pivot, pull.behindMm, -pull.belowMm, body.theta);
   let aside: Point = { xMm: 0, zMm: 0 };
   for (let round = 0; round < 200; round++) {
     const line = { xMm: pull.anchor.xMm - aside.xMm - at.xMm, zMm: pull.anchor.zMm - aside.zMm - at.zMm };
     const lengthMm = Math.hypot(line.xMm, line.zMm);
-    if (lengthMm < 1) return cannot('the anchor is at the point that it pulls.');
+    if (lengthMm < 1) return cannot({ code: 'anchor-at-point' });
     const direction = { x: line.xMm / lengthMm, z: line.zMm / lengthMm };
     const forces = balance(problem, pull, bodies, tiltDownDeg, at, direction);
     if ('reason' in forces) return cannot(forces.reason);
@@ -75,7 +75,7 @@ export function solvePullBack(problem: HangCase, pull: PullBack): PullBackAnswer
       return { ok: true, value: pulled(problem, pull, bodies, tiltDownDeg, at, direction, lengthMm, forces, incline, next) };
     aside = next;
   }
-  return cannot('the hang finds no rest with this line; it is drawn too far aside.');
+  return cannot({ code: 'drawn-too-far' });
 }
 
 interface Balance {
@@ -90,7 +90,7 @@ function balance(
   tiltDownDeg: number,
   at: Point,
   direction: { readonly x: number; readonly z: number },
-): Balance | { readonly reason: string } {
+): Balance | { readonly reason: CannotHang } {
   const whole = together(bodies);
   const weightN = whole.massKg * problem.gravityMps2;
   const holes = problem.picks.map(({ hole }) => {
@@ -102,22 +102,22 @@ function balance(
   const perNewton = (at.xMm - a!.xMm) * direction.z - (at.zMm - a!.zMm) * direction.x;
   const ofWeight = weightN * (whole.cg.xMm - a!.xMm);
   if (!b) {
-    if (Math.abs(perNewton) < 1e-9) return { reason: 'the line runs through the pick and turns nothing.' };
+    if (Math.abs(perNewton) < 1e-9) return { reason: { code: 'line-through-pick' } };
     const tensionN = ofWeight / perNewton;
-    if (tensionN < -1e-9) return { reason: 'the line would have to push to reach this tilt; the anchor is on the wrong side.' };
+    if (tensionN < -1e-9) return { reason: { code: 'line-would-push' } };
     return checkedUp({ tensionN, picks: [pickOf(a!.hole, weightN - tensionN * direction.z, -tensionN * direction.x)] });
   }
   const tensionN = pull.tensionN!;
   const up = weightN - tensionN * direction.z;
-  if (up <= 0) return { reason: 'the line lifts the hang out of its chains.' };
+  if (up <= 0) return { reason: { code: 'line-lifts', picks: 2 } };
   const k = (-tensionN * direction.x) / up;
   const second = (ofWeight - tensionN * perNewton) / (b.xMm - a!.xMm - k * (b.zMm - a!.zMm));
   const first = up - second;
   return { tensionN, picks: [pickOf(a!.hole, first, k * first), pickOf(b.hole, second, k * second)] };
 }
 
-const checkedUp = (found: Balance): Balance | { readonly reason: string } =>
-  found.picks[0]!.verticalN > 0 ? found : { reason: 'the line lifts the hang out of its chain.' };
+const checkedUp = (found: Balance): Balance | { readonly reason: CannotHang } =>
+  found.picks[0]!.verticalN > 0 ? found : { reason: { code: 'line-lifts', picks: 1 } };
 
 const pickOf = (hole: string, verticalN: number, horizontalN: number): PullBackPick => ({
   hole,

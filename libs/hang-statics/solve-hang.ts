@@ -1,12 +1,6 @@
+import type { HangRemark } from '#trade';
 import type { HangCase } from './hang-case.js';
 import { type Body, type Point, bodiesAt, degrees, place, restingTiltDeg, together } from './hang-geometry.js';
-
-export interface HangFinding {
-  readonly code: string;
-  readonly subject: string;
-  readonly date: null;
-  readonly sentence: string;
-}
 
 export interface PickAnswer {
   readonly hole: string;
@@ -33,7 +27,7 @@ export interface HangAnswer {
   /** Two picks only: the tilt at which the rear and the front pick carry nothing. */
   readonly slackAtDeg?: { readonly rearSlack: number; readonly frontSlack: number };
   readonly joints: readonly JointAnswer[];
-  readonly findings: readonly HangFinding[];
+  readonly findings: readonly HangRemark[];
 }
 
 /**
@@ -115,67 +109,42 @@ function jointAnswer(position: number, loadN: number, distanceMm: number, theta:
   return { position, loadN, rearLinkN, frontPins: { xN, zN }, frontPinN: (Math.hypot(xN, zN) / 2) * (zN < 0 ? -1 : 1) };
 }
 
-function findingsOf(problem: HangCase, answer: Omit<HangAnswer, 'findings'>): HangFinding[] {
-  const findings: HangFinding[] = [];
-  const add = (code: string, subject: string, sentence: string) => findings.push({ code, subject, date: null, sentence });
-  for (const pick of answer.picks)
-    if (pick.reactionN < 0)
-      add(
-        'cannot-hang-like-this',
-        `hole ${pick.hole}`,
-        `Cannot hang like this: the pick at hole ${pick.hole} would have to push with ${newtons(-pick.reactionN)}, and a chain cannot push.`,
-      );
-  answer.picks.forEach((pick, index) => {
+function findingsOf(problem: HangCase, answer: Omit<HangAnswer, 'findings'>): HangRemark[] {
+  const findings: HangRemark[] = [];
+  for (const { hole, reactionN } of answer.picks)
+    if (reactionN < 0) findings.push({ code: 'cannot-hang-like-this', subject: `hole ${hole}`, date: null, hole, pushNewtons: -reactionN });
+  answer.picks.forEach(({ hole, hookLoadKg }, index) => {
     const rated = problem.picks[index]!.ratedHoistKg;
-    if (rated !== undefined && pick.hookLoadKg > rated)
-      add(
-        'over-rated-load',
-        `hole ${pick.hole}`,
-        `The hook at hole ${pick.hole} would carry ${kilograms(pick.hookLoadKg)}, more than the rated ${kilograms(rated)}.`,
-      );
+    if (rated !== undefined && hookLoadKg > rated) findings.push(over('hook', `hole ${hole}`, hole, hookLoadKg, rated));
   });
-  const reversed = answer.joints.filter((joint) => joint.rearLinkN < 0);
-  for (const joint of reversed)
-    add(
-      'reversed-link',
-      `joint ${joint.position}`,
-      `The rear link above box ${joint.position} is pushed together with ${newtons(-joint.rearLinkN)} instead of pulled.`,
-    );
-  for (const joint of answer.joints.filter((each) => each.frontPinN < 0))
-    add(
-      'front-pins-push',
-      `joint ${joint.position}`,
-      `The front pins above box ${joint.position} push instead of carry: the load hangs behind the rear link.`,
-    );
-  for (const joint of answer.joints) compareJoint(problem.boxes[joint.position - 1]!, joint, add);
-  const silent = problem.boxes.filter((box) => box.ratedRearLinkN === undefined || box.ratedFrontPinN === undefined).length;
-  if (silent > 0)
-    add(
-      'no-rated-value',
-      'joints',
-      `No rated value on file for the joints of ${silent} of ${problem.boxes.length} boxes: their forces cannot be compared.`,
-    );
+  for (const { position, rearLinkN } of answer.joints)
+    if (rearLinkN < 0) findings.push({ code: 'reversed-link', subject: `joint ${position}`, date: null, position, newtons: -rearLinkN });
+  for (const { position, frontPinN } of answer.joints)
+    if (frontPinN < 0) findings.push({ code: 'front-pins-push', subject: `joint ${position}`, date: null, position });
+  for (const joint of answer.joints) findings.push(...compareJoint(problem.boxes[joint.position - 1]!, joint));
+  const { boxes } = problem;
+  const silent = boxes.filter((box) => box.ratedRearLinkN === undefined || box.ratedFrontPinN === undefined).length;
+  if (silent > 0) findings.push({ code: 'no-rated-value', subject: 'joints', date: null, boxes: silent, of: boxes.length });
   return findings;
 }
 
-function compareJoint(
-  box: HangCase['boxes'][number],
-  joint: JointAnswer,
-  add: (code: string, subject: string, sentence: string) => void,
-): void {
-  if (box.ratedRearLinkN !== undefined && Math.abs(joint.rearLinkN) > box.ratedRearLinkN)
-    add(
-      'over-rated-load',
-      `joint ${joint.position}`,
-      `The rear link above box ${joint.position} carries ${newtons(Math.abs(joint.rearLinkN))}, more than the rated ${newtons(box.ratedRearLinkN)}.`,
-    );
-  if (box.ratedFrontPinN !== undefined && Math.abs(joint.frontPinN) > box.ratedFrontPinN)
-    add(
-      'over-rated-load',
-      `joint ${joint.position}`,
-      `A front pin above box ${joint.position} carries ${newtons(Math.abs(joint.frontPinN))}, more than the rated ${newtons(box.ratedFrontPinN)}.`,
-    );
-}
+const compareJoint = (
+  { ratedRearLinkN, ratedFrontPinN }: HangCase['boxes'][number],
+  { position, rearLinkN, frontPinN }: JointAnswer,
+): HangRemark[] =>
+  (
+    [
+      ['rear link', Math.abs(rearLinkN), ratedRearLinkN],
+      ['front pin', Math.abs(frontPinN), ratedFrontPinN],
+    ] as const
+  ).flatMap(([part, value, rated]) =>
+    rated !== undefined && value > rated ? [over(part, `joint ${position}`, position, value, rated)] : [],
+  );
 
-const newtons = (value: number): string => `${Math.round(value)} N`;
-const kilograms = (value: number): string => `${Math.round(value * 10) / 10} kg`;
+const over = (
+  part: 'hook' | 'rear link' | 'front pin',
+  subject: string,
+  at: string | number,
+  value: number,
+  rated: number,
+): HangRemark => ({ code: 'over-rated-load', subject, date: null, part, at, value, rated });

@@ -91,7 +91,7 @@ const pulls: readonly (readonly [RegExp, RegExp])[] = [
 const line: PullBack = { position: 3, behindMm: 500, belowMm: 150, anchor: { xMm: -6000, zMm: -9000 }, chainMm: 6000 };
 const pulled = (problem: typeof two, pull: PullBack): PulledHang => {
   const answer = solvePullBack(problem, pull);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(answer.reason.code);
   return answer.value;
 };
 

@@ -1,4 +1,5 @@
 import { type Period, type PlainDate, addPeriod, invariant, readPeriod } from '#kernel';
+import type { DueCause } from '#trade';
 import type { CaseExamination, ExaminedItem } from './examinations-case.js';
 
 /** Why an item has no due date. */
@@ -6,8 +7,8 @@ export type NoDueDate = 'failed' | 'blocked' | 'no record' | 'no interval';
 
 /** The last day on which an item may be used, and what set it. */
 export type DueDate =
-  | { readonly dueOn: PlainDate; readonly because: string }
-  | { readonly dueOn: null; readonly because: string; readonly state: NoDueDate };
+  | { readonly dueOn: PlainDate; readonly because: DueCause }
+  | { readonly dueOn: null; readonly because: DueCause; readonly state: NoDueDate };
 
 /** A new item's declaration of conformity stands in for a first examination for this long (LOLER 1998 reg. 9(1)(a)). */
 const declarationStandsFor: Period = { months: 12, days: 0 };
@@ -55,25 +56,26 @@ function blockingEvent(item: ExaminedItem, last: CaseExamination | undefined): E
 /** When the item may last be used, for a window that begins on `from`. */
 export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
   const last = findLastExamination(item.examinations);
-  if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: `it failed its examination of ${last.on}` };
+  if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: { code: 'failed', on: last.on } };
   const event = blockingEvent(item, last);
   if (event) return { dueOn: null, state: 'blocked', because: becauseOf(event, last) };
-  let earliest: { dueOn: PlainDate; because: string } | undefined;
+  let earliest: { dueOn: PlainDate; because: DueCause } | undefined;
   for (const interval of item.intervals) {
     const due = dueOfInterval(item, interval, from);
-    if (!due) return { dueOn: null, state: 'no record', because: `no passed examination for the interval ${interval} is on file` };
+    if (!due) return { dueOn: null, state: 'no record', because: { code: 'not-examined', interval } };
     if (!earliest || due.dueOn < earliest.dueOn) earliest = due;
   }
   const defectBy = last?.defectBy;
   if (defectBy !== undefined && (!earliest || defectBy < earliest.dueOn))
-    return { dueOn: defectBy, because: `the report of ${last!.on} sets ${defectBy} for a defect` };
-  return earliest ?? { dueOn: null, state: 'no interval', because: 'no rule says how often it is examined' };
+    return { dueOn: defectBy, because: { code: 'defect', reportOn: last!.on, by: defectBy } };
+  return earliest ?? { dueOn: null, state: 'no interval', because: { code: 'no-interval' } };
 }
 
-const becauseOf = (event: { readonly on: PlainDate; readonly what: string }, last: CaseExamination | undefined): string =>
-  event.on === last?.on
-    ? `${event.what} on ${event.on}, the day of its last examination, which does not name it as answered`
-    : `${event.what} on ${event.on} and no examination since`;
+const becauseOf = (event: { readonly on: PlainDate; readonly what: string }, last: CaseExamination | undefined): DueCause => ({
+  code: event.on === last?.on ? 'event-unanswered' : 'event-since',
+  what: event.what,
+  on: event.on,
+});
 
 /**
  * The last day on which `findDueDate` gives the same answer as on `from`, where a declaration stands in for an examination; null where it gives the
@@ -93,22 +95,22 @@ function lastPassed(item: ExaminedItem, period: Period): CaseExamination | undef
   );
 }
 
-function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: string } | undefined {
+function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: DueCause } | undefined {
   const period = getPeriod(interval);
   const passed = lastPassed(item, period);
   if (passed) return dueOfReport(passed, interval, period);
   if (item.declaredOn === undefined || from > addPeriod(item.declaredOn, declarationStandsFor)) return undefined;
-  return { dueOn: addPeriod(item.declaredOn, period), because: `declaration of conformity ${item.declaredOn} plus ${interval}` };
+  return { dueOn: addPeriod(item.declaredOn, period), because: { code: 'declared', on: item.declaredOn, interval } };
 }
 
 /** A report's own date shortens the interval, and replaces it only under an examination scheme (LOLER 1998 reg. 9(3)(a)(iii)). */
-function dueOfReport(report: CaseExamination, interval: string, period: Period): { dueOn: PlainDate; because: string } {
+function dueOfReport(report: CaseExamination, interval: string, period: Period): { dueOn: PlainDate; because: DueCause } {
   const dueOn = addPeriod(report.on, period);
   const { nextLatestOn } = report;
   if (nextLatestOn !== undefined && (report.underScheme === true || nextLatestOn < dueOn))
     return {
       dueOn: nextLatestOn,
-      because: `the report of ${report.on} sets ${nextLatestOn}${report.underScheme ? ' under an examination scheme' : ''}`,
+      because: { code: 'report', reportOn: report.on, by: nextLatestOn, underScheme: report.underScheme === true },
     };
-  return { dueOn, because: `examined ${report.on}, plus ${interval}` };
+  return { dueOn, because: { code: 'examined', on: report.on, interval } };
 }

@@ -1,4 +1,5 @@
 import { type PlainDate, eachDay } from '#kernel';
+import type { DueCause } from '#trade';
 import { findDueDate } from './due-date.js';
 import type { ExaminedItem, JudgedWindow } from './examinations-case.js';
 
@@ -10,12 +11,11 @@ export interface ItemState {
   readonly dueOn: PlainDate | null;
   readonly state: ExaminationState;
   /** What set the date, or why there is none. */
-  readonly because: string;
+  readonly because: DueCause;
 }
 
 export interface ItemJudgement extends ItemState {
   readonly days: readonly { readonly on: PlainDate; readonly inDate: boolean }[];
-  readonly sentence: string;
 }
 
 /** State of an item in a window, by its last day of use. */
@@ -31,24 +31,5 @@ export function judgeItem(item: ExaminedItem, window: JudgedWindow): ItemJudgeme
   const found = findItemState(item, window);
   const inDate = (on: PlainDate) => (found.dueOn === null ? found.state === 'no interval' : on <= found.dueOn);
   const days = eachDay(window.from, window.to).map((on) => ({ on, inDate: inDate(on) }));
-  return { ...found, days, sentence: sentenceOf(found, window) };
-}
-
-function sentenceOf({ id, dueOn, state, because }: ItemState, { from, to }: JudgedWindow): string {
-  switch (state) {
-    case 'in date throughout':
-      return `${id} is in date on every day from ${from} to ${to}: last day ${dueOn} (${because}).`;
-    case 'falls due':
-      return `${id} is in date until ${dueOn} (${because}) and out of date after it; examine it on or before that day.`;
-    case 'overdue':
-      return `${id} ran out on ${dueOn} (${because}); it must not be used before it is examined.`;
-    case 'no record':
-      return `${id} has no record: ${because}. It must not be used before it is examined.`;
-    case 'blocked':
-      return `${id} is blocked: ${because}. It must not be used before a competent person has examined it.`;
-    case 'no interval':
-      return `${id} is judged by its state, incidents, failures and defects alone: ${because}.`;
-    case 'failed':
-      return `${id} must not be used: ${because}. Repair or retire it; an examiner's visit alone does not bring it back.`;
-  }
+  return { ...found, days };
 }

@@ -16,7 +16,7 @@ export const answer: EngineCall = (input, { seconds, work = Math.round(seconds *
       ...answer,
       leftOver: leftOver.map((each) => ({ ...each, reason: tell(english.leftOver, each) })),
       bound: { ...bound, reason: tell(english.loadBounds, bound.why) },
-      ...(mismatch ? { mismatch: mismatch.map((each) => ({ ...each, sentence: breachOf(english, each) })) } : {}),
+      ...(mismatch ? { mismatch: mismatch.map((each) => ({ ...each, sentence: breachOf(english.breaches, each) })) } : {}),
     },
   };
 };

@@ -1,5 +1,5 @@
 import type { Checked } from './mismatch.js';
-import type { ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
+import type { CannotHang, ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
 import type { RoomResult } from './room-result.js';
 import type { Working } from './working.js';
 
@@ -83,7 +83,7 @@ export interface PickResult {
   /** What the inclined chain pulls its point aside with, and toward which (stage plan); 0 where it hangs straight. */
   readonly asideN: number;
   readonly asideDeg: number | null;
-  readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null } | null;
+  readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null; readonly fact?: CannotHang } | null;
   readonly comparisons: readonly Comparison[];
   /** Smallest of each kind on file that is enough here; null where none is, and null as a whole in plans made before this was looked up. */
   readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null } | null;
@@ -168,6 +168,7 @@ export interface PullBackResult {
   readonly position: number;
   /** Why the hang cannot stand like this; the figures are then null. */
   readonly reason: string | null;
+  readonly fact?: CannotHang;
   readonly figures: {
     readonly tensionN: number;
     readonly anchorForwardN: number;

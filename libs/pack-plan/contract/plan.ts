@@ -1,5 +1,17 @@
 import type { PlainDate } from '#kernel';
-import type { CartException, Code, Finding, MoveReason, ReasonAgainst, Section, ShortageFact, Subject, Weight, Whereabouts } from '#trade';
+import type {
+  CartException,
+  Code,
+  Finding,
+  JudgedFact,
+  MoveReason,
+  ReasonAgainst,
+  Section,
+  ShortageFact,
+  Subject,
+  Weight,
+  Whereabouts,
+} from '#trade';
 import type { HardwareResult } from './hardware-result.js';
 import type { Checked } from './mismatch.js';
 import type { PicksResult } from './picks-result.js';
@@ -143,6 +155,8 @@ export interface DueItem {
   readonly lastExaminedOn: PlainDate | null;
   readonly intervals: readonly string[];
   readonly sentence: string;
+  /** The same as data; plans of earlier releases keep the words alone. */
+  readonly judged?: JudgedFact;
 }
 
 export interface DueResult extends Checked {

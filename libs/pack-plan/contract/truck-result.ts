@@ -136,7 +136,13 @@ export interface TruckResult extends Checked {
   readonly dockOrder?: readonly { readonly truck: string; readonly first: string }[];
   readonly notes?: readonly LoadingNote[];
   /** Rules that are broken by what is to stay where it stands; nothing was planned then. */
-  readonly refused?: readonly { readonly piece: string; readonly sentence: string; readonly fact?: LoadBreach }[];
+  readonly refused?: readonly {
+    readonly piece: string;
+    readonly sentence: string;
+    /** Plans of earlier releases keep the words alone. */
+    readonly name?: string;
+    readonly fact?: LoadBreach;
+  }[];
 }
 
 /** What holds for all trucks. */

@@ -1,3 +1,4 @@
+import { invariant } from '#kernel';
 import { unjudgedPlaces } from '#inspection-calendar';
 import type { DueFinding } from '#trade';
 import type { DueItem, DueResult } from '../contract/index.js';
@@ -36,8 +37,8 @@ function dated(inputs: PlanInputs, due: DueResult): DueFinding[] {
     const subject = { kind: 'item' as const, id: item.item };
     if (item.state === 'falls due')
       return [{ code: 'falls-due', subjects: { item: subject, visit: day }, numbers: { showsAfter: showsAfter(inputs, item) }, ...dated }];
-    const says = { kind: 'quote' as const, text: item.sentence };
-    return [{ code: codes[item.state], subjects: { item: subject, says, visit: day }, numbers: {}, ...dated }];
+    invariant(item.judged, 'a due list that is made anew keeps what it judged');
+    return [{ code: codes[item.state], subjects: { item: subject, visit: day }, numbers: {}, ...dated, judged: item.judged }];
   });
 }
 

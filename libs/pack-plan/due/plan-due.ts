@@ -2,7 +2,7 @@ import { eachDay, invariant } from '#kernel';
 import { makeExaminationsCase, solveExaminations, verifyExaminations } from '#inspection-calendar';
 import { type DueItem, type DueResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { Examination } from '#tour-file';
-import type { Whereabouts } from '#trade';
+import type { JudgedFact, Whereabouts } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
 
@@ -17,6 +17,8 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereab
   );
   const items = judged.map(({ item, judgement }): DueItem => {
     const fact = whereOf.get(item.id) ?? { code: 'not-in-plan' };
+    const { state, dueOn, because } = judgement!;
+    const said: JudgedFact = { code: state, id: item.id, dueOn, because, from: tour.prepFrom, to: tour.returnTo };
     return {
       item: item.id,
       kind: item.count === undefined ? item.kind : `${item.kind} batch (${item.count})`,
@@ -31,7 +33,8 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereab
           .sort()
           .at(-1) ?? null,
       intervals: applicableIntervals(inputs.file, item),
-      sentence: judgement!.sentence,
+      sentence: tell(inputs.words.judged, said),
+      judged: said,
     };
   });
   const made = makeExaminationsCase({

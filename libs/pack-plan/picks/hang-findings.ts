@@ -71,8 +71,7 @@ export function pullBackFindings(inputs: PlanInputs, hang: HangResult): PickFind
   const pull = hang.pullBack;
   if (!pull) return [];
   const at = hangOf(hang);
-  if (pull.reason)
-    return [{ code: 'cannot-hang-like-this', subjects: { at, says: { kind: 'quote', text: pull.reason } }, numbers: {}, date: null }];
+  if (pull.fact) return [{ code: 'cannot-hang-like-this', subjects: { at }, numbers: {}, date: null, why: pull.fact }];
   const reversed = pull.figures!.reversed.map((position) => jointOf(hang, position));
   return [
     ...comparedFindings(inputs, at, pull.comparisons),

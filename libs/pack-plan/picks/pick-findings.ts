@@ -1,4 +1,4 @@
-import type { PickFinding, PointSubject, RoomFinding } from '#trade';
+import type { CannotHang, PickFinding, PointSubject, RoomFinding } from '#trade';
 import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { roomFindings } from '../room/index.js';
@@ -54,11 +54,12 @@ export const measureFinding = ({ id }: { readonly id: string }, points: number, 
 
 function onePick(inputs: PlanInputs, hang: HangResult, pick: HangResult['picks'][number]): PickFinding[] {
   const at = pickOf(hang, pick.hole);
-  const cannot = (says: string | null): PickFinding => ({
+  const cannot = (why: CannotHang | null): PickFinding => ({
     code: 'cannot-hang-like-this',
-    subjects: { at, says: says === null ? null : { kind: 'quote', text: says } },
+    subjects: { at },
     numbers: {},
     date: null,
+    why,
   });
   return [
     ...(pick.reactionN < 0 ? [cannot(null)] : []),
@@ -67,7 +68,7 @@ function onePick(inputs: PlanInputs, hang: HangResult, pick: HangResult['picks']
       at,
       pick.comparisons.filter((each) => !isShared(each)),
     ),
-    ...(pick.bridle?.reason ? [cannot(pick.bridle.reason)] : []),
+    ...(pick.bridle?.fact ? [cannot(pick.bridle.fact)] : []),
   ];
 }
 

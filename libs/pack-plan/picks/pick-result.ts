@@ -142,7 +142,7 @@ function bridleOf(
     Math.max(answer.picks[index]!.pointLoadN, answer.without?.picks[index]?.pointLoadN ?? 0) +
     steelMassKg(inputs, pick.bridle!) * problem.gravityMps2;
   const solved: BridleAnswer = solveBridle(hook, anchors, loadN);
-  if (!solved.ok) return { legs: [], reason: solved.reason };
+  if (!solved.ok) return { legs: [], reason: tell(inputs.words.cannotHang, solved.reason), fact: solved.reason };
   const at = pointOnStage(hang, answer, problem, pick.hole);
   return {
     reason: null,

@@ -10,6 +10,7 @@ import {
 } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
+import { tell } from '#words';
 import { type Checked, type HangResult, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { trimMarkZMm } from '../room/index.js';
@@ -52,7 +53,13 @@ export function planPullBack(
   if (!pulled.ok)
     return {
       answer: { ...without, without },
-      result: { position: pullBack.position, reason: pulled.reason, figures: null, comparisons: [] },
+      result: {
+        position: pullBack.position,
+        reason: tell(inputs.words.cannotHang, pulled.reason),
+        fact: pulled.reason,
+        figures: null,
+        comparisons: [],
+      },
     };
   const { value } = pulled;
   const g = problem.gravityMps2;

@@ -32,7 +32,7 @@ export function freightName(freight: ReadonlyMap<string, FreightPiece>, id: stri
 
 /** A rule that the load checker found broken, as it is told at the dock. */
 export const breachSentence = (words: Words, freight: ReadonlyMap<string, FreightPiece>, breach: LoadBreach): string =>
-  `${freightName(freight, breach.subject)}: ${breachOf(words, breach)}.`;
+  `${freightName(freight, breach.subject)}: ${breachOf(words.breaches, breach)}.`;
 
 type Purpose = CaseModel['purpose'];
 /** What the riggers need first stands nearest the door (common practice of the trade, no published source). */

@@ -74,13 +74,14 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
       (answer.mismatch ?? []).map((breach) => ({
         check: 'truck loads',
         subject: freightName(freight, breach.subject),
-        found: breachOf(inputs.words, breach),
+        found: breachOf(inputs.words.breaches, breach),
       })),
     ),
     ...(answer.refused
       ? {
           refused: answer.refused.map((breach) => ({
             piece: breach.subject,
+            name: freightName(freight, breach.subject),
             sentence: breachSentence(inputs.words, freight, breach),
             fact: breach,
           })),

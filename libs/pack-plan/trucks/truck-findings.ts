@@ -6,13 +6,18 @@ const nearly = 0.93;
 
 /** What is left over, which rules what stays breaks, which wishes have no effect, which axles carry too much. */
 export const truckFindings = (truck: TruckResult): TruckFinding[] => [
-  ...(truck.refused ?? []).map(
-    ({ piece, sentence }): TruckFinding => ({
-      code: 'kept-breaks-rule',
-      subjects: { piece: { kind: 'piece', id: piece, name: piece }, says: { kind: 'quote', text: sentence } },
-      numbers: {},
-      date: null,
-    }),
+  ...(truck.refused ?? []).flatMap(({ piece, name, fact }): TruckFinding[] =>
+    fact
+      ? [
+          {
+            code: 'kept-breaks-rule',
+            subjects: { piece: { kind: 'piece', id: piece, name: name ?? piece } },
+            numbers: {},
+            date: null,
+            breach: fact,
+          },
+        ]
+      : [],
   ),
   ...truck.leftOver.map(
     ({ id, label, reason, fact }): TruckFinding => ({

@@ -1,4 +1,5 @@
 import type { DaySubject, ItemSubject, PlaceSubject, QuoteSubject, TourSubject } from '../subject/index.js';
+import type { JudgedFact } from '../reason/index.js';
 import type { Of } from './shape.js';
 
 /** Where an item of a plan hangs or rides. */
@@ -19,11 +20,8 @@ type Dated = {
   readonly cannotBeSaved: boolean;
 };
 
-type NotInDate<Code extends string> = Of<
-  Code,
-  { readonly item: ItemSubject; readonly says: QuoteSubject; readonly visit: DaySubject | null }
-> &
-  Dated;
+type NotInDate<Code extends string> = Of<Code, { readonly item: ItemSubject; readonly visit: DaySubject | null }> &
+  Dated & { readonly judged: JudgedFact };
 
 export type DueFinding =
   /** No examination rule of a visited place is on file: nothing is judged there. `ruled`: places that have rules. */

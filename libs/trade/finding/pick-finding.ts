@@ -5,11 +5,11 @@ import type {
   ModelSubject,
   PickSubject,
   PointSubject,
-  QuoteSubject,
   RuleSubject,
   StructureSubject,
   SystemSubject,
 } from '../subject/index.js';
+import type { CannotHang } from '../reason/index.js';
 import type { Of } from './shape.js';
 
 /** A comparison that failed or could not be made, at a pick, in a joint (with the other joints of the same fault), or of a whole hang. */
@@ -45,7 +45,8 @@ export type PickFinding =
   | Compared<'no-rule'>
   | SilentJoints
   | SilentStructure
-  | Of<'cannot-hang-like-this', { readonly at: PickSubject | HangSubject; readonly says: QuoteSubject | null }>
+  /** `why` null: the pick would have to push. */
+  | (Of<'cannot-hang-like-this', { readonly at: PickSubject | HangSubject }> & { readonly why: CannotHang | null })
   | (Of<'cannot-lift-like-this', { readonly pick: PickSubject }, { readonly pushNewtons: number }> & { readonly stage: StageFact })
   | Of<'reversed-link', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }>
   | (Of<'front-pins-pushed', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }, { readonly mostNewtons: number }> & {

@@ -1,5 +1,5 @@
-import type { LeftOverReason, LoadingWish } from '../reason/index.js';
-import type { AxleSubject, GroupSubject, ItemSubject, PieceSubject, QuoteSubject, RuleSubject, TruckSubject } from '../subject/index.js';
+import type { LeftOverReason, LoadBreach, LoadingWish } from '../reason/index.js';
+import type { AxleSubject, GroupSubject, ItemSubject, PieceSubject, RuleSubject, TruckSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
 /** A run of axles of the bridge formula, counted from the front. */
@@ -21,7 +21,7 @@ export type BridgeFact =
 type Wish = { readonly wish: LoadingWish };
 
 export type TruckFinding =
-  | Of<'kept-breaks-rule', { readonly piece: PieceSubject; readonly says: QuoteSubject }>
+  | (Of<'kept-breaks-rule', { readonly piece: PieceSubject }> & { readonly breach: LoadBreach })
   | (Of<'left-over', { readonly piece: PieceSubject }> & { readonly why: LeftOverReason })
   | (Of<'order-waived', { readonly piece: ItemSubject | GroupSubject }> & Wish)
   | (Of<'wish-without-effect', { readonly piece: ItemSubject | GroupSubject }> & Wish)

@@ -1,6 +1,8 @@
 /** Reasons, changes and refusals: why something is so, as codes with figures, one closed union a question. */
+export type { CannotHang, HangRemark } from './cannot-hang.js';
 export type { CartException } from './cart-exception.js';
 export type { DifferenceFact } from './difference.js';
+export type { DueCause, JudgedFact } from './due-cause.js';
 export type { FreightFact, LeftOverReason, NoPlace } from './freight.js';
 export type { ImprovementFact } from './improvement.js';
 export type { InputChange, InputPart } from './input-change.js';

@@ -1,6 +1,6 @@
 import type { BoxHome, ReasonAgainst } from '#trade';
 import { type Words, tell } from '../table/index.js';
-import { against } from './cart-findings.js';
+import { against } from './findings/index.js';
 
 const belongs = (expected: string | null, slot: number): string =>
   expected === null ? `nothing belongs in slot ${slot}` : `${expected} belongs there`;

@@ -1,5 +1,5 @@
 import type { Words } from '../table/index.js';
-import { plural } from './format.js';
+import { plural } from './parts/index.js';
 
 export const improvements: Words['improvements'] = {
   'going-on': ({ moves, atLeast }) =>

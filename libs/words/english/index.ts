@@ -1,21 +1,45 @@
 /** English: one sentence for every code. */
 import type { Words } from '../table/index.js';
-import { against, cartFindings, exceptions, keptBack, shortages } from './cart-findings.js';
 import { changes, differences, inputs, more } from './changes.js';
-import { comparisons, factors, parts, stages } from './compared.js';
-import { dueFindings, whereabouts } from './due-findings.js';
-import { figure } from './figures.js';
 import { improvements } from './improvements.js';
-import { breaches, loadBounds } from './load-breaches.js';
 import { moves, restacked, slots, work } from './floor.js';
-import { hardwareFindings } from './hardware-findings.js';
 import { rows } from './row-reasons.js';
-import { bareLines, pickFindings } from './pick-findings.js';
-import { roomFindings } from './room-findings.js';
 import { places } from './place-reasons.js';
 import { readings, refusals, remedies, tickRefusals } from './refusals.js';
-import { about, axles, subjects } from './subjects.js';
-import { bridge, leftOver, tag, truckFindings, wishes } from './truck-findings.js';
+import {
+  against,
+  bareLines,
+  bridge,
+  cartFindings,
+  dueFindings,
+  exceptions,
+  hardwareFindings,
+  keptBack,
+  leftOver,
+  pickFindings,
+  roomFindings,
+  shortages,
+  tag,
+  truckFindings,
+  whereabouts,
+  wishes,
+} from './findings/index.js';
+import {
+  about,
+  axles,
+  breaches,
+  cannotHang,
+  comparisons,
+  dueCauses,
+  factors,
+  figure,
+  hangRemarks,
+  judged,
+  loadBounds,
+  parts,
+  stages,
+  subjects,
+} from './parts/index.js';
 
 export const english: Words = {
   findings: { ...dueFindings, ...pickFindings, ...roomFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
@@ -30,6 +54,10 @@ export const english: Words = {
   exceptions,
   against,
   keptBack,
+  dueCauses,
+  judged,
+  cannotHang,
+  hangRemarks,
   inputs,
   changes,
   more,

@@ -1,6 +1,6 @@
 import { type Words, tell } from '../table/index.js';
-import { against } from './cart-findings.js';
-import { plural } from './format.js';
+import { against } from './findings/index.js';
+import { plural } from './parts/index.js';
 
 export const places: Words['places'] = {
   empty: () => 'No box was found for this place; the findings of the carts say which model is short.',

@@ -1,8 +1,7 @@
 import type { CellReading } from '#trade';
 import { type Words, tell } from '../table/index.js';
-import { against } from './cart-findings.js';
-import { parts } from './compared.js';
-import { number } from './format.js';
+import { against } from './findings/index.js';
+import { number, parts } from './parts/index.js';
 
 export const refusals: Words['refusals'] = {
   'release-clashes': ({ show, clash }) =>

@@ -1,6 +1,6 @@
 import type { RowChoiceFact } from '#trade';
 import type { Words } from '../table/index.js';
-import { plural } from './format.js';
+import { plural } from './parts/index.js';
 
 const millimetres = (value: number): string => `${Math.abs(value)} mm`;
 

@@ -3,17 +3,21 @@ import type {
   BareLine,
   BreachKinds,
   BridgeFact,
+  CannotHang,
   CartException,
   Code,
   ComparedPart,
   ComparisonFact,
   DifferenceFact,
+  DueCause,
   FactorCause,
   Finding,
   FindingOf,
+  HangRemark,
   ImprovementFact,
   InputChange,
   InputPart,
+  JudgedFact,
   KeptBack,
   LeftOverReason,
   LoadBoundFact,
@@ -54,6 +58,12 @@ export interface Words {
   readonly exceptions: Table<CartException>;
   readonly against: Table<ReasonAgainst>;
   readonly keptBack: Table<KeptBack>;
+  /** What set the last day of use of an item, and how it stands in the days of a tour. */
+  readonly dueCauses: Table<DueCause>;
+  readonly judged: Table<JudgedFact>;
+  readonly cannotHang: Table<CannotHang>;
+  /** What a hang by itself has to be told of. */
+  readonly hangRemarks: Table<HangRemark>;
   readonly inputs: Table<InputPart>;
   readonly changes: Table<InputChange>;
   /** Ends a list that is not told to its end. */
@@ -101,9 +111,8 @@ export const sentenceOf = (words: Words, finding: Finding): string => (words.fin
 
 export const nameOf = (words: Words, subject: Subject): string => (words.subjects[subject.kind] as (one: Subject) => string)(subject);
 
+type BreachWords = (names: readonly string[], numbers: LoadBreach['numbers']) => string;
+
 /** What is wrong with a load, without its subject. */
-export const breachOf = (words: Words, { code, kind, names, numbers }: LoadBreach): string =>
-  (words.breaches[code] as Readonly<Record<string, (names: readonly string[], numbers: LoadBreach['numbers']) => string>>)[kind]!(
-    names,
-    numbers,
-  );
+export const breachOf = (breaches: Words['breaches'], { code, kind, names, numbers }: LoadBreach): string =>
+  (breaches[code] as Readonly<Record<string, BreachWords>>)[kind]!(names, numbers);

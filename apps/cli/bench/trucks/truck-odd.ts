@@ -20,7 +20,7 @@ export function run(args: readonly string[]): number {
       for (const each of answers)
         for (const breach of each?.mismatch ?? []) {
           total.mismatches++;
-          say(`seed ${seed}: ${breach.subject} ${breachOf(english, breach)}`);
+          say(`seed ${seed}: ${breach.subject} ${breachOf(english.breaches, breach)}`);
         }
       if (JSON.stringify(solveTruckPack(problem, { seed: 1, work })) !== JSON.stringify(answer)) total.unequal++;
       total.rode += problem.pieces.length - answer.leftOver.length;

@@ -59,7 +59,7 @@ export function run(args: readonly string[]): number {
     total.stacks += causes.stacksMm;
     total.free += used - answer.bound.usedLengthMm - causes.inRowsMm - causes.atStopsMm - causes.stacksMm;
     say(
-      `seed ${seed}: ${problem.pieces.length} pieces, ${answer.trucks.length} trucks (bound ${answer.bound.trucks}), ${used} mm (bound ${answer.bound.usedLengthMm}, gap ${(100 * gap).toFixed(1)} %), ${wrong.length} violations, ${seconds.toFixed(1)} s${wrong[0] ? ` ${wrong[0].subject} ${breachOf(english, wrong[0])}` : ''}`,
+      `seed ${seed}: ${problem.pieces.length} pieces, ${answer.trucks.length} trucks (bound ${answer.bound.trucks}), ${used} mm (bound ${answer.bound.usedLengthMm}, gap ${(100 * gap).toFixed(1)} %), ${wrong.length} violations, ${seconds.toFixed(1)} s${wrong[0] ? ` ${wrong[0].subject} ${breachOf(english.breaches, wrong[0])}` : ''}`,
     );
   }
   say(JSON.stringify({ tours, mostOfLast, ...meansOf(total), seconds: Number(((performance.now() - start) / 1000).toFixed(1)) }));

@@ -1,5 +1,5 @@
 import type { SteelLine } from '#trade';
-import { type ComparisonFactByCode, type Words, tell } from '../table/index.js';
+import { type ComparisonFactByCode, type Words, tell } from '../../table/index.js';
 import { degrees, number } from './format.js';
 
 const ofLine: Record<SteelLine, string> = {

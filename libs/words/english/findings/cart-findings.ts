@@ -1,5 +1,5 @@
-import { type Words, tell } from '../table/index.js';
-import { plural, span } from './format.js';
+import { type Words, tell } from '../../table/index.js';
+import { plural, span } from '../parts/index.js';
 
 export const exceptions: Words['exceptions'] = {
   'part-load': ({ boxes, capacity }) => `part load: ${boxes} of ${capacity} boxes`,

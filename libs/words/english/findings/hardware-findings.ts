@@ -1,6 +1,6 @@
-import { type Words, tell } from '../table/index.js';
+import { type Words, tell } from '../../table/index.js';
 import { against } from './cart-findings.js';
-import { list, plural, span } from './format.js';
+import { list, plural, span } from '../parts/index.js';
 
 type HardwareTable = Pick<
   Words['findings'],

@@ -1,7 +1,6 @@
 import type { AxleSubject, BridgeRun } from '#trade';
-import { type Words, tell } from '../table/index.js';
-import { kilograms, list, tonnes } from './format.js';
-import { axles } from './subjects.js';
+import { type Words, breachOf, tell } from '../../table/index.js';
+import { breaches, axles, kilograms, list, tonnes } from '../parts/index.js';
 
 const pieces = (count: number): string => (count === 1 ? '1 piece stays' : `${count} pieces stay`);
 
@@ -66,7 +65,7 @@ type TruckTable = Pick<
 >;
 
 export const truckFindings: TruckTable = {
-  'kept-breaks-rule': ({ subjects: { says } }) => says.text,
+  'kept-breaks-rule': ({ subjects: { piece }, breach }) => `${piece.name}: ${breachOf(breaches, breach)}.`,
   'left-over': ({ subjects: { piece }, why }) => `${piece.name} finds no place: ${tell(leftOver, why)}.`,
   'order-waived': ({ wish }) => tell(wishes, wish),
   'wish-without-effect': ({ wish }) => tell(wishes, wish),

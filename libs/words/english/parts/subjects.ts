@@ -1,5 +1,5 @@
 import type { AxleName, Subject } from '#trade';
-import type { Words } from '../table/index.js';
+import type { Words } from '../../table/index.js';
 
 export const axles: Record<AxleName, string> = {
   kingpin: 'kingpin',

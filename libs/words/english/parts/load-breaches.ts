@@ -1,5 +1,5 @@
 import type { BreachKinds, LengthBound, LoadBoundFact, TrucksBound } from '#trade';
-import { type Table, type Words, tell } from '../table/index.js';
+import { type Table, type Words, tell } from '../../table/index.js';
 
 /** Kilograms and millimetres of the load checker without decimals. */
 const whole = (figure: number | undefined): string => String(Math.round(figure ?? 0));

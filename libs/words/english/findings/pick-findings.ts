@@ -1,7 +1,6 @@
 import type { FindingOf, HangSubject, JointSubject, PickSubject, PointSubject, RuleSubject } from '#trade';
-import { type Words, tell } from '../table/index.js';
-import { comparisons, stages } from './compared.js';
-import { boxes, degrees, kilograms, list, number, percent } from './format.js';
+import { type Words, tell } from '../../table/index.js';
+import { boxes, cannotHang, comparisons, degrees, kilograms, list, number, percent, stages } from '../parts/index.js';
 
 type PickTable = Pick<
   Words['findings'],
@@ -74,9 +73,9 @@ export const pickFindings: PickTable = {
     return `What the structure may carry is not on file for ${count === 1 ? 'the point' : `${count} points:`} ${list(subjects.points.map((each) => each.name))}. Whoever answers for the structure confirms the point loads.`;
   },
   'no-rule': compared,
-  'cannot-hang-like-this': ({ subjects: { at, says } }) =>
-    says !== null
-      ? `${at.kind === 'pick' ? `${place(at)}:` : `${at.name} with its pull-back:`} ${says.text}`
+  'cannot-hang-like-this': ({ subjects: { at }, why }) =>
+    why !== null
+      ? `${at.kind === 'pick' ? `${place(at)}:` : `${at.name} with its pull-back:`} ${tell(cannotHang, why)}`
       : `${at.name} cannot hang like this: the pick${at.kind === 'pick' ? ` at hole ${at.hole}` : ''} would have to push, and a chain cannot push.`,
   'cannot-lift-like-this': ({ subjects: { pick }, numbers, stage }) =>
     `${pick.name} cannot be lifted like this: at ${tell(stages, stage)} the pick at hole ${pick.hole} would have to push with ${number(numbers.pushNewtons)} N. Change the tilt while lifting, or the holes.`,

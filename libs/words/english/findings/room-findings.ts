@@ -1,6 +1,6 @@
 import type { RoomPart, TrimMark } from '#trade';
-import type { Words } from '../table/index.js';
-import { list, number } from './format.js';
+import type { Words } from '../../table/index.js';
+import { list, number } from '../parts/index.js';
 
 type RoomTable = Pick<Words['findings'], 'no-headroom' | 'headroom-not-known' | 'below-floor' | 'leg-does-not-fit'>;
 

@@ -1,6 +1,6 @@
 import type { DaySubject, FindingOf } from '#trade';
-import { type Words, tell } from '../table/index.js';
-import { plural } from './format.js';
+import { type Words, tell } from '../../table/index.js';
+import { judged, plural } from '../parts/index.js';
 
 export const whereabouts: Words['whereabouts'] = {
   box: ({ name, position }) => `${name}, position ${position}`,
@@ -21,7 +21,7 @@ const kind = ({ itemKind, count }: { readonly itemKind: string; readonly count: 
   count === null ? itemKind : `${itemKind} batch (${count})`;
 
 const notInDate = (finding: FindingOf<'overdue' | 'no-record' | 'blocked' | 'failed'>): string =>
-  `${finding.subjects.item.id} (${kind(finding)}): ${finding.subjects.says.text}${remedy(finding.subjects.visit, finding.cannotBeSaved)}`;
+  `${finding.subjects.item.id} (${kind(finding)}): ${tell(judged, finding.judged)}${remedy(finding.subjects.visit, finding.cannotBeSaved)}`;
 
 export const dueFindings: Pick<
   Words['findings'],

@@ -1,0 +1,28 @@
+import { type Words, tell } from '../../table/index.js';
+
+export const dueCauses: Words['dueCauses'] = {
+  failed: ({ on }) => `it failed its examination of ${on}`,
+  'event-unanswered': ({ what, on }) => `${what} on ${on}, the day of its last examination, which does not name it as answered`,
+  'event-since': ({ what, on }) => `${what} on ${on} and no examination since`,
+  'not-examined': ({ interval }) => `no passed examination for the interval ${interval} is on file`,
+  'no-interval': () => 'no rule says how often it is examined',
+  defect: ({ reportOn, by }) => `the report of ${reportOn} sets ${by} for a defect`,
+  report: ({ reportOn, by, underScheme }) => `the report of ${reportOn} sets ${by}${underScheme ? ' under an examination scheme' : ''}`,
+  declared: ({ on, interval }) => `declaration of conformity ${on} plus ${interval}`,
+  examined: ({ on, interval }) => `examined ${on}, plus ${interval}`,
+};
+
+export const judged: Words['judged'] = {
+  'in date throughout': ({ id, dueOn, because, from, to }) =>
+    `${id} is in date on every day from ${from} to ${to}: last day ${dueOn} (${tell(dueCauses, because)}).`,
+  'falls due': ({ id, dueOn, because }) =>
+    `${id} is in date until ${dueOn} (${tell(dueCauses, because)}) and out of date after it; examine it on or before that day.`,
+  overdue: ({ id, dueOn, because }) =>
+    `${id} ran out on ${dueOn} (${tell(dueCauses, because)}); it must not be used before it is examined.`,
+  'no record': ({ id, because }) => `${id} has no record: ${tell(dueCauses, because)}. It must not be used before it is examined.`,
+  blocked: ({ id, because }) =>
+    `${id} is blocked: ${tell(dueCauses, because)}. It must not be used before a competent person has examined it.`,
+  'no interval': ({ id, because }) => `${id} is judged by its state, incidents, failures and defects alone: ${tell(dueCauses, because)}.`,
+  failed: ({ id, because }) =>
+    `${id} must not be used: ${tell(dueCauses, because)}. Repair or retire it; an examiner's visit alone does not bring it back.`,
+};
