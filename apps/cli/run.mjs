@@ -39,7 +39,7 @@ process.stdout.on('error', (fault) => {
 
 await oneAtATime(() => {
   install();
-  for (const part of needs[command]) build(part);
+  for (const part of command === 'bench' && rest[0] === 'bytes' ? needs.start : needs[command]) build(part);
 });
 if (command !== 'build') {
   process.chdir(
@@ -105,7 +105,7 @@ function build(part) {
   const inputs = part === 'server' ? ['apps/api', 'apps/worker', 'apps/cli', 'apps/runtime', 'libs', 'migrations'] : ['apps/web', 'libs'];
   const files = inputs.flatMap((folder) => sources(join(root, folder)));
   const stamp = join(root, 'dist', `.built-${part}`);
-  const wanted = hashOf([join(root, 'package-lock.json'), ...files]);
+  const wanted = hashOf([join(root, 'package-lock.json'), join(root, 'package.json'), ...files]);
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
   note(part === 'server' ? 'Building ...' : 'Building the screens ...');
   const bin = (name, file) => join(root, 'node_modules', name, file);

@@ -69,7 +69,7 @@ describe('rigging in a browser', () => {
     },
   );
 
-  itInBrowser('ticks the running order on a phone; what comes after a hold waits for it', async () => {
+  itInBrowser('ticks the lift sequence on a phone; what comes after a hold waits for it', async () => {
     const page = await open(390);
     await page.goto(`${test.address}${show}/hangs/Centre/running`);
     const steps = page.locator('ol.steps').first().locator('input');

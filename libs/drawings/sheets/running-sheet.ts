@@ -5,7 +5,7 @@ import { type SheetContext, caution, mono, sheet, table, tickBox } from './sheet
 export const riggingCaution =
   'The maker’s manual comes first. Nobody stands below. Nothing leaves the ground, and nothing is taken out, until the person in charge of lifting says so.';
 
-/** The running order of one hang, up and down, to tick and sign; without approval an example that is not for use. */
+/** The lift sequence of one hang, up and down, to tick and sign; without approval an example that is not for use. */
 export function runningSheets(context: SheetContext, hang: HangResult): readonly Node[] {
   const { runningOrder } = hang;
   const approval = runningOrder.approved

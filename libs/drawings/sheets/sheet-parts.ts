@@ -59,7 +59,7 @@ export const tickBox = (): Node => node('span', { class: 'tickbox' });
 export function findingList(findings: readonly ToldFinding[], ...sections: Section[]): Node | null {
   const shown = findings.filter((each) => sections.includes(each.section) && each.weight !== 'agrees');
   if (shown.length === 0) return null;
-  const mark = { stop: '■ Stop. ', look: '◐ Look. ', agrees: '' };
+  const mark = { stop: '■ Stop. ', look: '◐ Check. ', agrees: '' };
   return node(
     'ul',
     { class: 'findings' },

@@ -50,7 +50,7 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     ),
     load.exceptions.length > 0 ? node('p', { class: 'stop' }, `${load.exceptions.map((each) => each.sentence).join('; ')}.`) : null,
     caution(
-      'Pins and lifting steps: the running order of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.',
+      'Pins and lifting steps: the lift sequence of this rigging system. Nothing leaves the ground until the person in charge of lifting says so.',
     ),
   );
 }

@@ -192,7 +192,7 @@ export interface RunningOrderStep {
   readonly load: { readonly id: string; readonly cart: string | null; readonly splays: string } | null;
 }
 
-/** The rig's running order for one hang; without approval an example that is not for use. */
+/** The rig's lift sequence for one hang; without approval an example that is not for use. */
 export interface RunningOrder {
   readonly manual: string | null;
   readonly approved: string | null;

@@ -99,7 +99,7 @@ export function wholeHang(kept: KeptHang): HangResult {
     secondary: [],
     windLimitMps: null,
     room: null,
-    runningOrder: { manual: 'This plan was made before the running order was part of it', approved: null, goingUp: [], comingDown: [] },
+    runningOrder: { manual: 'This plan was made before the lift sequence was part of it', approved: null, goingUp: [], comingDown: [] },
     ...kept,
     envelope: kept.envelope ? { ...kept.envelope, pushed: kept.envelope.pushed ?? null } : null,
     ...(kept.runningOrder && { runningOrder: withKeys(kept.hang, kept.runningOrder) }),

@@ -250,7 +250,7 @@ describe('the loads of a hang', () => {
   });
 });
 
-describe('the running order', () => {
+describe('the lift sequence', () => {
   const steps = (): HangResult['runningOrder']['goingUp'] => picksOf().main.runningOrder.goingUp;
 
   it('repeats the steps of a cart for each cart load and waits at every hold', () => {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from './words.js';
 
-/** A step of the running order: a sentence, with where in the work it stands and whether everything waits until it is signed. */
+/** A step of the lift sequence: a sentence, with where in the work it stands and whether everything waits until it is signed. */
 const step = z.union([
   sentence,
   z.strictObject({

@@ -1,6 +1,6 @@
 import type { Code, Finding, FindingOf } from './finding.js';
 
-/** How much a finding weighs: nothing to do, look at this, stop. Shown as ring, half ring, filled square, with the word. */
+/** How much a finding weighs: nothing to do, check, stop. Shown as ring, half ring, filled square, with the word. */
 export type Weight = 'agrees' | 'look' | 'stop';
 
 /** Which of the five results (or the inputs) a finding stands beside. */

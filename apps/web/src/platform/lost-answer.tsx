@@ -38,7 +38,7 @@ export function LostAnswer({ requestId }: { requestId: string }) {
     );
   return (
     <p role="status">
-      <b>look at this</b> No answer came back. Whether it was saved is not known yet; it is being asked for. Do not type it again.
+      <b>check</b> No answer came back. Whether it was saved is not known yet; it is being asked for. Do not type it again.
     </p>
   );
 }

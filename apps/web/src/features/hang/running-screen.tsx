@@ -21,7 +21,7 @@ const signMutation = graphql(`
   }
 `);
 
-/** The running order of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
+/** The lift sequence of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
 export function RunningScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', hangId = '' } = useParams();
   const query = useShow(tourId, showId);
@@ -52,7 +52,7 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
         const { runningOrder } = hang;
         return (
           <Page
-            title={`${hang.name}: running order`}
+            title={`${hang.name}: lift sequence`}
             lede={
               <>
                 <Link to={`/tours/${tourId}/shows/${showId}`}>{name}</Link> · {runningOrder.manual ?? 'no rigging system on file'}.{' '}
@@ -61,7 +61,7 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
             }
             actions={
               <Link className="btn plain" to={`/print/${tourId}/${showId}/running`} target="_blank">
-                Print the running orders
+                Print the lift sequences
               </Link>
             }
           >

@@ -12,7 +12,7 @@ const saveMutation = graphql(
   `mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }`,
 );
 
-/** The data of a rigging system with its running order; changed data waits for the safety officer again. */
+/** The data of a rigging system with its lift sequence; changed data waits for the safety officer again. */
 export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }) {
   const client = useQueryClient();
   const edit = useEditBegun(system);

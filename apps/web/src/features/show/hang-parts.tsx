@@ -175,7 +175,7 @@ function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
           </details>
           <p>
             <Link className="btn plain" to={`${base}/hangs/${encodeURIComponent(hang.hang)}/running`}>
-              Running order
+              Lift sequence
             </Link>
           </p>
         </div>

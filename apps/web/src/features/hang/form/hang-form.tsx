@@ -66,7 +66,7 @@ function Summary({ preview }: { preview: PreviewedHang | undefined }) {
   if (!preview)
     return (
       <p className="note look">
-        <b>look at this</b> Not drawn: a model, a hole, a figure or the boxes are missing.
+        <b>check</b> Not drawn: a model, a hole, a figure or the boxes are missing.
       </p>
     );
   return (
