@@ -44,6 +44,14 @@ export const benches: Record<string, Bench> = {
     does: 'requests while four plans and a large truck load are made, beside idle: [--rounds N] [--pieces N]',
     load: () => import('./bench/house/responsive.js'),
   },
+  hostile: {
+    does: 'twenty kinds of hostile requests while one person works, beside idle: [--requests N] [--at-once N] [--seed N]',
+    load: () => import('./bench/house/hostile.js'),
+  },
+  starts: {
+    does: 'starts at once on an empty database: all come up, one fills it: [--rounds N] [--at-once N]',
+    load: () => import('./bench/house/starts.js'),
+  },
   'planning-kills': {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
     load: () => import('./bench/house/planning-kills.js'),

@@ -18,7 +18,7 @@ import {
 import { persistedOperations } from '#contracts/operations';
 import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
 import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
-import { type Hostile, hostileRequests } from '../support/hostile.js';
+import { type Hostile, hostileRequests } from '../../apps/cli/bench/house/hostile-requests.js';
 
 /** Who is let in, and with what: each hostile request gets its status and its sentence, and the house answers on. */
 describe('at the door', () => {

@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { DataSource } from 'typeorm';
 import { startEmbeddedDatabase } from '#runtime';
@@ -15,7 +16,7 @@ import { hashOfOperation } from '../../../api/src/platform/door/listed-operation
 import { TourFileService } from '../../../api/src/features/transfer/tour-file.service.js';
 import type { Role } from '../../../api/src/platform/sign-in/person.js';
 
-const password = 'bench';
+export const password = 'bench';
 const day = '2027-02-26';
 
 /** A database of its own with the demo tour in it, and an API in this process that takes no jobs: others do. */
@@ -140,4 +141,16 @@ export async function cookieOf(address: string, email: string, secret: string): 
     }),
   });
   return (reply.headers.get('set-cookie') ?? '').replace(/;.*$/, '');
+}
+
+/** Answers /healthz. */
+export async function untilUp(address: string): Promise<void> {
+  for (;;) {
+    const isUp = await fetch(`${address}/healthz`).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (isUp) return;
+    await pause(100);
+  }
 }

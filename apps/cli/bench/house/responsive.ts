@@ -2,7 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { ItemsDocument, ShowPageDocument, type ShowPageQuery, TickDocument } from '../../../../libs/contracts/graphql.js';
 import { Trouble } from '#runtime';
 import { numberFrom, readArguments, say } from '../arguments.js';
-import { addFreightTour, freePort, openHouse, signIn, startProcess, stopProcess } from './house.js';
+import { addFreightTour, freePort, openHouse, signIn, startProcess, stopProcess, untilUp } from './house.js';
+import { summary, watch } from './bystander.js';
 import { type Ask, openShowPage } from './show-page.js';
 
 const parts = ['healthz', 'showHead', 'showPage', 'registerPage', 'tick'] as const;
@@ -71,33 +72,18 @@ async function areOver(jobs: readonly string[], isOver: (id: string) => Promise<
   return true;
 }
 
-async function untilUp(address: string): Promise<void> {
-  for (;;) {
-    const isUp = await fetch(`${address}/healthz`).then(
-      (response) => response.ok,
-      () => false,
-    );
-    if (isUp) return;
-    await pause(100);
-  }
-}
-
 /** One of each, one after another, while `more` says so. */
 async function measure(address: string, ask: Ask, planId: string, times: Times, more: (round: number) => Promise<boolean>): Promise<void> {
   for (let round = 0; await more(round); round++) {
-    const requests: Record<Part, () => Promise<unknown>> = {
+    const bystander: Record<Part, () => Promise<unknown>> = {
       healthz: async () => (await fetch(`${address}/healthz`)).text(),
       showHead: () => ask(ShowPageDocument.toString(), show),
       showPage: () => openShowPage(ask, show.tourId, show.showId),
       registerPage: () => ask(ItemsDocument.toString()),
       tick: () => ask(tick, { planId, what: 'T1 row 1', done: round % 2 === 0 }),
     };
-    for (const part of parts) {
-      const start = performance.now();
-      await requests[part]();
-      times[part].push(performance.now() - start);
-      await pause(10);
-    }
+    const once = await watch(bystander, (turn) => turn === 0);
+    for (const part of parts) times[part].push(...(once[part] ?? []));
   }
 }
 
@@ -114,15 +100,3 @@ function report(times: { readonly idle: Times; readonly busy: Times }, about: ob
   say(JSON.stringify({ ...about, isWithin, milliseconds: rows }));
   return isWithin ? 0 : 1;
 }
-
-function quantile(values: readonly number[], share: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return Number((sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)] ?? 0).toFixed(1));
-}
-
-const summary = (times: readonly number[]) => ({
-  n: times.length,
-  p50: quantile(times, 0.5),
-  p95: quantile(times, 0.95),
-  p99: quantile(times, 0.99),
-});
