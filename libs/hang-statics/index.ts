@@ -11,5 +11,6 @@ export * from './stage-cases.js';
 export * from './stage-envelope.js';
 export * from './swing-back.js';
 export * from './tilt-range.js';
+export * from './trim-mark.js';
 export * from './verify-hang.js';
 export * from './verify-pull-back.js';

@@ -10,6 +10,7 @@ export type {
   HangResult,
   HardwareLine,
   HardwareResult,
+  LegResult,
   PackPlan,
   PickResult,
   PicksHead,

@@ -41,6 +41,7 @@ export type {
   SpareSetting,
   Tour,
   TourFile,
+  TrimTo,
   TruckModel,
   Venue,
 } from './shapes/index.js';

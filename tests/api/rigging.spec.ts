@@ -117,7 +117,7 @@ describe('rigging', () => {
 
   it('gives the points as CSV and as a scene, and the scene read back holds every point in its place (DIN SPEC 15801)', async () => {
     const csv = await (await warehouse.fetch(`/api/points/${id}/points.csv`)).text();
-    const points = plan.picks.hangs.flatMap((hang: any) => hang.picks.map((pick: any) => ({ ...pick, trimHeightMm: hang.trimHeightMm })));
+    const points = plan.picks.hangs.flatMap((hang: any) => hang.picks.map((pick: any) => ({ ...pick, heightMm: 15_200 })));
     expect(csv.split('\r\n')).toHaveLength(points.length + 2);
     const scene = await warehouse.fetch(`/api/points/${id}/points.mvr`);
     const files = unzipSync(new Uint8Array(await scene.arrayBuffer()));
@@ -131,7 +131,7 @@ describe('rigging', () => {
         .split(',')
         .map(Number),
     ]);
-    expect(places).toEqual(points.map((each: any) => [each.point, each.stage.xMm, each.stage.yMm, each.trimHeightMm]));
+    expect(places).toEqual(points.map((each: any) => [each.point, each.stage.xMm, each.stage.yMm, each.heightMm]));
     const uuids = supports.map((each: any) => each.uuid);
     expect(new Set(uuids).size).toBe(points.length);
     for (const uuid of uuids) expect(uuid).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-a[0-9a-f]{3}-[0-9a-f]{12}$/);

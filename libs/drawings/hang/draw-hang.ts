@@ -1,5 +1,6 @@
 import type { HangResult, Point } from '#pack-plan';
-import { type Node, type Units, formatForce, formatLength, formatMass, node } from '../tree/index.js';
+import { type Node, type Units, formatForce, formatMass, node } from '../tree/index.js';
+import { drawTrim, trimText } from './draw-trim.js';
 
 const width = 460;
 const margin = 96;
@@ -11,6 +12,7 @@ export type DrawnHang = Pick<HangResult, 'hang' | 'name' | 'trimHeightMm' | 'mas
   readonly boxes: readonly Pick<HangResult['boxes'][number], 'position' | 'splayDeg' | 'cart'>[];
   readonly unshared?: HangResult['unshared'];
   readonly pullBack?: HangResult['pullBack'];
+  readonly room?: Pick<NonNullable<HangResult['room']>, 'trimTo' | 'markZMm' | 'lowestHeightMm' | 'deckHeightMm'> | null;
 };
 
 /** A hang in side view, to scale: grid with holes, picks with their loads, boxes as true trapezoids at their angles, centre of gravity, cart braces. */
@@ -41,7 +43,8 @@ export function drawHang(hang: DrawnHang, units: Units = 'metric', wrong: Readon
     ...drawBraces(hang, at),
     ...drawCentre(hang, at, units),
     ...drawPullBack(hang, at, units),
-    node('text', { x: 4, y: round(height) - 8, class: 'sub' }, `${formatLength(hang.trimHeightMm, units)} trim`),
+    ...drawTrim(hang, width, (zMm) => round(at({ xMm: left, zMm })[1]), units),
+    node('text', { x: 4, y: round(height) - 8, class: 'sub' }, trimText(hang, units)),
   );
 }
 

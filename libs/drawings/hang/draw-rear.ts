@@ -1,6 +1,7 @@
 import type { HangResult } from '#pack-plan';
-import { type Node, type Units, formatForce, formatLength, node } from '../tree/index.js';
+import { type Node, type Units, formatForce, node } from '../tree/index.js';
 import { round } from './draw-hang.js';
+import { drawTrim, trimText } from './draw-trim.js';
 
 const width = 460;
 
@@ -77,6 +78,7 @@ export function drawRear(hang: HangResult, units: Units = 'metric'): Node {
         ),
       ];
     }),
-    node('text', { x: 4, y: height - 8, class: 'sub' }, `${formatLength(hang.trimHeightMm, units)} trim`),
+    ...drawTrim(hang, width, z, units),
+    node('text', { x: 4, y: height - 8, class: 'sub' }, trimText(hang, units)),
   );
 }

@@ -1,6 +1,6 @@
 import { type Comparison, type HangResult, concernsHang } from '#pack-plan';
-import { drawHang } from '../hang/index.js';
-import { type Node, type Units, formatForce, formatMass, formatNumber, node } from '../tree/index.js';
+import { drawHang, headroomText, trimText } from '../hang/index.js';
+import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
 import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from './sheet-parts.js';
 
 /** A hang with its drawing, boxes and pick loads; room for the competent person. */
@@ -46,6 +46,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
       {},
       `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)} ${windSentence(hang)}`,
     ),
+    ...(hang.room ? [node('p', {}, heightsSentence(hang, hang.room, units))] : []),
     node('h2', {}, 'Pick loads'),
     table(
       [
@@ -73,6 +74,15 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     caution(plan.picks.caution),
     signatures(),
   );
+}
+
+/** Trim, lowest point, and of each pick its hook, its point and the chain between hoist and hook. */
+function heightsSentence(hang: HangResult, room: NonNullable<HangResult['room']>, units: Units): string {
+  const picks = room.picks.map((each) => {
+    const point = each.pointHeightMm === null ? '' : `, point at ${formatLength(each.pointHeightMm, units)}`;
+    return `hole ${each.hole}: hook at ${formatLength(each.hookHeightMm, units)}${point}, ${headroomText(each, units)}`;
+  });
+  return `Heights: ${trimText(hang, units)}; ${picks.join('; ')}.`;
 }
 
 /** What leaves least of all that was compared at a pick; the page of the pick holds the rest. */

@@ -1,6 +1,7 @@
 import { groupDigits, standardGravityMps2 } from '#kernel';
 import type { Comparison, Factor, HangResult, PickResult, PicksHead } from '#pack-plan';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
+import { heightsOfPick, legLengths } from './height-table.js';
 import { angle } from './hang-sheet.js';
 import { jointContent } from './joint-table.js';
 import { type SheetContext, caution, sheet, signatures, table } from './sheet-parts.js';
@@ -39,8 +40,9 @@ export function pickContent(loadRule: PicksHead['loadRule'], hang: HangResult, p
     comparisonTable(pick.comparisons, units),
     ...(pick.enough ? [node('p', {}, enoughSentence(pick.enough))] : []),
     ...bridleNodes(pick, units),
+    ...legLengths(hang, pick.hole, units),
     node('h2', {}, 'Beside the hang at rest'),
-    node('ul', {}, ...besideSentences(hang, pick, units).map((each) => node('li', {}, each))),
+    node('ul', {}, ...besideSentences(hang, pick, units).map((each) => node('li', {}, each)), ...heightsOfPick(hang, pick.hole, units)),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { standardGravityMps2 } from '#kernel';
-import { type PackPlan, type PickResult, type PicksResult, subjectsOf } from '#pack-plan';
+import { type HangResult, type LegResult, type PackPlan, type PickResult, type PicksResult, subjectsOf } from '#pack-plan';
 import { drawStage } from '../hang/index.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
 import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
@@ -11,6 +11,8 @@ export interface StructurePoint {
   readonly xMm: number | null;
   readonly yMm: number | null;
   readonly trimHeightMm: number;
+  /** Above the floor that the carts roll on: the point, or the anchor of a leg; null where it is not on file. */
+  readonly heightMm: number | null;
   /** Hoist, chain and steel. */
   readonly addedKg: number;
   /** At rest, with a pull-back the worse of with and without its line. */
@@ -29,48 +31,57 @@ export interface StructurePoint {
 const restOf = (pick: PickResult): number => Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0);
 const worstOf = (pick: PickResult): number => Math.max(pick.worst?.pointLoadN ?? 0, restOf(pick));
 
+const anchorHeightMm = (apexMm: number | null, leg: LegResult): number | null =>
+  apexMm === null ? null : apexMm + leg.lengthMm * Math.sin((leg.fromHorizontalDeg * Math.PI) / 180);
+
+/** What one pick passes to the structure: at its point, or at the anchor of each leg of its bridle. */
+function pointsOf(hang: HangResult, pick: PickResult, factor: number): readonly StructurePoint[] {
+  const room = hang.room?.picks.find((each) => each.hole === pick.hole);
+  const base = {
+    hangs: [`${hang.name}, hole ${pick.hole}`],
+    trimHeightMm: hang.trimHeightMm,
+    worstAt: [pick.worst?.at ?? 'at trim'],
+    allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,
+  };
+  const addedKg = pick.hoistKg + pick.chainKg + pick.belowHookKg;
+  const legs = pick.bridle?.legs ?? [];
+  if (legs.length === 0)
+    return [
+      {
+        ...base,
+        point: pick.point,
+        xMm: pick.stage?.xMm ?? null,
+        yMm: pick.stage?.yMm ?? null,
+        heightMm: room?.pointHeightMm ?? null,
+        addedKg,
+        restN: restOf(pick),
+        verticalN: worstOf(pick),
+        verticalDynamicN: worstOf(pick) * factor,
+        horizontalN: pick.asideN,
+        directionDeg: pick.asideDeg,
+      },
+    ];
+  // The legs were solved under the load at rest; under the worst their directions stay and their forces grow with it.
+  const grows = worstOf(pick) / restOf(pick);
+  const allN = legs.reduce((sum, leg) => sum + leg.verticalN, 0);
+  return legs.map((leg, index) => ({
+    ...base,
+    point: `${pick.point}, leg ${index + 1}`,
+    xMm: leg.stage?.xMm ?? null,
+    yMm: leg.stage?.yMm ?? null,
+    heightMm: anchorHeightMm(room?.apexHeightMm ?? null, leg),
+    addedKg: addedKg * (leg.verticalN / allN),
+    restN: leg.verticalN,
+    verticalN: leg.verticalN * grows,
+    verticalDynamicN: leg.verticalN * grows * factor,
+    horizontalN: leg.horizontalN * grows,
+    directionDeg: leg.directionDeg,
+  }));
+}
+
 /** Every point of a show, picks that share one added up, bridles leg by leg. */
 export function structurePoints(picks: PicksResult): readonly StructurePoint[] {
-  const single = picks.hangs.flatMap((hang) =>
-    hang.picks.flatMap((pick): StructurePoint[] => {
-      const base = {
-        hangs: [`${hang.name}, hole ${pick.hole}`],
-        trimHeightMm: hang.trimHeightMm,
-        worstAt: [pick.worst?.at ?? 'at trim'],
-        addedKg: pick.hoistKg + pick.chainKg + pick.belowHookKg,
-        allowedKg: pick.comparisons.find((each) => each.fact?.part.code === 'structure')?.limit ?? null,
-      };
-      if (!pick.bridle || pick.bridle.legs.length === 0)
-        return [
-          {
-            ...base,
-            point: pick.point,
-            xMm: pick.stage?.xMm ?? null,
-            yMm: pick.stage?.yMm ?? null,
-            restN: restOf(pick),
-            verticalN: worstOf(pick),
-            verticalDynamicN: worstOf(pick) * picks.loadRule.dynamicFactor,
-            horizontalN: pick.asideN,
-            directionDeg: pick.asideDeg,
-          },
-        ];
-      // The legs were solved under the load at rest; under the worst their directions stay and their forces grow with it.
-      const grows = worstOf(pick) / restOf(pick);
-      const allN = pick.bridle.legs.reduce((sum, leg) => sum + leg.verticalN, 0);
-      return pick.bridle.legs.map((leg, index) => ({
-        ...base,
-        addedKg: base.addedKg * (leg.verticalN / allN),
-        point: `${pick.point}, leg ${index + 1}`,
-        xMm: leg.stage?.xMm ?? null,
-        yMm: leg.stage?.yMm ?? null,
-        restN: leg.verticalN,
-        verticalN: leg.verticalN * grows,
-        verticalDynamicN: leg.verticalN * grows * picks.loadRule.dynamicFactor,
-        horizontalN: leg.horizontalN * grows,
-        directionDeg: leg.directionDeg,
-      }));
-    }),
-  );
+  const single = picks.hangs.flatMap((hang) => hang.picks.flatMap((pick) => pointsOf(hang, pick, picks.loadRule.dynamicFactor)));
   const names = [...new Set(single.map((each) => each.point))];
   return names.map((name) => {
     const all = single.filter((each) => each.point === name);
@@ -121,6 +132,7 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
     [
       'Point',
       'x / y, mm',
+      { right: 'Height' },
       { right: 'Trim' },
       { right: 'Hoist, chain, steel' },
       { right: 'At rest' },
@@ -135,6 +147,7 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
         ? each.point
         : node('span', {}, each.point, node('small', {}, ` ${each.hangs.join('; ')}`)),
       `${place(each.xMm)} / ${place(each.yMm)}`,
+      { right: each.heightMm === null ? 'not on file' : formatLength(each.heightMm, units) },
       { right: formatLength(each.trimHeightMm, units) },
       { right: formatMass(each.addedKg, units) },
       { right: formatForce(each.restN, units) },
@@ -155,6 +168,7 @@ export function pointRows(picks: PicksResult): readonly (readonly (string | numb
       'hangs',
       'x_mm',
       'y_mm',
+      'height_mm',
       'trim_height_mm',
       'hoist_chain_steel_kg',
       'rest_n',
@@ -171,6 +185,7 @@ export function pointRows(picks: PicksResult): readonly (readonly (string | numb
       each.hangs.join('; '),
       tenth(each.xMm),
       tenth(each.yMm),
+      tenth(each.heightMm),
       each.trimHeightMm,
       tenth(each.addedKg),
       tenth(each.restN),

@@ -5,7 +5,7 @@ import { structurePoints } from './point-sheet.js';
 
 /**
  * The points of a show as the scene description of an MVR file (DIN SPEC 15801): one Support a point, in millimetres, z up, axes of the stage plan.
- * The standard has no field for a load, so it stands in Function; ChainLength is 0, not stated. Points without a place on the stage are left out.
+ * It stands at the height of the point, at trim height where that is not on file. The standard has no field for a load, so it stands in Function; ChainLength is 0, not stated. Points without a place on the stage are left out.
  */
 export function scenePoints(picks: PicksResult, planId: string): string {
   const placed = structurePoints(picks).filter((each) => each.xMm !== null && each.yMm !== null);
@@ -13,7 +13,7 @@ export function scenePoints(picks: PicksResult, planId: string): string {
     node(
       'Support',
       { name: each.point, uuid: uuidOf(`${planId} ${each.point}`) },
-      node('Matrix', {}, `{1,0,0}{0,1,0}{0,0,1}{${each.xMm},${each.yMm},${each.trimHeightMm}}`),
+      node('Matrix', {}, `{1,0,0}{0,1,0}{0,0,1}{${each.xMm},${each.yMm},${each.heightMm ?? each.trimHeightMm}}`),
       node(
         'Function',
         {},

@@ -69,6 +69,20 @@ describe('the second opinion on a plan', () => {
       (copy) => (copy.picks.hangs[0].boxes[0].serial = 'nobody'),
       /^loads: position 1 is another box/m,
     ],
+    'a hang that says nothing of its heights': [(copy) => (copy.picks.hangs[0].room = null), /^room: it says nothing/m],
+    'a trim that measures to something else': [(copy) => (copy.picks.hangs[0].room.trimTo = 'top'), /^room: trim measures to the top/m],
+    'a mark of the trim height that is not the grid': [(copy) => (copy.picks.hangs[0].room.markZMm = 1), /^room: the mark of the trim/m],
+    'a hang that ends 1 mm higher': [(copy) => (copy.picks.hangs[0].room.lowestHeightMm += 1), /^room: the lowest point is/m],
+    'a hole 1 mm higher': [(copy) => (copy.picks.hangs[0].room.picks[0].holeHeightMm += 1), /^room: the height of hole/m],
+    'a millimetre of headroom too many': [(copy) => (copy.picks.hangs[0].room.picks[0].leftMm += 1), /^room: what is left at hole/m],
+    'a hang without headroom and without a word': [
+      (copy) => (copy.picks.hangs[0].room.picks[0].leftMm = -1),
+      /^room: hole C has -1 mm left and nothing says so/m,
+    ],
+    'a hang in the floor without a word': [
+      (copy) => (copy.picks.hangs[0].room.lowestHeightMm = -1),
+      /^room: it reaches down to -1 mm and nothing says so/m,
+    ],
     'a pin too few': [(copy) => (pins(copy).fitted -= 1), /^hardware: \d+ fitted, counted/m],
     'a line of pins left out': [
       (copy) => (copy.hardware.lines = copy.hardware.lines.filter((each: any) => each !== pins(copy))),

@@ -5,6 +5,7 @@ import { checkDue } from './check-due.js';
 import { checkHardware } from './check-hardware.js';
 import { checkMoves } from './check-moves.js';
 import { checkPicks } from './check-picks.js';
+import { checkRoom } from './check-room.js';
 import { checkTrucks } from './check-trucks.js';
 import type { Checking } from './checking.js';
 
@@ -24,6 +25,6 @@ export function checkPlan(file: TourFile, plan: PackPlan): readonly Mismatch[] {
     plan,
     wrong: (check, subject, found) => mismatches.push({ check, subject, found }),
   };
-  for (const check of [checkCarts, checkMoves, checkPicks, checkHardware, checkTrucks, checkDue]) check(checking);
+  for (const check of [checkCarts, checkMoves, checkPicks, checkRoom, checkHardware, checkTrucks, checkDue]) check(checking);
   return mismatches;
 }

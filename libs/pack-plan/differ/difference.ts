@@ -47,6 +47,7 @@ const designOf = (plan: PackPlan, hang: string): string => {
     ? JSON.stringify([
         found.tiltDownDeg,
         found.trimHeightMm,
+        found.room?.trimTo ?? 'grid',
         found.picks.map((each) => each.hole),
         found.boxes.map((each) => [each.model, each.splayDeg]),
       ])
@@ -66,6 +67,8 @@ function hangFacts(from: PackPlan, to: PackPlan): DifferenceFact[] {
       facts.push({ code: 'hang-tilt', hang: called, beforeDeg: before.tiltDownDeg, afterDeg: after.tiltDownDeg });
     if (before.trimHeightMm !== after.trimHeightMm)
       facts.push({ code: 'hang-trim', hang: called, beforeMm: before.trimHeightMm, afterMm: after.trimHeightMm });
+    const [markBefore, markAfter] = [before.room?.trimTo ?? 'grid', after.room?.trimTo ?? 'grid'];
+    if (markBefore !== markAfter) facts.push({ code: 'hang-trim-to', hang: called, before: markBefore, after: markAfter });
     after.boxes.forEach(({ position, splayDeg, model }, index) => {
       const old = before.boxes[index];
       if (old && old.splayDeg !== splayDeg)

@@ -6,6 +6,7 @@ import {
   solveHang,
   solvePullBack,
   together,
+  trimMarkZMm,
   verifyPullBack,
 } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
@@ -13,7 +14,6 @@ import type { Hang } from '#tour-file';
 import { tell } from '#words';
 import { type Checked, type HangResult, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
-import { trimMarkZMm } from '../room/index.js';
 import { compareSteel } from '../rules/index.js';
 
 /** What a pick needs to know of the line: how far the chains incline, the sum written out, and the loads without it. */

@@ -1,7 +1,7 @@
+import { lowestZMm, trimMarkZMm } from '#hang-statics';
 import { type Hang, type Pick, legSteel } from '#tour-file';
 import type { HangResult, LegRoom, PickRoom, RoomPiece, RoomResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { lowestZMm, trimMarkZMm } from './trim-mark.js';
 
 /** Steel of a leg that differs from it by more than this does not make it (common practice, no published source). */
 const legToleranceMm = 20;

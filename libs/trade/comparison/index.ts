@@ -10,4 +10,5 @@ export type {
   StageFact,
   SteelLine,
 } from './compared.js';
+export type { RoomPart, TrimMark } from './room.js';
 export { verdictOfCause } from './compared.js';

@@ -1,11 +1,6 @@
+import type { RoomPart, TrimMark } from '../comparison/index.js';
 import type { HangSubject, ModelSubject, PickSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
-
-/** What a trim height is measured to. */
-export type TrimMark = 'bottom edge' | 'grid' | 'top';
-
-/** What stands between the mark of the trim height and the point, from below. */
-export type RoomPart = 'grid' | 'shackles' | 'slings' | 'hooks' | 'hoist body' | 'bridle';
 
 /** Height and length: what does not fit between floor and point, and what nobody can tell because a length is not on file. */
 export type RoomFinding =

@@ -1,3 +1,5 @@
+import type { TrimMark } from '../comparison/index.js';
+
 /** What changed from one plan to the next, thing by thing. */
 export type DifferenceFact =
   | { readonly code: 'hang-new'; readonly hang: string; readonly boxes: number }
@@ -5,6 +7,7 @@ export type DifferenceFact =
   | { readonly code: 'hang-length'; readonly hang: string; readonly before: number; readonly after: number }
   | { readonly code: 'hang-tilt'; readonly hang: string; readonly beforeDeg: number; readonly afterDeg: number }
   | { readonly code: 'hang-trim'; readonly hang: string; readonly beforeMm: number; readonly afterMm: number }
+  | { readonly code: 'hang-trim-to'; readonly hang: string; readonly before: TrimMark; readonly after: TrimMark }
   | { readonly code: 'splay'; readonly hang: string; readonly position: number; readonly beforeDeg: number; readonly afterDeg: number }
   | { readonly code: 'box-model'; readonly hang: string; readonly position: number; readonly before: string; readonly after: string }
   | {

@@ -1,5 +1,6 @@
 import type { DifferenceFact, InputPart } from '#trade';
 import { type Words, tell } from '../table/index.js';
+import { trimMarks } from './parts/index.js';
 
 export const inputs: Words['inputs'] = {
   tour: () => 'the dates, trucks and freight of the tour',
@@ -48,6 +49,8 @@ export const differences: Words['differences'] = {
   'hang-length': ({ hang, before, after }) => `${hang} has ${after} boxes instead of ${before}.`,
   'hang-tilt': ({ hang, beforeDeg, afterDeg }) =>
     `${hang} is tilted ${hundredth(afterDeg)}° instead of ${hundredth(beforeDeg)}°, nose down.`,
+  'hang-trim-to': ({ hang, before, after }) =>
+    `The trim height of ${hang} is measured to ${trimMarks[after]} instead of ${trimMarks[before]}.`,
   'hang-trim': ({ hang, beforeMm, afterMm }) => `${hang} hangs at ${afterMm} mm instead of ${beforeMm} mm.`,
   splay: ({ hang, position, beforeDeg, afterDeg }) => `${hang} position ${position}: splay ${afterDeg}° instead of ${beforeDeg}°.`,
   'box-model': ({ hang, position, before, after }) => `${hang} position ${position}: ${after} instead of ${before}.`,

@@ -1,10 +1,9 @@
-import type { RoomPart, TrimMark } from '#trade';
+import type { RoomPart } from '#trade';
 import type { Words } from '../../table/index.js';
-import { list, number } from '../parts/index.js';
+import { list, number, trimMarks } from '../parts/index.js';
 
 type RoomTable = Pick<Words['findings'], 'no-headroom' | 'headroom-not-known' | 'below-floor' | 'leg-does-not-fit'>;
 
-const marks: Record<TrimMark, string> = { 'bottom edge': 'the bottom edge', grid: 'the grid', top: 'the top of the grid' };
 const parts: Record<RoomPart, string> = {
   grid: 'grid up to the hole',
   shackles: 'shackles',
@@ -19,7 +18,7 @@ const mm = (value: number): string => `${number(value, Math.abs(value - Math.rou
 export const roomFindings: RoomTable = {
   'no-headroom': ({ subjects: { pick }, numbers: { leftMm, pointHeightMm, trimHeightMm }, trimTo, parts: taken }) => {
     const each = taken.map((one) => `${parts[one.part]} ${one.mm === null ? 'not on file' : mm(one.mm)}`);
-    return `${pick.name}, hole ${pick.hole}: ${mm(-leftMm)} of height are missing below its point. Point at ${mm(pointHeightMm)}, trim at ${mm(trimHeightMm)} to ${marks[trimTo]}; between them stand ${list(each)}.`;
+    return `${pick.name}, hole ${pick.hole}: ${mm(-leftMm)} of height are missing below its point. Point at ${mm(pointHeightMm)}, trim at ${mm(trimHeightMm)} to ${trimMarks[trimTo]}; between them stand ${list(each)}.`;
   },
   'headroom-not-known': ({ subjects: { hang, models }, numbers: { atMostMm } }) =>
     `${hang.name}: no length is on file for ${list(models.map((each) => each.id))}; the height that is left below the points ${atMostMm === null ? 'is not known' : `is at most ${mm(atMostMm)}`}. Measure them.`,

@@ -5,4 +5,5 @@ export { dueCauses, judged } from './due-causes.js';
 export { figure } from './figures.js';
 export * from './format.js';
 export { breaches, loadBounds } from './load-breaches.js';
+export { trimMarks } from './trim-marks.js';
 export { about, axles, subjects } from './subjects.js';

@@ -1,7 +1,13 @@
-import type { Hang } from '#tour-file';
+import type { Hang, TrimTo } from '#tour-file';
 import { Choice, FieldError, NumberField } from '../../../ui/form.js';
 import { mirrored, named, withPicks } from './change-hang.js';
 import type { OfHang } from './of-hang.js';
+
+const trimMarks = [
+  ['bottom edge', 'the bottom edge'],
+  ['grid', 'the grid, at its front pivot'],
+  ['top', 'the top of the grid'],
+] as const;
 
 const counts = [1, 2, 3, 4, 5, 6, 7, 8];
 const countWord = (count: number): string => (count === 1 ? 'one' : count === 2 ? 'two' : `${count}, to be measured`);
@@ -37,8 +43,7 @@ export function HangFields({
         <FieldError name={`${at}.mirrorOf`} />
       </label>
       <NumberField name={`${at}.goesUp`} label="Goes up (1 = first)" />
-      <NumberField name={`${at}.trimHeightMm`} label="Trim height" unit="mm" />
-      <NumberField name={`${at}.pointHeightMm`} label="Height of the points" unit="mm" placeholder="not on file" />
+      <HeightFields at={at} hang={hang} kit={kit} original={original} onChange={onChange} />
       {!original && (
         <>
           <Choice name={`${at}.grid`} label="Grid" choices={kit.grids.map((each) => [each.model, each.model] as const)} />
@@ -57,5 +62,30 @@ export function HangFields({
         </>
       )}
     </div>
+  );
+}
+
+/** Trim, what it measures to, points and deck. */
+function HeightFields({ at, hang, original, onChange }: OfHang & { readonly original: Hang | undefined }) {
+  return (
+    <>
+      <NumberField name={`${at}.trimHeightMm`} label="Trim height" unit="mm" />
+      <label>
+        Trim measures to
+        <select
+          value={hang.trimTo ?? original?.trimTo ?? 'grid'}
+          onChange={(event) => onChange({ ...hang, trimTo: event.target.value as TrimTo })}
+        >
+          {trimMarks.map(([mark, word]) => (
+            <option key={mark} value={mark}>
+              {word}
+            </option>
+          ))}
+        </select>
+        <FieldError name={`${at}.trimTo`} />
+      </label>
+      <NumberField name={`${at}.deckHeightMm`} label="Deck below the hang" unit="mm above the floor" placeholder="the floor itself" />
+      <NumberField name={`${at}.pointHeightMm`} label="Height of the points" unit="mm" placeholder="not on file" />
+    </>
   );
 }

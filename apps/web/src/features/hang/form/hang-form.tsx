@@ -23,7 +23,7 @@ export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; on
   const original = hangs.find((each) => each.id === hang.mirrorOf);
   const parts: OfHang = { at, hang, kit, onChange: (next) => setValue(at, next, { shouldDirty: true, shouldValidate: true }) };
   return (
-    <Previewed number={index + 1} hang={original ? { ...original, id: hang.id, name: hang.name } : hang} kit={kit}>
+    <Previewed number={index + 1} hang={original ? asOriginal(hang, original) : hang} kit={kit}>
       <HangFields {...parts} hangs={hangs} original={original} />
       {original ? (
         <p>Boxes, picks and tilt are those of {original.name ?? original.id}, mirrored. They follow it until you choose “no other hang”.</p>
@@ -43,6 +43,17 @@ export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; on
     </Previewed>
   );
 }
+
+/** A mirror has the boxes and picks of its original, and heights of its own. */
+const asOriginal = ({ id, name, trimHeightMm, ...own }: Hang, original: Hang): Hang => ({
+  ...original,
+  id,
+  name,
+  trimHeightMm,
+  pointHeightMm: own.pointHeightMm ?? original.pointHeightMm,
+  trimTo: own.trimTo ?? original.trimTo,
+  deckHeightMm: own.deckHeightMm ?? original.deckHeightMm,
+});
 
 function Previewed({ number, hang, kit, children }: { number: number; hang: Hang; kit: Kit; children: React.ReactNode }) {
   const preview = useMemo(() => previewHang(hang, kit), [hang, kit]);

@@ -1,4 +1,4 @@
-import { hangOutline, readHangCase, solveHang } from '#hang-statics';
+import { hangOutline, lowestZMm, readHangCase, solveHang, trimMarkZMm } from '#hang-statics';
 import { standardGravityMps2 } from '#kernel';
 import type { HangResult } from '#pack-plan';
 import type { DrawnHang } from '#drawings';
@@ -44,6 +44,7 @@ export function previewHang(hang: Hang, models: Models): PreviewedHang | undefin
     hang: hang.id,
     name: hang.name ?? hang.id,
     trimHeightMm: hang.trimHeightMm,
+    room: roomOf(hang, { ...outline, adapters: [] }),
     tiltDownDeg: answer.tiltDownDeg,
     massKg: answer.massKg,
     centreOfGravity: answer.centreOfGravity,
@@ -66,6 +67,13 @@ export function previewHang(hang: Hang, models: Models): PreviewedHang | undefin
       adapters: [],
     },
   };
+}
+
+/** The mark of the trim height and the lowest point; the plan adds what stands above. */
+function roomOf(hang: Hang, outline: Parameters<typeof lowestZMm>[0]): NonNullable<DrawnHang['room']> {
+  const trimTo = hang.trimTo ?? 'grid';
+  const markZMm = trimMarkZMm(outline, trimTo);
+  return { trimTo, markZMm, lowestHeightMm: hang.trimHeightMm + lowestZMm(outline) - markZMm, deckHeightMm: hang.deckHeightMm ?? 0 };
 }
 
 function place(grid: GridModel, hang: Hang, index: number): 'front' | 'rear' | 'only' {

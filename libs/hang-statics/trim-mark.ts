@@ -1,5 +1,4 @@
-import type { TrimMark } from '#trade';
-import type { Point } from '../contract/index.js';
+import type { Point } from './hang-geometry.js';
 
 interface Drawn {
   readonly grid: readonly Point[];
@@ -8,7 +7,7 @@ interface Drawn {
 }
 
 /** The mark that a trim height is measured to, in the side plane: the grid is marked at its front pivot, where it meets the top box. */
-export function trimMarkZMm(outline: Drawn, trimTo: TrimMark): number {
+export function trimMarkZMm(outline: Drawn, trimTo: 'bottom edge' | 'grid' | 'top'): number {
   if (trimTo === 'grid') return 0;
   return trimTo === 'top' ? Math.max(...outline.grid.map((each) => each.zMm)) : lowestZMm(outline);
 }
