@@ -636,12 +636,76 @@ export type BetweenShowsQueryVariables = Exact<{
 
 export type BetweenShowsQuery = { betweenShows: Array<{ from: string, to: string, what: BetweenShows }> };
 
+export type TakenAlongQueryVariables = Exact<{
+  tourId: string | number;
+  showId?: string | number | null | undefined;
+}>;
+
+
+export type TakenAlongQuery = { takenAlong: { shows: number, hangs: number, boxes: number, drafts: number, inForce: Array<string>, revisions: number, givenBack: number } };
+
+export type RemoveShowMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+  expectedVersion: number;
+}>;
+
+
+export type RemoveShowMutation = { removeShow: { id: string, version: number } };
+
+export type PutShowBackMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+  expectedVersion: number;
+}>;
+
+
+export type PutShowBackMutation = { putShowBack: { id: string, version: number } };
+
+export type RemoveTourMutationVariables = Exact<{
+  tourId: string | number;
+  expectedVersion: number;
+}>;
+
+
+export type RemoveTourMutation = { removeTour: { id: string, version: number } };
+
+export type PutTourBackMutationVariables = Exact<{
+  tourId: string | number;
+  expectedVersion: number;
+}>;
+
+
+export type PutTourBackMutation = { putTourBack: { id: string, version: number } };
+
+export type RemovedToursQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type RemovedToursQuery = { removedTours: Array<{ id: string, name: string, prepFrom: string, returnTo: string, version: number, removedOn: string, removedBy: string | null, revisions: number }> };
+
+export type ChooseVenueMutationVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+  venueId?: string | number | null | undefined;
+}>;
+
+
+export type ChooseVenueMutation = { chooseVenue: boolean };
+
+export type ShowVenueQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type ShowVenueQuery = { venues: Array<{ id: string, venue: Venue }>, venueOfShow: { id: string } | null };
+
 export type TourQueryVariables = Exact<{
   id: string | number;
 }>;
 
 
-export type TourQuery = { tour: { id: string, version: number, tour: Tour }, showStates: Array<{ showId: string, state: string, revision: string | null, stops: number, looks: number }> };
+export type TourQuery = { tour: { id: string, version: number, tour: Tour, removedShows: Array<{ showId: string, name: string, from: string, to: string, removedOn: string, removedBy: string | null, revisions: Array<string> }> }, showStates: Array<{ showId: string, state: string, revision: string | null, stops: number, looks: number }> };
 
 export type SaveTourMutationVariables = Exact<{
   tour: Tour;
@@ -650,6 +714,18 @@ export type SaveTourMutationVariables = Exact<{
 
 
 export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
+
+export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
+
+export type ToursQueryVariables = Exact<{
+  after?: string | null | undefined;
+}>;
+
+
+export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
 
 export type HardwareModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -660,18 +736,6 @@ export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type TravellingKitQuery = { trucks: { edges: Array<{ node: { id: string, model: string } }> }, cases: { edges: Array<{ node: { id: string, model: string } }> } };
-
-export type ToursQueryVariables = Exact<{
-  after?: string | null | undefined;
-}>;
-
-
-export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
-
-export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
 
 export type KeepRowMutationVariables = Exact<{
   planId: string | number;
@@ -1788,12 +1852,96 @@ export const BetweenShowsDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3"}) as unknown as TypedDocumentString<BetweenShowsQuery, BetweenShowsQueryVariables>;
+export const TakenAlongDocument = new TypedDocumentString(`
+    query TakenAlong($tourId: ID!, $showId: ID) {
+  takenAlong(tourId: $tourId, showId: $showId) {
+    shows
+    hangs
+    boxes
+    drafts
+    inForce
+    revisions
+    givenBack
+  }
+}
+    `, {"hash":"sha256:37329f9e1a81792205da3ce5148cb3261c147619980478257613aa1f71093969"}) as unknown as TypedDocumentString<TakenAlongQuery, TakenAlongQueryVariables>;
+export const RemoveShowDocument = new TypedDocumentString(`
+    mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) {
+  removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) {
+    id
+    version
+  }
+}
+    `, {"hash":"sha256:8df81131a25e8ddb002e15d804b14bffacf2fc1d711356d45e04ca00e441836d"}) as unknown as TypedDocumentString<RemoveShowMutation, RemoveShowMutationVariables>;
+export const PutShowBackDocument = new TypedDocumentString(`
+    mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) {
+  putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) {
+    id
+    version
+  }
+}
+    `, {"hash":"sha256:17fde708a456716d6c54a6cc20a1f04241eb6108940091202189ca3d53651b58"}) as unknown as TypedDocumentString<PutShowBackMutation, PutShowBackMutationVariables>;
+export const RemoveTourDocument = new TypedDocumentString(`
+    mutation RemoveTour($tourId: ID!, $expectedVersion: Int!) {
+  removeTour(tourId: $tourId, expectedVersion: $expectedVersion) {
+    id
+    version
+  }
+}
+    `, {"hash":"sha256:7b4d292119832be9ae061b6f69bedb6e2741126498907f845e68c242730a7ab8"}) as unknown as TypedDocumentString<RemoveTourMutation, RemoveTourMutationVariables>;
+export const PutTourBackDocument = new TypedDocumentString(`
+    mutation PutTourBack($tourId: ID!, $expectedVersion: Int!) {
+  putTourBack(tourId: $tourId, expectedVersion: $expectedVersion) {
+    id
+    version
+  }
+}
+    `, {"hash":"sha256:2fdd677bf97d5619a2f77038d8d888b43622405d1aaec93d7da0b8cba6c44454"}) as unknown as TypedDocumentString<PutTourBackMutation, PutTourBackMutationVariables>;
+export const RemovedToursDocument = new TypedDocumentString(`
+    query RemovedTours {
+  removedTours {
+    id
+    name
+    prepFrom
+    returnTo
+    version
+    removedOn
+    removedBy
+    revisions
+  }
+}
+    `, {"hash":"sha256:ec551f90e852f0f83ae99b5c05ad63b32a995ce189b3917e598a357572379fce"}) as unknown as TypedDocumentString<RemovedToursQuery, RemovedToursQueryVariables>;
+export const ChooseVenueDocument = new TypedDocumentString(`
+    mutation ChooseVenue($tourId: ID!, $showId: ID!, $venueId: ID) {
+  chooseVenue(tourId: $tourId, showId: $showId, venueId: $venueId)
+}
+    `, {"hash":"sha256:051cedfe19e776bf9dae24357402ef61f7705388c5d136e98095c6962543c007"}) as unknown as TypedDocumentString<ChooseVenueMutation, ChooseVenueMutationVariables>;
+export const ShowVenueDocument = new TypedDocumentString(`
+    query ShowVenue($tourId: ID!, $showId: ID!) {
+  venues {
+    id
+    venue
+  }
+  venueOfShow(tourId: $tourId, showId: $showId) {
+    id
+  }
+}
+    `, {"hash":"sha256:0882246cdb5be03b72e93e23f1c5941649b632249c460247e30e35a4ffad34eb"}) as unknown as TypedDocumentString<ShowVenueQuery, ShowVenueQueryVariables>;
 export const TourDocument = new TypedDocumentString(`
     query Tour($id: ID!) {
   tour(id: $id) {
     id
     version
     tour
+    removedShows {
+      showId
+      name
+      from
+      to
+      removedOn
+      removedBy
+      revisions
+    }
   }
   showStates(tourId: $id) {
     showId
@@ -1803,7 +1951,7 @@ export const TourDocument = new TypedDocumentString(`
     looks
   }
 }
-    `, {"hash":"sha256:45a4ab3b56edc0ca9e79feb3edd9b7604d3586671a69e4bc6a33fde011cecca8"}) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
+    `, {"hash":"sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9"}) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
 export const SaveTourDocument = new TypedDocumentString(`
     mutation SaveTour($tour: TourJson!, $expectedVersion: Int) {
   saveTour(tour: $tour, expectedVersion: $expectedVersion) {
@@ -1813,6 +1961,39 @@ export const SaveTourDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33"}) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const HouseRulesDocument = new TypedDocumentString(`
+    query HouseRules {
+  rules
+  items(kind: "truck", first: 100) {
+    edges {
+      node {
+        id
+        model
+        depot
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c"}) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
+export const ToursDocument = new TypedDocumentString(`
+    query Tours($after: String) {
+  tours(first: 50, after: $after) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        name
+        prepFrom
+        returnTo
+        shows
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
 export const HardwareModelsDocument = new TypedDocumentString(`
     query HardwareModels {
   catalogueModels {
@@ -1841,39 +2022,6 @@ export const TravellingKitDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4"}) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
-export const ToursDocument = new TypedDocumentString(`
-    query Tours($after: String) {
-  tours(first: 50, after: $after) {
-    pageInfo {
-      hasNextPage
-      endCursor
-    }
-    edges {
-      node {
-        id
-        name
-        prepFrom
-        returnTo
-        shows
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
-export const HouseRulesDocument = new TypedDocumentString(`
-    query HouseRules {
-  rules
-  items(kind: "truck", first: 100) {
-    edges {
-      node {
-        id
-        model
-        depot
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c"}) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
 export const KeepRowDocument = new TypedDocumentString(`
     mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
   keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) {

@@ -153,18 +153,34 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query AnyTour { tours(first: 1) { edges { node { id } } } }",
   'sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3':
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }",
-  'sha256:45a4ab3b56edc0ca9e79feb3edd9b7604d3586671a69e4bc6a33fde011cecca8':
-    "query Tour($id: ID!) { showStates(tourId: $id) { looks revision showId state stops } tour(id: $id) { id tour version } }",
+  'sha256:37329f9e1a81792205da3ce5148cb3261c147619980478257613aa1f71093969':
+    "query TakenAlong($showId: ID, $tourId: ID!) { takenAlong(tourId: $tourId, showId: $showId) { boxes drafts givenBack hangs inForce revisions shows } }",
+  'sha256:8df81131a25e8ddb002e15d804b14bffacf2fc1d711356d45e04ca00e441836d':
+    "mutation RemoveShow($expectedVersion: Int!, $showId: ID!, $tourId: ID!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }",
+  'sha256:17fde708a456716d6c54a6cc20a1f04241eb6108940091202189ca3d53651b58':
+    "mutation PutShowBack($expectedVersion: Int!, $showId: ID!, $tourId: ID!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }",
+  'sha256:7b4d292119832be9ae061b6f69bedb6e2741126498907f845e68c242730a7ab8':
+    "mutation RemoveTour($expectedVersion: Int!, $tourId: ID!) { removeTour(tourId: $tourId, expectedVersion: $expectedVersion) { id version } }",
+  'sha256:2fdd677bf97d5619a2f77038d8d888b43622405d1aaec93d7da0b8cba6c44454':
+    "mutation PutTourBack($expectedVersion: Int!, $tourId: ID!) { putTourBack(tourId: $tourId, expectedVersion: $expectedVersion) { id version } }",
+  'sha256:ec551f90e852f0f83ae99b5c05ad63b32a995ce189b3917e598a357572379fce':
+    "query RemovedTours { removedTours { id name prepFrom removedBy removedOn returnTo revisions version } }",
+  'sha256:051cedfe19e776bf9dae24357402ef61f7705388c5d136e98095c6962543c007':
+    "mutation ChooseVenue($showId: ID!, $tourId: ID!, $venueId: ID) { chooseVenue(tourId: $tourId, showId: $showId, venueId: $venueId) }",
+  'sha256:0882246cdb5be03b72e93e23f1c5941649b632249c460247e30e35a4ffad34eb':
+    "query ShowVenue($showId: ID!, $tourId: ID!) { venueOfShow(tourId: $tourId, showId: $showId) { id } venues { id venue } }",
+  'sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9':
+    "query Tour($id: ID!) { showStates(tourId: $id) { looks revision showId state stops } tour(id: $id) { id removedShows { from name removedBy removedOn revisions showId to } tour version } }",
   'sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33':
     "mutation SaveTour($expectedVersion: Int, $tour: TourJson!) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id tour version } }",
+  'sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c':
+    "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
+  'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
+    "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
   'sha256:1815de0fedfa8a227a4ab2a27df2c610b4360cdd6f9e891cb328dc1e2d1cfa5f':
     "query HardwareModels { catalogueModels { kind model } }",
   'sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4':
     "query TravellingKit { trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } } cases: items(kind: \"case\", first: 200) { edges { node { id model } } } }",
-  'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
-    "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
-  'sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c':
-    "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
   'sha256:96918b13c235d89a28f0cf40ed46e1906fdcd0ace7b80d8705d182324c5e50a8':
     "mutation KeepRow($planId: ID!, $row: Int!, $truck: String!) { keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
   'sha256:c37e2f99c86714443c93680f487078f839f0fb8a8774ee940acde6376816f235':

@@ -55,6 +55,9 @@ import { RiggingService } from './features/rigging/rigging.service.js';
 import { ReportController } from './features/register/report.controller.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
+import { RemovalQuery } from './features/tour/removal.query.js';
+import { RemovalService } from './features/tour/removal.service.js';
+import { TourChecks } from './features/tour/tour-checks.js';
 import { TourListQuery } from './features/tour/tour-list.query.js';
 import { TourService } from './features/tour/tour.service.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
@@ -107,6 +110,9 @@ const features = [
   TourFileReader,
   TourReader,
   TourListQuery,
+  TourChecks,
+  RemovalQuery,
+  RemovalService,
   TourService,
   TourResolver,
   VenueService,

@@ -3,7 +3,7 @@ import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
-import { TourRow } from './features/tour/rows.js';
+import { RemovedShowRow, TourRow } from './features/tour/rows.js';
 import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
 import { JobRow } from './planning/jobs/rows.js';
 import { EventRow } from './platform/event-log.js';
@@ -25,6 +25,7 @@ export const entities = [
   IncidentRow,
   ReportFileRow,
   TourRow,
+  RemovedShowRow,
   VenueRow,
   ShowVenueRow,
   PackPlanRow,

@@ -37,6 +37,8 @@ const ItemScreen = screen(async () => ({ default: (await import('../features/reg
 const Register = screen(async () => ({ default: (await import('../features/register/register.js')).Register }));
 const Show = screen(async () => ({ default: (await import('../features/show/show.js')).Show }));
 const TourScreen = screen(async () => ({ default: (await import('../features/tour/tour-screen.js')).TourScreen }));
+const ChangeTour = screen(async () => ({ default: (await import('../features/tour/change/change-tour.js')).ChangeTour }));
+const ChangeShow = screen(async () => ({ default: (await import('../features/tour/change/change-show.js')).ChangeShow }));
 const Tours = screen(async () => ({ default: (await import('../features/tour/tours.js')).Tours }));
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
@@ -86,8 +88,10 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
           <Routes>
             <Route path="/" element={<Today me={person} />} />
             <Route path="/tours" element={<Tours me={person} />} />
-            <Route path="/tours/:tourId" element={<TourScreen />} />
+            <Route path="/tours/:tourId" element={<TourScreen me={person} />} />
+            <Route path="/tours/:tourId/change" element={<ChangeTour me={person} />} />
             <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/change" element={<ChangeShow me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />

@@ -49,3 +49,21 @@ export const manyNames = (wanted: string) =>
     .string()
     .transform((typed) => typed.split(/[\s,]+/).filter((each) => each !== ''))
     .pipe(z.array(z.string()).min(1, wanted));
+
+/** Words of any kind with commas between them. */
+export const manyWords = (wanted: string) =>
+  z
+    .string()
+    .transform((typed) =>
+      typed
+        .split(',')
+        .map((each) => each.trim())
+        .filter((each) => each !== ''),
+    )
+    .pipe(z.array(z.string()).min(1, wanted));
+
+/** Days with commas or blanks between them; none where it is left empty. */
+export const days = z
+  .string()
+  .transform((typed) => typed.split(/[\s,;]+/).filter((each) => each !== ''))
+  .pipe(z.array(z.string()).refine((all) => all.every((each) => day.safeParse(each).success), 'days, YYYY-MM-DD, with commas between'));

@@ -19,7 +19,7 @@ const shows = `SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name
 FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDINALITY listed (show, number)
 LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
   ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
-WHERE tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number`;
+WHERE tour.removed_at IS NULL AND tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number`;
 
 /** What needs eyes today, one role's notes a page at a time. */
 @Injectable()

@@ -1,5 +1,5 @@
-import { Check, Column, Entity, PrimaryColumn, Unique } from 'typeorm';
-import type { Tour } from '#tour-file';
+import { Check, Column, Entity, ForeignKey, PrimaryColumn, Unique } from 'typeorm';
+import type { Show, Tour } from '#tour-file';
 
 @Entity('tour')
 @Unique('tour_name_unique', ['name'])
@@ -27,4 +27,31 @@ export class TourRow {
   /** The file that it came from, as it was written; null for a tour made here. */
   @Column('jsonb', { nullable: true })
   written: object | null;
+
+  /** Taken off the list of tours; it stays whole and can be put back. */
+  @Column('timestamptz', { name: 'removed_at', nullable: true })
+  removedAt?: Date | null;
+
+  @Column('uuid', { name: 'removed_by_id', nullable: true })
+  removedById?: string | null;
+}
+
+/** A show that was taken off its tour, whole; its plans and revisions stay where they are, under the same id. */
+@Entity('removed_show')
+export class RemovedShowRow {
+  @PrimaryColumn('text', { name: 'tour_id', primaryKeyConstraintName: 'removed_show_pkey' })
+  @ForeignKey(() => TourRow, { name: 'removed_show_tour_fkey', onDelete: 'CASCADE' })
+  tourId: string;
+
+  @PrimaryColumn('text', { name: 'show_id', primaryKeyConstraintName: 'removed_show_pkey' })
+  showId: string;
+
+  @Column('jsonb')
+  data: Show;
+
+  @Column('timestamptz', { name: 'removed_at' })
+  removedAt: Date;
+
+  @Column('uuid', { name: 'removed_by_id', nullable: true })
+  removedById: string | null;
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import type { EntityManager } from 'typeorm';
+import { type EntityManager, IsNull } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Kit, checkTourFile } from '#tour-file';
 import { NotFoundError } from '../../platform/faults/fault.js';
@@ -18,8 +18,9 @@ export class TourReader {
     );
   }
 
+  /** Those that have not been removed. */
   async tours(manager: EntityManager): Promise<TourRow[]> {
-    return manager.getRepository(TourRow).find({ order: { prepFrom: 'ASC', id: 'ASC' } });
+    return manager.getRepository(TourRow).find({ where: { removedAt: IsNull() }, order: { prepFrom: 'ASC', id: 'ASC' } });
   }
 
   async tour(manager: EntityManager, id: string): Promise<TourRow> {

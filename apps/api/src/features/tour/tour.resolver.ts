@@ -1,20 +1,30 @@
-import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { Args, ID, Int, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { TourJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { RemovalQuery } from './removal.query.js';
+import { RemovalService } from './removal.service.js';
+import { RemovedShow, RemovedTour, TakenAlong } from './removal.types.js';
+import type { TourRow } from './rows.js';
 import { TourReader } from './tour.reader.js';
 import { TourListQuery } from './tour-list.query.js';
 import { TourService } from './tour.service.js';
 import { TourConnection, TourPage } from './tour.types.js';
 
-@Resolver()
+const id = { type: () => ID } as const;
+const version = { type: () => Int } as const;
+const pageOf = ({ id: tourId, version: at, data }: TourRow): TourPage => ({ id: tourId, version: at, tour: data });
+
+@Resolver(() => TourPage)
 export class TourResolver {
   constructor(
     private readonly list: TourListQuery,
     private readonly dataSource: DataSource,
     private readonly reader: TourReader,
     private readonly service: TourService,
+    private readonly removed: RemovalQuery,
+    private readonly removal: RemovalService,
   ) {}
 
   @Query(() => TourConnection, { description: 'Tours by their first prep day, the latest first.' })
@@ -26,9 +36,8 @@ export class TourResolver {
   }
 
   @Query(() => TourPage)
-  async tour(@Args('id', { type: () => ID }) id: string): Promise<TourPage> {
-    const { version, data } = await this.reader.tour(this.dataSource.manager, id);
-    return { id, version, tour: data };
+  async tour(@Args('id', id) tourId: string): Promise<TourPage> {
+    return pageOf(await this.reader.tour(this.dataSource.manager, tourId));
   }
 
   @Allow('system')
@@ -41,7 +50,71 @@ export class TourResolver {
     @Args('expectedVersion', { type: () => Int, nullable: true }) expectedVersion: number | null,
     @Me() me: SignedIn,
   ): Promise<TourPage> {
-    const row = await this.service.save(tour, expectedVersion ?? null, me);
-    return { id: row.id, version: row.version, tour: row.data };
+    return pageOf(await this.service.save(tour, expectedVersion ?? null, me));
+  }
+
+  @ResolveField(() => [RemovedShow])
+  removedShows(@Parent() { id: tourId }: TourPage): Promise<RemovedShow[]> {
+    return this.removed.shows(tourId);
+  }
+
+  @Query(() => [RemovedTour], { description: 'Tours that were removed and can be put back, the latest first.' })
+  removedTours(): Promise<RemovedTour[]> {
+    return this.removed.tours();
+  }
+
+  @Query(() => TakenAlong, { description: 'What the removal of a tour, or of one of its shows, takes along.' })
+  takenAlong(
+    @Args('tourId', id) tourId: string,
+    @Args('showId', { type: () => ID, nullable: true }) showId: string | null,
+  ): Promise<TakenAlong> {
+    return this.removed.takenAlong(tourId, showId ?? null);
+  }
+
+  @Allow('system')
+  @Mutation(() => TourPage, {
+    description: 'Takes a show off its tour. Its revision in force is superseded, its items are given back; it can be put back.',
+  })
+  async removeShow(
+    @Args('tourId', id) tourId: string,
+    @Args('showId', id) showId: string,
+    @Args('expectedVersion', version) expectedVersion: number,
+    @Me() me: SignedIn,
+  ): Promise<TourPage> {
+    return pageOf(await this.removal.removeShow(tourId, showId, expectedVersion, me));
+  }
+
+  @Allow('system')
+  @Mutation(() => TourPage, { description: 'Puts a removed show back on its tour, to be planned and released again.' })
+  async putShowBack(
+    @Args('tourId', id) tourId: string,
+    @Args('showId', id) showId: string,
+    @Args('expectedVersion', version) expectedVersion: number,
+    @Me() me: SignedIn,
+  ): Promise<TourPage> {
+    return pageOf(await this.removal.putShowBack(tourId, showId, expectedVersion, me));
+  }
+
+  @Allow('system')
+  @Mutation(() => TourPage, {
+    description:
+      'Takes a tour off the list. Revisions in force are superseded, what it holds from today on is given back; it can be put back.',
+  })
+  async removeTour(
+    @Args('tourId', id) tourId: string,
+    @Args('expectedVersion', version) expectedVersion: number,
+    @Me() me: SignedIn,
+  ): Promise<TourPage> {
+    return pageOf(await this.removal.removeTour(tourId, expectedVersion, me));
+  }
+
+  @Allow('system')
+  @Mutation(() => TourPage, { description: 'Puts a removed tour back on the list, its shows to be planned and released again.' })
+  async putTourBack(
+    @Args('tourId', id) tourId: string,
+    @Args('expectedVersion', version) expectedVersion: number,
+    @Me() me: SignedIn,
+  ): Promise<TourPage> {
+    return pageOf(await this.removal.putTourBack(tourId, expectedVersion, me));
   }
 }

@@ -1,7 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
-import type { EntityManager } from 'typeorm';
-import type { BadInput } from '#kernel';
-import { type Tour, checkTourFile, tour as tourSchema } from '#tour-file';
+import { type Tour, tour as tourSchema } from '#tour-file';
 import { readInput } from '#kernel';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -9,18 +7,17 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { movePromises } from '../plan/bookings/booking.writer.js';
-import { KitReader } from '../register/kit.reader.js';
 import { TourRow } from './rows.js';
-import { adoptPromises, nameFaults, renamePromises } from './tour.writer.js';
-import { TourReader } from './tour.reader.js';
+import { adoptPromises, clearRemoved, nameFaults, renamePromises } from './tour.writer.js';
+import { TourChecks } from './tour-checks.js';
+import { droppedFaults, notRemovedFaults, versionFaults } from './tour-faults.js';
 
 /** Saves a tour whole: shape, then everything that has to agree with the register; an older version is refused. */
 @Injectable()
 export class TourService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
-    private readonly reader: TourReader,
-    private readonly kit: KitReader,
+    private readonly checks: TourChecks,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
@@ -29,12 +26,16 @@ export class TourService {
     if (!read.ok) throw new BadInputError(read.error);
     const outcome = await this.unitOfWork.run<TourRow>(async (manager) => {
       const rows = manager.getRepository(TourRow);
+      if (expectedVersion === null) await clearRemoved(manager, read.value);
       const before = await rows.findOneBy({ id: read.value.id });
       const isRenamed = before?.name !== read.value.name;
       const faults = [
         ...versionFaults(before, expectedVersion),
+        ...notRemovedFaults(before),
+        ...droppedFaults(before, read.value),
+        ...(await this.checks.takenIdFaults(manager, read.value)),
         ...(isRenamed ? await nameFaults(manager, read.value, before === null) : []),
-        ...(await this.faults(manager, read.value)),
+        ...(await this.checks.faults(manager, read.value)),
         ...(isMoved(before, read.value) ? await movePromises(manager, read.value) : []),
       ];
       if (faults.length > 0) throw new BadInputError(faults);
@@ -51,25 +52,7 @@ export class TourService {
     if (!outcome.ok) throw new Error('a tour is never refused');
     return outcome.value;
   }
-
-  private async faults(manager: EntityManager, tour: Tour): Promise<readonly BadInput[]> {
-    const kit = await this.kit.load(manager);
-    const faults = checkTourFile({ format: 'cartwright tour 1', ...kit, bookings: [], tour });
-    return faults.filter((each) => each.field.startsWith('tour'));
-  }
 }
 
 const isMoved = (before: TourRow | null, { prepFrom, returnTo }: Tour): boolean =>
   before !== null && (before.prepFrom !== prepFrom || before.returnTo !== returnTo);
-
-function versionFaults(before: TourRow | null, expected: number | null): BadInput[] {
-  if ((before?.version ?? null) === expected) return [];
-  if (!before) return [{ field: 'expectedVersion', value: expected, wanted: 'no version: this tour is new' }];
-  return [
-    {
-      field: 'expectedVersion',
-      value: expected,
-      wanted: `${before.version}: somebody else changed this tour meanwhile; look at it again, then save`,
-    },
-  ];
-}

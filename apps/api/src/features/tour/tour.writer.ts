@@ -7,18 +7,35 @@ import { TourRow } from './rows.js';
 export async function addTour(manager: EntityManager, tour: Tour, written: object): Promise<readonly BadInput[]> {
   const rows = manager.getRepository(TourRow);
   const { id, name, prepFrom, returnTo } = tour;
+  await clearRemoved(manager, tour);
   const clash = await rows.findOne({ where: [{ id }, { name }] });
-  if (clash)
-    return [
-      {
-        field: 'tour.id',
-        value: id,
-        wanted: `a tour that is not on file yet; ${clash.name} is. Remove it there or give this one another id and name`,
-      },
-    ];
+  if (clash) return [{ field: 'tour.id', value: id, wanted: wantedBeside(clash) }];
   await rows.insert({ id, name, prepFrom, returnTo, version: 1, data: tour as object, written });
   await adoptPromises(manager, tour);
   return [];
+}
+
+const wantedBeside = ({ name, removedAt }: TourRow): string =>
+  removedAt
+    ? `another id and name: ${name} was removed, and what was done with it is kept; or put it back`
+    : `a tour that is not on file yet; ${name} is. Remove it there or give this one another id and name`;
+
+/** A removed tour of which nothing was ever released, wished at a dock or counted makes room for another of its id or name. */
+export async function clearRemoved(manager: EntityManager, { id, name }: Pick<Tour, 'id' | 'name'>): Promise<void> {
+  const rows: { id: string }[] = await manager.query(
+    `SELECT id FROM tour WHERE removed_at IS NOT NULL AND (id = $1 OR name = $2)
+       AND NOT EXISTS (SELECT FROM pack_plan WHERE tour_id = tour.id AND state <> 'draft')
+       AND NOT EXISTS (SELECT FROM loading_act WHERE tour_id = tour.id) AND NOT EXISTS (SELECT FROM hardware_count WHERE tour_id = tour.id)`,
+    [id, name],
+  );
+  for (const gone of rows)
+    for (const statement of [
+      'DELETE FROM job WHERE tour_id = $1',
+      'DELETE FROM pack_plan WHERE tour_id = $1',
+      `DELETE FROM booking WHERE holder_kind = 'tour' AND holder_id = $1`,
+      'DELETE FROM tour WHERE id = $1',
+    ])
+      await manager.query(statement, [gone.id]);
 }
 
 /** Promises that were told of this tour while it was known by name alone are its own from now on. */

@@ -13,7 +13,8 @@ import type { VenueView } from './venue.types.js';
 
 const venues = `SELECT venue.id, version, data AS venue,
   (SELECT coalesce(jsonb_agg(jsonb_build_object('tourId', tour_id, 'showId', show_id) ORDER BY tour_id, show_id), '[]')
-   FROM show_venue WHERE venue_id = venue.id) AS shows
+   FROM show_venue WHERE venue_id = venue.id AND NOT EXISTS (SELECT FROM removed_show gone WHERE (gone.tour_id, gone.show_id) = (show_venue.tour_id, show_venue.show_id))
+     AND NOT EXISTS (SELECT FROM tour WHERE tour.id = show_venue.tour_id AND removed_at IS NOT NULL)) AS shows
 FROM venue WHERE ($1::uuid IS NULL OR venue.id = $1) AND ($2::text IS NULL OR venue.id = (SELECT venue_id FROM show_venue WHERE tour_id = $2 AND show_id = $3))
 ORDER BY name, venue.id`;
 

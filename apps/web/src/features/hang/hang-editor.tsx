@@ -8,7 +8,7 @@ import { request } from '../../platform/request.js';
 import { Form, namePath, useFormOf } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { saveTour, tourQuery } from '../tour/operations.js';
-import { freeId, newHang } from './form/change-hang.js';
+import { freeId, newHang, withCopy } from './form/change-hang.js';
 import { HangForm } from './form/hang-form.js';
 import { type Kit, readKit } from './form/kit.js';
 
@@ -61,7 +61,13 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
           {!form.formState.isValid && form.formState.isSubmitted && <span className="said">■ Some fields below are not right yet.</span>}
         </div>
         {hangs.map((_, at) => (
-          <HangForm key={at} index={at} kit={kit} onRemove={() => setHangs(hangs.filter((_each, other) => other !== at))} />
+          <HangForm
+            key={at}
+            index={at}
+            kit={kit}
+            onRemove={() => setHangs(hangs.filter((_each, other) => other !== at))}
+            onCopy={() => setHangs(withCopy(hangs, at))}
+          />
         ))}
         <button type="button" className="plain" onClick={() => setHangs([...hangs, newHang(freeId(hangs), kit)])}>
           Add a hang

@@ -122,6 +122,11 @@ function Actions({
           Change the hangs
         </Link>
       )}
+      {me.role === 'system' && (
+        <Link className="btn plain" to={`${base}/change`}>
+          Change or copy the show
+        </Link>
+      )}
       {me.role !== 'safety' && (
         <button type="button" className="plain" disabled={make.isPending} onClick={makeIt}>
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}

@@ -1,4 +1,4 @@
-import type { Tour } from '#tour-file';
+import type { Show, Tour } from '#tour-file';
 
 export interface NewTour {
   readonly name: string;
@@ -30,9 +30,14 @@ export function newTour(form: NewTour, loadRule: string): Tour {
   };
 }
 
-export function newShow(form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'from' | 'to'>, loadRule: string): Tour['shows'][number] {
+/** `taken`: ids that other shows of the tour have, or had. */
+export function newShow(
+  form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'from' | 'to'>,
+  loadRule: string,
+  taken: readonly string[] = [],
+): Show {
   return {
-    id: slug(form.show),
+    id: freeId(form.show, taken),
     name: form.show.trim(),
     venue: form.venue.trim(),
     timeZone: form.timeZone.trim(),
@@ -43,6 +48,24 @@ export function newShow(form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'fro
     hangs: [],
   };
 }
+
+/** An id by which a show is kept: made of its name, and of a number where another has that. */
+function freeId(name: string, taken: readonly string[]): string {
+  const id = slug(name);
+  for (let number = 1; ; number++) {
+    const tried = number === 1 ? id : `${id.slice(0, 56)}-${number}`;
+    if (!taken.includes(tried)) return tried;
+  }
+}
+
+/** The same hangs at another place on other days; what was wished of its trucks stays where it was. */
+export function copiedShow(of: Show, form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'from' | 'to'>, taken: readonly string[]): Show {
+  const { loading: _loading, ...rest } = of;
+  return { ...rest, ...newShow(form, of.loadRule, taken), personsBelow: of.personsBelow, hangs: of.hangs };
+}
+
+/** The shows of a tour in the order of their days. */
+export const byDay = (shows: readonly Show[]): Show[] => [...shows].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
 
 const slug = (text: string): string =>
   text

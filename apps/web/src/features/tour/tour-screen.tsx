@@ -1,46 +1,47 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
 import { z } from 'zod';
-import { graphql } from '#contracts';
 import type { Tour } from '#tour-file';
+import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
 import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { figureOrNothing, filled } from '../../ui/typed.js';
+import { figureOrNothing } from '../../ui/typed.js';
 import { BetweenShows } from './between-shows.js';
-import { newShow } from './new-tour.js';
+import { RemovedShows } from './change/removed-shows.js';
+import { byDay, newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
 import { SpareSettings } from './spare-settings.js';
+import { TravellingKit } from './travelling-kit.js';
 
-const kitQuery = graphql(`
-  query TravellingKit {
-    trucks: items(kind: "truck", first: 100) { edges { node { id model } } }
-    cases: items(kind: "case", first: 200) { edges { node { id model } } }
-  }
-`);
-
-export function TourScreen() {
+export function TourScreen({ me }: { me: Person }) {
   const { tourId = '' } = useParams();
   const query = useQuery({ queryKey: ['tour', tourId], queryFn: () => request(tourQuery, { id: tourId }) });
   return (
     <Loaded query={query}>
-      {({ tour: { version, tour }, showStates }) => (
+      {({ tour: { version, tour, removedShows }, showStates }) => (
         <Page
           title={tour.name}
           lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.join(', ')}.`}
+          actions={
+            me.role === 'system' && (
+              <Link className="btn plain" to={`/tours/${tourId}/change`}>
+                Change or remove the tour
+              </Link>
+            )
+          }
         >
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
-            <ShowTable tour={tour} states={showStates} />
-            <AddShow tour={tour} version={version} />
-            <Names key={version} tour={tour} version={version} />
+            <ShowTable tour={tour} states={showStates} mayChange={me.role === 'system'} />
+            <RemovedShows tourId={tourId} version={version} shows={removedShows} me={me} />
+            <AddShow tour={tour} version={version} taken={removedShows.map((each) => each.showId)} />
           </Part>
           <Part number={2} title="Carts between the shows">
             <BetweenShows tourId={tourId} />
           </Part>
           <Part number={3} title="Trucks and freight">
-            <TravellingKit tour={tour} version={version} />
+            <TravellingKit tour={tour} />
           </Part>
           <Part number={4} title="Spares of the hardware trunk">
             <SpareSettings tour={tour} version={version} />
@@ -62,7 +63,7 @@ interface ShowState {
   readonly looks: number;
 }
 
-function ShowTable({ tour, states }: { tour: Tour; states: readonly ShowState[] }) {
+function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly ShowState[]; mayChange: boolean }) {
   return (
     <div className="scroll">
       <table>
@@ -73,6 +74,7 @@ function ShowTable({ tour, states }: { tour: Tour; states: readonly ShowState[] 
             <th>Days</th>
             <th className="num">Hangs</th>
             <th>Plan</th>
+            {mayChange && <th />}
           </tr>
         </thead>
         <tbody>
@@ -91,6 +93,13 @@ function ShowTable({ tour, states }: { tour: Tour; states: readonly ShowState[] 
                     ? 'no plan yet'
                     : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}
                 </td>
+                {mayChange && (
+                  <td>
+                    <Link to={`/tours/${tour.id}/shows/${show.id}/change`} aria-label={`Change or copy ${show.name}`}>
+                      Change, copy
+                    </Link>
+                  </td>
+                )}
               </tr>
             );
           })}
@@ -108,7 +117,7 @@ function useSave(version: number) {
   });
 }
 
-function AddShow({ tour, version }: { tour: Tour; version: number }) {
+function AddShow({ tour, version, taken }: { tour: Tour; version: number; taken: readonly string[] }) {
   const nothing = { show: '', venue: '', timeZone: tour.shows[0]?.timeZone ?? 'Europe/London', from: '', to: '' };
   const form = useTypedForm(typedShow, nothing);
   const save = useSave(version);
@@ -116,7 +125,7 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
     save.mutate(
       {
         ...tour,
-        shows: [...tour.shows, newShow(typed, tour.shows[0]?.loadRule ?? '')].sort((a, b) => (a.from < b.from ? -1 : 1)),
+        shows: byDay([...tour.shows, newShow(typed, tour.shows[0]?.loadRule ?? '', [...taken, ...tour.shows.map((each) => each.id)])]),
       },
       { onSuccess: () => form.reset(nothing) },
     );
@@ -130,41 +139,6 @@ function AddShow({ tour, version }: { tour: Tour; version: number }) {
         </div>
         <button type="submit" disabled={save.isPending}>
           Add the show
-        </button>
-      </Form>
-    </details>
-  );
-}
-
-const typedNames = z.object({ tour: filled('a name'), shows: z.array(filled('a name')) });
-const fieldOfNames = (path: string): string | undefined => {
-  const show = /^tour\.shows\[(\d+)\]\.name$/.exec(path)?.[1];
-  return show === undefined ? (path === 'tour.name' ? 'tour' : undefined) : `shows.${show}`;
-};
-
-/** What the tour and its shows are called; ids, plans, promises and ticks stay what they are. */
-function Names({ tour, version }: { tour: Tour; version: number }) {
-  const form = useTypedForm(typedNames, { tour: tour.name, shows: tour.shows.map((show) => show.name) });
-  const save = useSave(version);
-  const rename = (names: z.output<typeof typedNames>) =>
-    save.mutate({
-      ...tour,
-      name: names.tour,
-      shows: tour.shows.map((show, index) => ({ ...show, name: names.shows[index] ?? show.name })),
-    });
-  return (
-    <details>
-      <summary>Names</summary>
-      <Form form={form} onSubmit={rename} error={save.error} fieldOf={fieldOfNames}>
-        <p className="quiet">Only the words change: plans, promises and what is ticked stay with their tour and show.</p>
-        <div className="fields">
-          <Field name="tour" label="Tour" />
-          {tour.shows.map((show, index) => (
-            <Field key={show.id} name={`shows.${index}`} label={`Show from ${show.from}`} />
-          ))}
-        </div>
-        <button type="submit" disabled={save.isPending}>
-          Save the names
         </button>
       </Form>
     </details>
@@ -200,74 +174,5 @@ function Wishes({ tour, version }: { tour: Tour; version: number }) {
         </button>
       </details>
     </Form>
-  );
-}
-
-function TravellingKit({ tour, version }: { tour: Tour; version: number }) {
-  const kit = useQuery({ queryKey: ['travelling-kit'], queryFn: () => request(kitQuery) });
-  const save = useSave(version);
-  const toggle = (list: string[], id: string) => (list.includes(id) ? list.filter((each) => each !== id) : [...list, id]);
-  const cases = tour.freight.map((each) => each.case);
-  return (
-    <Loaded query={kit}>
-      {(data) => (
-        <>
-          <h3>Trucks</h3>
-          <ul className="plain row">
-            {data.trucks.edges.map(({ node }) => (
-              <li key={node.id}>
-                <label className="row">
-                  <input
-                    type="checkbox"
-                    className="tick"
-                    checked={tour.trucks.includes(node.id)}
-                    onChange={() => save.mutate({ ...tour, trucks: toggle(tour.trucks, node.id) })}
-                  />
-                  {node.id} {node.model}
-                </label>
-              </li>
-            ))}
-          </ul>
-          <label className="row">
-            <input
-              type="checkbox"
-              className="tick"
-              checked={tour.roadRules?.includes('US bridge formula') ?? false}
-              onChange={(event) => {
-                const { roadRules: _roadRules, ...rest } = tour;
-                save.mutate(event.target.checked ? { ...rest, roadRules: ['US bridge formula'] } : rest);
-              }}
-            />
-            Hold every load against the federal bridge formula of the United States (23 U.S.C. 127)
-          </label>
-          <details>
-            <summary>{cases.length} cases travel</summary>
-            <ul className="plain row">
-              {data.cases.edges.map(({ node }) => (
-                <li key={node.id}>
-                  <label className="row">
-                    <input
-                      type="checkbox"
-                      className="tick"
-                      checked={cases.includes(node.id)}
-                      onChange={() =>
-                        save.mutate({
-                          ...tour,
-                          freight: cases.includes(node.id)
-                            ? tour.freight.filter((each) => each.case !== node.id)
-                            : [...tour.freight, { case: node.id }],
-                        })
-                      }
-                    />
-                    {node.id} {node.model}
-                  </label>
-                </li>
-              ))}
-            </ul>
-          </details>
-          <Faults of={save.error} />
-        </>
-      )}
-    </Loaded>
   );
 }

@@ -1,7 +1,6 @@
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate } from 'react-router';
 import { z } from 'zod';
-import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
@@ -9,15 +8,9 @@ import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
-import { saveTour } from './operations.js';
+import { RemovedTours } from './change/removed-tours.js';
+import { rulesQuery, saveTour, toursQuery } from './operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
-
-const toursQuery = graphql(`
-  query Tours($after: String) {
-    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }
-  }
-`);
-const rulesQuery = graphql(`query HouseRules { rules items(kind: "truck", first: 100) { edges { node { id model depot } } } }`);
 
 export function Tours({ me }: { me: Person }) {
   const query = useInfiniteQuery({
@@ -66,6 +59,7 @@ export function Tours({ me }: { me: Person }) {
         <Link to="/venues">Venues on file</Link>
       </p>
       {me.role === 'system' && <NewTourForm />}
+      <RemovedTours me={me} />
     </Page>
   );
 }

@@ -34,6 +34,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   models: () => ({ now: ['catalogue'] }),
   people: () => ({ now: ['people'] }),
   remedies: () => ({ now: ['booking'], later: ['register', 'show', 'tour'] }),
+  'removed tours': () => ({ now: ['tour'] }),
   rigging: ([, plan]) => ({ now: [`rigging/${plan}`] }),
   // What stands in a plan never changes under its id.
   plan: () => ({ now: [] }),
@@ -47,6 +48,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
     later: ['register', 'catalogue', 'booking'],
   }),
   'shows-to-serve': () => ({ now: ['tour'] }),
+  'taken along': ([, tour]) => ({ now: [`tour/${tour}`, 'booking', 'show'] }),
   tour: ([, tour]) => ({ now: [`tour/${tour}`, `show/${tour}`] }),
   tours: () => ({ now: ['tour'] }),
   'travelling-kit': () => ({ now: ['register', 'catalogue'] }),

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import type { EntityManager } from 'typeorm';
-import type { BadInput } from '#kernel';
+import { type EntityManager, In } from 'typeorm';
+import { type BadInput, invariant } from '#kernel';
 import type { Booking } from '#tour-file';
-import { BookingRow } from '../stored/rows.js';
-import { replaceBookings } from './booking.repository.js';
+import { BookingRow, PackPlanRow } from '../stored/rows.js';
+import { replaceBookings, usesTogether } from './booking.repository.js';
 
 type OnFile = Booking & Pick<BookingRow, 'holderKind' | 'holderId'>;
 
@@ -72,3 +72,28 @@ export async function movePromises(
 }
 
 const mostNamed = 20;
+
+/** What a tour holds anew, from the released plans of these of its shows; gives how many of its promises ended. */
+export async function promiseAnew(
+  manager: EntityManager,
+  { id, name, prepFrom, returnTo }: { readonly id: string; readonly name: string; readonly prepFrom: string; readonly returnTo: string },
+  showIds: readonly string[],
+): Promise<number> {
+  const rows = manager.getRepository(BookingRow);
+  const before = await rows.countBy({ holderKind: 'tour', holderId: id });
+  const plans = await manager.getRepository(PackPlanRow).findBy({ tourId: id, state: 'released', showId: In([...showIds]) });
+  const uses = usesTogether(plans.map((each) => each.plan.uses));
+  const clashes = before === 0 && uses.length === 0 ? [] : await replaceBookings(manager, { id, name }, prepFrom, returnTo, uses);
+  // It gives back and takes nothing more.
+  invariant(clashes.length === 0, 'fewer promises clash with nobody');
+  return before - uses.length;
+}
+
+/** A tour gives back what it holds from today on; what it held in the past stays written. */
+export async function endPromises(manager: EntityManager, tourId: string, today: string): Promise<number> {
+  const [{ ended }]: [{ ended: number }] = await manager.query(
+    `WITH gone AS (DELETE FROM booking WHERE holder_kind = 'tour' AND holder_id = $1 AND upper(period) > $2::date RETURNING 1) SELECT count(*)::int AS ended FROM gone`,
+    [tourId, today],
+  );
+  return ended;
+}

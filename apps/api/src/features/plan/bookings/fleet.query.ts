@@ -43,7 +43,7 @@ ORDER BY held.model COLLATE "C", number`;
 
 const wants = `SELECT tour.data, coalesce((SELECT jsonb_object_agg(model, count) FROM (SELECT item.model, count(*) AS count FROM booking JOIN item ON item.id = booking.item_id
   WHERE booking.holder_kind = 'tour' AND booking.holder_id = tour.id AND item.kind = 'box' GROUP BY item.model) own), '{}') AS held
-FROM tour WHERE prep_from <= $2::date AND return_to >= $1::date AND ($3::text IS NULL OR data->>'depot' = $3)`;
+FROM tour WHERE removed_at IS NULL AND prep_from <= $2::date AND return_to >= $1::date AND ($3::text IS NULL OR data->>'depot' = $3)`;
 
 // The quickest remedies first, as the list is ranked.
 const heldBack = `SELECT item.id FROM item LEFT JOIN booking ON booking.item_id = item.id AND booking.count IS NULL AND period @> $2::date AND (hold_until IS NULL OR hold_until > now())

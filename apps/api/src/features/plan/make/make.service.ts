@@ -1,12 +1,12 @@
 import { Inject, Injectable } from '@nestjs/common';
-import type { EntityManager } from 'typeorm';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { recordEvents } from '../../../platform/event-log.js';
-import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
+import { BadInputError } from '../../../platform/faults/fault.js';
 import type { Author } from '../../../platform/sign-in/person.js';
 import { Jobs } from '../../../planning/jobs/jobs.js';
 import { quarantineItem } from '../../register/kit.writer.js';
 import { PlanReader } from '../stored/plan.reader.js';
+import { showMustExist } from '../stored/show-must-exist.js';
 import type { SwapSubject } from './swap.task.js';
 
 /** Asks for plans: what is decided at once is decided here, the planning itself is a job. */
@@ -33,6 +33,7 @@ export class MakeService {
       throw new BadInputError([{ field: 'reason', value: reason.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' }]);
     return this.jobs.ask(async (manager) => {
       const { tourId, showId } = await this.plans.headInForce(manager, planId);
+      await showMustExist(manager, tourId, showId);
       const showName = await this.plans.nameOfShowThatFlies(manager, tourId, showId, serial);
       if (showName === null)
         throw new BadInputError([{ field: 'serial', value: serial.slice(0, 80), wanted: 'a box of the plan of this show' }]);
@@ -55,13 +56,4 @@ export class MakeService {
       return { kind: 'search', tourId, showId, subject: { tourId, showId }, urgent: false, askedBy: who };
     });
   }
-}
-
-async function showMustExist(manager: EntityManager, tourId: string, showId: string): Promise<void> {
-  const [row] = await manager.query<{ known: boolean }[]>(
-    `SELECT jsonb_path_exists(data, '$.shows[*] ? (@.id == $show)', jsonb_build_object('show', $2::text)) AS known FROM tour WHERE id = $1`,
-    [tourId, showId],
-  );
-  if (!row) throw new NotFoundError(`The tour ${tourId.slice(0, 80)}`);
-  if (!row.known) throw new NotFoundError(`The show ${showId.slice(0, 80)}`);
 }

@@ -29,6 +29,7 @@ import type { BarredView, BookingClash, BookingRefusal, CartCheckResult, StaleRe
 import { CartCheckRow, PackPlanRow } from '../stored/rows.js';
 import { type Tickable, getTickable } from '../page/tickable.query.js';
 import { type BarredInPlan, BarredReader } from '../stored/barred.reader.js';
+import { showMustExist } from '../stored/show-must-exist.js';
 import { putTick, takeTickBack, ticksOf } from '../stored/tick.repository.js';
 
 const unknownStep = { code: 'unknown-step' } as const;
@@ -65,6 +66,7 @@ export class PlanService {
     if (!draft) throw new NotFoundError(`The plan ${planId}`);
     if (draft.state !== 'draft')
       throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
+    await showMustExist(manager, draft.tourId, draft.showId);
     const file = await this.reader.load(manager, draft.tourId);
     const { id: tourId, prepFrom, returnTo, name } = file.tour;
     const others = await rows.find({ where: { tourId: draft.tourId, state: 'released' } });

@@ -15,6 +15,20 @@ export function freeId(hangs: readonly Hang[]): string {
   return `Hang ${number}`;
 }
 
+/** The hang once more, below itself, under a new name. A serial that is wanted in the one is not wanted in the other. */
+export function withCopy(hangs: readonly Hang[], at: number): Hang[] {
+  const of = hangs[at];
+  if (!of) return [...hangs];
+  const { name: _name, gridSerial: _grid, ...rest } = structuredClone(of);
+  const copy: Hang = {
+    ...rest,
+    id: freeId(hangs),
+    boxes: rest.boxes.map(({ serial: _serial, ...box }) => box),
+    picks: rest.picks.map(({ hoistSerial: _hoist, ...pick }) => pick),
+  };
+  return [...hangs.slice(0, at + 1), copy, ...hangs.slice(at + 1)];
+}
+
 /** A hang to begin with: two picks on the first grid, no boxes. */
 export const newHang = (id: string, kit: Kit): Hang => ({
   id,

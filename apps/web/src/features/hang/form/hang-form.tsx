@@ -14,7 +14,7 @@ import { PasteRows } from './paste-rows-form.js';
 import { RiggingForm } from './rigging-form.js';
 
 /** One hang: its fields, rigging and boxes, and beside them how it would hang. */
-export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; onRemove: () => void }) {
+export function HangForm({ index, kit, onRemove, onCopy }: { index: number; kit: Kit; onRemove: () => void; onCopy: () => void }) {
   const { setValue } = useFormContext<{ hangs: Hang[] }>();
   const hangs = useWatch<{ hangs: Hang[] }, 'hangs'>({ name: 'hangs' });
   const at = `hangs.${index}` as const;
@@ -37,9 +37,14 @@ export function HangForm({ index, kit, onRemove }: { index: number; kit: Kit; on
           <PasteRows onUse={(boxes) => parts.onChange({ ...hang, boxes })} />
         </>
       )}
-      <button type="button" className="plain small" onClick={onRemove}>
-        Remove this hang
-      </button>
+      <div className="row">
+        <button type="button" className="plain small" onClick={onCopy}>
+          Copy this hang
+        </button>
+        <button type="button" className="plain small" onClick={onRemove}>
+          Remove this hang
+        </button>
+      </div>
     </Previewed>
   );
 }

@@ -1,0 +1,179 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from 'react-router';
+import { z } from 'zod';
+import type { LoadRule, Show, Tour, Venue } from '#tour-file';
+import type { Person } from '../../../platform/person.js';
+import { type AnswerOf, request } from '../../../platform/request.js';
+import { Choice, Field, Form, Tick, useTypedForm } from '../../../ui/form.js';
+import { Loaded, Page, Part } from '../../../ui/page.js';
+import { filled } from '../../../ui/typed.js';
+import { byDay } from '../new-tour.js';
+import { rulesQuery, saveTour, tourQuery } from '../operations.js';
+import { ShowFields, fieldOfNewShow, typedShow } from '../show-fields.js';
+import { CopyShow } from './copy-show.js';
+import { chooseVenue, removeShow, showVenueQuery } from './operations.js';
+import { RemovePart } from './remove-part.js';
+
+type TourOnFile = AnswerOf<typeof tourQuery>['tour'];
+
+/** What a show is besides its hangs: name, days, venue, rules; its copy and its removal. */
+export function ChangeShow({ me }: { me: Person }) {
+  const { tourId = '', showId = '' } = useParams();
+  const tour = useQuery({ queryKey: ['tour', tourId], queryFn: () => request(tourQuery, { id: tourId }) });
+  const rules = useQuery({ queryKey: ['house-rules'], queryFn: () => request(rulesQuery) });
+  const venues = useQuery({ queryKey: ['venues', tourId, showId], queryFn: () => request(showVenueQuery, { tourId, showId }) });
+  if (me.role !== 'system') return <Page title="Change the show">The system tech changes shows.</Page>;
+  return (
+    <Loaded query={tour}>
+      {({ tour: onFile }) => {
+        const show = onFile.tour.shows.find((each) => each.id === showId);
+        if (!show) return <Page title="Change the show">There is no such show on this tour.</Page>;
+        return (
+          <Page title={`Change ${show.name}`} lede={<Back tour={onFile.tour} show={show} />}>
+            <Part number={1} title="The show">
+              <Loaded query={rules}>
+                {(house) => (
+                  <Loaded query={venues}>
+                    {(places) => (
+                      <ShowForm
+                        onFile={onFile}
+                        show={show}
+                        rules={(house.rules as { loadRules: LoadRule[] }).loadRules}
+                        venues={places.venues}
+                        venueId={places.venueOfShow?.id ?? ''}
+                      />
+                    )}
+                  </Loaded>
+                )}
+              </Loaded>
+            </Part>
+            <Part number={2} title="Copy the show">
+              <CopyShow onFile={onFile} show={show} />
+            </Part>
+            <Part number={3} title="Remove the show">
+              <Removal onFile={onFile} show={show} />
+            </Part>
+          </Page>
+        );
+      }}
+    </Loaded>
+  );
+}
+
+const Back = ({ tour, show }: { tour: Tour; show: Show }) => (
+  <>
+    <Link to={`/tours/${tour.id}`}>{tour.name}</Link> · <Link to={`/tours/${tour.id}/shows/${show.id}`}>{show.name}</Link> ·{' '}
+    <Link to={`/tours/${tour.id}/shows/${show.id}/hangs`}>its hangs</Link>
+  </>
+);
+
+const changedShow = typedShow.extend({
+  loadRule: filled('a load rule'),
+  personsBelow: z.boolean(),
+  movesOverPersons: z.boolean(),
+  outdoor: z.boolean(),
+  venueId: z.string(),
+});
+
+function useSaveShow({ version, tour }: TourOnFile, show: Show, venueId: string) {
+  const client = useQueryClient();
+  const navigate = useNavigate();
+  return useMutation({
+    mutationFn: async ({ show: name, movesOverPersons, outdoor, venueId: chosen, ...typed }: z.output<typeof changedShow>) => {
+      const { movesOverPersons: _moves, outdoor: _outdoor, ...rest } = show;
+      const next: Show = {
+        ...rest,
+        ...typed,
+        name,
+        ...(movesOverPersons || show.movesOverPersons !== undefined ? { movesOverPersons } : {}),
+        ...(outdoor || show.outdoor !== undefined ? { outdoor } : {}),
+      };
+      const shows = byDay(tour.shows.map((each) => (each.id === show.id ? next : each)));
+      await request(saveTour, { tour: { ...tour, shows }, expectedVersion: version });
+      if (chosen !== venueId) await request(chooseVenue, { tourId: tour.id, showId: show.id, venueId: chosen || null });
+    },
+    onSuccess: async () => {
+      await client.invalidateQueries();
+      await navigate(`/tours/${tour.id}`);
+    },
+  });
+}
+
+function ShowForm({
+  onFile,
+  show,
+  rules,
+  venues,
+  venueId,
+}: {
+  onFile: TourOnFile;
+  show: Show;
+  rules: readonly LoadRule[];
+  venues: readonly { readonly id: string; readonly venue: Venue }[];
+  venueId: string;
+}) {
+  const { name, venue, timeZone, from, to, loadRule, personsBelow, movesOverPersons = false, outdoor = false } = show;
+  const form = useTypedForm(changedShow, {
+    show: name,
+    venue,
+    timeZone,
+    from,
+    to,
+    loadRule,
+    personsBelow,
+    movesOverPersons,
+    outdoor,
+    venueId,
+  });
+  const save = useSaveShow(onFile, show, venueId);
+  const known = rules.some((each) => each.id === loadRule) ? [] : [[loadRule, loadRule] as const];
+  return (
+    <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfNewShow}>
+      <div className="fields">
+        <Field name="show" label="Name" />
+        <ShowFields />
+        <Choice
+          name="venueId"
+          label="Venue on file"
+          description="its points and doors; the words of the show stay as they are typed"
+          choices={[['', 'none'], ...venues.map((each) => [each.id, each.venue.name] as const)]}
+        />
+        <Choice
+          name="loadRule"
+          label="Load rule"
+          choices={[...known, ...rules.map((each) => [each.id, `${each.id}: ${each.title}`] as const)]}
+        />
+      </div>
+      <Tick name="personsBelow" label="Persons can be below the load" />
+      <Tick name="movesOverPersons" label="Loads are moved while persons are below" />
+      <Tick name="outdoor" label="Outdoors" />
+      <p className="quiet">
+        Days lie within the tour’s, {onFile.tour.prepFrom} to {onFile.tour.returnTo}:{' '}
+        <Link to={`/tours/${onFile.tour.id}/change`}>change those</Link> first where a show goes beyond. A plan that was made before says
+        what changed and is stale until it is made again.
+      </p>
+      <button type="submit" disabled={save.isPending}>
+        Save the show
+      </button>
+    </Form>
+  );
+}
+
+function Removal({ onFile: { version, tour }, show }: { onFile: TourOnFile; show: Show }) {
+  const client = useQueryClient();
+  const navigate = useNavigate();
+  const remove = useMutation({
+    mutationFn: () => request(removeShow, { tourId: tour.id, showId: show.id, expectedVersion: version }),
+    onSuccess: async () => {
+      await navigate(`/tours/${tour.id}`);
+      await client.invalidateQueries();
+    },
+  });
+  if (tour.shows.length === 1)
+    return (
+      <p>
+        This is the only show of its tour. <Link to={`/tours/${tour.id}/change`}>Remove the tour</Link>, or add another show first.
+      </p>
+    );
+  return <RemovePart what="show" tourId={tour.id} showId={show.id} remove={remove} />;
+}

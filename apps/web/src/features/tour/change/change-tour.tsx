@@ -1,0 +1,99 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from 'react-router';
+import { z } from 'zod';
+import type { Tour } from '#tour-file';
+import type { Person } from '../../../platform/person.js';
+import { request } from '../../../platform/request.js';
+import { Field, Form, useTypedForm } from '../../../ui/form.js';
+import { Loaded, Page, Part } from '../../../ui/page.js';
+import { day, days, filled, manyWords } from '../../../ui/typed.js';
+import { saveTour, tourQuery } from '../operations.js';
+import { removeTour } from './operations.js';
+import { RemovePart } from './remove-part.js';
+
+/** What a tour is as a whole: its name, days, depot and rules; and its removal. */
+export function ChangeTour({ me }: { me: Person }) {
+  const { tourId = '' } = useParams();
+  const query = useQuery({ queryKey: ['tour', tourId], queryFn: () => request(tourQuery, { id: tourId }) });
+  if (me.role !== 'system') return <Page title="Change the tour">The system tech changes tours.</Page>;
+  return (
+    <Loaded query={query}>
+      {({ tour: { version, tour } }) => (
+        <Page title={`Change ${tour.name}`} lede={<Link to={`/tours/${tourId}`}>Back to the tour</Link>}>
+          <Part number={1} title="The tour">
+            <TourForm tour={tour} version={version} />
+          </Part>
+          <Part number={2} title="Remove the tour">
+            <Removal tourId={tourId} version={version} />
+          </Part>
+        </Page>
+      )}
+    </Loaded>
+  );
+}
+
+const typedTour = z.object({
+  name: filled('a name'),
+  depot: filled('the place where it starts and ends'),
+  prepFrom: day,
+  returnTo: day,
+  jurisdictions: manyWords('countries, as the examination rules name them, with commas between'),
+  visitDays: days,
+});
+
+function TourForm({ tour, version }: { tour: Tour; version: number }) {
+  const { name, depot, prepFrom, returnTo, jurisdictions, visitDays } = tour;
+  const form = useTypedForm(typedTour, {
+    name,
+    depot,
+    prepFrom,
+    returnTo,
+    jurisdictions: jurisdictions.join(', '),
+    visitDays: visitDays.join(', '),
+  });
+  const client = useQueryClient();
+  const navigate = useNavigate();
+  const save = useMutation({
+    mutationFn: (typed: z.output<typeof typedTour>) => request(saveTour, { tour: { ...tour, ...typed }, expectedVersion: version }),
+    onSuccess: async () => {
+      await client.invalidateQueries();
+      await navigate(`/tours/${tour.id}`);
+    },
+  });
+  return (
+    <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error}>
+      <div className="fields">
+        <Field name="name" label="Name of the tour" />
+        <Field name="depot" label="Depot" />
+        <Field name="prepFrom" label="First prep day" type="date" />
+        <Field name="returnTo" label="Last return day" type="date" />
+        <Field name="jurisdictions" label="Whose examination rules hold" description="such as UK, DE" />
+        <Field
+          name="visitDays"
+          label="Days on which an examiner can come"
+          description="YYYY-MM-DD, with commas between; any day where empty"
+        />
+      </div>
+      <p className="quiet">
+        Every item that the tour holds is held from the first prep day to the last return day. Days on which somebody else holds one are
+        refused.
+      </p>
+      <button type="submit" disabled={save.isPending}>
+        Save the tour
+      </button>
+    </Form>
+  );
+}
+
+function Removal({ tourId, version }: { tourId: string; version: number }) {
+  const client = useQueryClient();
+  const navigate = useNavigate();
+  const remove = useMutation({
+    mutationFn: () => request(removeTour, { tourId, expectedVersion: version }),
+    onSuccess: async () => {
+      await navigate('/tours');
+      await client.invalidateQueries();
+    },
+  });
+  return <RemovePart what="tour" tourId={tourId} remove={remove} />;
+}
