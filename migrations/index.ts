@@ -1,4 +1,4 @@
-import { KeepRemoved20261126143500 } from './20261126143500-keep-removed.js';
+import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
 import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
 import { KeepWholeRevisions20261126113000 } from './20261126113000-keep-whole-revisions.js';
@@ -44,5 +44,5 @@ export const migrations = [
   KeepWholeRevisions20261126113000,
   CreatePlanImprovement20261126123700,
   KeepPeople20261126115600,
-  KeepRemoved20261126143500,
+  KeepRemoved20261126141800,
 ];

@@ -14,6 +14,7 @@ import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.q
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
 import { RegisterListQuery } from '../../apps/api/src/features/register/register-list.query.js';
+import { RemovalQuery } from '../../apps/api/src/features/tour/removal.query.js';
 import { TourListQuery } from '../../apps/api/src/features/tour/tour-list.query.js';
 import { type TestApp, startTestApp, testDay } from '../support/test-app.js';
 
@@ -69,6 +70,14 @@ describe('the SQL of the screens', () => {
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
     ['attention/attention', { 'notes of a role': () => of(AttentionQuery).notes('safety') }],
+    [
+      'tour/removal',
+      {
+        'removed tours': () => of(RemovalQuery).tours(),
+        'removed shows': () => of(RemovalQuery).shows(show[0]),
+        'what a removal takes along': () => of(RemovalQuery).takenAlong(...show),
+      },
+    ],
     ['tour/tour-list', { 'a page': () => of(TourListQuery).tours() }],
     ['count/count-sheet', { sheet: () => of(CountService).sheet(...show) }],
     [

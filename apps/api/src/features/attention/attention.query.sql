@@ -7,4 +7,4 @@ SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show
 FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDINALITY listed (show, number)
 LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
   ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
-WHERE tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;
+WHERE tour.removed_at IS NULL AND tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;

@@ -74,7 +74,6 @@ function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly S
             <th>Days</th>
             <th className="num">Hangs</th>
             <th>Plan</th>
-            {mayChange && <th />}
           </tr>
         </thead>
         <tbody>
@@ -84,6 +83,15 @@ function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly S
               <tr key={show.id}>
                 <td>
                   <Link to={`/tours/${tour.id}/shows/${show.id}`}>{show.name}</Link>
+                  {mayChange && (
+                    <div>
+                      <small>
+                        <Link to={`/tours/${tour.id}/shows/${show.id}/change`} aria-label={`Change or copy ${show.name}`}>
+                          Change, copy
+                        </Link>
+                      </small>
+                    </div>
+                  )}
                 </td>
                 <td>{show.venue}</td>
                 <td>{show.from === show.to ? show.from : `${show.from} to ${show.to}`}</td>
@@ -93,13 +101,6 @@ function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly S
                     ? 'no plan yet'
                     : `${state.state === 'released' ? `revision ${state.revision}` : 'draft'}: ${state.stops} to stop for, ${state.looks} to look at`}
                 </td>
-                {mayChange && (
-                  <td>
-                    <Link to={`/tours/${tour.id}/shows/${show.id}/change`} aria-label={`Change or copy ${show.name}`}>
-                      Change, copy
-                    </Link>
-                  </td>
-                )}
               </tr>
             );
           })}

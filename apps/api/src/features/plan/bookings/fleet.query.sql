@@ -24,7 +24,7 @@ LEFT JOIN able ON able.model = held.model AND able.day = $1::date + number LEFT 
 ORDER BY held.model COLLATE "C", number;
 SELECT tour.data, coalesce((SELECT jsonb_object_agg(model, count) FROM (SELECT item.model, count(*) AS count FROM booking JOIN item ON item.id = booking.item_id
   WHERE booking.holder_kind = 'tour' AND booking.holder_id = tour.id AND item.kind = 'box' GROUP BY item.model) own), '{}') AS held
-FROM tour WHERE prep_from <= $2::date AND return_to >= $1::date AND ($3::text IS NULL OR data->>'depot' = $3);
+FROM tour WHERE removed_at IS NULL AND prep_from <= $2::date AND return_to >= $1::date AND ($3::text IS NULL OR data->>'depot' = $3);
 
 -- remedies
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;

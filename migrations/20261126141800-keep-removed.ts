@@ -1,7 +1,7 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 
 /** Tours and shows that are removed are kept, out of sight, and can be put back. */
-export class KeepRemoved20261126143500 implements MigrationInterface {
+export class KeepRemoved20261126141800 implements MigrationInterface {
   async up(runner: QueryRunner): Promise<void> {
     await runner.query(`ALTER TABLE "tour" ADD "removed_at" TIMESTAMP WITH TIME ZONE, ADD "removed_by_id" uuid`);
     await runner.query(
@@ -26,7 +26,7 @@ const placesWithShows = `('tour', 'written'), ('removed_show', 'data')`;
 
 /** The places in which names of people who leave are looked for. */
 async function replaceInPersonLeaves(runner: QueryRunner, from: string, to: string): Promise<void> {
-  const [{ body }]: [{ body: string }] = await runner.query(`SELECT pg_get_functiondef('person_leaves(uuid)'::regprocedure) AS body`);
+  const [{ body }] = (await runner.query(`SELECT pg_get_functiondef('person_leaves(uuid)'::regprocedure) AS body`)) as [{ body: string }];
   if (!body.includes(from)) throw new Error(`person_leaves does not look into ${from}`);
   await runner.query(body.replace(from, to));
 }
