@@ -14,7 +14,11 @@ const slack = 1e-9;
 export class BlockChoice {
   /** The blocks chosen last, best first. */
   best = new Int32Array(64);
-  private values = new Float64Array(64);
+  /** Their values. */
+  values = new Float64Array(64);
+  /** Blocks looked at so far, and those of them whose value was worked out. */
+  looked = 0;
+  valued = 0;
   private count = 0;
   private width = 0;
   /** Value of the last of the best where there are as many as wanted, else 0. */
@@ -60,6 +64,7 @@ export class BlockChoice {
         for (let each = from[t]!; each < from[t + 1]!; each++) {
           const block = list[each]!;
           if (worth[block]! <= this.least) break;
+          this.looked++;
           if (buildable[block] === 0) continue;
           const x = sx[block]!;
           const y = sy[block]!;
@@ -78,6 +83,7 @@ export class BlockChoice {
       const block = list[rank]!;
       const most = worth[block]! * (0.0625 + slack);
       if (most <= this.least) break;
+      this.looked++;
       if (buildable[block] === 0) continue;
       const x = sx[block]!;
       const y = sy[block]!;
@@ -97,6 +103,7 @@ export class BlockChoice {
     const z = blocks.size[2][block]!;
     const kept = ((x + reach[0].longest[rx]!) * (y + reach[1].longest[ry]!) * (z + reach[2].longest[rz]!)) / this.full;
     if (most * kept <= this.least) return;
+    this.valued++;
     this.findAfter(packing, block);
     let value =
       (worth[block]! * (x + this.reachable(reach[0], rx)) * (y + this.reachable(reach[1], ry)) * (z + this.reachable(reach[2], rz))) /

@@ -3,10 +3,12 @@ import {
   type ContainerCase,
   type ContainerInput,
   makeContainerCase,
+  readContainerCase,
   readContainerProblems,
   solveContainer,
   verifyContainer,
 } from '#truck-pack';
+import { seededRandom } from '#kernel';
 
 function made(input: ContainerInput): ContainerCase {
   const read = makeContainerCase(input);
@@ -141,6 +143,74 @@ describe('filling one container', () => {
   it('fills at least nine tenths of a published problem with a little work', () => {
     const [problem] = readContainerProblems(published) as [ContainerCase];
     expect(solve(problem, 300).utilisation).toBeGreaterThan(0.9);
+  });
+
+  it('fills no less, with no more completions, than it did when this was written', () => {
+    const random = seededRandom(9);
+    const side = () => 25 + Math.floor(70 * random());
+    const freight = (kinds: number, count: number) =>
+      made({
+        length: 300,
+        width: 233,
+        height: 220,
+        boxes: Array.from({ length: kinds }, () => ({ edges: [side(), side(), side()], mayStand: [false, true, true], count })),
+      });
+    // Part filled after 40 completions, boxes free to float and wholly supported.
+    const known: [ContainerCase, number, number][] = [
+      [freight(3, 30), 0.881041, 0.867987],
+      [freight(8, 10), 0.94051, 0.957803],
+      [freight(34, 3), 0.940154, 0.917332],
+      [readContainerProblems(published)[0]!, 0.90783, 0.892911],
+    ];
+    for (const [problem, floating, supported] of known) {
+      expect(solve(problem, 40).utilisation).toBeGreaterThanOrEqual(floating);
+      expect(solve({ ...problem, support: 'full' }, 40).utilisation).toBeGreaterThanOrEqual(supported);
+    }
+    // Here the beam has looked at all it can long before its work is used up.
+    const few = made({ length: 100, width: 60, height: 60, boxes: [{ edges: [37, 31, 23], mayStand: [false, true, true], count: 14 }] });
+    const answer = solve(few, 4000);
+    expect(answer).toMatchObject({ stoppedBy: 'work', bound: 1 });
+    expect(answer.completions).toBeLessThanOrEqual(26);
+    expect(answer.utilisation).toBeGreaterThanOrEqual(0.659525);
+  });
+
+  it('reads a published problem: edges, which of them may stand, and how many', () => {
+    expect(readContainerProblems(published)).toEqual([
+      {
+        length: 587,
+        width: 233,
+        height: 220,
+        boxes: [
+          { edges: [108, 76, 30], mayStand: [false, false, true], count: 40 },
+          { edges: [110, 43, 25], mayStand: [false, true, true], count: 33 },
+          { edges: [92, 81, 55], mayStand: [true, true, true], count: 39 },
+        ],
+      },
+    ]);
+    const two = `2 ${published.slice(2)} 2 77 10 10 10 1 1 5 1 5 0 5 0 1`;
+    expect(readContainerProblems(two)).toHaveLength(2);
+    expect(() => readContainerProblems(published.slice(0, -3))).toThrow(/word 31 is no number/);
+    expect(() => readContainerProblems(published.replace('587', '0'))).toThrow(/no container problem/);
+  });
+
+  it.each<[string, object, string]>([
+    ['no length', { length: 0 }, 'length'],
+    ['half a millimetre', { width: 10.5 }, 'width'],
+    ['more than a hundred metres', { height: 100_001 }, 'height'],
+    ['fewer than no boxes', { boxes: [{ edges: [1, 1, 1], mayStand: [true, true, true], count: -1 }] }, 'boxes[0].count'],
+    ['too many boxes', { boxes: [{ edges: [1, 1, 1], mayStand: [true, true, true], count: 100_001 }] }, 'boxes[0].count'],
+    ['two edges', { boxes: [{ edges: [1, 1], mayStand: [true, true, true], count: 1 }] }, 'boxes[0].edges'],
+    [
+      'too many kinds',
+      { boxes: Array.from({ length: 10_001 }, () => ({ edges: [1, 1, 1], mayStand: [true, true, true], count: 1 })) },
+      'boxes',
+    ],
+  ])('refuses a case with %s', (_what, change, field) => {
+    const largest = { edges: [100_000, 1, 1], mayStand: [true, true, true], count: 100_000 };
+    const good = { length: 1, width: 100_000, height: 1, boxes: [largest, { ...largest, count: 0 }] };
+    expect(readContainerCase(good).ok).toBe(true);
+    const result = readContainerCase({ ...good, ...change });
+    expect(result.ok ? '' : result.error[0]!.field).toContain(field);
   });
 
   it('refuses a file that is none', () => {
