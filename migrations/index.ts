@@ -1,4 +1,5 @@
 import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
+import { AddEventFromPlace20261126142700 } from './20261126142700-add-event-from-place.js';
 import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
 import { KeepWholeRevisions20261126113000 } from './20261126113000-keep-whole-revisions.js';
@@ -45,4 +46,5 @@ export const migrations = [
   CreatePlanImprovement20261126123700,
   KeepPeople20261126115600,
   KeepRemoved20261126141800,
+  AddEventFromPlace20261126142700,
 ];

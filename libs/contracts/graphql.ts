@@ -155,13 +155,6 @@ export type FirstPasswordMutationVariables = Exact<{
 
 export type FirstPasswordMutation = { changePassword: boolean };
 
-export type WorkListQueryVariables = Exact<{
-  planId: string | number;
-}>;
-
-
-export type WorkListQuery = { workList: WorkList };
-
 export type SetStackMutationVariables = Exact<{
   cart: string | number;
   serials: Array<string> | string;
@@ -179,6 +172,23 @@ export type DoMoveMutationVariables = Exact<{
 
 
 export type DoMoveMutation = { doMove: WorkList };
+
+export type UndoMoveMutationVariables = Exact<{
+  planId: string | number;
+  box: string;
+  from: string;
+  to: string;
+}>;
+
+
+export type UndoMoveMutation = { undoMove: WorkList };
+
+export type WorkListQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type WorkListQuery = { workList: WorkList };
 
 export type CountSheetQueryVariables = Exact<{
   tourId: string | number;
@@ -1037,11 +1047,6 @@ export const FirstPasswordDocument = new TypedDocumentString(`
   changePassword(old: "", next: $next)
 }
     `, {"hash":"sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834"}) as unknown as TypedDocumentString<FirstPasswordMutation, FirstPasswordMutationVariables>;
-export const WorkListDocument = new TypedDocumentString(`
-    query WorkList($planId: ID!) {
-  workList(planId: $planId)
-}
-    `, {"hash":"sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab"}) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
 export const SetStackDocument = new TypedDocumentString(`
     mutation SetStack($cart: ID!, $serials: [String!]!) {
   setStack(cart: $cart, serials: $serials) {
@@ -1056,6 +1061,16 @@ export const DoMoveDocument = new TypedDocumentString(`
   doMove(planId: $planId, box: $box, from: $from, to: $to)
 }
     `, {"hash":"sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34"}) as unknown as TypedDocumentString<DoMoveMutation, DoMoveMutationVariables>;
+export const UndoMoveDocument = new TypedDocumentString(`
+    mutation UndoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
+  undoMove(planId: $planId, box: $box, from: $from, to: $to)
+}
+    `, {"hash":"sha256:578d32a728fffc68ebe2a4ad9f6a515527622bdda5867fb02ef7a542e45613b0"}) as unknown as TypedDocumentString<UndoMoveMutation, UndoMoveMutationVariables>;
+export const WorkListDocument = new TypedDocumentString(`
+    query WorkList($planId: ID!) {
+  workList(planId: $planId)
+}
+    `, {"hash":"sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab"}) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
 export const CountSheetDocument = new TypedDocumentString(`
     query CountSheet($tourId: ID!, $showId: ID!) {
   countSheet(tourId: $tourId, showId: $showId) {

@@ -35,12 +35,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SignIn($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } } }",
   'sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834':
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }",
-  'sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab':
-    "query WorkList($planId: ID!) { workList(planId: $planId) }",
   'sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf':
     "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }",
   'sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34':
     "mutation DoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }",
+  'sha256:578d32a728fffc68ebe2a4ad9f6a515527622bdda5867fb02ef7a542e45613b0':
+    "mutation UndoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }",
+  'sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab':
+    "query WorkList($planId: ID!) { workList(planId: $planId) }",
   'sha256:478e6a781a0135c422f8cb21969c0091fd98f1ab76aa2ca38894fc82a167aa57':
     "query CountSheet($showId: ID!, $tourId: ID!) { countSheet(tourId: $tourId, showId: $showId) { lines { counted { countedAt countedBy damaged id losses returned sent } fitted item key learned { losses posteriorMean priorMean sparesByPriorAlone uses } spares } name notCountedBefore { name showId } records { corrects countedAt countedBy damaged id inForce key losses reason returned sent shows uses } showId tourId tourName } }",
   'sha256:36ed7032eda4ff89be04cb99d6bc7db460b0b7224294cd710080a77969d9e929':

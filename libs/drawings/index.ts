@@ -1,5 +1,5 @@
 /** Drawings and printed sheets as trees, for the screen, the page and the file. */
-export { drawCart, drawCode, drawStacks } from './cart/index.js';
+export { drawCart, drawCode, drawMove, drawStacks } from './cart/index.js';
 export { drawDue } from './due/index.js';
 export type { DrawnHang } from './hang/index.js';
 export { drawHang, drawRear, drawStage } from './hang/index.js';

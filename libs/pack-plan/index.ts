@@ -35,8 +35,33 @@ export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
 export type { Place } from './carts/index.js';
 export { whyHere } from './carts/index.js';
-export type { BarredItem, BetweenShows, BoxFacts, Floor, WorkList } from './floor/index.js';
-export { barredItems, betweenShows, checkCart, workListOf } from './floor/index.js';
+export type {
+  BarredItem,
+  BetweenShows,
+  BoxFacts,
+  Floor,
+  FloorJob,
+  FloorRecord,
+  FloorState,
+  MoveAction,
+  MoveMade,
+  MovesInHand,
+  WhatNow,
+  WorkList,
+} from './floor/index.js';
+export {
+  afterMove,
+  againstMoveBack,
+  barredItems,
+  betweenShows,
+  bounceMs,
+  checkCart,
+  isSame,
+  movesInHand,
+  tapGate,
+  whatNow,
+  workListOf,
+} from './floor/index.js';
 export { fittedInShow, sparesOfDesign } from './hardware/index.js';
 export type { Fingerprint, FleetInput } from './inputs/index.js';
 export {

@@ -3,6 +3,7 @@ import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 const make = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }';
 const list = 'query($id: ID!) { workList(planId: $id) }';
 const move = 'mutation($id: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $id, box: $box, from: $from, to: $to) }';
+const undo = 'mutation($id: ID!, $box: String!, $from: String!, $to: String!) { undoMove(planId: $id, box: $box, from: $from, to: $to) }';
 const stack = 'mutation($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }';
 const swap =
   'mutation($id: ID!, $serial: String!, $reason: String!) { swapBox(planId: $id, serial: $serial, reason: $reason) { ... on SwapResult { draftId marked difference { sentences boxes { hang position from to } } } } }';
@@ -39,6 +40,53 @@ describe('work on the floor', () => {
       what: 'moved',
       sentence: expect.stringContaining(`Moved from ${first.from} to ${first.to}`),
     });
+  });
+
+  it('takes a move back: the box stands where it came from, the move is left to do, and both are on record', async () => {
+    const [first, second] = plan.plan.carts.moves;
+    const whole = plan.plan.carts.moves;
+    const { data, errors } = await warehouse.graphql(undo, { id: plan.id, ...pick(first) });
+    expect(errors).toBeUndefined();
+    expect(data.undoMove).toMatchObject({ status: 'as planned', moves: whole });
+    const progress = 'query($id: ID!) { plan(id: $id) { ticks } }';
+    expect((await warehouse.graphql(progress, { id: plan.id })).data.plan.ticks).toEqual([]);
+    expect(await changed()).toEqual([]);
+    const { item } = (
+      await warehouse.graphql('query($id: ID!) { item(id: $id) { history { edges { node { what } } } } }', { id: first.box })
+    ).data;
+    expect(item.history.edges.slice(0, 2).map((each: any) => each.node.what)).toEqual(['moved back', 'moved']);
+    const again = await warehouse.graphql(undo, { id: plan.id, ...pick(first) });
+    expect(again.errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field: 'box' }] });
+    expect(await workList()).toMatchObject({ moves: whole });
+    const done = await warehouse.graphql(move, { id: plan.id, ...pick(first) });
+    expect(done.data.doMove.moves[0]).toEqual(second);
+  });
+
+  it('refuses to take a move back that something stands on, until that is taken back', async () => {
+    const [first] = plan.plan.carts.moves;
+    const to = plan.plan.carts.moves
+      .slice(1)
+      .findIndex((each: any) => [each.from, each.to].some((place) => [first.from, first.to].includes(place) && place !== 'floor'));
+    const between = plan.plan.carts.moves.slice(1, to + 2);
+    expect(to).toBeGreaterThanOrEqual(0);
+    for (const each of between) await warehouse.graphql(move, { id: plan.id, ...pick(each) });
+    const before = await workList();
+    const { errors } = await warehouse.graphql(undo, { id: plan.id, ...pick(first) });
+    expect(errors?.[0]?.extensions.faults?.[0]).toMatchObject({
+      field: 'box',
+      value: first.box,
+      wanted: expect.stringContaining(between.at(-1).box),
+    });
+    expect(await workList()).toEqual(before);
+    for (const each of [...between].reverse())
+      expect((await warehouse.graphql(undo, { id: plan.id, ...pick(each) })).errors).toBeUndefined();
+    expect((await workList()).moves).toEqual(plan.plan.carts.moves.slice(1));
+  });
+
+  it('the safety officer takes no move back', async () => {
+    const safety = await test.as('safety');
+    const { errors } = await safety.graphql(undo, { id: plan.id, ...pick(plan.plan.carts.moves[0]) });
+    expect(errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
   });
 
   it('refuses a move that is not on the list as it now is, and moves nothing', async () => {

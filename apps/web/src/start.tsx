@@ -40,11 +40,11 @@ createRoot(root).render(
       // Readable at once, and read again at once: others may have worked on since.
       onSuccess={() => client.invalidateQueries({ refetchType: 'none' })}
     >
-      <SettingsProvider>
-        <BrowserRouter>
+      <BrowserRouter>
+        <SettingsProvider>
           <App />
-        </BrowserRouter>
-      </SettingsProvider>
+        </SettingsProvider>
+      </BrowserRouter>
     </PersistQueryClientProvider>
   </StrictMode>,
 );

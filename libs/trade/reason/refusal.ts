@@ -35,3 +35,11 @@ export type TickRefusal =
   | { readonly code: 'system-not-approved'; readonly system: string }
   /** On the way up and out nothing goes on with what must not fly. */
   | { readonly code: 'barred'; readonly items: readonly { readonly item: string; readonly why: ReasonAgainst }[] };
+
+/** Why a box move may not be taken back. `from` and `to` are carts' ids, or "floor". */
+export type MoveBackRefusal = { readonly box: string; readonly from: string; readonly to: string } & (
+  | { readonly code: 'not-moved' }
+  /** Something was done since with a cart of the move, or with its box. */
+  | { readonly code: 'moved-since'; readonly later: string }
+  | { readonly code: 'read-anew' }
+);

@@ -5,7 +5,7 @@ import { improvements } from './improvements.js';
 import { moves, restacked, slots, work } from './floor.js';
 import { rows } from './row-reasons.js';
 import { places } from './place-reasons.js';
-import { readings, refusals, remedies, tickRefusals } from './refusals.js';
+import { moveBackRefusals, readings, refusals, remedies, tickRefusals } from './refusals.js';
 import {
   against,
   bareLines,
@@ -74,6 +74,7 @@ export const english: Words = {
   readings,
   refusals,
   tickRefusals,
+  moveBackRefusals,
   remedies,
   bridge,
   whereabouts,

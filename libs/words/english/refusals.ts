@@ -21,6 +21,14 @@ export const refusals: Words['refusals'] = {
   'trucks-cannot-be-loaded': () => 'The trucks cannot be loaded like that; nothing was changed.',
 };
 
+export const moveBackRefusals: Words['moveBackRefusals'] = {
+  'not-moved': ({ box, from, to }) => `a move that was made; nobody has noted ${box} from ${from} to ${to}, or it was taken back already`,
+  'moved-since': ({ box, from, to, later }) =>
+    `the last move of its carts; ${later} was moved after ${box} went from ${from} to ${to}: take that back first, or work on`,
+  'read-anew': ({ box, from, to }) =>
+    `a move that still stands; since ${box} went from ${from} to ${to} somebody wrote down how the cart stands: work on from there`,
+};
+
 export const tickRefusals: Words['tickRefusals'] = {
   'unknown-step': () => 'the key of a row of a truck, or of a step of a lift sequence, of this plan',
   'not-released': ({ show }) => `a step of the released revision of ${show}: what hangs is what was released`,

@@ -23,6 +23,7 @@ import type {
   LoadBoundFact,
   LoadBreach,
   LoadingWish,
+  MoveBackRefusal,
   MoveReason,
   PlaceReason,
   ReadingFact,
@@ -85,6 +86,7 @@ export interface Words {
   readonly readings: Table<ReadingFact>;
   readonly refusals: Table<Refusal>;
   readonly tickRefusals: Table<TickRefusal>;
+  readonly moveBackRefusals: Table<MoveBackRefusal>;
   readonly remedies: Table<RemedyFact>;
   readonly bridge: Table<BridgeFact>;
   readonly whereabouts: Table<Whereabouts>;

@@ -32,6 +32,9 @@ export class EventRow {
 
   @Column('text', { nullable: true })
   place: string | null;
+
+  @Column('text', { name: 'from_place', nullable: true })
+  fromPlace: string | null;
 }
 
 export interface NewEvent {
@@ -41,19 +44,21 @@ export interface NewEvent {
   readonly tourId?: string;
   /** Where the item is from now on, where that changed. */
   readonly place?: string;
+  /** Where it came from. */
+  readonly fromPlace?: string;
 }
 
 export async function recordEvents(manager: EntityManager, who: Author, at: Date, events: readonly NewEvent[]): Promise<void> {
   if (events.length === 0) return;
   await manager.query(
-    `INSERT INTO event (at, who, person_id, what, sentence, item_id, tour_id, place)
-     SELECT $1, $2, $3, what, sentence, item_id, tour_id, place FROM unnest($4::text[], $5::text[], $6::text[], $7::text[], $8::text[])
-       WITH ORDINALITY AS given (what, sentence, item_id, tour_id, place, number) ORDER BY number`,
+    `INSERT INTO event (at, who, person_id, what, sentence, item_id, tour_id, place, from_place)
+     SELECT $1, $2, $3, what, sentence, item_id, tour_id, place, from_place FROM unnest($4::text[], $5::text[], $6::text[], $7::text[], $8::text[], $9::text[])
+       WITH ORDINALITY AS given (what, sentence, item_id, tour_id, place, from_place, number) ORDER BY number`,
     [
       at,
       who.name,
       authorId(who),
-      ...(['what', 'sentence', 'itemId', 'tourId', 'place'] as const).map((field) => events.map((each) => each[field] ?? null)),
+      ...(['what', 'sentence', 'itemId', 'tourId', 'place', 'fromPlace'] as const).map((field) => events.map((each) => each[field] ?? null)),
     ],
   );
 }

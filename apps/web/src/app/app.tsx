@@ -9,6 +9,7 @@ import { OutboxNote } from '../platform/outbox/outbox-note.js';
 import { rememberPerson } from '../platform/last-read.js';
 import { useLive } from '../platform/live/use-live.js';
 import { request } from '../platform/request.js';
+import { useIsOnFloor } from '../platform/settings.js';
 import { Page } from '../ui/page.js';
 import { floorActions } from './floor-actions.js';
 import { Header } from './header.js';
@@ -29,6 +30,7 @@ const Moves = screen(async () => ({ default: (await import('../features/cart/mov
 const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
 const Dates = screen(async () => ({ default: (await import('../features/due/dates.js')).Dates }));
 const Fleet = screen(async () => ({ default: (await import('../features/fleet/fleet.js')).Fleet }));
+const Floor = screen(async () => ({ default: (await import('../features/floor/floor.js')).Floor }));
 const HangEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).HangEditor }));
 const PickScreen = screen(async () => ({ default: (await import('../features/hang/pick-screen.js')).PickScreen }));
 const RunningScreen = screen(async () => ({ default: (await import('../features/hang/running-screen.js')).RunningScreen }));
@@ -78,12 +80,13 @@ export function App() {
 
 function SignedInApp({ person, printing }: { person: Person; printing: boolean }) {
   useLive();
+  const bare = useIsOnFloor() || printing;
   useEffect(() => rememberPerson(person.id), [person.id]);
   return (
     <OutboxProvider key={person.id} person={person} kinds={floorActions}>
-      <div className={printing ? undefined : 'sheet'}>
-        {!printing && <Header me={person} />}
-        {!printing && <OutboxNote />}
+      <div className={bare ? undefined : 'sheet'}>
+        {!bare && <Header me={person} />}
+        {!bare && <OutboxNote />}
         <Suspense fallback={<p className="quiet">Reading ...</p>}>
           <Routes>
             <Route path="/" element={<Today me={person} />} />
@@ -99,6 +102,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
             <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
+            <Route path="/floor/:tourId/:showId/*" element={<Floor me={person} />} />
             <Route path="/register" element={<Register me={person} />} />
             <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
             <Route path="/fleet" element={<Fleet me={person} />} />

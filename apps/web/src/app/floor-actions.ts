@@ -1,4 +1,4 @@
-import { doMove } from '../features/cart/operations.js';
+import { doMove, undoMove } from '../features/cart/operations.js';
 import { recordCounts } from '../features/count/operations.js';
 import { addReading } from '../features/hang/operations.js';
 import { confirmMutation, tickMutation } from '../features/plan/operations.js';
@@ -18,6 +18,14 @@ export const floorActions: ActionKinds = {
     answers: (values: Values<typeof doMove>, answer: AnswerOf<typeof doMove>) => ({
       key: ['work-list', values.planId],
       data: answer.doMove,
+    }),
+  },
+  undo: {
+    send: (values: Values<typeof undoMove>, options) => request(undoMove, values, options),
+    reads: ['show', 'progress'],
+    answers: (values: Values<typeof undoMove>, answer: AnswerOf<typeof undoMove>) => ({
+      key: ['work-list', values.planId],
+      data: answer.undoMove,
     }),
   },
   cart: { send: (values: Values<typeof confirmMutation>, options) => request(confirmMutation, values, options), reads: ['progress'] },

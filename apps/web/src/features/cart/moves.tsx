@@ -13,10 +13,10 @@ import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
+import { workListQuery } from './operations.js';
 import { useCarts, useFindings } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 
-const listQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
 const stackMutation = graphql(
   `mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }`,
 );
@@ -45,7 +45,7 @@ function Work({ plan, name, tourId, showId }: { plan: PlanInForce; name: string;
   const [unkept, setUnkept] = useState<unknown>(null);
   const findings = useFindings(plan.id).data ?? [];
   const key = ['work-list', plan.id];
-  const query = useQuery({ queryKey: key, queryFn: async () => (await request(listQuery, { planId: plan.id })).workList });
+  const query = useQuery({ queryKey: key, queryFn: async () => (await request(workListQuery, { planId: plan.id })).workList });
   const done = pendingOf(outbox.waiting, 'move', plan.id).map(({ values }) => values);
   const move = ({ box, from, to }: Move) => {
     const words = `${name}: ${box} moved from ${from} to ${to}`;

@@ -113,6 +113,11 @@ function Actions({
         </Link>
       )}
       {shown && (
+        <Link className="btn plain" to={`/floor/${data.tourId}/${data.showId}`}>
+          To the floor
+        </Link>
+      )}
+      {shown && (
         <Link className="btn plain" to={`${print}/all`} target="_blank">
           Print all sheets
         </Link>

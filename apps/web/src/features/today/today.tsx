@@ -58,7 +58,8 @@ function NotesOf({ role, number }: { role: string; number: number }) {
       title={titles[role]!}
       margin={shows.map((each) => (
         <p key={`${each.tourId}/${each.showId}`}>
-          <Link to={`/tours/${each.tourId}/shows/${each.showId}`}>Open {each.show}</Link>
+          <Link to={`/tours/${each.tourId}/shows/${each.showId}`}>Open {each.show}</Link>, or{' '}
+          <Link to={`/floor/${each.tourId}/${each.showId}`}>its floor</Link>
         </p>
       ))}
     >

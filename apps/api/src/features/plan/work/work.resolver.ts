@@ -72,4 +72,18 @@ export class WorkResolver {
   ): Promise<WorkList> {
     return this.service.doMove(planId, { box, from, to }, me);
   }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => WorkListJson, {
+    description: 'A box move taken back, as long as nothing stands on it: the box stands where it came from.',
+  })
+  undoMove(
+    @Args('planId', id) planId: string,
+    @Args('box') box: string,
+    @Args('from', { description: 'Where the move took it from, and where it stands again.' }) from: string,
+    @Args('to') to: string,
+    @Me() me: SignedIn,
+  ): Promise<WorkList> {
+    return this.service.undoMove(planId, { box, from, to }, me);
+  }
 }

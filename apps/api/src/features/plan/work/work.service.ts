@@ -1,9 +1,11 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
-import { type Place, type WorkList, moveKey } from '#pack-plan';
+import { type MoveMade, type Place, type WorkList, againstMoveBack, moveKey } from '#pack-plan';
 import type { PlaceReason } from '#trade';
+import { type Words, tell } from '#words';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
+import { WORDS } from '../../../platform/config/words.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError } from '../../../platform/faults/fault.js';
@@ -13,19 +15,14 @@ import { taskFile } from '../../../planning/solve/solver-pool.js';
 import { moveBox } from '../../register/kit.writer.js';
 import type { Between } from './between.task.js';
 import { floorKey } from './floor-key.js';
+import { recordsSince, tickedNumberOf } from './floor-records.js';
 import { whyKey } from './why-key.js';
 import { PlanReader } from '../stored/plan.reader.js';
-import { putTick } from '../stored/tick.repository.js';
+import { putTick, takeTickBack } from '../stored/tick.repository.js';
 
 const listTask = taskFile(import.meta.url, './work-list.task.js');
 const whyTask = taskFile(import.meta.url, './why.task.js');
 const betweenTask = taskFile(import.meta.url, './between.task.js');
-
-interface Move {
-  readonly box: string;
-  readonly from: string;
-  readonly to: string;
-}
 
 /** Floors that may come between a look at the list and the move, before somebody is told to look again. */
 const mostFloors = 4;
@@ -39,6 +36,7 @@ export class WorkService {
     private readonly plans: PlanReader,
     private readonly looks: LookCache,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async list(planId: string): Promise<WorkList> {
@@ -46,13 +44,33 @@ export class WorkService {
   }
 
   /** Carries a move of the list out: the register's floor changes with it. Refused where the box is not on top of where the list says. */
-  async doMove(planId: string, move: Move, who: SignedIn): Promise<WorkList> {
+  async doMove(planId: string, move: MoveMade, who: SignedIn): Promise<WorkList> {
     for (let floors = 1; ; floors++) {
       const seen = await this.keyedList(planId);
       const outcome = await this.moveOn(planId, seen, move, who);
       if (outcome.ok) return this.list(planId);
       if (floors >= mostFloors) throw noSuchMove(move);
     }
+  }
+
+  /** Takes a move back that was carried out: the box stands where it came from, and the move is left to do. Refused where something stands on it. */
+  async undoMove(planId: string, move: MoveMade, who: SignedIn): Promise<WorkList> {
+    await this.unitOfWork.run<void>(async (manager) => {
+      const { tourId } = await this.plans.headInForce(manager, planId);
+      const { box, from, to } = move;
+      const against = againstMoveBack(await recordsSince(manager, tourId, move), move);
+      if (against) throw new BadInputError([{ field: 'box', value: box, wanted: tell(this.words.moveBackRefusals, against) }]);
+      const fault = await moveBox(manager, box, to, from);
+      if (fault) throw new BadInputError([fault]);
+      const number = await tickedNumberOf(manager, planId, move);
+      if (number !== null) await takeTickBack(manager, planId, moveKey(number));
+      const sentence = `Back from ${to} to ${from}: the move was taken back.`;
+      await recordEvents(manager, who, this.clock.now(), [
+        { what: 'moved back', itemId: box, tourId, sentence, place: from, fromPlace: to },
+      ]);
+      return ok(undefined);
+    });
+    return this.list(planId);
   }
 
   /** Why a box, or a cart, stands where the plan puts it. */
@@ -83,7 +101,7 @@ export class WorkService {
   private moveOn(
     planId: string,
     { key, answer: list }: Keyed<WorkList>,
-    move: Move,
+    move: MoveMade,
     who: SignedIn,
   ): Promise<Result<void, 'another floor'>> {
     return this.unitOfWork.run<void, 'another floor'>(async (manager) => {
@@ -97,12 +115,12 @@ export class WorkService {
       const at = this.clock.now();
       if (list.status === 'as planned') await putTick(manager, planId, moveKey(found.number), at, who);
       await recordEvents(manager, who, at, [
-        { what: 'moved', itemId: box, tourId, sentence: `Moved from ${from} to ${to}: ${found.why}.`, place: to },
+        { what: 'moved', itemId: box, tourId, sentence: `Moved from ${from} to ${to}: ${found.why}.`, place: to, fromPlace: from },
       ]);
       return ok(undefined);
     });
   }
 }
 
-const noSuchMove = ({ box }: Move): BadInputError =>
+const noSuchMove = ({ box }: MoveMade): BadInputError =>
   new BadInputError([{ field: 'box', value: box, wanted: 'a move of the list as it now is; look at it again, the floor has changed' }]);

@@ -1,0 +1,48 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import { Link } from 'react-router';
+import { OutboxNote } from '../../platform/outbox/outbox-note.js';
+import { useOutbox } from '../../platform/outbox/outbox.js';
+
+interface FloorPageProps {
+  readonly title: ReactNode;
+  /** Of the window. */
+  readonly name: string;
+  readonly back: string;
+  readonly children: ReactNode;
+  /** The way on, where the thumb is. */
+  readonly foot?: ReactNode;
+}
+
+/** One question: what it is about in a line at the top, with what this device has not sent yet; the way on at the bottom. */
+export function FloorPage({ title, name, back, children, foot }: FloorPageProps) {
+  const [isOpen, setIsOpen] = useState(false);
+  const { notTaken } = useOutbox();
+  useEffect(() => {
+    document.title = `${name} · Cartwright`;
+  }, [name]);
+  return (
+    <div className="fl">
+      <header className="fl-top">
+        <Link className="back" to={back} aria-label="Back">
+          ‹
+        </Link>
+        <h1>{title}</h1>
+        <NetLine isOpen={isOpen} onPress={() => setIsOpen(!isOpen)} />
+      </header>
+      <div className="fl-kept">{(isOpen || notTaken.length > 0) && <OutboxNote />}</div>
+      <main className="fl-body">{children}</main>
+      {foot && <footer className="fl-foot">{foot}</footer>}
+    </div>
+  );
+}
+
+/** Whether all that was done here has arrived. */
+function NetLine({ isOpen, onPress }: { isOpen: boolean; onPress: () => void }) {
+  const { unsent, notTaken } = useOutbox();
+  const words = notTaken.length > 0 ? `■ not taken: ${notTaken.length}` : unsent > 0 ? `◐ not sent yet: ${unsent}` : '○ all sent';
+  return (
+    <button type="button" className={unsent + notTaken.length > 0 ? 'net wait' : 'net'} aria-expanded={isOpen} onClick={onPress}>
+      <span aria-live="polite">{words}</span>
+    </button>
+  );
+}

@@ -1,0 +1,144 @@
+import { Link } from 'react-router';
+import type { FloorJob } from '#pack-plan';
+import { useSettings } from '../../platform/settings.js';
+import { Faults } from '../../ui/faults.js';
+import { Note } from '../../ui/notes.js';
+import { useBarred } from '../plan/barred-notes.js';
+import { sentencesOf } from '../plan/sentences-of.js';
+import { FloorPage } from './floor-page.js';
+import type { OnFloor } from './on-floor.js';
+import { useFloorState } from './use-floor-state.js';
+
+const titles: Readonly<Record<FloorJob['code'], string>> = {
+  'do-not-load': 'Do not load',
+  moves: 'Box moves',
+  carts: 'Carts to confirm',
+  rows: 'Trucks',
+  lift: 'Flying',
+  return: 'Return',
+};
+
+/** What to do now, in the order of the work, each a tap away. */
+export function Front({ me, show, plan, home }: OnFloor) {
+  const { now, fault } = useFloorState(plan);
+  const barred = useBarred(plan.id).items;
+  const desk = `/tours/${show.tourId}/shows/${show.showId}`;
+  const next = now?.jobs.find((each) => each.code === now.next);
+  const to = (job: FloorJob) => pathOf(job, home, desk);
+  return (
+    <FloorPage
+      name={`${show.name}, the floor`}
+      title={show.name}
+      back="/"
+      foot={
+        next && (
+          <Link className="btn big" to={to(next)}>
+            {wayOn[next.code]}
+          </Link>
+        )
+      }
+    >
+      <h2>What to do now</h2>
+      <p className="lede">
+        {plan.show.venue}, {plan.show.from} · {plan.revision ? `revision ${plan.revision}` : 'draft, not released'} · {me.name}
+      </p>
+      {show.released && show.draft && (
+        <Note weight="look">A newer draft waits at the desk; this is revision {show.released.revision}.</Note>
+      )}
+      {plan.changed.length > 0 && (
+        <Note weight="look">This plan is stale: {sentencesOf(plan.changed.slice(0, 2))}. It is planned again at the desk.</Note>
+      )}
+      <Faults of={fault} />
+      {!now && !fault && <p className="quiet">Reading ...</p>}
+      {now?.jobs.map((job) => (
+        <Link key={job.code} className={job.code === 'do-not-load' ? 'job stop' : job.code === now.next ? 'job next' : 'job'} to={to(job)}>
+          <b>{titles[job.code]}</b>
+          <span>{told(job, barred)}</span>
+          <div className="n">{count(job)}</div>
+        </Link>
+      ))}
+      <Switches desk={desk} />
+    </FloorPage>
+  );
+}
+
+const wayOn: Readonly<Record<FloorJob['code'], string>> = {
+  'do-not-load': 'What must not fly',
+  moves: 'Next box move',
+  carts: 'Confirm the next cart',
+  rows: 'Load the next row',
+  lift: 'Fly',
+  return: 'Count what came home',
+};
+
+function pathOf(job: FloorJob, home: string, desk: string): string {
+  switch (job.code) {
+    case 'do-not-load':
+      return job.items.length === 1 ? `/register/${encodeURIComponent(job.items[0] ?? '')}` : desk;
+    case 'moves':
+      return `${home}/moves`;
+    case 'carts':
+      return `${desk}/carts`;
+    case 'rows':
+      return job.next ? `${desk}/trucks/${encodeURIComponent(job.next.truck)}` : desk;
+    case 'lift':
+      return job.next ? `${desk}/hangs/${encodeURIComponent(job.next.hang)}/running` : desk;
+    case 'return':
+      return `${desk}/counts`;
+  }
+}
+
+function told(job: FloorJob, barred: readonly { readonly sentence: string }[]): string {
+  switch (job.code) {
+    case 'do-not-load':
+      return barred.map((each) => each.sentence).join(' ');
+    case 'moves':
+      if (!job.isPossible) return 'cannot be listed: open to see why';
+      return job.next ? `next: ${job.next.box} from ${place(job.next.from)} to ${place(job.next.to)}` : 'every cart stands as it is wanted';
+    case 'carts':
+      return job.next ? `next: ${job.next.cart ?? 'no cart'}, ${job.next.load}` : 'all confirmed';
+    case 'rows':
+      return job.next ? `next: ${job.next.truck}, row ${job.next.row}` : 'all rows are in';
+    case 'lift':
+      return job.left === null ? 'reading ...' : job.next ? `next: ${job.next.name}` : 'all steps are done';
+    case 'return':
+      return 'count pins and small hardware, and say what is missing';
+  }
+}
+
+const place = (name: string): string => (name === 'floor' ? 'the floor' : name);
+
+function count(job: FloorJob) {
+  if (job.code === 'return') return <small>open</small>;
+  if (job.code === 'do-not-load') return job.left;
+  if (job.code === 'moves')
+    return job.isPossible ? (
+      <>
+        {job.left} <small>left</small>
+      </>
+    ) : (
+      '■'
+    );
+  if (job.left === null) return null;
+  return (
+    <>
+      {job.left}
+      <small> of {job.of} left</small>
+    </>
+  );
+}
+
+/** The light of the floor is its own, kept on this device. */
+function Switches({ desk }: { desk: string }) {
+  const { light, setLight } = useSettings();
+  return (
+    <p className="row">
+      <button type="button" className="plain" onClick={() => setLight(light === 'dark' ? 'day' : 'dark')}>
+        {light === 'dark' ? 'For daylight' : 'For the dark'}
+      </button>
+      <Link className="btn plain" to={desk}>
+        The whole show
+      </Link>
+    </p>
+  );
+}
