@@ -33,7 +33,7 @@ describe('the floor on a phone', () => {
     await page.getByRole('link', { name: /^Flying/ }).waitFor();
     const jobs = await page.locator('a.job b').allInnerTexts();
     expect(jobs).toEqual(['Box moves', 'Carts to confirm', 'Trucks', 'Flying', 'Return']);
-    const light = () => page.evaluate(() => document.documentElement.dataset.light);
+    const light = () => page.evaluate('document.documentElement.dataset.light');
     expect(await light()).toBe('dark');
     await page.getByRole('button', { name: 'For daylight' }).click();
     expect(await light()).toBe('day');
@@ -51,7 +51,7 @@ describe('the floor on a phone', () => {
       await page.locator('.fl-foot .big').waitFor();
       const pressed = page.locator('.fl button, .fl a');
       for (const one of await pressed.all()) expect((await one.boundingBox())?.height ?? 56).toBeGreaterThanOrEqual(56);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     }
     await page.setViewportSize({ width: 390, height: 844 });
   });

@@ -58,7 +58,9 @@ export async function recordEvents(manager: EntityManager, who: Author, at: Date
       at,
       who.name,
       authorId(who),
-      ...(['what', 'sentence', 'itemId', 'tourId', 'place', 'fromPlace'] as const).map((field) => events.map((each) => each[field] ?? null)),
+      ...(['what', 'sentence', 'itemId', 'tourId', 'place', 'fromPlace'] as const).map((field) =>
+        events.map((each) => each[field] ?? null),
+      ),
     ],
   );
 }
