@@ -52,6 +52,10 @@ export const benches: Record<string, Bench> = {
     does: 'starts at once on an empty database: all come up, one fills it: [--rounds N] [--at-once N]',
     load: () => import('./bench/house/starts.js'),
   },
+  kills: {
+    does: 'the house, its database, its worker or all killed during writes: none lost, every answer true: [--kills N] [--writers N] [--seed N]',
+    load: () => import('./bench/house/kills.js'),
+  },
   'planning-kills': {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
     load: () => import('./bench/house/planning-kills.js'),

@@ -54,7 +54,8 @@ export async function main(args: readonly string[], root: string): Promise<numbe
       say('Sign in as one of these made-up people. This is printed once; change them under People before anybody else gets in:');
       for (const { role, name, email } of demoPeople) say(`  ${name.padEnd(17)}${email.padEnd(32)}${passwords[role]}`);
     } else {
-      const left = await firstPasswordsLeft(app.get(DataSource), dataFolder);
+      // The house is up: a database that goes away at this moment only leaves this unsaid.
+      const left = await firstPasswordsLeft(app.get(DataSource), dataFolder).catch(() => 0);
       if (left > 0) say(`${left} of the made-up people still have the password of the first start; it is in ${signInFile(dataFolder)}.`);
     }
     say('Ctrl-C stops it, database included.');

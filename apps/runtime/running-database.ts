@@ -23,6 +23,7 @@ export async function findRunningDatabase(folder: string): Promise<string | unde
 
 async function answers(url: string): Promise<boolean> {
   const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 5000 });
+  client.on('error', () => undefined);
   try {
     await client.connect();
     return true;

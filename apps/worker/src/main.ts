@@ -9,6 +9,15 @@ import { probes } from '../../api/src/platform/probes.js';
 import { prepareDatabase } from '../../api/src/prepare-database.js';
 
 /** Takes jobs from the table until it is told to stop; as many copies as the house likes. */
+// Started by another program of the house: it ends with that one, however and whenever that one ends; before it is up there is nothing to close.
+let isUp = false;
+const leave = (): void => {
+  if (!isUp) process.exit(0);
+  // What does not end by itself, for want of a database, is not waited for.
+  setTimeout(() => process.exit(1), 10_000).unref();
+  process.kill(process.pid, 'SIGTERM');
+};
+process.once('disconnect', leave);
 try {
   const settings = readServerSettings(process.env);
   const { applicationUrl, warnings } = await prepareDatabase(settings, (sentence) => void process.stderr.write(`${sentence}\n`));
@@ -23,8 +32,7 @@ try {
       .listen(settings.workerPort)
       .unref();
   logger.log('Waiting for work.');
-  // Started by another program of the house: it ends with that one, however that one ends.
-  process.once('disconnect', () => process.kill(process.pid, 'SIGTERM'));
+  isUp = true;
   process.channel?.unref();
 } catch (fault) {
   process.stderr.write(`${fault instanceof Trouble ? fault.message : ((fault as Error).stack ?? String(fault))}\n`);
