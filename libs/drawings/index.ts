@@ -31,7 +31,6 @@ export {
   slackSentence,
   stageContent,
   stageSheet,
-  structurePoints,
   stopsOf,
   takenWords,
   truckSheet,

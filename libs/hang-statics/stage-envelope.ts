@@ -8,7 +8,13 @@ export interface Extreme {
 }
 
 export interface StageEnvelope {
-  readonly picks: readonly { readonly hole: string; readonly mostN: Extreme; readonly leastN: Extreme }[];
+  readonly picks: readonly {
+    readonly hole: string;
+    readonly mostN: Extreme;
+    readonly leastN: Extreme;
+    /** What the inclined chain pulls its point aside with, forward positive; the greatest by size, 0 where no moment inclines it. */
+    readonly mostAsideN: Extreme;
+  }[];
   readonly joints: readonly {
     readonly position: number;
     readonly mostLinkN: Extreme;
@@ -25,7 +31,9 @@ export function envelopeOf(problem: HangCase, stages: readonly HangStage[]): Sta
   return {
     picks: problem.picks.map((pick, index) => {
       const values = stages.map(({ answer }, stage) => ({ value: answer.picks[index]!.reactionN, stage }));
-      return { hole: pick.hole, mostN: most(values), leastN: least(values) };
+      // A chain that pulls the hang back pulls its point forward.
+      const aside = stages.map(({ swung }, stage) => ({ value: -(swung?.hang.picks[index]!.horizontalN ?? 0) + 0, stage }));
+      return { hole: pick.hole, mostN: most(values), leastN: least(values), mostAsideN: bySize(aside) };
     }),
     joints: problem.boxes.map((_, index) => {
       const joints = stages.flatMap(({ answer }, stage) => (answer.joints[index] ? [{ joint: answer.joints[index], stage }] : []));
@@ -35,13 +43,14 @@ export function envelopeOf(problem: HangCase, stages: readonly HangStage[]): Sta
         position: index + 1,
         mostLinkN: most(links),
         leastLinkN: least(links),
-        mostFrontPinN: pins.reduce((a, b) => (Math.abs(b.value) >= Math.abs(a.value) ? b : a)),
+        mostFrontPinN: bySize(pins),
         leastFrontPinN: least(pins),
       };
     }),
   };
 }
 
+const bySize = (values: readonly Extreme[]): Extreme => values.reduce((a, b) => (Math.abs(b.value) >= Math.abs(a.value) ? b : a));
 // Of equal values the later stage is named, so that trim stands where nothing before is worse.
 const most = (values: readonly Extreme[]): Extreme => values.reduce((a, b) => (b.value >= a.value ? b : a));
 const least = (values: readonly Extreme[]): Extreme => values.reduce((a, b) => (b.value <= a.value ? b : a));

@@ -98,6 +98,8 @@ export {
 export type { Improvement } from './make/index.js';
 export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
+export type { StructurePoint } from './points/index.js';
+export { structurePoints } from './points/index.js';
 export type { ReleaseDecision } from './release/index.js';
 export { decideRelease } from './release/index.js';
 export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';

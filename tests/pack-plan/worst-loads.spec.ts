@@ -1,5 +1,6 @@
-import { pointRows, scenePoints, structurePoints } from '#drawings';
+import { pointRows, scenePoints } from '#drawings';
 import { seededRandom } from '#kernel';
+import { structurePoints } from '#pack-plan';
 import { plannedShow } from '../support/planned-show.js';
 
 /** What the first show of the demo stops for with its hangs changed. */

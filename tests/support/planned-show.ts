@@ -4,6 +4,7 @@ import { wantedLoads } from '../../libs/pack-plan/carts/index.js';
 import type { CartsResult } from '../../libs/pack-plan/contract/index.js';
 import { tellFindings } from '../../libs/pack-plan/make/tell-findings.js';
 import { pickFindings } from '../../libs/pack-plan/picks/pick-findings.js';
+import { pointFindings, withStructure } from '../../libs/pack-plan/points/index.js';
 import { planPicks } from '../../libs/pack-plan/picks/plan-picks.js';
 import { demoTour } from './demo-tour.js';
 
@@ -23,7 +24,7 @@ export function plannedShow(change: (hangs: any[], file: any) => void = () => un
       boxes: load.positions.map((position) => ({ position, serial: null, splayDeg: load.hang.boxes[position - 1]!.splayDeg })),
     })),
   } as unknown as CartsResult;
-  const picks = planPicks(inputs, loads, carts, []);
-  const findings = tellFindings(pickFindings(inputs, picks), english);
+  const picks = withStructure(inputs, planPicks(inputs, loads, carts, []));
+  const findings = tellFindings([...pickFindings(inputs, picks), ...pointFindings(inputs, picks)], english);
   return { inputs, picks, findings, stops: findings.filter((each) => each.weight === 'stop') };
 }

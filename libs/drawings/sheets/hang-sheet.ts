@@ -11,7 +11,8 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     mono(pick.hoistSerial ?? 'none found'),
     { right: formatForce(pick.reactionN, units) },
     { right: formatMass(pick.hookLoadKg, units) },
-    { right: formatForce(pick.pointLoadN, units) },
+    // With a pull-back the worse of with and without its line, as on the point sheet.
+    { right: formatForce(Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0), units) },
     { right: formatForce(pick.worst?.pointLoadN ?? pick.pointLoadN, units) },
     { right: formatForce(pick.worst?.pointLoadDynamicN ?? pick.pointLoadDynamicN, units) },
     pick.worst?.at ?? 'at trim',

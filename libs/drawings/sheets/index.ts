@@ -3,7 +3,7 @@ export { angle, hangSheet, nearestSentence, slackSentence, windSentence } from '
 export { hardwareSheets, learnedWords, takenWords } from './hardware-sheet.js';
 export { jointContent } from './joint-table.js';
 export { pickContent, pickSheet, stageContent, stageSheet } from './pick-sheet.js';
-export { pointRows, pointSheet, pointTable, structurePoints } from './point-sheet.js';
+export { pointRows, pointSheet, pointTable } from './point-sheet.js';
 export { riggingCaution, runningSheets } from './running-sheet.js';
 export { scenePoints } from './scene-points.js';
 export type { SheetContext } from './sheet-parts.js';

@@ -177,7 +177,12 @@ function besideSentences(hang: HangResult, pick: PickResult, units: Units): stri
 /** What the whole hang on one pick would exceed. */
 function aloneOver(pick: PickResult): string {
   const over = pick.comparisons.filter(
-    (each) => each.unit === 'kg' && each.limit !== null && each.fact?.part.code !== 'structure' && pick.alone!.hookLoadKg > each.limit,
+    (each) =>
+      each.unit === 'kg' &&
+      each.limit !== null &&
+      each.fact?.part.code !== 'structure' &&
+      each.fact?.part.code !== 'leg-anchor' &&
+      pick.alone!.hookLoadKg > each.limit,
   );
   return over.length === 0 ? '' : ` That is more than is allowed of ${over.map((each) => each.what).join(', ')}.`;
 }

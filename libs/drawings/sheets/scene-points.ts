@@ -1,7 +1,6 @@
 import { textHash } from '#kernel';
-import type { PicksResult } from '#pack-plan';
+import { type PicksResult, structurePoints } from '#pack-plan';
 import { node, renderMarkup } from '../tree/index.js';
-import { structurePoints } from './point-sheet.js';
 
 /**
  * The points of a show as the scene description of an MVR file (DIN SPEC 15801): one Support a point, in millimetres, z up, axes of the stage plan.

@@ -39,7 +39,10 @@ const firstJoint = (grid: readonly PinUse[], box: readonly PinUse[]): PinUse[] =
 ];
 
 function lifted(hang: Hang): string[] {
-  const steel = [...hang.picks, ...hang.picks.map((each) => each.bridle), hang.pullBack, hang.secondary];
+  const legs = hang.picks.flatMap(({ bridle }) =>
+    (bridle?.legs ?? []).map((leg) => ({ shackles: leg.shackles ?? bridle!.shackles, slings: leg.slings ?? bridle!.slings })),
+  );
+  const steel = [...hang.picks, ...legs, hang.pullBack, hang.secondary];
   return [
     ...(hang.grid === undefined ? [] : [hang.grid]),
     ...hang.picks.map((each) => each.hoist),

@@ -83,6 +83,10 @@ export interface PickResult {
   /** What the inclined chain pulls its point aside with, and toward which (stage plan); 0 where it hangs straight. */
   readonly asideN: number;
   readonly asideDeg: number | null;
+  /** The most that its chain pulls its point aside with while it is lifted; left out where no moment inclines it, and in plans made before. */
+  readonly mostAside?: { readonly newtons: number; readonly directionDeg: number; readonly inclineDeg: number; readonly at: StageFact };
+  /** Steel of all legs of its bridle; left out where it has none. */
+  readonly bridleKg?: number;
   readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null; readonly fact?: CannotHang } | null;
   readonly comparisons: readonly Comparison[];
   /** Smallest of each kind on file that is enough here; null where none is, and null as a whole in plans made before this was looked up. */
@@ -148,6 +152,8 @@ export interface EnvelopeResult {
     readonly leastN: number;
     readonly leastAt: string;
     readonly fact: { readonly most: StageFact; readonly least: StageFact } | null;
+    /** Of all moments what the inclined chain pulls its point aside with, forward positive, and by how far it inclines. */
+    readonly aside?: { readonly newtons: number; readonly inclineDeg: number; readonly at: StageFact };
   }[];
   /** Joints whose front pins are pushed at some moment, negative newtons each; null where the plan does not say. */
   readonly pushed: readonly { readonly position: number; readonly leastFrontPinN: number; readonly at: StageFact }[] | null;
@@ -169,6 +175,8 @@ export interface PullBackResult {
   /** Why the hang cannot stand like this; the figures are then null. */
   readonly reason: string | null;
   readonly fact?: CannotHang;
+  /** Where its anchor is: on the stage plan, and above the floor; left out in plans made before that was said. */
+  readonly anchor?: { readonly stage: { readonly xMm: number; readonly yMm: number } | null; readonly heightMm: number };
   readonly figures: {
     readonly tensionN: number;
     readonly anchorForwardN: number;

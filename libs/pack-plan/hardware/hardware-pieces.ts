@@ -1,5 +1,5 @@
 import type { FittedPieces, TravellingPieces } from '#hardware-count';
-import { type Hang, type PinUse, type TourFile, wholeHangs } from '#tour-file';
+import { type Hang, type PinUse, type TourFile, legSteel, wholeHangs } from '#tour-file';
 import { wantedLoads } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, gatherInputs, modelOf } from '../inputs/index.js';
@@ -45,7 +45,7 @@ function liftingOf(hang: Hang): { readonly model: string; readonly item: 'hoist'
   return [
     ...hang.picks.flatMap((pick) => [
       ...steel(pick, `hole ${pick.hole}`),
-      ...steel(pick.bridle, `bridle of hole ${pick.hole}`),
+      ...(pick.bridle ? legSteel(pick.bridle) : []).flatMap((leg) => steel(leg, `bridle of hole ${pick.hole}`)),
       { model: pick.hoist, item: 'hoist' as const, where: `hole ${pick.hole}` },
     ]),
     ...steel(hang.pullBack, 'pull-back'),

@@ -7,6 +7,7 @@ import { dueFindings, planDue } from '../due/index.js';
 import { hardwareFindings, planHardware } from '../hardware/index.js';
 import { type PlanInputs, fingerprintOf, gatherInputs } from '../inputs/index.js';
 import { type ChosenItem, chooseItems, pickFindings, planPicks, plannedSerials } from '../picks/index.js';
+import { pointFindings, withStructure } from '../points/index.js';
 import { emptyTruckFindings, planTruck, truckFindings } from '../trucks/index.js';
 import { checkPlan } from '../check/index.js';
 import { checkerFindings, mismatchesIn } from './checker-findings.js';
@@ -29,7 +30,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId, words);
   const carts = planCarts(inputs, limits);
   const chosen = chooseItems(inputs);
-  const picks = planPicks(inputs, wantedLoads(inputs), carts, chosen);
+  const picks = withStructure(inputs, planPicks(inputs, wantedLoads(inputs), carts, chosen));
   const hardware = planHardware(inputs, carts, chosen, picks.hangs);
   const truck = planTruck(inputs, carts, limits);
   const due = planDue(inputs, whereabouts(inputs, carts, hardware));
@@ -55,6 +56,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
       [
         ...inputFindings(inputs),
         ...pickFindings(inputs, picks),
+        ...pointFindings(inputs, picks),
         ...cartFindings(inputs, carts),
         ...hardwareFindings(inputs, hardware),
         ...emptyTruckFindings(inputs),

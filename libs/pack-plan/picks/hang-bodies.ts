@@ -1,6 +1,6 @@
 import { type HangCase, makeHangCase } from '#hang-statics';
 import { invariant, standardGravityMps2 } from '#kernel';
-import { type AdapterFrame, type Hang, type Pick, adapterBetween } from '#tour-file';
+import { type AdapterFrame, type Hang, type Pick, adapterBetween, legSteel } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { dynamicFactorOf } from '../rules/index.js';
@@ -68,10 +68,11 @@ export function pickMasses(inputs: PlanInputs, pick: Pick): { belowHookKg: numbe
   return { belowHookKg: steelMassKg(inputs, pick), hoistKg: hoist.massKg, chainKg: hoist.chainKgPerM * hoist.chainLengthM };
 }
 
-export const steelMassKg = (
-  inputs: PlanInputs,
-  steel: { readonly shackles: readonly string[]; readonly slings: readonly string[] },
-): number =>
+/** The steel of all legs of a bridle. */
+export const bridleMassKg = (inputs: PlanInputs, { bridle }: Pick): number =>
+  bridle ? legSteel(bridle).reduce((sum, leg) => sum + steelMassKg(inputs, leg), 0) : 0;
+
+const steelMassKg = (inputs: PlanInputs, steel: { readonly shackles: readonly string[]; readonly slings: readonly string[] }): number =>
   [
     ...steel.shackles.map((each) => modelOf(inputs.file.catalogue.shackles, each)),
     ...steel.slings.map((each) => modelOf(inputs.file.catalogue.slings, each)),

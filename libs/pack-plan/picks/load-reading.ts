@@ -70,6 +70,7 @@ const partOf = ({ fact, what }: Comparison): ComparedPart => fact?.part ?? { cod
 
 /** The part of a reading that a comparison of the pick is made with: the structure carries what is above the hoist, with its factor; the steel what is at the hook. */
 function partOfReading({ fact }: Comparison, { place, readingKg }: CellReading, dynamicFactor: number): number {
+  if (fact?.part.code === 'leg-anchor') return 0;
   if (fact?.part.code === 'structure') return place === 'above the hoist' ? readingKg * dynamicFactor : 0;
   return place === 'at the hook' ? readingKg : 0;
 }

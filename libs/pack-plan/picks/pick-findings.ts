@@ -5,17 +5,11 @@ import { roomFindings } from '../room/index.js';
 import { ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
 import { jointFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
-import { sharedPointFindings } from './point-sums.js';
 import { bareLines, missingItems, systemFindings, systemLimits } from './rigging-findings.js';
 
 /** What the plan has to say of its loads: what is over, what is missing, what nobody can compute. */
 export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFinding | RoomFinding)[] {
-  return [
-    ...regimeFindings(inputs),
-    ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)]),
-    ...sharedPointFindings(inputs, picks.hangs),
-    ...structureFindings(picks),
-  ];
+  return [...regimeFindings(inputs), ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)])];
 }
 
 function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
@@ -81,16 +75,4 @@ function secondaryFindings({ hangs, show, loadRule }: PlanInputs, hang: HangResu
   if (!show.personsBelow || !rule?.whenPersonsBelow || has) return [];
   const subject = ruleSubject(loadRule, 'secondarySuspension.whenPersonsBelow');
   return [{ code: 'no-secondary', subjects: { hang: hangOf(hang), rule: subject }, numbers: {}, date: null }];
-}
-
-/** Points whose structure nobody has given a figure for: one finding for all of them. */
-function structureFindings(picks: PicksResult): PickFinding[] {
-  const silent = picks.hangs.flatMap((hang) =>
-    hang.picks.filter((pick) => !pick.comparisons.some((each) => each.fact?.part.code === 'structure')).map((pick) => pick.point),
-  );
-  if (silent.length === 0) return [];
-  const points = [...new Set(silent)].map((name): PointSubject => ({ kind: 'point', name }));
-  return [
-    { code: 'no-rated-value', subjects: { structure: { kind: 'structure' }, points }, numbers: { count: silent.length }, date: null },
-  ];
 }

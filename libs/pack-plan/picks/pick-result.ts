@@ -6,8 +6,9 @@ import type { StageFact } from '#trade';
 import { tell } from '#words';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
+import { chainAside, sideLoadDeg } from './chain-aside.js';
 import type { ChosenItem } from './chosen-items.js';
-import { steelMassKg } from './hang-bodies.js';
+import { bridleMassKg } from './hang-bodies.js';
 import type { Pulled } from './plan-pull-back.js';
 
 /** One pick of a hang on one pick or two: its loads, what was compared with what, and the sum with its figures. */
@@ -23,11 +24,10 @@ export function pickResult(
 ): PickResult {
   const pick = hang.picks[index]!;
   const bridle = pick.bridle ? bridleOf(inputs, hang, pick, answer, problem, index) : null;
-  const bridleKg = pick.bridle ? steelMassKg(inputs, pick.bridle) : 0;
+  const bridleKg = bridleMassKg(inputs, pick);
   const pointLoadN = answer.picks[index]!.pointLoadN + bridleKg * problem.gravityMps2;
   const loads = { ...answer.picks[index]!, pointLoadN, pointLoadDynamicN: pointLoadN * problem.dynamicFactor };
   const place = placeOf(grid, hang, pick);
-  const sideDeg = Math.abs(answer.chainsInclineDeg ?? 0);
   const without = answer.without?.picks[index];
   const withoutPointN = without ? without.pointLoadN + bridleKg * problem.gravityMps2 : pointLoadN;
   const worst = worstOf(inputs, problem, index, bridleKg, loads, without, envelope);
@@ -35,8 +35,7 @@ export function pickResult(
   const rest = {
     hookLoadKg: inputs.show.movesOverPersons ? worst.hookLoadKg : Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
   };
-  const asideN = Math.abs(loads.reactionN) * Math.sin((sideDeg * Math.PI) / 180);
-  const forward = (answer.chainsInclineDeg ?? 0) > 0 ? 0 : 180;
+  const aside = envelope?.picks[index]?.aside;
   return {
     hole: pick.hole,
     place,
@@ -53,13 +52,13 @@ export function pickResult(
       ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
       : null,
     worst,
-    asideN,
-    asideDeg: asideN > 0 ? ((forward + (hang.stage?.azimuthDeg ?? 0) + 540) % 360) - 180 : null,
+    ...chainAside(hang, answer, loads.reactionN, aside),
+    ...(pick.bridle ? { bridleKg } : {}),
     bridle,
     comparisons: [
       ...comparePick(inputs, grid, hang, pick, loads.reactionN < 0 ? loads : rest, {
         ...(loads.reactionN < 0 ? loads : worst),
-        sideDeg,
+        sideDeg: sideLoadDeg(answer, aside),
         at: loads.reactionN < 0 ? null : worst.fact,
       }),
       ...(pick.bridle && bridle && bridle.reason === null
@@ -140,7 +139,7 @@ function bridleOf(
   const anchors = pick.bridle!.legs.map(({ xMm, yMm, aboveMm }) => ({ xMm, yMm, zMm: aboveMm }));
   const loadN =
     Math.max(answer.picks[index]!.pointLoadN, answer.without?.picks[index]?.pointLoadN ?? 0) +
-    steelMassKg(inputs, pick.bridle!) * problem.gravityMps2;
+    bridleMassKg(inputs, pick) * problem.gravityMps2;
   const solved: BridleAnswer = solveBridle(hook, anchors, loadN);
   if (!solved.ok) return { legs: [], reason: tell(inputs.words.cannotHang, solved.reason), fact: solved.reason };
   const at = pointOnStage(hang, answer, problem, pick.hole);

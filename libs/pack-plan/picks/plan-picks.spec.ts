@@ -1,42 +1,17 @@
 import { readTourFile } from '#tour-file';
-import { demoTour, writtenDemoTour } from '../../../tests/support/demo-tour.js';
-import { type HangResult, type PicksResult, gatherInputs, judgeReading } from '#pack-plan';
-import { wantedLoads } from '../carts/index.js';
-import type { CartsResult } from '../contract/index.js';
-import { english } from '#words';
-import { tellFindings } from '../make/tell-findings.js';
-import { pickFindings } from './pick-findings.js';
-import { planPicks } from './plan-picks.js';
+import { writtenDemoTour } from '../../../tests/support/demo-tour.js';
+import { plannedShow } from '../../../tests/support/planned-show.js';
+import { type HangResult, type PicksResult, judgeReading } from '#pack-plan';
 import { againstTick } from './running-order.js';
 
 type Change = (hang: any, show: any, file: any) => void;
 const onFirstShow = (change: Change) => (file: any) => change(file.tour.shows[0].hangs[0], file.tour.shows[0], file);
 const fileWith = (change: Change): unknown => writtenDemoTour(onFirstShow(change));
 
-/** Loads of a show whose carts are not chosen: each cart load in its place, the heaviest base that it could have. */
-function picksOf(change: (hang: any, show: any, file: any) => void = () => undefined) {
-  const inputs = gatherInputs(demoTour(onFirstShow(change)), 'quayside');
-  const loads = wantedLoads(inputs);
-  const carts = {
-    loads: loads.map((load) => ({
-      id: load.id,
-      hang: load.hang.id,
-      cart: null,
-      cartModel: null,
-      boxes: load.positions.map((position) => ({
-        position,
-        serial: null,
-        splayDeg: load.hang.boxes[position - 1]!.splayDeg,
-        splaySet: 'in the cart',
-      })),
-    })),
-  } as unknown as CartsResult;
-  const picks = planPicks(inputs, loads, carts, []);
-  return {
-    picks,
-    main: picks.hangs[0]!,
-    codes: (code: string) => tellFindings(pickFindings(inputs, picks), english).filter((each) => each.code === code),
-  };
+/** Loads of the first show with its left hang changed, on carts that are not chosen yet. */
+function picksOf(change: Change = () => undefined) {
+  const { picks, findings } = plannedShow((_, file) => onFirstShow(change)(file));
+  return { picks, main: picks.hangs[0]!, codes: (code: string) => findings.filter((each) => each.code === code) };
 }
 
 describe('the loads of a hang', () => {

@@ -13,7 +13,6 @@ import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
 import { planRoom } from '../room/index.js';
-import { withStructure } from './point-sums.js';
 import { runningOrder } from './running-order.js';
 
 const loadCaution =
@@ -28,16 +27,13 @@ export function planPicks(
 ): PicksResult {
   const { loadRule, show } = inputs;
   return {
-    hangs: withStructure(
-      inputs,
-      inputs.hangs.map((hang) =>
-        planHang(
-          inputs,
-          hang,
-          loads.filter((each) => each.hang.id === hang.id),
-          carts,
-          chosen,
-        ),
+    hangs: inputs.hangs.map((hang) =>
+      planHang(
+        inputs,
+        hang,
+        loads.filter((each) => each.hang.id === hang.id),
+        carts,
+        chosen,
       ),
     ),
     loadRule: {

@@ -10,7 +10,7 @@ import {
   verifyPullBack,
 } from '#hang-statics';
 import { groupDigits, standardGravityMps2 } from '#kernel';
-import type { Hang } from '#tour-file';
+import type { Hang, PullBackSetting } from '#tour-file';
 import { tell } from '#words';
 import { type Checked, type HangResult, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
@@ -39,13 +39,14 @@ export function planPullBack(
   const { pullBack } = hang;
   if (!pullBack) return undefined;
   const without = solveHang(problem);
+  const outline = drawnAt(pullBack.tiltDownDeg ?? problem.tiltDownDeg ?? 0);
   const pull = {
     position: pullBack.position,
     behindMm: pullBack.behindMm,
     belowMm: pullBack.belowMm,
     anchor: { xMm: pullBack.anchorForwardMm, zMm: -pullBack.anchorBelowMm },
     // What hangs above the grid when it is at trim; the hoist's chain is longer.
-    chainMm: pullBack.chainMm ?? aboveGridMm(hang, drawnAt(pullBack.tiltDownDeg ?? problem.tiltDownDeg ?? 0)),
+    chainMm: pullBack.chainMm ?? aboveGridMm(hang, outline),
     tiltDownDeg: pullBack.tiltDownDeg,
     tensionN: pullBack.tensionN,
   };
@@ -90,6 +91,7 @@ export function planPullBack(
     result: {
       position: pullBack.position,
       reason: null,
+      anchor: anchorOf(hang, pullBack, outline),
       figures: {
         tensionN: value.tensionN,
         anchorForwardN: value.anchorForce.xN,
@@ -105,6 +107,21 @@ export function planPullBack(
       comparisons: compareSteel(inputs, pullBack, value.tensionN / standardGravityMps2, 0, 'pull-back'),
     },
     ...checkedBy(mismatchesOf('pull-back', hang.id, verifyPullBack(problem, pull, value))),
+  };
+}
+
+/** The anchor on the stage plan and above the floor. */
+function anchorOf(
+  { stage, trimHeightMm, trimTo = 'grid' }: Hang,
+  pull: PullBackSetting,
+  outline: HangResult['outline'],
+): PullBackResult['anchor'] {
+  const turn = ((stage?.azimuthDeg ?? 0) * Math.PI) / 180;
+  return {
+    stage: stage
+      ? { xMm: stage.xMm + pull.anchorForwardMm * Math.cos(turn), yMm: stage.yMm + pull.anchorForwardMm * Math.sin(turn) }
+      : null,
+    heightMm: trimHeightMm - trimMarkZMm(outline, trimTo) - pull.anchorBelowMm,
   };
 }
 

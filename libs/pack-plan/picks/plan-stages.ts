@@ -73,6 +73,11 @@ export function planStages(
         leastN: pick.leastN.value,
         leastAt: at(pick.leastN),
         fact: { most: stageAt(pick.mostN), least: stageAt(pick.leastN) },
+        aside: {
+          newtons: pick.mostAsideN.value,
+          inclineDeg: Math.abs(stages[pick.mostAsideN.stage]!.swung?.hang.chainsInclineDeg ?? 0),
+          at: stageAt(pick.mostAsideN),
+        },
       })),
       joints,
       pushed: envelope.joints.flatMap(({ leastFrontPinN }, index) => {

@@ -1,3 +1,4 @@
+import { legSteel } from '#tour-file';
 import type { BareLine, PickFinding } from '#trade';
 import type { HangResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
@@ -11,7 +12,7 @@ export function bareLines(inputs: PlanInputs, result: HangResult): PickFinding[]
   const hang = inputs.hangs.find((each) => each.id === result.hang)!;
   const lines: BareLine[] = [
     ...hang.picks.filter(isBare).map(({ hole }) => ({ code: 'pick' as const, hole })),
-    ...hang.picks.filter((pick) => isBare(pick.bridle)).map(({ hole }) => ({ code: 'bridle' as const, hole })),
+    ...hang.picks.filter(({ bridle }) => bridle && legSteel(bridle).some(isBare)).map(({ hole }) => ({ code: 'bridle' as const, hole })),
     ...(isBare(hang.secondary) ? [{ code: 'secondary' as const }] : []),
     ...(isBare(hang.pullBack) ? [{ code: 'pull-back' as const }] : []),
   ];

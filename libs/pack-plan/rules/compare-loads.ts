@@ -1,5 +1,5 @@
 import { standardGravityMps2 } from '#kernel';
-import type { GridModel, Hang, Pick } from '#tour-file';
+import { type BridleSetting, type GridModel, type Hang, type Pick, legSteel } from '#tour-file';
 import type { ComparedPart, ComparisonCause, StageFact, SteelLine } from '#trade';
 import type { Comparison, Factor, LegResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -56,15 +56,32 @@ export function compareSteel(inputs: PlanInputs, steel: Steel, loadKg: number, s
 }
 
 /** Legs of a bridle against their steel and against the flattest angle that the regime allows. */
-export function compareLegs(inputs: PlanInputs, steel: Steel, legs: readonly LegResult[]): Comparison[] {
-  const worst = Math.max(...legs.map((leg) => leg.tensionN)) / standardGravityMps2;
+export function compareLegs(inputs: PlanInputs, bridle: BridleSetting, legs: readonly LegResult[]): Comparison[] {
   const flattest = Math.min(...legs.map((leg) => leg.fromHorizontalDeg));
   const { loadRule } = inputs;
   const least = loadRule.legAngle?.leastFromHorizontalDeg ?? null;
   const code = least === null ? 'legs-without-rule' : flattest >= least - 1e-9 ? 'legs-steep-enough' : 'legs-too-flat';
   return [
-    ...compareSteel(inputs, steel, worst, 0, 'bridle leg'),
+    ...steelOfLegs(inputs, bridle, legs),
     stated(inputs, code, { code: 'leg-angle' }, 'legAngle.leastFromHorizontalDeg', [], flattest, least),
+  ];
+}
+
+/** Each model under the leg that carries most of those that have it. */
+function steelOfLegs(inputs: PlanInputs, bridle: BridleSetting, legs: readonly LegResult[]): Comparison[] {
+  const steel = legSteel(bridle);
+  const most = (has: (each: Steel) => boolean) =>
+    Math.max(...legs.filter((_, index) => has(steel[index]!)).map((leg) => leg.tensionN)) / standardGravityMps2;
+  const all = (of: (each: Steel) => readonly string[]) => [...new Set(steel.flatMap(of))];
+  return [
+    ...all((each) => each.slings).flatMap((model) => {
+      const load = most((each) => each.slings.includes(model));
+      return compareSteel(inputs, { slings: [model], shackles: [] }, load, 0, 'bridle leg');
+    }),
+    ...all((each) => each.shackles).flatMap((model) => {
+      const load = most((each) => each.shackles.includes(model));
+      return compareSteel(inputs, { slings: [], shackles: [model] }, load, 0, 'bridle leg');
+    }),
   ];
 }
 

@@ -92,8 +92,9 @@ describe('the steel of a line', () => {
     const g = 9.80665;
     const leg = (tensionKg: number, fromHorizontalDeg: number) =>
       ({ tensionN: tensionKg * g, fromHorizontalDeg }) as Parameters<typeof compareLegs>[2][number];
+    const bridle = (count: number) => ({ ...steel, legs: Array.from({ length: count }, () => ({ xMm: 0, yMm: 0, aboveMm: 1000 })) });
     const legs = (least: number, with_ = inputs()) =>
-      compareLegs(with_, steel, [leg(1000, 80), leg(1501, least), leg(900, 70)]).map((each) => each.fact!.code);
+      compareLegs(with_, bridle(3), [leg(1000, 80), leg(1501, least), leg(900, 70)]).map((each) => each.fact!.code);
     expect(legs(45)).toEqual(['over', 'within', 'legs-steep-enough']);
     expect(legs(44.99)).toEqual(['over', 'within', 'legs-too-flat']);
     expect(
@@ -102,7 +103,16 @@ describe('the steel of a line', () => {
         ruled((rule) => delete rule.legAngle),
       ),
     ).toEqual(['over', 'within', 'legs-without-rule']);
-    const [, , angle] = compareLegs(inputs(), steel, [leg(1, 30), leg(1, 60)]);
+    // A leg with steel of its own is held against its own tension, the others against theirs.
+    const ofOne = { ...bridle(2), legs: [{ ...bridle(1).legs[0]!, shackles: [], slings: ['Round sling 1 m'] }, ...bridle(1).legs] };
+    expect(
+      compareLegs(inputs(), ofOne, [leg(1000, 80), leg(700, 80)]).map((each) => [each.fact!.part.code, Math.round(each.value)]),
+    ).toEqual([
+      ['sling', 1000],
+      ['shackle', 700],
+      ['leg-angle', 0],
+    ]);
+    const [, , angle] = compareLegs(inputs(), bridle(2), [leg(1, 30), leg(1, 60)]);
     expect(angle!.fact).toMatchObject({ ruled: { field: 'legAngle.leastFromHorizontalDeg', value: 30, limit: 45 } });
   });
 });

@@ -17,6 +17,8 @@ const bridle = z.strictObject({
         xMm: signedMm,
         yMm: signedMm,
         aboveMm: mm,
+        /** What the structure may carry at the anchor of this leg. */
+        structure: ratedLoad.optional(),
         shackles: z.array(name).max(10).optional(),
         slings: z.array(name).max(10).optional(),
       }),
@@ -53,6 +55,8 @@ const pullBack = z.strictObject({
   chainMm: mm.optional(),
   tiltDownDeg: degrees.optional(),
   tensionN: z.number().positive().max(1e6).optional(),
+  /** What its anchor may be pulled with, by whoever answers for it. */
+  structure: ratedLoad.optional(),
   ...steel,
 });
 

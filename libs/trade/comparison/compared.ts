@@ -15,6 +15,9 @@ export type ComparedPart =
   | { readonly code: 'grid'; readonly model: string; readonly hole: string }
   /** Named where several picks share the point. */
   | { readonly code: 'structure'; readonly point?: string }
+  /** What holds one leg of a bridle, counted from 1, or the line of a pull-back. */
+  | { readonly code: 'leg-anchor'; readonly leg: number }
+  | { readonly code: 'anchor' }
   | { readonly code: 'rear-link'; readonly model: string }
   | { readonly code: 'front-pin'; readonly model: string }
   /** Of a plan that kept its words alone. */

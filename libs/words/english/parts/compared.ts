@@ -21,6 +21,8 @@ export const parts: Words['parts'] = {
   grid: ({ model, hole }) => `grid ${model} at hole ${hole}`,
   structure: ({ point }) =>
     point === undefined ? 'structure above this point' : `structure above the point ${point}, which several picks share`,
+  'leg-anchor': ({ leg }) => `structure at leg ${leg} of the bridle`,
+  anchor: () => 'anchor of the pull-back',
   'rear-link': ({ model }) => `rear link of ${model}`,
   'front-pin': ({ model }) => `front pin of ${model}`,
   'as-called': ({ name }) => name,
