@@ -107,6 +107,13 @@ export const rules = {
       to: { path: '^libs/', pathNot: '^libs/(kernel|trade|tour-file)/' },
     },
     {
+      name: 'editions-know-the-file',
+      comment: 'Which way a change goes is read off what is on file: it knows the tour file, and no plan that is made of it.',
+      severity: 'error',
+      from: { path: '^libs/editions/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade|tour-file|editions)/' },
+    },
+    {
       name: 'rooms-have-one-door',
       comment: 'A room of a lib is entered through its index.ts, which says what the room is for; what stands behind it may be rearranged.',
       severity: 'error',

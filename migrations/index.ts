@@ -18,6 +18,7 @@ import { NamePersons20261126014500 } from './20261126014500-name-persons.js';
 import { KeyById20261126013000 } from './20261126013000-key-by-id.js';
 import { CreateJob20261126013500 } from './20261126013500-create-job.js';
 import { CreatePlanImprovement20261126123700 } from './20261126123700-create-plan-improvement.js';
+import { CreateProposals20261126143000 } from './20261126143000-create-proposals.js';
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
@@ -47,4 +48,5 @@ export const migrations = [
   KeepPeople20261126115600,
   KeepRemoved20261126141800,
   AddEventFromPlace20261126142700,
+  CreateProposals20261126143000,
 ];

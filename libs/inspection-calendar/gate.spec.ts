@@ -23,6 +23,7 @@ describe('the gate', () => {
   it.each([
     ['quarantined', { state: 'quarantined', reason: 'cracked' }, { code: 'state', state: 'quarantined', remark: 'cracked' }, from],
     ['retired', { state: 'retired' }, { code: 'state', state: 'retired', remark: null }, from],
+    ['of a model that waits for the safety officer', { unaccepted: 'model' as const }, { code: 'not-accepted', of: 'model' }, from],
     ['failed', { examinations: [{ on: '2026-10-01', outcome: 'fail' as const }] }, { code: 'failed' }, from],
     ['shock-loaded since', { events: [{ on: '2026-10-02', what: 'dropped' }] }, { code: 'blocked' }, from],
     ['shock-loaded on the day of its examination', { events: [{ on: '2026-10-01', what: 'dropped' }] }, { code: 'blocked' }, from],

@@ -20,6 +20,8 @@ export interface Place {
 export interface GatedItem extends Omit<ExaminedItem, 'intervals' | 'seenOn'> {
   readonly kind: string;
   readonly state: string;
+  /** It, or its model, waits for the safety officer. */
+  readonly unaccepted?: 'item' | 'model';
   /** What a person wrote of its state. */
   readonly reason?: string;
   readonly intervals?: readonly string[];
@@ -59,6 +61,7 @@ export function judge(item: GatedItem, days: JudgedWindow, place: Place): GateVe
 
 function barrier(item: GatedItem, { from, to }: JudgedWindow, judgement: ItemJudgement): Pick<GateVerdict, 'barredFrom' | 'reason'> {
   if (item.state !== 'in service') return { barredFrom: from, reason: { code: 'state', state: item.state, remark: item.reason ?? null } };
+  if (item.unaccepted) return { barredFrom: from, reason: { code: 'not-accepted', of: item.unaccepted } };
   if (judgement.state === 'failed') return { barredFrom: from, reason: { code: 'failed' } };
   if (judgement.state === 'blocked') return { barredFrom: from, reason: { code: 'blocked' } };
   if (judgement.state === 'no record') return { barredFrom: from, reason: { code: 'no-record' } };

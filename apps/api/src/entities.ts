@@ -1,4 +1,5 @@
 import { LoadingActRow } from './features/loading/rows.js';
+import { EditionRow, ProposalRow } from './features/edition/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
@@ -38,4 +39,6 @@ export const entities = [
   LoadReadingRow,
   SignOffRow,
   HardwareCountRow,
+  EditionRow,
+  ProposalRow,
 ];

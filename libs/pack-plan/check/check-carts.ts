@@ -38,6 +38,7 @@ function checkBoxes({ hangs, items, file, wrong }: Checking, load: CartLoad): vo
     const item = items.get(box.serial);
     if (!item || item.kind !== 'box' || item.model !== box.model) wrong('carts', box.serial, `it is no ${box.model} on file`);
     else if (item.state !== 'in service') wrong('carts', box.serial, `it is ${item.state}`);
+    else if (item.unaccepted) wrong('carts', box.serial, 'it is not accepted');
     else if (item.depot !== file.tour.depot) wrong('carts', box.serial, `it is at ${item.depot}`);
     if (wanted?.serial !== undefined && wanted.serial !== box.serial)
       wrong('carts', load.id, `${wanted.serial} is wanted, not ${box.serial}`);
@@ -52,6 +53,7 @@ function checkCart({ items, file, wrong }: Checking, load: CartLoad): void {
   if (!item || item.kind !== 'cart' || !model) return wrong('carts', load.cart, 'it is no cart on file');
   const held = load.boxes.filter((each) => each.serial !== null);
   if (item.state !== 'in service') wrong('carts', load.cart, `it is ${item.state}`);
+  if (item.unaccepted) wrong('carts', load.cart, 'it is not accepted');
   if (held.length > model.capacity) wrong('carts', load.cart, `it holds ${held.length} of ${model.capacity}`);
   for (const box of held)
     if (model.carries && !model.carries.includes(box.model)) wrong('carts', load.cart, `it may not carry ${box.model}`);

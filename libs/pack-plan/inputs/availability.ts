@@ -59,7 +59,7 @@ function reasonAgainst(
   missingOn: readonly { why: ReasonAgainst }[],
   lastDay: PlainDate,
 ): ReasonAgainst | null {
-  if (reason?.code === 'state') return reason;
+  if (reason?.code === 'state' || reason?.code === 'not-accepted') return reason;
   if (item.depot !== file.tour.depot) return { code: 'other-depot', depot: item.depot, wanted: file.tour.depot };
   if (missingOn[0]) return missingOn[0].why;
   return barredFrom !== null && barredFrom <= lastDay ? reason : null;

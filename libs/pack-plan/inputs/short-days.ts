@@ -49,6 +49,7 @@ export function shortDays(inputs: PlanInputs): readonly ShortDay[] {
 function keptBackOn(inputs: PlanInputs, box: Item, day: PlainDate): KeptBack | null {
   const { file } = inputs;
   if (box.state !== 'in service') return { code: 'state', state: box.state };
+  if (box.unaccepted) return { code: 'not-accepted', of: box.unaccepted };
   if (box.depot !== file.tour.depot) return { code: 'other-depot', depot: box.depot };
   if (box.hire && (day < box.hire.from || day > box.hire.to)) return { code: 'hired', from: box.hire.from, until: box.hire.to };
   const promise = file.bookings.find((each) => each.item === box.id && !holdsFor(each, file.tour) && each.from <= day && each.to >= day);

@@ -14,8 +14,11 @@ export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFindi
 
 function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
   const fields = unseenRules(loadRule);
-  if (fields.length === 0) return [];
-  return [{ code: 'rule-from-memory', subjects: { rule: ruleSubject(loadRule, null), fields }, numbers: {}, date: null }];
+  const rule = ruleSubject(loadRule, null);
+  return [
+    ...(loadRule.unaccepted ? [{ code: 'rule-not-accepted' as const, subjects: { rule }, numbers: {}, date: null }] : []),
+    ...(fields.length > 0 ? [{ code: 'rule-from-memory' as const, subjects: { rule, fields }, numbers: {}, date: null }] : []),
+  ];
 }
 
 function hangFindings(inputs: PlanInputs, hang: HangResult): PickFinding[] {

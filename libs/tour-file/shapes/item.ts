@@ -65,6 +65,8 @@ export const item = z.strictObject({
   model: name,
   count: count.optional(),
   state: z.enum(itemStates).default('in service'),
+  /** It, or its model, waits for the safety officer: nothing of it is used until then. */
+  unaccepted: z.enum(['item', 'model']).optional(),
   reason: sentence.optional(),
   depot: name,
   in: name.optional(),

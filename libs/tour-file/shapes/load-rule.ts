@@ -14,6 +14,8 @@ export const loadRule = z.strictObject({
   jurisdiction: name,
   title: sentence,
   edition: name.optional(),
+  /** It waits for the safety officer. */
+  unaccepted: z.literal(true).optional(),
   ...standing,
   dynamicFactor: z.number().min(1).max(5),
   /** Of accessories and hoists for which nothing closer is given below. */

@@ -19,4 +19,5 @@ export type { RemedyFact } from './remedy.js';
 export type { RowChoiceFact } from './row-choice.js';
 export type { ShortageFact } from './shortage.js';
 export type { BoxHome, SlotFinding } from './slot-verdict.js';
+export type { ProposedKind, WaitingFact } from './waiting.js';
 export type { RestackReason, WorkFinding } from './work-status.js';

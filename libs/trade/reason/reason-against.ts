@@ -4,6 +4,8 @@ import type { PlainDate } from '#kernel';
 export type ReasonAgainst =
   | { readonly code: 'not-on-file' }
   | { readonly code: 'state'; readonly state: string; readonly remark: string | null }
+  /** It, or its model, waits for the safety officer. */
+  | { readonly code: 'not-accepted'; readonly of: 'item' | 'model' }
   | { readonly code: 'other-depot'; readonly depot: string; readonly wanted: string }
   | { readonly code: 'promised'; readonly to: string; readonly from: PlainDate; readonly until: PlainDate }
   | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
@@ -15,6 +17,7 @@ export type ReasonAgainst =
 /** What keeps a box back on one day. */
 export type KeptBack =
   | { readonly code: 'state'; readonly state: string }
+  | { readonly code: 'not-accepted'; readonly of: 'item' | 'model' }
   | { readonly code: 'other-depot'; readonly depot: string }
   | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
   | { readonly code: 'promised'; readonly to: string }

@@ -40,6 +40,7 @@ import {
   stages,
   subjects,
 } from './parts/index.js';
+import { guarded, waiting } from './waiting.js';
 
 export const english: Words = {
   findings: { ...dueFindings, ...pickFindings, ...roomFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
@@ -83,4 +84,6 @@ export const english: Words = {
   leftOver,
   breaches,
   loadBounds,
+  guarded,
+  waiting,
 };

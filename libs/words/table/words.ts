@@ -37,6 +37,7 @@ import type {
   StageFact,
   Subject,
   TickRefusal,
+  WaitingFact,
   Whereabouts,
   WorkFinding,
 } from '#trade';
@@ -102,6 +103,10 @@ export interface Words {
   readonly loadBounds: Table<LoadBoundFact>;
   /** Freight that travels with items inside that must not fly. */
   readonly tag: (inside: readonly string[]) => string;
+  /** What waits for the safety officer, and what holds meanwhile. */
+  readonly waiting: Table<WaitingFact>;
+  /** A guarded field as it is called. */
+  readonly guarded: (field: string) => string;
 }
 
 /** A comparison as a union over its codes. */

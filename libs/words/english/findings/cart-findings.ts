@@ -10,6 +10,7 @@ export const exceptions: Words['exceptions'] = {
 export const against: Words['against'] = {
   'not-on-file': () => 'it is no longer on file',
   state: ({ state, remark }) => (remark ? `${state}: ${remark}` : state),
+  'not-accepted': ({ of }) => (of === 'item' ? 'it waits for the safety officer' : 'its model waits for the safety officer'),
   'other-depot': ({ depot, wanted }) => `at ${depot}, not at ${wanted}`,
   promised: ({ to, from, until }) => `promised to ${to} ${span(from, until)}`,
   hired: ({ from, until }) => `hired in ${span(from, until)} only`,
@@ -21,6 +22,7 @@ export const against: Words['against'] = {
 
 export const keptBack: Words['keptBack'] = {
   state: ({ state }) => state,
+  'not-accepted': ({ of }) => (of === 'item' ? 'new, and waits for the safety officer' : 'of a model that waits for the safety officer'),
   'other-depot': ({ depot }) => `at ${depot}`,
   hired: ({ from, until }) => `hired in from ${from} to ${until} only`,
   promised: ({ to }) => `promised to ${to}`,

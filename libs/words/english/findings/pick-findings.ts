@@ -5,6 +5,7 @@ import { boxes, cannotHang, comparisons, degrees, kilograms, list, number, perce
 type PickTable = Pick<
   Words['findings'],
   | 'rule-from-memory'
+  | 'rule-not-accepted'
   | 'over-rated-load'
   | 'no-rated-value'
   | 'no-rule'
@@ -63,6 +64,8 @@ export const pickFindings: PickTable = {
     const one = fields.length === 1;
     return `${one ? 'A rule' : 'Rules'} of the regime ${one ? 'was' : 'were'} written down from memory: ${list(fields.map(ruleName))}. Read ${one ? 'it' : 'them'} in the source before anybody relies on the figures.`;
   },
+  'rule-not-accepted': ({ subjects: { rule } }) =>
+    `The regime ${rule.title} waits for the safety officer: nothing is released on its figures before it is accepted.`,
   'over-rated-load': compared,
   'no-rated-value': (finding) => {
     if ('compared' in finding) return compared(finding);

@@ -16,6 +16,10 @@ export class ModelRow {
 
   @Column('jsonb')
   data: object;
+
+  /** False: it waits for the safety officer, and nothing of it is used. */
+  @Column('boolean', { name: 'is_accepted', default: true })
+  isAccepted: boolean;
 }
 
 /** Rigging systems, examination rules and load rules: data of the house, kept whole. */
@@ -34,6 +38,10 @@ export class RuleRow {
 
   @Column('jsonb')
   data: object;
+
+  /** False: it waits for the safety officer, and nothing of it is used. */
+  @Column('boolean', { name: 'is_accepted', default: true })
+  isAccepted: boolean;
 }
 
 @Entity('item')
@@ -88,6 +96,10 @@ export class ItemRow {
   /** What is neither searched nor joined: reason, owner, hire, uses, intervals ... */
   @Column('jsonb')
   rest: Record<string, unknown>;
+
+  /** False: it waits for the safety officer, and nothing of it is used. */
+  @Column('boolean', { name: 'is_accepted', default: true })
+  isAccepted: boolean;
 
   /** Last day of use by the strictest rules of all countries on file; null where it is not examined or may not be used. See `item-dates.ts`. */
   @Column('date', { name: 'due_on', nullable: true })

@@ -1,0 +1,96 @@
+import { Check, Column, Entity, ForeignKey, Index, PrimaryGeneratedColumn } from 'typeorm';
+import type { ProposedKind } from '#trade';
+
+const kinds = `kind IN ('model', 'item', 'record', 'system', 'load rule', 'examination rule')`;
+
+/** A guarded field before and after; undefined where it said nothing. */
+export interface KeptChange {
+  readonly field: string;
+  readonly was?: unknown;
+  readonly wanted?: unknown;
+}
+
+/** Guarded things as they changed, with the values before: append only. People are kept by id alone. */
+@Entity('edition')
+@Check('edition_kind_known', kinds)
+@Index('edition_subject_unique', ['kind', 'subject', 'number'], { unique: true })
+export class EditionRow {
+  @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'edition_pkey' })
+  id: string;
+
+  @Column('text')
+  kind: ProposedKind;
+
+  /** An item's serial, a rule's id, a model as `hoists/NAME`. */
+  @Column('text')
+  subject: string;
+
+  /** 1 for the first change since it came on file. */
+  @Column('int')
+  number: number;
+
+  @Column('jsonb')
+  changes: readonly KeptChange[];
+
+  @Column('text', { nullable: true })
+  reason: string | null;
+
+  @Column('uuid', { name: 'made_by_id', nullable: true })
+  madeById: string | null;
+
+  @Column('timestamptz', { name: 'made_at' })
+  madeAt: Date;
+}
+
+/** A permissive change that waits for the safety officer, or was decided; never removed. */
+@Entity('proposal')
+@Check('proposal_kind_known', kinds)
+@Check('proposal_state_known', `state IN ('proposed', 'accepted', 'declined', 'replaced')`)
+@Check('proposal_by_two', `state <> 'accepted' OR decided_by_id IS NOT NULL AND decided_by_id IS DISTINCT FROM proposed_by_id`)
+@Index('proposal_open_unique', ['kind', 'subject', 'field'], { unique: true, where: `state = 'proposed'` })
+@Index('proposal_subject_index', ['subject', 'kind'])
+export class ProposalRow {
+  @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'proposal_pkey' })
+  id: string;
+
+  @Column('text')
+  kind: ProposedKind;
+
+  @Column('text')
+  subject: string;
+
+  /** Empty: the thing as a whole. Of a record: what tells it apart. */
+  @Column('text')
+  field: string;
+
+  @Column('jsonb', { nullable: true })
+  was: unknown;
+
+  @Column('jsonb', { nullable: true })
+  wanted: unknown;
+
+  @Column('text', { nullable: true })
+  reason: string | null;
+
+  @Column('uuid', { name: 'proposed_by_id', nullable: true })
+  proposedById: string | null;
+
+  @Column('timestamptz', { name: 'proposed_at' })
+  proposedAt: Date;
+
+  @Column('text')
+  state: 'proposed' | 'accepted' | 'declined' | 'replaced';
+
+  @Column('uuid', { name: 'decided_by_id', nullable: true })
+  decidedById: string | null;
+
+  @Column('timestamptz', { name: 'decided_at', nullable: true })
+  decidedAt: Date | null;
+
+  @Column('text', { name: 'decided_because', nullable: true })
+  decidedBecause: string | null;
+
+  @Column('bigint', { name: 'edition_id', nullable: true })
+  @ForeignKey(() => EditionRow, { name: 'proposal_edition_fkey' })
+  editionId: string | null;
+}
