@@ -9,7 +9,10 @@ export class CreateProposals20261126143000 implements MigrationInterface {
 
   async up(runner: QueryRunner): Promise<void> {
     for (const statement of statements) await runner.query(statement);
-    await runner.query('SELECT tell_changes_of($1::regclass, $2)', ['proposal', `SELECT 'proposals' FROM changed UNION ALL ${subjectsTold}`]);
+    await runner.query('SELECT tell_changes_of($1::regclass, $2)', [
+      'proposal',
+      `SELECT 'proposals' FROM changed UNION ALL ${subjectsTold}`,
+    ]);
   }
 
   async down(runner: QueryRunner): Promise<void> {

@@ -516,7 +516,7 @@ export type SaveLoadRuleMutationVariables = Exact<{
 }>;
 
 
-export type SaveLoadRuleMutation = { saveLoadRule: boolean };
+export type SaveLoadRuleMutation = { saveLoadRule: Array<string> };
 
 export type ItemsQueryVariables = Exact<{
   search?: string | null | undefined;

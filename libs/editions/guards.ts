@@ -50,6 +50,9 @@ export const loadRuleGuard: Guard = {
   wear: unclear,
 };
 
+/** Of an item that waits itself: what vouches for it. */
+export const declarationGuard: Guard = { declaredOn: earlier };
+
 /** Of an item on file. The count of a lot that nobody has examined or declared is free: nothing on file speaks for it. */
 export const itemGuard = (isVouchedFor: boolean): Guard => ({
   model: unclear,

@@ -4,6 +4,6 @@
  */
 export { type Change, type FieldChange, type Thing, changesOf, decideChange } from './decide-change.js';
 export { type Direction, directionOfIntervals } from './direction.js';
-export { guardedModels, guardOf, itemGuard, loadRuleGuard } from './guards.js';
+export { declarationGuard, guardedModels, guardOf, itemGuard, loadRuleGuard } from './guards.js';
 export { type ItemsOnFile, type NewItem, decideNewItem, isNewRuleCautious } from './new-things.js';
 export { shownValue } from './shown-value.js';

@@ -49,6 +49,11 @@ import { ItemPageQuery } from './features/register/item-page.query.js';
 import { RegisterListQuery } from './features/register/register-list.query.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
+import { RuleService } from './features/register/rule.service.js';
+import { ProposalQuery } from './features/edition/proposal.query.js';
+import { ProposalResolver } from './features/edition/proposal.resolver.js';
+import { ProposalService } from './features/edition/proposal.service.js';
+import { ProposalWriter } from './features/edition/proposal.writer.js';
 import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
@@ -106,7 +111,12 @@ const features = [
   DatesListQuery,
   CatalogueQuery,
   RegisterService,
+  RuleService,
   RegisterResolver,
+  ProposalWriter,
+  ProposalQuery,
+  ProposalService,
+  ProposalResolver,
   TourFileReader,
   TourReader,
   TourListQuery,

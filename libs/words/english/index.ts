@@ -40,7 +40,7 @@ import {
   stages,
   subjects,
 } from './parts/index.js';
-import { guarded, waiting } from './waiting.js';
+import { guarded, proposed, waiting } from './waiting.js';
 
 export const english: Words = {
   findings: { ...dueFindings, ...pickFindings, ...roomFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
@@ -85,5 +85,6 @@ export const english: Words = {
   breaches,
   loadBounds,
   guarded,
+  proposed,
   waiting,
 };

@@ -63,3 +63,12 @@ export const waiting: Words['waiting'] = {
   examination: ({ item, on, report }) =>
     `The examination of ${item} on ${on}${report === null ? '' : ` (${report})`} waits for the safety officer; it does not count until then.`,
 };
+
+const small = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+export const proposed: Words['proposed'] = {
+  changed: ({ of, id, field, was, wanted }) =>
+    `${small(kinds[of])} ${id}, ${guarded(field)} ${wanted ?? 'nothing'} instead of ${was ?? 'nothing'}`,
+  new: ({ of, id }) => `${small(kinds[of])} ${id}, new on file`,
+  examination: ({ item, on, report }) => `the examination of ${item} on ${on}${report === null ? '' : ` (${report})`}`,
+};

@@ -105,6 +105,8 @@ export interface Words {
   readonly tag: (inside: readonly string[]) => string;
   /** What waits for the safety officer, and what holds meanwhile. */
   readonly waiting: Table<WaitingFact>;
+  /** The same as the object of a sentence about what became of it. */
+  readonly proposed: Table<WaitingFact>;
   /** A guarded field as it is called. */
   readonly guarded: (field: string) => string;
 }

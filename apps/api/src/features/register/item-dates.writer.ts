@@ -98,7 +98,9 @@ function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: rea
 
 /** The intervals of all countries on file for a kind of item. */
 async function intervalsOnFile(manager: EntityManager): Promise<(kind: Item['kind']) => readonly string[]> {
-  const rows: { data: ExaminationRule }[] = await manager.query(`SELECT data FROM rule WHERE kind = 'examination' ORDER BY place`);
+  const rows: { data: ExaminationRule }[] = await manager.query(
+    `SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`,
+  );
   const known = new Map(
     itemKinds.map((kind) => [
       kind,

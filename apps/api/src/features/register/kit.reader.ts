@@ -19,6 +19,7 @@ export class KitReader {
 
 /** Columns of the item's own row; the stack of a cart is written on the boxes that stand on it. */
 export function itemColumns(item: Item): Pick<ItemRow, 'id' | 'kind' | 'model' | 'state' | 'depot' | 'count' | 'inItem' | 'rest'> {
-  const { id, kind, model, state, depot, count, in: inItem, stack: _stack, examinations: _examinations, events: _events, ...rest } = item;
+  const { id, kind, model, state, depot, count, in: inItem, stack: _stack, examinations: _examinations, events: _events, ...own } = item;
+  const { unaccepted: _unaccepted, ...rest } = own;
   return { id, kind, model, state, depot, count: count ?? null, inItem: inItem ?? null, rest };
 }

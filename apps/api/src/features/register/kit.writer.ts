@@ -1,57 +1,19 @@
 import type { EntityManager } from 'typeorm';
-import { type BadInput, canonicalJson } from '#kernel';
-import type { CartModel, Catalogue, Item, Kit, ModelKind } from '#tour-file';
+import type { BadInput } from '#kernel';
+import type { CartModel, Examination, Item, ModelKind } from '#tour-file';
 import type { NewEvent } from '../../platform/event-log.js';
 import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { itemColumns } from './kit.reader.js';
-import { ItemRow, ModelRow, RuleRow } from './rows.js';
+import { ItemRow, ModelRow } from './rows.js';
 
-/**
- * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.
- * `existing` is the register as it stands.
- */
-export async function addKit(manager: EntityManager, existing: Kit, kit: Kit, recordedBy: Author, at: Date): Promise<readonly BadInput[]> {
-  const faults: BadInput[] = [];
-  const differs = (field: string, name: string, here: unknown, there: unknown): boolean => {
-    if (here === undefined) return false;
-    if (canonicalJson(normal(here)) !== canonicalJson(normal(there)))
-      faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
-    return true;
-  };
-  for (const kind of Object.keys(kit.catalogue) as (keyof Catalogue)[]) {
-    const known = new Map(existing.catalogue[kind].map((each) => [each.model, each] as const));
-    const fresh = kit.catalogue[kind].filter(
-      (each, index) => !differs(`catalogue.${kind}[${index}]`, each.model, known.get(each.model), each),
-    );
-    if (fresh.length > 0) await manager.getRepository(ModelRow).insert(fresh.map((data) => ({ kind, model: data.model, data })));
-  }
-  const rules = [
-    ...kit.systems.map((data) => ({ kind: 'system' as const, id: data.id, data })),
-    ...kit.examinationRules.map((data) => ({
-      kind: 'examination' as const,
-      id: `${data.jurisdiction}: ${data.kinds.join(', ')}: ${data.intervals.join(', ')}`,
-      data,
-    })),
-    ...kit.loadRules.map((data) => ({ kind: 'load' as const, id: data.id, data })),
-  ];
-  const onFile = new Map((await manager.getRepository(RuleRow).find()).map((each) => [`${each.kind} ${each.id}`, each.data]));
-  const freshRules = rules.filter((each) => !differs(`rules`, each.id, onFile.get(`${each.kind} ${each.id}`), each.data));
-  if (freshRules.length > 0) await manager.getRepository(RuleRow).insert(freshRules);
-  const items = new Map(existing.items.map((each) => [each.id, each]));
-  const freshItems = kit.items.filter((each, index) => !differs(`items[${index}]`, each.id, items.get(each.id), each));
-  if (faults.length === 0) await insertItems(manager, freshItems, recordedBy, at);
-  return faults;
-}
-
-/** Writes models whole; a known one keeps its place. */
+/** Writes models whole; a known one keeps its place, and stays accepted or not as it is. */
 export async function putModels(manager: EntityManager, kind: ModelKind, models: readonly { readonly model: string }[]): Promise<void> {
   for (const data of models) await manager.getRepository(ModelRow).upsert({ kind, model: data.model, data }, ['kind', 'model']);
 }
 
-/** A cart without boxes may say so or not. */
-function normal(value: unknown): unknown {
-  const { stack, ...rest } = value as { stack?: string[] };
-  return stack === undefined || stack.length === 0 ? rest : value;
+/** Nothing of these models is used until the safety officer accepts them. */
+export async function leaveToAccept(manager: EntityManager, kind: ModelKind, models: readonly string[]): Promise<void> {
+  await manager.query('UPDATE model SET is_accepted = false WHERE kind = $1 AND model = ANY($2)', [kind, models]);
 }
 
 /** Puts items on file, however many: one statement a table, with lists as parameters. */
@@ -60,28 +22,49 @@ export async function insertItems(manager: EntityManager, items: readonly Item[]
   const standsOn = new Map(stacks);
   const rows = items.map(itemColumns);
   await manager.query(
-    `INSERT INTO item (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest)
-     SELECT id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest FROM
-       unnest($1::text[], $2::text[], $3::text[], $4::text[], $5::text[], $6::int[], $7::text[], $8::text[], $9::int[], $10::jsonb[])
-       WITH ORDINALITY AS given (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest, number) ORDER BY number`,
+    `INSERT INTO item (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest, is_accepted)
+     SELECT id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest, is_accepted FROM
+       unnest($1::text[], $2::text[], $3::text[], $4::text[], $5::text[], $6::int[], $7::text[], $8::text[], $9::int[], $10::jsonb[], $11::boolean[])
+       WITH ORDINALITY AS given (id, kind, model, state, depot, count, in_item, stack_cart, stack_slot, rest, is_accepted, number) ORDER BY number`,
     [
       ...(['id', 'kind', 'model', 'state', 'depot', 'count', 'inItem'] as const).map((column) => rows.map((row) => row[column])),
       rows.map((row) => standsOn.get(row.id)?.cart ?? null),
       rows.map((row) => standsOn.get(row.id)?.slot ?? null),
       rows.map((row) => JSON.stringify(row.rest)),
+      items.map((item) => item.unaccepted !== 'item'),
     ],
   );
-  const examinations = items.flatMap((item) => item.examinations.map((data) => ({ item: item.id, data: JSON.stringify(data) })));
-  await manager.query(
-    `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at, supersedes)
-     SELECT item_id, data, $3, $4, $5, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
-    [examinations.map((each) => each.item), examinations.map((each) => each.data), recordedBy.name, authorId(recordedBy), at],
+  await insertExaminations(
+    manager,
+    items.flatMap((item) => item.examinations.map((data) => ({ item: item.id, data }))),
+    recordedBy,
+    at,
   );
   const incidents = items.flatMap((item) => item.events.map((event) => ({ item: item.id, ...event })));
   await manager.query(
     `INSERT INTO incident (item_id, on_day, what)
      SELECT item_id, on_day, what FROM unnest($1::text[], $2::date[], $3::text[]) WITH ORDINALITY AS given (item_id, on_day, what, number) ORDER BY number`,
     [incidents.map((each) => each.item), incidents.map((each) => each.on), incidents.map((each) => each.what)],
+  );
+}
+
+/** Puts examinations on record in the order given. */
+export async function insertExaminations(
+  manager: EntityManager,
+  examinations: readonly { readonly item: string; readonly data: Examination }[],
+  recordedBy: Author,
+  at: Date,
+): Promise<void> {
+  await manager.query(
+    `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at, supersedes)
+     SELECT item_id, data, $3, $4, $5, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
+    [
+      examinations.map((each) => each.item),
+      examinations.map((each) => JSON.stringify(each.data)),
+      recordedBy.name,
+      authorId(recordedBy),
+      at,
+    ],
   );
 }
 

@@ -7,6 +7,7 @@ import { DatesListQuery } from './dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
 import { RegisterListQuery } from './register-list.query.js';
 import { RegisterService } from './register.service.js';
+import { RuleService } from './rule.service.js';
 import {
   CatalogueModel,
   ExaminationRecordConnection,
@@ -27,6 +28,7 @@ export class RegisterResolver {
     private readonly dates: DatesListQuery,
     private readonly catalogue: CatalogueQuery,
     private readonly service: RegisterService,
+    private readonly ruleBook: RuleService,
   ) {}
 
   @Query(() => ItemConnection)
@@ -151,12 +153,14 @@ export class RegisterResolver {
     was: object | null,
     @Me() me: SignedIn,
   ): Promise<boolean> {
-    await this.service.saveSystem(system, was, me);
+    await this.ruleBook.saveSystem(system, was, me);
     return true;
   }
 
   @Allow('system', 'safety')
-  @Mutation(() => Boolean, { description: 'Writes a load regime: factors and shares with their sources.' })
+  @Mutation(() => [String], {
+    description: 'Writes a load regime: factors and shares with their sources. Gives what of it waits for the safety officer.',
+  })
   async saveLoadRule(
     @Args('rule', { type: () => ModelJson }) rule: object,
     @Args('was', {
@@ -165,16 +169,17 @@ export class RegisterResolver {
       description: 'As it was read where it is on file already; what others wrote since stays.',
     })
     was: object | null,
+    @Args('reason', { type: () => String, nullable: true, description: 'Why the safety officer lets more pass than before.' })
+    reason: string | null,
     @Me() me: SignedIn,
-  ): Promise<boolean> {
-    await this.service.saveLoadRule(rule, was, me);
-    return true;
+  ): Promise<string[]> {
+    return [...(await this.ruleBook.saveLoadRule(rule, was, reason ?? '', me))];
   }
 
   @Allow('safety')
   @Mutation(() => Boolean)
   async approveRiggingSystem(@Args('id', { type: () => ID }) id: string, @Me() me: SignedIn): Promise<boolean> {
-    await this.service.approveSystem(id, me);
+    await this.ruleBook.approveSystem(id, me);
     return true;
   }
 }

@@ -1,17 +1,16 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { z } from 'zod';
-import { type BadInput, isPlainDate, mergeEdit, readInput } from '#kernel';
-import { type CartModel, type Examination, examination as examinationSchema, loadRule, riggingSystem } from '#tour-file';
-import { CLOCK, type Clock, latestDay, today } from '../../platform/config/config.js';
+import { type BadInput, isPlainDate, readInput } from '#kernel';
+import { type CartModel, type Examination, examination as examinationSchema } from '#tour-file';
+import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { examinationFaults } from './examination-faults.js';
 import { eventOfPlace, writeStack } from './kit.writer.js';
-import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow } from './rows.js';
 
 /** What people do to single items; every act is an event of the item. */
 @Injectable()
@@ -145,70 +144,6 @@ export class RegisterService {
     return faults;
   }
 
-  async approveSystem(id: string, who: SignedIn): Promise<void> {
-    await this.unitOfWork.run(async (manager) => {
-      const rules = manager.getRepository(RuleRow);
-      const row = await rules.findOneBy({ kind: 'system', id });
-      if (!row) throw new NotFoundError(`The rigging system ${id}`);
-      await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } });
-      await recordEvents(manager, who, this.clock.now(), [
-        { what: 'approved', sentence: `Approved the data of the rigging system ${id}.` },
-      ]);
-      return { ok: true, value: undefined };
-    });
-  }
-
-  /** A rigging system from the maker's manual; whoever changes it takes its approval away. */
-  async saveSystem(input: unknown, was: unknown, who: SignedIn): Promise<void> {
-    const schema = riggingSystem.omit({ approved: true });
-    const { id } = inputOf(schema, input);
-    await this.unitOfWork.run(async (manager) => {
-      const data = await this.ruleToSave(manager, { kind: 'system', id }, schema, input, was);
-      await manager.getRepository(RuleRow).upsert({ kind: 'system', id, data }, ['kind', 'id']);
-      await recordEvents(manager, who, this.clock.now(), [
-        { what: 'changed', sentence: `Wrote the data of the rigging system ${id}; it waits for approval.` },
-      ]);
-      return { ok: true, value: undefined };
-    });
-  }
-
-  /** A load regime. Plans made under it become stale. */
-  async saveLoadRule(input: unknown, was: unknown, who: SignedIn): Promise<void> {
-    const { id } = inputOf(loadRule, input);
-    await this.unitOfWork.run(async (manager) => {
-      const data = await this.ruleToSave(manager, { kind: 'load', id }, loadRule, input, was);
-      await manager.getRepository(RuleRow).upsert({ kind: 'load', id, data }, ['kind', 'id']);
-      await recordEvents(manager, who, this.clock.now(), [{ what: 'changed', sentence: `Wrote the load regime ${id}: ${data.title}.` }]);
-      return { ok: true, value: undefined };
-    });
-  }
-
-  /** What was written over what stands on file now; what others wrote meanwhile stays, and a field that both wrote is refused with both values. */
-  private async ruleToSave<T>(
-    manager: EntityManager,
-    key: Pick<RuleRow, 'kind' | 'id'>,
-    schema: z.ZodType<T>,
-    input: unknown,
-    was: unknown,
-  ): Promise<T> {
-    const row = await manager.getRepository(RuleRow).findOneBy(key);
-    if (!row) return inputOf(schema, input);
-    if (was === null || typeof was !== 'object')
-      throw new BadInputError([{ field: 'was', value: null, wanted: `${key.id} as it was read: it is on file already` }]);
-    const { approved: _approved, ...now } = row.data as Record<string, unknown>;
-    const { approved: _was, ...read } = was as Record<string, unknown>;
-    const outcome = mergeEdit(read, inputOf(schema, input) as Record<string, unknown>, now);
-    if ('merged' in outcome) return inputOf(schema, outcome.merged);
-    throw new BadInputError(
-      outcome.clashes.map(({ field, yours, onFile }) => ({
-        field,
-        value: yours ?? null,
-        wanted: `one of two: meanwhile somebody wrote ${JSON.stringify(onFile ?? null)}, and you wrote ${JSON.stringify(yours ?? null)}; saving again puts yours in its place`,
-        onFile: onFile ?? null,
-      })),
-    );
-  }
-
   private async change(id: string, work: (manager: EntityManager, item: ItemRow) => Promise<void>): Promise<void> {
     await this.unitOfWork.run(async (manager) => {
       const item = await manager.getRepository(ItemRow).findOneBy({ id });
@@ -221,12 +156,6 @@ export class RegisterService {
   private say(manager: EntityManager, who: SignedIn, itemId: string, what: string, sentence: string): Promise<void> {
     return recordEvents(manager, who, this.clock.now(), [{ what, sentence, itemId }]);
   }
-}
-
-function inputOf<T>(schema: z.ZodType<T>, input: unknown): T {
-  const read = readInput(schema, input);
-  if (!read.ok) throw new BadInputError(read.error);
-  return read.value;
 }
 
 function required(field: string, text: string): string {

@@ -7,6 +7,8 @@ export interface CsvImport {
   readonly changed: readonly { readonly id: string; readonly what: string }[];
   readonly unchanged: number;
   readonly faults: readonly CsvFault[];
+  /** What of it waits for the safety officer, in words; the value of before holds until then. */
+  readonly waits: readonly { readonly id: string; readonly sentence: string }[];
 }
 
 /** The first two hundred faults, and nothing imported. */
@@ -16,6 +18,7 @@ export const nothingImported = (rows: number, faults: readonly CsvFault[]): CsvI
   changed: [],
   unchanged: 0,
   faults: faults.slice(0, 200),
+  waits: [],
 });
 
 /** "mass kg 62 to 63, maker nothing to Saltmarsh Works". */

@@ -1,10 +1,13 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { ok, refuse, shownText } from '#kernel';
-import { type CsvFault, type Item, type ItemKind, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
+import { type Words, tell } from '#words';
+import { type CsvFault, type Item, type ItemKind, type Kit, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
+import { handOf, keepEditions, propose, reasonFaults, waitingFact } from '../edition/edition.writer.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
@@ -13,6 +16,8 @@ import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
+import { holdItems } from './held-rows.js';
+import { whyFaults } from './why-faults.js';
 
 /** Items of one kind out to CSV and in again, all rows or none. */
 @Injectable()
@@ -23,6 +28,7 @@ export class CsvService {
     private readonly kit: KitReader,
     private readonly tours: TourReader,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   static kindOf(text: string): ItemKind | undefined {
@@ -46,20 +52,20 @@ export class CsvService {
   }
 
   /** A dry run says the same and saves nothing. */
-  async import(kind: ItemKind, bytes: Buffer, dryRun: boolean, who: SignedIn): Promise<CsvImport> {
+  async import(kind: ItemKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = ''): Promise<CsvImport> {
     const records = readCsvFile(bytes);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const read = readItemsCsv(kind, records);
     if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
-      const answer = await this.apply(manager, kind, read.items, who);
+      const answer = await this.apply(manager, kind, read.items, who, dryRun ? 'asked what would be' : reason);
       return answer.faults.length > 0 || dryRun ? { ok: false, error: answer } : { ok: true, value: answer };
     });
     return outcome.ok ? outcome.value : outcome.error;
   }
 
   /** One item from a form: what others wrote meanwhile stays, and where both wrote the same cell nothing is saved and both are shown. */
-  async edit(kind: ItemKind, bytes: Buffer, who: SignedIn): Promise<CsvImport> {
+  async edit(kind: ItemKind, bytes: Buffer, who: SignedIn, reason = ''): Promise<CsvImport> {
     const records = readCsvFile(bytes);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const edit = readRowEdit(records);
@@ -73,59 +79,86 @@ export class CsvService {
       const rows = rowToSave(edit, now);
       const read = areFaults(rows) ? { items: [], faults: rows } : readItemsCsv(kind, rows);
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
-      const answer = await this.apply(manager, kind, read.items, who);
+      const answer = await this.apply(manager, kind, read.items, who, reason);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }
 
-  private async apply(manager: EntityManager, kind: ItemKind, given: readonly Item[], who: SignedIn): Promise<CsvImport> {
+  private async apply(manager: EntityManager, kind: ItemKind, given: readonly Item[], who: SignedIn, reason: string): Promise<CsvImport> {
     const kit = await this.kit.load(manager);
     const before = new Map(kit.items.map((item) => [item.id, item]));
     // What a CSV does not hold stays as it is on file.
     const merged = given.map((item) => {
-      const { examinations = [], events = [], intervals } = before.get(item.id) ?? {};
-      return { ...item, examinations, events, intervals };
+      const { examinations = [], events = [], intervals, unaccepted } = before.get(item.id) ?? {};
+      return { ...item, examinations, events, intervals, unaccepted };
     });
-    const added = merged.filter((item) => !before.has(item.id));
+    const day = today(this.clock);
+    const hand = handOf(who);
+    const held = await holdItems(manager, kit, merged, hand, day);
     const columns = csvColumns(kind);
-    const changed = merged.flatMap((item) => {
+    const changed = held.changed.flatMap((item) => {
       const was = before.get(item.id);
       const what = was ? changedCells(columns, (each: Item, column) => columns[column]!.cell(each), was, item) : '';
       return what === '' ? [] : [{ id: item.id, what, item }];
     });
-    const byId = new Map<string, Item>(merged.map((item) => [item.id, item]));
-    const moved = new Set(merged.flatMap((item) => item.stack ?? []));
-    const after = [
+    const rowOf = (id: string) => given.findIndex((item) => item.id === id) + 2;
+    const rowOfFirst = rowOf((changed[0]?.item ?? merged[0])?.id ?? '');
+    const faults = [...this.faultsOfAct(before, merged, rowOf, who)];
+    if (faults.length === 0) faults.push(...(await this.faultsWith(manager, kit, merged, rowOf, rowOfFirst)));
+    // What holds until the rest is accepted must agree as well.
+    if (faults.length === 0 && held.waits.length > 0)
+      faults.push(...(await this.faultsWith(manager, kit, [...held.changed, ...held.added], rowOf, rowOfFirst)));
+    faults.push(...whyFaults(reasonFaults(hand, held.own, reason), rowOfFirst));
+    const answer: CsvImport = {
+      rows: given.length,
+      added: held.added.map((item) => item.id),
+      changed: changed.map(({ id, what }) => ({ id, what })),
+      unchanged: merged.length - held.added.length - changed.length,
+      faults: faults.slice(0, 200),
+      waits: held.waits.map((each) => ({ id: each.subject, sentence: tell(this.words.waiting, waitingFact(each)) })),
+    };
+    if (faults.length > 0) return answer;
+    const at = this.clock.now();
+    await this.save(
+      manager,
+      held.added,
+      changed.map((each) => each.item),
+      who,
+      changed,
+    );
+    await propose(manager, who, at, reason, held.waits);
+    await keepEditions(manager, who, at, reason, held.editions);
+    await recordEvents(
+      manager,
+      who,
+      at,
+      answer.waits.map(({ id, sentence }) => ({ what: 'proposed', itemId: id, sentence })),
+    );
+    await workOutDates(manager, day);
+    return answer;
+  }
+
+  /** What would be wrong in the register and in the tours if these rows were on file. */
+  private async faultsWith(
+    manager: EntityManager,
+    kit: Kit,
+    rows: readonly Item[],
+    rowOf: (id: string) => number,
+    rowOfFirst: number,
+  ): Promise<CsvFault[]> {
+    const byId = new Map<string, Item>(rows.map((item) => [item.id, item]));
+    const onFile = new Set(kit.items.map((item) => item.id));
+    const moved = new Set(rows.flatMap((item) => item.stack ?? []));
+    const items = [
       ...kit.items.map(
         (item) =>
           byId.get(item.id) ??
           (item.kind === 'cart' ? { ...item, stack: (item.stack ?? []).filter((serial) => !moved.has(serial)) } : item),
       ),
-      ...added,
+      ...rows.filter((item) => !onFile.has(item.id)),
     ];
-    const rowOf = (id: string) => given.findIndex((item) => item.id === id) + 2;
-    const faults = [
-      ...this.faultsOfAct(before, merged, rowOf, who),
-      ...this.faultsAfter(kit, after, byId, rowOf),
-      ...(await this.faultsInTours(manager, { ...kit, items: after }, changed[0] && rowOf(changed[0].id))),
-    ].slice(0, 200);
-    const answer: CsvImport = {
-      rows: given.length,
-      added: added.map((item) => item.id),
-      changed: changed.map(({ id, what }) => ({ id, what })),
-      unchanged: merged.length - added.length - changed.length,
-      faults,
-    };
-    if (faults.length === 0)
-      await this.save(
-        manager,
-        added,
-        changed.map((each) => each.item),
-        who,
-        changed,
-      );
-    return answer;
+    return [...this.faultsAfter(kit, items, byId, rowOf), ...(await this.faultsInTours(manager, { ...kit, items }, rowOfFirst))];
   }
 
   private async save(
@@ -152,7 +185,6 @@ export class CsvService {
       ...said.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed: ${what}.` })),
       ...moved.map(eventOfPlace),
     ]);
-    await workOutDates(manager, today(this.clock));
   }
 
   /** What a row may not do, whoever writes it: turn a serial into another kind, or let an item out of quarantine past the safety officer. */
@@ -169,12 +201,7 @@ export class CsvService {
   }
 
   /** The whole register with these rows in it must agree with itself; faults are told at their rows. */
-  private faultsAfter(
-    kit: Awaited<ReturnType<KitReader['load']>>,
-    items: readonly Item[],
-    given: ReadonlyMap<string, Item>,
-    rowOf: (id: string) => number,
-  ): CsvFault[] {
+  private faultsAfter(kit: Kit, items: readonly Item[], given: ReadonlyMap<string, Item>, rowOf: (id: string) => number): CsvFault[] {
     const faults = checkKit({ ...kit, items: [...items] });
     return faults.flatMap((fault) => {
       const [, index, rest] = /^items\[(\d+)\]\.?(.*)$/.exec(fault.field) ?? [];
@@ -184,7 +211,7 @@ export class CsvService {
     });
   }
 
-  private async faultsInTours(manager: EntityManager, kit: Awaited<ReturnType<KitReader['load']>>, row = 2): Promise<CsvFault[]> {
+  private async faultsInTours(manager: EntityManager, kit: Kit, row = 2): Promise<CsvFault[]> {
     const faults = await this.tours.faultsWith(manager, kit);
     return faults.map(({ field, value, wanted }) => ({ row, column: field, value: shownText(value), wanted }));
   }

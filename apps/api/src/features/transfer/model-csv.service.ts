@@ -13,16 +13,21 @@ import {
   modelKinds,
   readModelsCsv,
 } from '#tour-file';
+import { type Words, tell } from '#words';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
+import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
+import { handOf, keepEditions, propose, reasonFaults, waitingFact } from '../edition/edition.writer.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { KitReader } from '../register/kit.reader.js';
-import { putModels } from '../register/kit.writer.js';
+import { leaveToAccept, putModels } from '../register/kit.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
+import { holdModels } from './held-rows.js';
+import { whyFaults } from './why-faults.js';
 
 type Model = { readonly model: string };
 
@@ -35,6 +40,7 @@ export class ModelCsvService {
     private readonly kit: KitReader,
     private readonly tours: TourReader,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   static kindOf(text: string): ModelKind | undefined {
@@ -56,20 +62,20 @@ export class ModelCsvService {
   }
 
   /** A dry run says the same and saves nothing. */
-  async import(kind: ModelKind, bytes: Buffer, dryRun: boolean, who: SignedIn): Promise<CsvImport> {
+  async import(kind: ModelKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = ''): Promise<CsvImport> {
     const records = readCsvFile(bytes);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const read = readModelsCsv(kind, records);
     if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
-      const answer = await this.apply(manager, kind, read.models, dryRun, who);
+      const answer = await this.apply(manager, kind, read.models, dryRun, who, dryRun ? 'asked what would be' : reason);
       return answer.faults.length > 0 || dryRun ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }
 
   /** One model from a form: what others wrote meanwhile stays, and where both wrote the same cell nothing is saved and both are shown. */
-  async edit(kind: ModelKind, bytes: Buffer, who: SignedIn): Promise<CsvImport> {
+  async edit(kind: ModelKind, bytes: Buffer, who: SignedIn, reason = ''): Promise<CsvImport> {
     const records = readCsvFile(bytes);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const edit = readRowEdit(records);
@@ -82,7 +88,7 @@ export class ModelCsvService {
       const rows = rowToSave(edit, Object.fromEntries(modelColumns(kind).map((column) => [column.heading, modelCell(model, column)])));
       const read = areFaults(rows) ? { models: [], faults: rows } : readModelsCsv(kind, rows);
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
-      const answer = await this.apply(manager, kind, read.models, false, who);
+      const answer = await this.apply(manager, kind, read.models, false, who, reason);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
@@ -94,37 +100,74 @@ export class ModelCsvService {
     models: readonly Model[],
     dryRun: boolean,
     who: SignedIn,
+    reason: string,
   ): Promise<CsvImport> {
     const columns = modelColumns(kind);
     const kit = await this.kit.load(manager);
     const before = new Map<string, Model>(kit.catalogue[kind].map((each) => [each.model, each]));
-    const added = models.filter((each) => !before.has(each.model));
-    const changed = models.flatMap((each) => {
+    const hand = handOf(who);
+    const held = holdModels(kind, before, await this.unaccepted(manager, kind), models, hand);
+    const changed = held.changed.flatMap((each) => {
       const was = before.get(each.model);
       const what = was ? changedCells(columns, (model: Model, column) => modelCell(model, columns[column]!), was, each) : '';
       return what === '' ? [] : [{ id: each.model, what, model: each }];
     });
-    const given = new Map(models.map((each) => [each.model, each]));
-    const after: Kit = {
-      ...kit,
-      catalogue: { ...kit.catalogue, [kind]: [...kit.catalogue[kind].map((each) => given.get(each.model) ?? each), ...added] },
-    };
     const rowOf = (model: string) => models.findIndex((each) => each.model === model) + 2;
-    const faults = [...faultsAfter(kind, after, rowOf), ...(await this.faultsInTours(manager, after))].slice(0, 200);
+    const faults = await this.faultsWith(manager, kit, kind, models, rowOf);
+    // What holds until the rest is accepted must agree as well.
+    if (faults.length === 0 && held.waits.length > 0)
+      faults.push(...(await this.faultsWith(manager, kit, kind, [...held.changed, ...held.added], rowOf)));
+    faults.push(...whyFaults(reasonFaults(hand, held.own, reason), rowOf(changed[0]?.id ?? '')));
+    const added = held.added.map((each) => each.model);
     const answer: CsvImport = {
       rows: models.length,
-      added: added.map((each) => each.model),
+      added,
       changed: changed.map(({ id, what }) => ({ id, what })),
       unchanged: models.length - added.length - changed.length,
-      faults,
+      faults: faults.slice(0, 200),
+      waits: held.waits.map((each) => {
+        const fact = waitingFact(each);
+        return { id: fact.code === 'examination' ? fact.item : fact.id, sentence: tell(this.words.waiting, fact) };
+      }),
     };
     if (faults.length > 0 || dryRun) return answer;
-    await putModels(manager, kind, [...added, ...changed.map((each) => each.model)]);
-    await recordEvents(manager, who, this.clock.now(), [
-      ...added.map((each) => ({ what: 'came in', sentence: `The model ${each.model} came on file.` })),
+    const at = this.clock.now();
+    await putModels(manager, kind, [...held.added, ...changed.map((each) => each.model)]);
+    const isNewHeld = held.waits.some((each) => each.field === '');
+    if (isNewHeld) await leaveToAccept(manager, kind, added);
+    await propose(manager, who, at, reason, held.waits);
+    await keepEditions(manager, who, at, reason, held.editions);
+    await recordEvents(manager, who, at, [
+      ...added.map((id) => ({ what: 'came in', sentence: `The model ${id} came on file.` })),
       ...changed.map(({ id, what }) => ({ what: 'changed', sentence: `Changed the model ${id}: ${what}.` })),
+      ...answer.waits.map(({ sentence }) => ({ what: 'proposed', sentence })),
     ]);
     return answer;
+  }
+
+  private async unaccepted(manager: EntityManager, kind: ModelKind): Promise<ReadonlySet<string>> {
+    const rows: { model: string }[] = await manager.query('SELECT model FROM model WHERE kind = $1 AND NOT is_accepted', [kind]);
+    return new Set(rows.map((row) => row.model));
+  }
+
+  /** What would be wrong in the register and in the tours if these models were on file. */
+  private async faultsWith(
+    manager: EntityManager,
+    kit: Kit,
+    kind: ModelKind,
+    models: readonly Model[],
+    rowOf: (model: string) => number,
+  ): Promise<CsvFault[]> {
+    const given = new Map(models.map((each) => [each.model, each]));
+    const onFile = new Set<string>(kit.catalogue[kind].map((each) => each.model));
+    const after: Kit = {
+      ...kit,
+      catalogue: {
+        ...kit.catalogue,
+        [kind]: [...kit.catalogue[kind].map((each) => given.get(each.model) ?? each), ...models.filter((each) => !onFile.has(each.model))],
+      },
+    };
+    return [...faultsAfter(kind, after, rowOf), ...(await this.faultsInTours(manager, after))];
   }
 
   private async faultsInTours(...[manager, kit]: Parameters<TourReader['faultsWith']>): Promise<CsvFault[]> {

@@ -1,15 +1,18 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
+import { type Words, tell } from '#words';
 import { type Booking, type TourFile, readTourFile } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
+import { waitingFact } from '../edition/edition.writer.js';
 import type { Author } from '../../platform/sign-in/person.js';
 import { addBookings } from '../plan/bookings/booking.writer.js';
 import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
-import { addKit } from '../register/kit.writer.js';
+import { addKit } from '../register/added-kit.writer.js';
 import { addTour } from '../tour/tour.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { TourFileReader } from '../../planning/snapshot/tour-file.reader.js';
@@ -20,7 +23,13 @@ export interface TourFileImport {
   readonly items: number;
   readonly shows: number;
   readonly faults: readonly BadInput[];
+  /** What of it waits for the safety officer: how much, and the first in words. */
+  readonly waiting: number;
+  readonly waits: readonly string[];
 }
+
+/** How many sentences of what waits are told; the list of the safety officer holds all. */
+const mostTold = 50;
 
 class DryRun extends Error {}
 
@@ -34,11 +43,12 @@ export class TourFileService {
     private readonly reader: TourFileReader,
     private readonly kit: KitReader,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async import(input: unknown, who: Author, dryRun: boolean): Promise<TourFileImport> {
     const read = readTourFile(input);
-    if (!read.ok) return { tour: '', models: 0, items: 0, shows: 0, faults: read.error };
+    if (!read.ok) return { tour: '', models: 0, items: 0, shows: 0, faults: read.error, waiting: 0, waits: [] };
     const file = read.value;
     const said = {
       tour: file.tour.name,
@@ -46,17 +56,25 @@ export class TourFileService {
       items: file.items.length,
       shows: file.tour.shows.length,
     };
+    let held: Pick<TourFileImport, 'waiting' | 'waits'> = { waiting: 0, waits: [] };
     try {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
-        const faults = [
-          ...(await addTour(manager, file.tour, input as object)),
-          ...(await addKit(manager, await this.kit.load(manager), file, who, this.clock.now())),
-        ];
+        const [at, day] = [this.clock.now(), today(this.clock)];
+        const kit = await addKit(manager, await this.kit.load(manager), file, who, { at, day });
+        const faults = [...(await addTour(manager, file.tour, input as object)), ...kit.faults];
+        held = {
+          waiting: kit.waits.length,
+          waits: kit.waits.slice(0, mostTold).map((each) => tell(this.words.waiting, waitingFact(each))),
+        };
         if (faults.length === 0) faults.push(...(await addBookings(manager, file.bookings)));
         if (faults.length > 0) return { ok: false, error: faults };
         const { id, name } = file.tour;
         await recordEvents(manager, who, this.clock.now(), [
-          { what: 'imported', tourId: id, sentence: `Imported the tour ${name} with ${said.items} items.` },
+          {
+            what: 'imported',
+            tourId: id,
+            sentence: `Imported the tour ${name} with ${said.items} items.${held.waiting > 0 ? ` ${held.waiting} of what it says waits for the safety officer.` : ''}`,
+          },
           ...file.items.map((item) => ({
             what: 'imported',
             itemId: item.id,
@@ -68,9 +86,9 @@ export class TourFileService {
         if (dryRun) throw new DryRun();
         return { ok: true, value: undefined };
       });
-      return { ...said, faults: outcome.ok ? [] : outcome.error };
+      return { ...said, ...held, faults: outcome.ok ? [] : outcome.error };
     } catch (fault) {
-      if (fault instanceof DryRun) return { ...said, faults: [] };
+      if (fault instanceof DryRun) return { ...said, ...held, faults: [] };
       throw fault;
     }
   }

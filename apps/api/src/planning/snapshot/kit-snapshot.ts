@@ -10,6 +10,7 @@ interface ItemOnFile {
   readonly count: number | null;
   readonly inItem: string | null;
   readonly rest: object;
+  readonly unaccepted: Item['unaccepted'] | null;
   readonly examinations: Examination[] | null;
   readonly incidents: Item['events'] | null;
   readonly stack: string[] | null;
@@ -20,7 +21,12 @@ const kinds = ['boxes', 'grids', 'hoists', 'shackles', 'slings', 'pins', 'looms'
 /** The register in the shape of a tour file: what every plan is made from. With `ids` only those items. */
 export async function loadKit(db: Queryable, ids?: readonly string[]): Promise<Kit> {
   const models = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM model ORDER BY place');
-  const rules = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM rule ORDER BY place');
+  // Nobody is judged by an examination rule that waits; a load rule that waits is known as that.
+  const rules = await rowsOf<{ kind: string; data: object }>(
+    db,
+    `SELECT kind, CASE WHEN kind = 'load' AND NOT is_accepted THEN data || '{"unaccepted": true}' ELSE data END AS data
+     FROM rule WHERE kind <> 'examination' OR is_accepted ORDER BY place`,
+  );
   const ofKind = <T>(kind: string) => rules.filter((each) => each.kind === kind).map((each) => each.data as T);
   return {
     catalogue: Object.fromEntries(
@@ -38,11 +44,15 @@ export const asAnswered = `CASE WHEN data ? 'answers' THEN jsonb_set(data, '{ans
   WHERE NOT EXISTS (SELECT FROM incident later WHERE later.item_id = examination.item_id AND later.on_day::text = day #>> '{}' AND later.after_examination >= examination.id)))
   ELSE data END`;
 
+/** What keeps an item from being used until the safety officer accepts it. */
+export const unaccepted = `CASE WHEN NOT item.is_accepted THEN 'item'
+  WHEN (CASE item.kind WHEN 'box' THEN 'boxes' ELSE item.kind || 's' END, item.model) IN (SELECT kind, model FROM model WHERE NOT is_accepted) THEN 'model' END`;
+
 /** All items, or those named, in the order in which they came on file; examinations that were corrected are left out. */
 export async function loadItems(db: Queryable, ids?: readonly string[]): Promise<Item[]> {
   const rows = await rowsOf<ItemOnFile>(
     db,
-    `SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+    `SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest, ${unaccepted} AS unaccepted,
        made.examinations, happened.incidents, stands.stack
      FROM item
      LEFT JOIN (SELECT item_id, jsonb_agg(${asAnswered} ORDER BY id) AS examinations FROM examination
@@ -60,7 +70,20 @@ export async function loadItems(db: Queryable, ids?: readonly string[]): Promise
   return rows.map(itemOf);
 }
 
-function itemOf({ id, kind, model, state, depot, count, inItem, rest, examinations, incidents, stack }: ItemOnFile): Item {
+function itemOf({
+  id,
+  kind,
+  model,
+  state,
+  depot,
+  count,
+  inItem,
+  rest,
+  unaccepted: waits,
+  examinations,
+  incidents,
+  stack,
+}: ItemOnFile): Item {
   return {
     id,
     kind,
@@ -71,6 +94,7 @@ function itemOf({ id, kind, model, state, depot, count, inItem, rest, examinatio
     ...(inItem === null ? {} : { in: inItem }),
     ...(kind === 'cart' ? { stack: stack ?? [] } : {}),
     ...rest,
+    ...(waits === null ? {} : { unaccepted: waits }),
     examinations: examinations ?? [],
     events: incidents ?? [],
   };

@@ -26,7 +26,7 @@ WHERE plan.id = $1 AND show->>'id' = plan.show_id`;
 // Used items that may be barred by what is known of them without judging; the gate has the word on each.
 const suspects = `WITH used AS (SELECT DISTINCT each->>'item' AS id FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = $1 AND part = 'uses'),
 suspect AS (SELECT used.id, item.count IS NOT NULL AS is_lot FROM used LEFT JOIN item ON item.id = used.id
-  WHERE item.id IS NULL OR item.state <> 'in service' OR NOT item.due_known OR item.due_state IN ('failed', 'blocked', 'no record')
+  WHERE item.id IS NULL OR item.state <> 'in service' OR NOT item.is_accepted OR EXISTS (SELECT FROM model WHERE NOT is_accepted AND model.model = item.model) OR NOT item.due_known OR item.due_state IN ('failed', 'blocked', 'no record')
     OR item.due_on < $2::date OR item.due_holds_through < $2::date OR item.rest ? 'hire'),
 loads AS (SELECT load.value->>'id' AS id, load.value->>'hang' AS hang, load.value->>'cart' AS cart,
     ARRAY(SELECT box->>'serial' FROM jsonb_array_elements(load.value->'boxes') box) AS boxes

@@ -1,0 +1,45 @@
+import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { ProposalQuery } from './proposal.query.js';
+import { ProposalService } from './proposal.service.js';
+import { ProposalConnection, ProposalView } from './proposal.types.js';
+
+@Resolver()
+export class ProposalResolver {
+  constructor(
+    private readonly query: ProposalQuery,
+    private readonly service: ProposalService,
+  ) {}
+
+  @Query(() => ProposalConnection, { description: 'What waits for the safety officer, oldest first.' })
+  proposals(
+    @Args('first', { type: () => Int, nullable: true }) first: number | null,
+    @Args('after', { type: () => String, nullable: true }) after: string | null,
+  ): Promise<ProposalConnection> {
+    return this.query.proposals(first, after);
+  }
+
+  @Query(() => [ProposalView], { description: 'What waits of one item: of itself and of its records.' })
+  proposalsOfItem(@Args('itemId', { type: () => ID }) itemId: string): Promise<ProposalView[]> {
+    return this.query.ofItem(itemId);
+  }
+
+  @Query(() => [ProposalView], { description: 'What waits of a model, a rigging system or a load regime.' })
+  proposalsOfCatalogue(): Promise<ProposalView[]> {
+    return this.query.ofCatalogue();
+  }
+
+  @Allow('safety')
+  @Mutation(() => Int, { description: 'Accepts or declines, in one act and with its reason; gives how many were answered.' })
+  answerProposals(
+    @Args('ids', { type: () => [ID], nullable: true, description: 'Left out: everything that waits, through the newest seen.' })
+    ids: string[] | null,
+    @Args('through', { type: () => ID, nullable: true }) through: string | null,
+    @Args('accept') accept: boolean,
+    @Args('reason') reason: string,
+    @Me() me: SignedIn,
+  ): Promise<number> {
+    return this.service.answer({ ids: ids ?? null, through: through ?? null }, accept, reason, me);
+  }
+}

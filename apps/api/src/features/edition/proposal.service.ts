@@ -1,0 +1,152 @@
+import { Inject, Injectable } from '@nestjs/common';
+import { type EntityManager, In } from 'typeorm';
+import type { BadInput } from '#kernel';
+import { type Examination, checkKit } from '#tour-file';
+import { type Words, tell } from '#words';
+import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { WORDS } from '../../platform/config/words.js';
+import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../platform/event-log.js';
+import { BadInputError, NotAllowedError } from '../../platform/faults/fault.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import {
+  type AcceptedField,
+  acceptItems,
+  acceptModel,
+  acceptRecords,
+  acceptRule,
+  approveSystem,
+  contradicted,
+} from '../register/accepted.writer.js';
+import { workOutDates } from '../register/item-dates.writer.js';
+import { KitReader } from '../register/kit.reader.js';
+import { TourReader } from '../tour/tour.reader.js';
+import { waitingFact } from './edition.writer.js';
+import { ProposalWriter } from './proposal.writer.js';
+import { ProposalRow } from './rows.js';
+
+/** Which proposals: those named, or all up to the newest that was seen. */
+export interface Answered {
+  readonly ids: readonly string[] | null;
+  readonly through: string | null;
+}
+
+/** The safety officer's answer to what waits: one act over one or all, with a reason, kept with editions and events. */
+@Injectable()
+export class ProposalService {
+  constructor(
+    private readonly unitOfWork: UnitOfWork,
+    private readonly writer: ProposalWriter,
+    private readonly kit: KitReader,
+    private readonly tours: TourReader,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
+  ) {}
+
+  /** Gives how many were answered. */
+  async answer(which: Answered, isAccepted: boolean, reason: string, me: SignedIn): Promise<number> {
+    const because = reason.trim();
+    if (because === '' || because.length > 300)
+      throw new BadInputError([
+        { field: 'reason', value: reason.slice(0, 80), wanted: 'why, in 1 to 300 characters: it is kept with what it decides' },
+      ]);
+    const outcome = await this.unitOfWork.run<number>(async (manager) => {
+      const rows = await this.open(manager, which);
+      if (isAccepted && rows.some((each) => each.proposedById === me.id))
+        throw new NotAllowedError('Who proposes does not accept: two pairs of eyes. Another safety officer does.');
+      const answered = isAccepted ? await this.accept(manager, rows, because, me) : await this.decline(manager, rows, because, me);
+      await this.tell(manager, answered, isAccepted, because, me);
+      await workOutDates(manager, today(this.clock));
+      return { ok: true, value: answered.length };
+    });
+    return outcome.ok ? outcome.value : 0;
+  }
+
+  private async open(manager: EntityManager, { ids, through }: Answered): Promise<ProposalRow[]> {
+    const all = manager.getRepository(ProposalRow);
+    if (ids === null && through === null)
+      throw new BadInputError([{ field: 'ids', value: null, wanted: 'the proposals that are answered, or the newest that was seen' }]);
+    for (const id of [...(ids ?? []), ...(through === null ? [] : [through])])
+      if (!/^\d{1,18}$/.test(id)) throw new BadInputError([{ field: 'ids', value: id.slice(0, 80), wanted: 'the id of a proposal' }]);
+    const rows = await all
+      .createQueryBuilder('proposal')
+      .where(`state = 'proposed'`)
+      .andWhere(ids === null ? 'id <= :through' : { id: In([...ids]) }, { through })
+      .orderBy('id')
+      .getMany();
+    const found = new Set(rows.map((each) => each.id));
+    const gone = (ids ?? []).filter((id) => !found.has(id));
+    if (gone.length > 0)
+      throw new BadInputError(
+        gone.map((id) => ({
+          field: 'ids',
+          value: id,
+          wanted: 'a proposal that still waits: this one was answered or another value was proposed; look again',
+        })),
+      );
+    return rows;
+  }
+
+  private async accept(manager: EntityManager, rows: ProposalRow[], because: string, me: SignedIn): Promise<ProposalRow[]> {
+    const at = this.clock.now();
+    const records = rows
+      .filter((each) => each.kind === 'record')
+      .map((row) => ({ row, item: row.subject, data: row.wanted as Examination }));
+    const against = new Set((await contradicted(manager, records)).map(({ item, on }) => `${item} ${on}`));
+    const isLeft = (row: ProposalRow) => row.kind === 'record' && against.has(`${row.subject} ${(row.wanted as Examination).on}`);
+    const accepted = rows.filter((row) => !isLeft(row));
+    if (accepted.length === 0 && rows.length > 0)
+      throw new BadInputError([
+        { field: 'ids', value: rows[0]?.subject, wanted: 'a record by hand: a failed examination of the same day is on file' },
+      ]);
+    for (const [subject, fields] of fieldsOf(accepted, 'model')) await acceptModel(manager, subject, fields);
+    for (const [id, fields] of fieldsOf(accepted, 'load rule')) await acceptRule(manager, 'load', id, fields);
+    for (const [id, fields] of fieldsOf(accepted, 'examination rule')) await acceptRule(manager, 'examination', id, fields);
+    for (const [id] of fieldsOf(accepted, 'system')) await approveSystem(manager, id, null, me.name, today(this.clock));
+    await acceptItems(manager, fieldsOf(accepted, 'item'));
+    await acceptRecords(
+      manager,
+      records.filter(({ row }) => !isLeft(row)),
+      me,
+      at,
+    );
+    if (accepted.some((each) => each.kind !== 'record' && each.field !== '')) await this.mustAgree(manager);
+    await this.writer.closeAccepted(manager, accepted, me, at, because);
+    return accepted;
+  }
+
+  /** What was on file while the proposal waited may have changed since. */
+  private async mustAgree(manager: EntityManager): Promise<void> {
+    const kit = await this.kit.load(manager);
+    const faults: readonly BadInput[] = [...checkKit(kit), ...(await this.tours.faultsWith(manager, kit))];
+    if (faults.length > 0) throw new BadInputError(faults.slice(0, 50));
+  }
+
+  /** A system goes back to what was approved before; everything else stays as it is. */
+  private async decline(manager: EntityManager, rows: ProposalRow[], because: string, me: SignedIn): Promise<ProposalRow[]> {
+    for (const { kind, subject, was } of rows)
+      if (kind === 'system' && was !== null) await approveSystem(manager, subject, was as object, me.name, today(this.clock));
+    await this.writer.close(manager, rows, 'declined', me, this.clock.now(), because);
+    return rows;
+  }
+
+  /** On the record of every item what was decided of it, and of everything once who decided how much. */
+  private tell(manager: EntityManager, rows: readonly ProposalRow[], isAccepted: boolean, because: string, me: SignedIn): Promise<void> {
+    const verb = isAccepted ? 'Accepted' : 'Declined';
+    return recordEvents(manager, me, this.clock.now(), [
+      { what: isAccepted ? 'accepted' : 'declined', sentence: `${verb} ${rows.length} of what was proposed: ${because}.` },
+      ...rows.map((row) => ({
+        what: isAccepted ? 'accepted' : 'declined',
+        ...(row.kind === 'item' || row.kind === 'record' ? { itemId: row.subject } : {}),
+        sentence: `${verb}: ${tell(this.words.proposed, waitingFact(row))}. ${because}.`,
+      })),
+    ]);
+  }
+}
+
+function fieldsOf(rows: readonly ProposalRow[], kind: ProposalRow['kind']): ReadonlyMap<string, readonly AcceptedField[]> {
+  const found = new Map<string, AcceptedField[]>();
+  for (const { subject, field, wanted } of rows.filter((each) => each.kind === kind))
+    found.set(subject, [...(found.get(subject) ?? []), { field, wanted }]);
+  return found;
+}

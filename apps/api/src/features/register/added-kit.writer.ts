@@ -1,0 +1,128 @@
+import type { EntityManager } from 'typeorm';
+import { type BadInput, canonicalJson } from '#kernel';
+import { guardOf, isNewRuleCautious } from '#editions';
+import type { Catalogue, ExaminationRule, Item, Kit } from '#tour-file';
+import type { Author } from '../../platform/sign-in/person.js';
+import { type NewProposal, handOf, propose, subjectOfModel } from '../edition/edition.writer.js';
+import { holdNewItems } from './held-items.writer.js';
+import { insertItems } from './kit.writer.js';
+import { ModelRow, RuleRow } from './rows.js';
+
+/** What became of a kit: nothing with faults, else what of it waits. */
+export interface AddedKit {
+  readonly faults: readonly BadInput[];
+  readonly waits: readonly NewProposal[];
+}
+
+/**
+ * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.
+ * `existing` is the register as it stands. What a kit says for itself waits for the safety officer unless it is the house's own set-up.
+ */
+export async function addKit(
+  manager: EntityManager,
+  existing: Kit,
+  kit: Kit,
+  recordedBy: Author,
+  { at, day }: { readonly at: Date; readonly day: string },
+): Promise<AddedKit> {
+  const faults: BadInput[] = [];
+  const waits: NewProposal[] = [];
+  const isHeld = handOf(recordedBy) === 'other';
+  const differs = (field: string, name: string, here: readonly unknown[], there: unknown): boolean => {
+    if (here.every((each) => each === undefined)) return false;
+    const given = canonicalJson(normal(there));
+    if (!here.some((each) => each !== undefined && canonicalJson(normal(each)) === given))
+      faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
+    return true;
+  };
+  for (const kind of Object.keys(kit.catalogue) as (keyof Catalogue)[]) {
+    const known = new Map(existing.catalogue[kind].map((each) => [each.model, each] as const));
+    const fresh = kit.catalogue[kind].filter(
+      (each, index) => !differs(`catalogue.${kind}[${index}]`, each.model, [known.get(each.model)], each),
+    );
+    const isGuarded = isHeld && guardOf(kind) !== null;
+    if (fresh.length > 0)
+      await manager.getRepository(ModelRow).insert(fresh.map((data) => ({ kind, model: data.model, data, isAccepted: !isGuarded })));
+    if (isGuarded)
+      for (const data of fresh) waits.push({ kind: 'model', subject: subjectOfModel(kind, data.model), field: '', wanted: data });
+  }
+  waits.push(...(await addRules(manager, existing, kit, isHeld, (id, here, there) => differs('rules', id, [here], there))));
+  const items = new Map(existing.items.map((each) => [each.id, each]));
+  const proposed = isHeld ? await asProposed(manager, existing.items) : new Map<string, Item>();
+  const freshItems = kit.items.filter(
+    (each, index) => !differs(`items[${index}]`, each.id, [items.get(each.id), proposed.get(each.id)], each),
+  );
+  if (faults.length > 0) return { faults, waits: [] };
+  const held = isHeld ? await holdNewItems(manager, existing, freshItems, day) : { items: freshItems.map(withoutMarks), waits: [] };
+  await insertItems(manager, held.items, recordedBy, at);
+  waits.push(...held.waits);
+  await propose(manager, recordedBy, at, '', waits);
+  return { faults, waits };
+}
+
+type Differs = (id: string, here: unknown, there: unknown) => boolean;
+
+/** Rules that are new. A system waits by itself: nobody but the safety officer approves one. */
+async function addRules(manager: EntityManager, existing: Kit, kit: Kit, isHeld: boolean, differs: Differs): Promise<NewProposal[]> {
+  const rules = [
+    ...kit.systems.map((data) => ({ kind: 'system' as const, id: data.id, data: isHeld ? withoutMarks(data) : data })),
+    ...kit.examinationRules.map((data) => ({ kind: 'examination' as const, id: idOfRule(data), data })),
+    ...kit.loadRules.map((data) => ({ kind: 'load' as const, id: data.id, data: withoutMarks(data) })),
+  ];
+  const onFile = new Map((await manager.getRepository(RuleRow).find()).map((each) => [`${each.kind} ${each.id}`, each.data]));
+  const fresh = rules
+    .filter((each) => !differs(each.id, onFile.get(`${each.kind} ${each.id}`), each.data))
+    .map((each) => ({ ...each, isAccepted: !isHeld || each.kind === 'system' || isCautious(each.data, existing) }));
+  if (fresh.length > 0) await manager.getRepository(RuleRow).insert(fresh);
+  if (!isHeld) return [];
+  return fresh
+    .filter((each) => !each.isAccepted || each.kind === 'system')
+    .map(({ kind, id, data }) => ({
+      kind: kind === 'system' ? 'system' : (`${kind} rule` as const),
+      subject: id,
+      field: '',
+      wanted: data,
+    }));
+}
+
+const isCautious = (data: object, { examinationRules }: Kit): boolean =>
+  'intervals' in data && isNewRuleCautious(data as ExaminationRule, examinationRules);
+
+const idOfRule = ({ jurisdiction, kinds, intervals }: ExaminationRule): string =>
+  `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}`;
+
+/** Items with what waits of them, as the file that brought them has them. */
+async function asProposed(manager: EntityManager, items: readonly Item[]): Promise<ReadonlyMap<string, Item>> {
+  const rows: { kind: string; subject: string; field: string; wanted: unknown }[] = await manager.query(
+    `SELECT kind, subject, field, wanted FROM proposal WHERE state = 'proposed' AND kind IN ('item', 'record') AND subject = ANY($1) ORDER BY id`,
+    [items.map((each) => each.id)],
+  );
+  const all = new Map(items.map((each) => [each.id, each]));
+  const waiting = new Map<string, Item>();
+  for (const { kind, subject, field, wanted } of rows) {
+    const item = waiting.get(subject) ?? all.get(subject);
+    if (!item || field === '') continue;
+    waiting.set(
+      subject,
+      kind === 'record'
+        ? { ...item, examinations: [...item.examinations, wanted as Item['examinations'][number]] }
+        : { ...item, [field]: wanted },
+    );
+  }
+  return waiting;
+}
+
+const withoutMarks = <T extends object>(data: T): T => {
+  const { approved: _approved, unaccepted: _unaccepted, ...rest } = data as { approved?: unknown; unaccepted?: unknown };
+  return rest as T;
+};
+
+/** A cart without boxes may say so or not; who approved or accepted is of this house; records come in any order. */
+function normal(value: unknown): unknown {
+  const { stack, examinations, ...rest } = withoutMarks(value as { stack?: string[]; examinations?: object[] });
+  return {
+    ...rest,
+    ...(stack === undefined || stack.length === 0 ? {} : { stack }),
+    ...(examinations ? { examinations: examinations.map((each) => canonicalJson(each)).sort() } : {}),
+  };
+}
