@@ -4,6 +4,7 @@ import { guardOf, isNewRuleCautious } from '#editions';
 import type { Catalogue, ExaminationRule, Item, Kit } from '#tour-file';
 import type { Author } from '../../platform/sign-in/person.js';
 import { type NewProposal, handOf, propose, subjectOfModel } from '../edition/edition.writer.js';
+import { examinationFaults } from './examination-faults.js';
 import { holdNewItems } from './held-items.writer.js';
 import { insertItems } from './kit.writer.js';
 import { ModelRow, RuleRow } from './rows.js';
@@ -23,7 +24,7 @@ export async function addKit(
   existing: Kit,
   kit: Kit,
   recordedBy: Author,
-  { at, day }: { readonly at: Date; readonly day: string },
+  { at, day, latest }: { readonly at: Date; readonly day: string; readonly latest: string },
 ): Promise<AddedKit> {
   const faults: BadInput[] = [];
   const waits: NewProposal[] = [];
@@ -52,12 +53,25 @@ export async function addKit(
   const freshItems = kit.items.filter(
     (each, index) => !differs(`items[${index}]`, each.id, [items.get(each.id), proposed.get(each.id)], each),
   );
+  if (isHeld) faults.push(...recordFaults(freshItems, kit.items, latest));
   if (faults.length > 0) return { faults, waits: [] };
   const held = isHeld ? await holdNewItems(manager, existing, freshItems, day) : { items: freshItems.map(withoutMarks), waits: [] };
   await insertItems(manager, held.items, recordedBy, at);
   waits.push(...held.waits);
   await propose(manager, recordedBy, at, '', waits);
   return { faults, waits };
+}
+
+/** What a record needs to be looked at by anybody. */
+function recordFaults(items: readonly Item[], all: readonly Item[], latest: string): BadInput[] {
+  const at = new Map(all.map((each, index) => [each.id, index]));
+  return items.flatMap((item) =>
+    item.examinations.flatMap((record, index) =>
+      examinationFaults(record, latest, null)
+        .filter((fault) => record.outcome === 'pass' || fault.field === 'on')
+        .map((fault) => ({ ...fault, field: `items[${at.get(item.id)}].examinations[${index}].${fault.field}` })),
+    ),
+  );
 }
 
 type Differs = (id: string, here: unknown, there: unknown) => boolean;

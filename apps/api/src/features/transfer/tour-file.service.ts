@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import { type Words, tell } from '#words';
 import { type Booking, type TourFile, readTourFile } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { CLOCK, type Clock, latestDay, today } from '../../platform/config/config.js';
 import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -60,7 +60,7 @@ export class TourFileService {
     try {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
         const [at, day] = [this.clock.now(), today(this.clock)];
-        const kit = await addKit(manager, await this.kit.load(manager), file, who, { at, day });
+        const kit = await addKit(manager, await this.kit.load(manager), file, who, { at, day, latest: latestDay(this.clock) });
         const faults = [...(await addTour(manager, file.tour, input as object)), ...kit.faults];
         held = {
           waiting: kit.waits.length,
