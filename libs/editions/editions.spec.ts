@@ -63,7 +63,7 @@ describe('which way a change goes', () => {
       usableShareWithPersonsBelow: 0.5,
       legAngle: { source: 's', status: 'found', leastFromHorizontalDeg: 30 },
     };
-    const waits = (change: object) => decideChange(loadRuleGuard, was, { ...was, ...change } as typeof was).waits.map((each) => each.field);
+    const waits = (change: object) => decideChange(loadRuleGuard, was, { ...was, ...change }).waits.map((each) => each.field);
     expect(waits({ dynamicFactor: 1.6, usableShareWithPersonsBelow: 0.4, title: 'Ours' })).toEqual([]);
     expect(waits({ dynamicFactor: 1 })).toEqual(['dynamicFactor']);
     expect(waits({ usableShareWithPersonsBelow: 1 })).toEqual(['usableShareWithPersonsBelow']);

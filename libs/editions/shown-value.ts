@@ -4,7 +4,9 @@ import { isObject } from './direction.js';
 export function shownValue(value: unknown): string | null {
   if (value === undefined || value === null) return null;
   if (Array.isArray(value)) return value.map((each) => shownValue(each) ?? '').join(isFlat(value) ? ' ' : '; ') || 'none';
-  if (!isObject(value)) return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string' || typeof value === 'number') return `${value}`;
+  if (!isObject(value)) return null;
   if ('value' in value && 'unit' in value) return `${value.value as number} ${value.unit as string}`;
   return Object.entries(value)
     .map(([key, each]) => `${key} ${shownValue(each) ?? ''}`)

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import { AttentionQuery } from '../../apps/api/src/features/attention/attention.query.js';
 import { CountService } from '../../apps/api/src/features/count/count.service.js';
+import { ProposalQuery } from '../../apps/api/src/features/edition/proposal.query.js';
 import { FleetQuery } from '../../apps/api/src/features/plan/bookings/fleet.query.js';
 import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.service.js';
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
@@ -76,6 +77,14 @@ describe('the SQL of the screens', () => {
         'removed tours': () => of(RemovalQuery).tours(),
         'removed shows': () => of(RemovalQuery).shows(show[0]),
         'what a removal takes along': () => of(RemovalQuery).takenAlong(...show),
+      },
+    ],
+    [
+      'edition/proposal',
+      {
+        'a page': () => of(ProposalQuery).proposals(20),
+        'of an item': () => of(ProposalQuery).ofItem('H-01'),
+        'of the catalogue': () => of(ProposalQuery).ofCatalogue(),
       },
     ],
     ['tour/tour-list', { 'a page': () => of(TourListQuery).tours() }],

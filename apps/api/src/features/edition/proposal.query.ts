@@ -39,10 +39,8 @@ export class ProposalQuery {
     const seen = readCursor(after) ?? null;
     if (seen !== null && !/^\d{1,18}$/.test(seen))
       throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
-    const [rows, [all]]: [OpenRow[], { count: number; newest: string | null }[]] = await Promise.all([
-      this.dataSource.query(open, [seen, size + 1]),
-      this.dataSource.query(counted),
-    ]);
+    const rows: OpenRow[] = await this.dataSource.query(open, [seen, size + 1]);
+    const [all]: { count: number; newest: string | null }[] = await this.dataSource.query(counted);
     return {
       ...connectionOf(
         rows,

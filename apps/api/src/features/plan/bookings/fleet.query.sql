@@ -35,7 +35,8 @@ ORDER BY item.rest ? 'hire', booking.id IS NOT NULL, item.depot <> coalesce($3, 
 SELECT data FROM rule WHERE kind = 'examination' ORDER BY place;
 SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
        WHERE item_id = ANY($1) AND count IS NULL AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id;
-SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest, CASE WHEN NOT item.is_accepted THEN 'item'
+  WHEN (CASE item.kind WHEN 'box' THEN 'boxes' ELSE item.kind || 's' END, item.model) IN (SELECT kind, model FROM model WHERE NOT is_accepted) THEN 'model' END AS unaccepted,
        made.examinations, happened.incidents, stands.stack
      FROM item
      LEFT JOIN (SELECT item_id, jsonb_agg(CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
