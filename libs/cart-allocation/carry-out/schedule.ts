@@ -75,6 +75,8 @@ function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, com
   };
   work.forEach((_, cart) => wait(cart));
   work.forEach(({ off, gives }, cart) => {
+    // One that stood open from the start waits already.
+    const wasOpen = progress[cart]! >= off.length;
     while (progress[cart]! < off.length && (!gives || comeIn.some((count) => count > 0))) {
       const kind = off[progress[cart]!]!;
       progress[cart]!++;
@@ -85,7 +87,7 @@ function restOf(work: readonly WorkCart[], { progress: from, onFloor: floor, com
         onFloor[kind]!++;
       }
     }
-    if (!gives) wait(cart);
+    if (!gives && !wasOpen) wait(cart);
   });
   return steps;
 }
