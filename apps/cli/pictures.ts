@@ -30,7 +30,7 @@ const pictures: readonly {
   { name: 'today', path: '/', width: 1280, height: 800 },
   { name: 'show', path: tour, width: 1280, height: 980 },
   { name: 'truck', path: tour, width: 1280, height: 620, scrollTo: '#trucks' },
-  { name: 'cart-on-a-phone', path: `${tour}/carts`, width: 390, height: 780 },
+  { name: 'cart-on-a-phone', path: '/floor/harbour-lights/quayside/carts', width: 390, height: 780 },
 ];
 
 /** Takes the pictures of the README from the demo tour, in a Chromium on this machine. */

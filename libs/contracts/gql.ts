@@ -32,10 +32,10 @@ type Documents = {
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": typeof types.EndSessionsDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": typeof types.FirstPasswordDocument,
-    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation UndoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.UndoMoveDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": typeof types.SetStackDocument,
     "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": typeof types.CountSheetDocument,
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
@@ -48,6 +48,7 @@ type Documents = {
     "query OpenHolds { openHolds { id name from to until items } }": typeof types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": typeof types.GiveHoldBackDocument,
+    "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": typeof types.FloorCodeDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
@@ -68,7 +69,7 @@ type Documents = {
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
-    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n": typeof types.ConfirmCartDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": typeof types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
@@ -140,10 +141,10 @@ const documents: Documents = {
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": types.EndSessionsDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": types.FirstPasswordDocument,
-    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation UndoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }": types.UndoMoveDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }": types.SetStackDocument,
     "\n  query CountSheet($tourId: ID!, $showId: ID!) {\n    countSheet(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName notCountedBefore { showId name }\n      lines {\n        key item fitted spares\n        learned { priorMean losses uses posteriorMean sparesByPriorAlone }\n        counted { id sent returned damaged losses countedBy countedAt }\n      }\n      records { id key shows sent returned damaged losses uses corrects reason countedBy countedAt inForce }\n    }\n  }\n": types.CountSheetDocument,
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
@@ -156,6 +157,7 @@ const documents: Documents = {
     "query OpenHolds { openHolds { id name from to until items } }": types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": types.GiveHoldBackDocument,
+    "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": types.FloorCodeDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
@@ -176,7 +178,7 @@ const documents: Documents = {
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
-    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n": types.ConfirmCartDocument,
+    "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": types.ConfirmCartDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
@@ -302,10 +304,6 @@ export function graphql(source: "mutation FirstPassword($next: String!) { change
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }"): typeof import('./graphql.js').DoMoveDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -315,6 +313,10 @@ export function graphql(source: "mutation UndoMove($planId: ID!, $box: String!, 
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query WorkList($planId: ID!) { workList(planId: $planId) }"): typeof import('./graphql.js').WorkListDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }"): typeof import('./graphql.js').SetStackDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -363,6 +365,10 @@ export function graphql(source: "\n  mutation PlaceHold($hold: HoldInput!) {\n  
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }"): typeof import('./graphql.js').GiveHoldBackDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }"): typeof import('./graphql.js').FloorCodeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -446,7 +452,7 @@ export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $do
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -155,14 +155,6 @@ export type FirstPasswordMutationVariables = Exact<{
 
 export type FirstPasswordMutation = { changePassword: boolean };
 
-export type SetStackMutationVariables = Exact<{
-  cart: string | number;
-  serials: Array<string> | string;
-}>;
-
-
-export type SetStackMutation = { setStack: { summary: { id: string } } };
-
 export type DoMoveMutationVariables = Exact<{
   planId: string | number;
   box: string;
@@ -189,6 +181,14 @@ export type WorkListQueryVariables = Exact<{
 
 
 export type WorkListQuery = { workList: WorkList };
+
+export type SetStackMutationVariables = Exact<{
+  cart: string | number;
+  serials: Array<string> | string;
+}>;
+
+
+export type SetStackMutation = { setStack: { summary: { id: string } } };
 
 export type CountSheetQueryVariables = Exact<{
   tourId: string | number;
@@ -290,6 +290,14 @@ export type GiveHoldBackMutationVariables = Exact<{
 
 
 export type GiveHoldBackMutation = { giveHoldBack: number };
+
+export type FloorCodeQueryVariables = Exact<{
+  planId: string | number;
+  code: string;
+}>;
+
+
+export type FloorCodeQuery = { floorCode: { id: string, kind: string, model: string, count: number | null, whyNot: unknown, wantedSerials: Array<string> } | null };
 
 export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -461,7 +469,7 @@ export type ConfirmCartMutationVariables = Exact<{
 }>;
 
 
-export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, code: string, sentence: string }>, barred: Array<{ itemId: string }> } };
+export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, code: string, sentence: string }>, barred: Array<{ itemId: string, sentence: string }> } };
 
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1047,15 +1055,6 @@ export const FirstPasswordDocument = new TypedDocumentString(`
   changePassword(old: "", next: $next)
 }
     `, {"hash":"sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834"}) as unknown as TypedDocumentString<FirstPasswordMutation, FirstPasswordMutationVariables>;
-export const SetStackDocument = new TypedDocumentString(`
-    mutation SetStack($cart: ID!, $serials: [String!]!) {
-  setStack(cart: $cart, serials: $serials) {
-    summary {
-      id
-    }
-  }
-}
-    `, {"hash":"sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf"}) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
 export const DoMoveDocument = new TypedDocumentString(`
     mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
   doMove(planId: $planId, box: $box, from: $from, to: $to)
@@ -1071,6 +1070,15 @@ export const WorkListDocument = new TypedDocumentString(`
   workList(planId: $planId)
 }
     `, {"hash":"sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab"}) as unknown as TypedDocumentString<WorkListQuery, WorkListQueryVariables>;
+export const SetStackDocument = new TypedDocumentString(`
+    mutation SetStack($cart: ID!, $serials: [String!]!) {
+  setStack(cart: $cart, serials: $serials) {
+    summary {
+      id
+    }
+  }
+}
+    `, {"hash":"sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf"}) as unknown as TypedDocumentString<SetStackMutation, SetStackMutationVariables>;
 export const CountSheetDocument = new TypedDocumentString(`
     query CountSheet($tourId: ID!, $showId: ID!) {
   countSheet(tourId: $tourId, showId: $showId) {
@@ -1253,6 +1261,18 @@ export const GiveHoldBackDocument = new TypedDocumentString(`
   giveHoldBack(id: $id)
 }
     `, {"hash":"sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19"}) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
+export const FloorCodeDocument = new TypedDocumentString(`
+    query FloorCode($planId: ID!, $code: String!) {
+  floorCode(planId: $planId, code: $code) {
+    id
+    kind
+    model
+    count
+    whyNot
+    wantedSerials
+  }
+}
+    `, {"hash":"sha256:9f0fdeeb38f6a0ee66cdadb2b7cfd3064a092f6cfcc842a0cea7a554cc622627"}) as unknown as TypedDocumentString<FloorCodeQuery, FloorCodeQueryVariables>;
 export const HangModelsDocument = new TypedDocumentString(`
     query HangModels {
   catalogueModels {
@@ -1567,10 +1587,11 @@ export const ConfirmCartDocument = new TypedDocumentString(`
     }
     barred {
       itemId
+      sentence
     }
   }
 }
-    `, {"hash":"sha256:38a4f8baf764ba63a408e4457f41a6d23a9aeb122f0c4b57779bc6e64701ff09"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+    `, {"hash":"sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {

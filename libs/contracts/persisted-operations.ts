@@ -35,14 +35,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SignIn($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } } }",
   'sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834':
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }",
-  'sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf':
-    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }",
   'sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34':
     "mutation DoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }",
   'sha256:578d32a728fffc68ebe2a4ad9f6a515527622bdda5867fb02ef7a542e45613b0':
     "mutation UndoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }",
   'sha256:ab80f255593c6524a08b1700fa445d0c44e1e0262f210ab14b6b94e3bf0addab':
     "query WorkList($planId: ID!) { workList(planId: $planId) }",
+  'sha256:dabd24999ade6d376542885a1d517c431406d2f97af4dad25dbe4802c6087baf':
+    "mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }",
   'sha256:478e6a781a0135c422f8cb21969c0091fd98f1ab76aa2ca38894fc82a167aa57':
     "query CountSheet($showId: ID!, $tourId: ID!) { countSheet(tourId: $tourId, showId: $showId) { lines { counted { countedAt countedBy damaged id losses returned sent } fitted item key learned { losses posteriorMean priorMean sparesByPriorAlone uses } spares } name notCountedBefore { name showId } records { corrects countedAt countedBy damaged id inForce key losses reason returned sent shows uses } showId tourId tourName } }",
   'sha256:36ed7032eda4ff89be04cb99d6bc7db460b0b7224294cd710080a77969d9e929':
@@ -67,6 +67,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation PlaceHold($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on BookingRefusal { sentence } ... on Hold { id } } }",
   'sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19':
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }",
+  'sha256:9f0fdeeb38f6a0ee66cdadb2b7cfd3064a092f6cfcc842a0cea7a554cc622627':
+    "query FloorCode($code: String!, $planId: ID!) { floorCode(planId: $planId, code: $code) { count id kind model wantedSerials whyNot } }",
   'sha256:7e014f0960d3b031887ee06be21203371419d4b6bc5b0d3feea0c7bb9b5670c9':
     "query HangModels { catalogueModels { data kind model } }",
   'sha256:0d1173de3b89363f5be2c60daf68074f1f00f3cc5da957736be0744d56a49e4f':
@@ -107,8 +109,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { boxes { from hang position to } hangsChanged sentences } }",
   'sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66':
     "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
-  'sha256:38a4f8baf764ba63a408e4457f41a6d23a9aeb122f0c4b57779bc6e64701ff09':
-    "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId } slots { agrees code expected found sentence slot } } }",
+  'sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508':
+    "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId sentence } slots { agrees code expected found sentence slot } } }",
   'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
     "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
   'sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69':

@@ -10,6 +10,7 @@ import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.serv
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from '../../apps/api/src/features/plan/page/plan-parts.query.js';
 import { ShowPageQuery } from '../../apps/api/src/features/plan/page/show-page.query.js';
+import { FloorCodeQuery } from '../../apps/api/src/features/plan/work/floor-code.query.js';
 import { getTickable } from '../../apps/api/src/features/plan/page/tickable.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
@@ -114,6 +115,7 @@ describe('the SQL of the screens', () => {
         whole: () => of(PlanPartsQuery).whole(planId),
       },
     ],
+    ['plan/work/floor-code', { 'a code read on the floor': () => of(FloorCodeQuery).codeOf(planId, 'p-016') }],
     ['plan/page/tickable', { 'what a tick decides on': () => getTickable(of(DataSource).manager, planId) }],
   ])('%s', async (file, screens) => {
     const parts: string[] = [];

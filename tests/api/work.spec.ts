@@ -83,6 +83,18 @@ describe('work on the floor', () => {
     expect((await workList()).moves).toEqual(plan.plan.carts.moves.slice(1));
   });
 
+  it('says what a code is that was read: a box that may stand in, one that may not, a lot, nothing on file', async () => {
+    const asked = 'query($id: ID!, $code: String!) { floorCode(planId: $id, code: $code) { id kind model count whyNot wantedSerials } }';
+    const codeOf = async (code: string) => (await warehouse.graphql(asked, { id: plan.id, code })).data.floorCode;
+    const flying = plan.plan.carts.loads[0].boxes[0];
+    expect(await codeOf(flying.serial.toLowerCase())).toMatchObject({ id: flying.serial, kind: 'box', model: flying.model, whyNot: null });
+    const { serial } = plan.plan.carts.leftOut[0];
+    expect(await codeOf(`https://house.example/register/${serial}`)).toMatchObject({ id: serial, whyNot: { code: expect.any(String) } });
+    const lots = (await warehouse.graphql('{ items(kind: "pin", first: 1) { edges { node { id } } } }')).data.items.edges;
+    expect(await codeOf(lots[0].node.id)).toMatchObject({ kind: 'pin', count: expect.any(Number) });
+    expect(await codeOf('4006381333931')).toBeNull();
+  });
+
   it('the safety officer takes no move back', async () => {
     const safety = await test.as('safety');
     const { errors } = await safety.graphql(undo, { id: plan.id, ...pick(plan.plan.carts.moves[0]) });

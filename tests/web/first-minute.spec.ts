@@ -78,7 +78,8 @@ describe('the first minute in a browser', () => {
         '/import',
         '/tours/harbour-lights/shows/quayside',
         '/tours/harbour-lights/shows/quayside/moves',
-        '/tours/harbour-lights/shows/quayside/carts',
+        '/floor/harbour-lights/quayside',
+        '/floor/harbour-lights/quayside/carts',
         '/tours/harbour-lights/shows/quayside/trucks/T1',
         '/tours/harbour-lights/shows/quayside/hangs',
       ]) {
@@ -98,17 +99,17 @@ describe('the first minute in a browser', () => {
   itInBrowser('reads a cart by keyboard and says which slot is wrong and what belongs there', async () => {
     const { page } = await open('warehouse', 390);
     await page.goto(`${test.address}/tours/harbour-lights/shows/quayside/carts`);
-    await page.getByLabel('Scan or type the cart').fill('K03');
+    await page.getByLabel('Scan or type a cart, or a box on it').fill('k3');
     await page.keyboard.press('Enter');
-    await page.getByLabel('Slot 1, the top').waitFor();
-    for (const serial of ['P-012', 'P-011', 'P-999', 'P-009']) {
-      await page.keyboard.type(serial);
+    const field = page.getByLabel('Scan or type a box');
+    const read = async (code: string) => {
+      await field.fill(code);
       await page.keyboard.press('Enter');
-    }
-    await page.getByRole('status').getByText('Wrong box in slot 3: P-999; P-010 belongs there.').waitFor();
-    await page.getByLabel('Slot 3').fill('P-010');
-    await page.keyboard.press('Enter');
-    await page.getByText('Agrees. K03 is confirmed.').waitFor();
+    };
+    for (const serial of ['P-012', 'P-011', 'P-013']) await read(serial);
+    await page.getByRole('alert').getByText('Slot 3: P-010 belongs there.').waitFor();
+    for (const serial of ['P-010', 'P-009']) await read(serial);
+    await page.getByText('K03 is confirmed.').waitFor();
   });
 
   itInBrowser('pastes a hang from a spreadsheet, sees a wrong splay in its row, and releases the plan', async () => {

@@ -46,7 +46,7 @@ describe('the floor on a phone', () => {
 
   itInBrowser('everything that is pressed is at least 56 px high, and nothing is wider than a narrow phone', async () => {
     await page.setViewportSize({ width: 320, height: 640 });
-    for (const path of [floor, `${floor}/moves`]) {
+    for (const path of [floor, `${floor}/moves`, `${floor}/carts`]) {
       await page.goto(test.address + path);
       await page.locator('.fl-foot .big').waitFor();
       const pressed = page.locator('.fl button, .fl a');
@@ -54,6 +54,72 @@ describe('the floor on a phone', () => {
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);
     }
     await page.setViewportSize({ width: 390, height: 844 });
+  });
+
+  const planId = async (): Promise<string> => {
+    const system = await test.as('system');
+    return (await system.graphql('{ showPage(tourId: "harbour-lights", showId: "quayside") { draft { id } } }')).data.showPage.draft.id;
+  };
+  const plan = async () => {
+    const system = await test.as('system');
+    return (await system.graphql('query($id: ID!) { plan(id: $id) { carts } }', { id: await planId() })).data.plan;
+  };
+
+  itInBrowser('confirms a cart by typing in any order, and stops at a wrong box, a lot and a label of somebody else', async () => {
+    const { carts } = await plan();
+    const load = carts.loads.find((each: any) => each.boxes.length === 4);
+    const other = carts.loads.find((each: any) => each.id !== load.id);
+    const serials: string[] = load.boxes.map((box: any) => box.serial);
+    const field = page.getByLabel('Scan or type a box');
+    const read = async (code: string) => {
+      await field.fill(code);
+      await page.keyboard.press('Enter');
+    };
+    const says = (role: 'status' | 'alert', text: string | RegExp) => page.getByRole(role).getByText(text).waitFor();
+    await page.goto(`${test.address}${floor}/carts`);
+    await page.getByLabel('Scan or type a cart, or a box on it').fill(load.cart.toLowerCase().replace('k', 'k-00'));
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: `${load.cart} · ${load.id}` }).waitFor();
+
+    await read(serials[2]!.toLowerCase().replace('-', ''));
+    await says('status', `${serials[2]} is right: slot 3.`);
+    await read(other.boxes[0].serial);
+    await says('alert', `Stop: ${other.boxes[0].serial} belongs in ${other.cart}, slot 1 (${other.id}).`);
+    await read('4006381333931');
+    await says('alert', 'Stop: nothing on file is called 4006381333931.');
+    const { data } = await (await test.as('warehouse')).graphql('{ items(kind: "pin", first: 1) { edges { node { id count } } } }');
+    await read(data.items.edges[0].node.id);
+    await says('alert', new RegExp(`is a lot of ${data.items.edges[0].node.count} pins .*, not a box`));
+    await read(carts.leftOut[0].serial);
+    await says('alert', /must not fly/);
+
+    for (const serial of [serials[0]!, serials[3]!, serials[1]!]) await read(serial);
+    await page.getByText('All 4 are there.').waitFor();
+    await page.getByRole('button', { name: /^As planned/ }).click();
+    await says('status', `${load.cart} is confirmed.`);
+    await allSent();
+    await page.getByRole('link', { name: `Next cart: ${other.cart}` }).waitFor();
+    const system = await test.as('system');
+    const { data: progress } = await system.graphql('query($id: ID!) { plan(id: $id) { cartChecks { load } } }', { id: await planId() });
+    expect(progress.plan.cartChecks).toEqual([{ load: load.id }]);
+  });
+
+  itInBrowser('a reader that types is heard without the focus, and its Enter presses nothing', async () => {
+    const { carts } = await plan();
+    const load = carts.loads.find((each: any) => each.boxes.length === 4 && each !== carts.loads[0]);
+    await page.goto(`${test.address}${floor}/carts/${encodeURIComponent(load.id)}`);
+    await page.getByText('4 boxes to read').waitFor();
+    await page.getByRole('link', { name: 'Back' }).focus();
+    for (const { serial } of load.boxes) {
+      await page.evaluate(
+        `(() => { for (const key of [...${JSON.stringify(serial)}, 'Enter']) document.activeElement.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true })); })()`,
+      );
+      await page
+        .getByRole('status')
+        .getByText(new RegExp(`${serial} is right|is confirmed`))
+        .waitFor();
+    }
+    await page.getByRole('status').getByText(`${load.cart} is confirmed.`).waitFor();
   });
 
   itInBrowser('does one box move, not two by a bouncing finger, and takes it back', async () => {

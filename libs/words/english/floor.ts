@@ -1,4 +1,4 @@
-import type { BoxHome, ReasonAgainst } from '#trade';
+import type { BoxHome, OpenSlot, ReasonAgainst } from '#trade';
 import { type Words, tell } from '../table/index.js';
 import { against } from './findings/index.js';
 
@@ -34,6 +34,50 @@ export const slots: Words['slots'] = {
   'read-twice': ({ slot, expected, found }) => `Slot ${slot}: ${found} was read twice; ${belongs(expected, slot)}.`,
   'wrong-box': ({ slot, expected, found, home, isTwice }) =>
     `Wrong box in slot ${slot}: ${found}; ${belongs(expected, slot)}. ${homeWords(found, home)}${isTwice ? '; it was read twice' : ''}.`,
+};
+
+const here = ({ slot, expected }: OpenSlot): string => {
+  const names = expected.join(', ');
+  if (names === '') return 'No box is planned for what is open here';
+  if (slot !== null) return `Slot ${slot}: ${names} belongs there`;
+  return expected.length === 1 ? `${names} is still to be read here` : `Still to be read here: ${names}`;
+};
+
+/** What is read that is no box, in the words of the trade. */
+const things: Readonly<Record<string, string>> = {
+  grid: 'a grid',
+  hoist: 'a hoist',
+  shackle: 'shackles',
+  sling: 'slings',
+  pin: 'pins',
+  loom: 'a loom',
+  case: 'a trunk',
+  truck: 'a truck',
+};
+
+export const reads: Words['reads'] = {
+  right: ({ box, slot }) => `${box} is right: slot ${slot}.`,
+  'read-before': ({ box, slot }) => `${box} was read already: slot ${slot}.`,
+  'this-cart': ({ cart }) => `${cart} is the right cart.`,
+  'same-model': ({ box, model, open }) =>
+    `${box} is the same model (${model}), in date and free. ${here(open)}. Nobody wants that one by its serial.`,
+  'ask-the-house': ({ box, open }) =>
+    `Stop: ${box} is in no cart of this show. ${here(open)}. Whether ${box} could stand for it is only known with a network.`,
+  'wanted-by-serial': ({ box, model, open }) =>
+    `Stop: ${box} is the same model (${model}), but the design wants this place by its serial. ${here(open)}.`,
+  'wrong-model': ({ box, model, open }) => `Stop: ${box} is another model (${model}). ${here(open)}.`,
+  elsewhere: ({ box, cart, load, slot, open }) => `Stop: ${box} belongs in ${cart ?? load}, slot ${slot} (${load}). ${here(open)}.`,
+  'must-not-fly': ({ box, slot, why }) =>
+    `Stop: ${box} must not fly: ${floorAgainst(why)}.${slot === null ? '' : ` It is planned for slot ${slot}: find another box.`}`,
+  'other-cart': ({ cart, load }) => `${cart} is another cart: ${load}.`,
+  'cart-not-planned': ({ cart }) => `Stop: ${cart} carries nothing for this show.`,
+  'not-a-box': ({ id, kind, model, count: pieces }) =>
+    `Stop: ${id} is ${pieces === null ? (things[kind] ?? kind) : `a lot of ${pieces} ${things[kind] ?? kind}`} (${model}), not a box.`,
+  'two-meant': ({ text, ids }) => `${text} can mean ${ids.join(' or ')}: type it whole.`,
+  unknown: ({ text, isAsked }) =>
+    isAsked
+      ? `Stop: nothing on file is called ${text}. A label of somebody else, or damaged: read the serial on the box and type it.`
+      : `Stop: ${text} is not of this show. Without a network it cannot be said what it is.`,
 };
 
 const count = (moves: number, bound: number): string =>

@@ -2,7 +2,7 @@
 import type { Words } from '../table/index.js';
 import { changes, differences, inputs, more } from './changes.js';
 import { improvements } from './improvements.js';
-import { moves, restacked, slots, work } from './floor.js';
+import { moves, reads, restacked, slots, work } from './floor.js';
 import { rows } from './row-reasons.js';
 import { places } from './place-reasons.js';
 import { moveBackRefusals, readings, refusals, remedies, tickRefusals } from './refusals.js';
@@ -68,6 +68,7 @@ export const english: Words = {
   improvements,
   moves,
   slots,
+  reads,
   wishes,
   work,
   restacked,

@@ -26,6 +26,7 @@ import type {
   MoveBackRefusal,
   MoveReason,
   PlaceReason,
+  ReadFinding,
   ReadingFact,
   ReasonAgainst,
   Refusal,
@@ -80,6 +81,8 @@ export interface Words {
   /** Why a box is moved. */
   readonly moves: Table<MoveReason>;
   readonly slots: Table<SlotFinding>;
+  /** What a code says that was read on the floor. */
+  readonly reads: Table<ReadFinding>;
   readonly wishes: Table<LoadingWish>;
   readonly work: Table<WorkFinding>;
   readonly restacked: Table<RestackReason>;

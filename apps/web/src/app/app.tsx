@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ComponentType, type LazyExoticComponent, Suspense, lazy, useEffect } from 'react';
-import { Route, Routes, useLocation } from 'react-router';
+import { Navigate, Route, Routes, useLocation, useParams } from 'react-router';
 import { graphql } from '#contracts';
 import { FirstPassword, SignIn } from '../features/account/sign-in.js';
 import { Today } from '../features/today/today.js';
@@ -25,7 +25,6 @@ function screen<Props>(load: Load<Props>): LazyExoticComponent<ComponentType<Pro
 }
 
 const People = screen(async () => ({ default: (await import('../features/account/people.js')).People }));
-const ConfirmCart = screen(async () => ({ default: (await import('../features/cart/confirm-cart.js')).ConfirmCart }));
 const Moves = screen(async () => ({ default: (await import('../features/cart/moves.js')).Moves }));
 const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
 const Dates = screen(async () => ({ default: (await import('../features/due/dates.js')).Dates }));
@@ -99,7 +98,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
-            <Route path="/tours/:tourId/shows/:showId/carts" element={<ConfirmCart />} />
+            <Route path="/tours/:tourId/shows/:showId/carts" element={<ToFloor />} />
             <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
             <Route path="/floor/:tourId/:showId/*" element={<Floor me={person} />} />
@@ -117,4 +116,11 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
       </div>
     </OutboxProvider>
   );
+}
+
+/** Carts are confirmed on the floor; the address before that is on cards that hang on carts. */
+function ToFloor() {
+  const { tourId = '', showId = '' } = useParams();
+  const load = new URLSearchParams(useLocation().search).get('load');
+  return <Navigate replace to={`/floor/${tourId}/${showId}/carts${load === null ? '' : `/${encodeURIComponent(load)}`}`} />;
 }

@@ -28,10 +28,16 @@ export const floorActions: ActionKinds = {
       data: answer.undoMove,
     }),
   },
-  cart: { send: (values: Values<typeof confirmMutation>, options) => request(confirmMutation, values, options), reads: ['progress'] },
+  cart: { send: sendCart, reads: ['progress', 'barred'] },
   reading: { send: (values: Values<typeof addReading>, options) => request(addReading, values, options), reads: ['rigging'] },
   count: { send: sendCount, reads: ['counts', 'show'] },
 };
+
+/** What the gate bars comes back to whoever read it, also hours later. */
+async function sendCart(values: Values<typeof confirmMutation>, options: RequestOptions): Promise<void> {
+  const { agrees, barred } = (await request(confirmMutation, values, options)).confirmCart;
+  if (!agrees && barred.length > 0) throw new Refused(barred.map((each) => each.sentence).join(' '), 'refused');
+}
 
 async function sendCount(values: Values<typeof recordCounts>, options: RequestOptions): Promise<void> {
   const answer = (await request(recordCounts, values, options)).recordCounts;

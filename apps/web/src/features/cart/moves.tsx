@@ -1,7 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
-import { graphql } from '#contracts';
 import { drawStacks } from '#drawings';
 import type { WorkList } from '#pack-plan';
 import { useOutbox } from '../../platform/outbox/outbox.js';
@@ -13,13 +12,9 @@ import { Findings } from '../../ui/findings.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
-import { workListQuery } from './operations.js';
+import { setStackMutation, workListQuery } from './operations.js';
 import { useCarts, useFindings } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
-
-const stackMutation = graphql(
-  `mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }`,
-);
 
 /** The work list of a crew: what is left from the floor as it stands, one line a box move. */
 export function Moves() {
@@ -138,7 +133,7 @@ function OtherFloor({ planId, list }: { planId: string; list: WorkList }) {
   const client = useQueryClient();
   const standing = carts.find((each) => each.cart === cart)?.boxes.join(' ') ?? '';
   const save = useMutation({
-    mutationFn: () => request(stackMutation, { cart, serials: (text ?? standing).split(/[\s,]+/).filter((each) => each !== '') }),
+    mutationFn: () => request(setStackMutation, { cart, serials: (text ?? standing).split(/[\s,]+/).filter((each) => each !== '') }),
     onSuccess: async () => {
       setText(null);
       await client.invalidateQueries({ queryKey: ['work-list', planId] });

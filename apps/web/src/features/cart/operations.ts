@@ -9,3 +9,7 @@ export const undoMove = graphql(
 );
 
 export const workListQuery = graphql(`query WorkList($planId: ID!) { workList(planId: $planId) }`);
+
+export const setStackMutation = graphql(
+  `mutation SetStack($cart: ID!, $serials: [String!]!) { setStack(cart: $cart, serials: $serials) { summary { id } } }`,
+);

@@ -3,9 +3,11 @@ import { Route, Routes, useParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { Faults } from '../../ui/faults.js';
 import { useShow } from '../plan/use-show.js';
+import { ChooseCart } from './choose-cart.js';
 import { FloorPage } from './floor-page.js';
 import { Front } from './front.js';
 import { OneMove } from './one-move.js';
+import { ReadCart } from './read-cart.js';
 
 /** The floor of one show: a front with what to do now, and one screen a question. */
 export function Floor({ me }: { me: Person }) {
@@ -28,6 +30,8 @@ export function Floor({ me }: { me: Person }) {
     <Routes>
       <Route index element={<Front {...given} />} />
       <Route path="moves" element={<OneMove key={given.plan.id} {...given} />} />
+      <Route path="carts" element={<ChooseCart {...given} />} />
+      <Route path="carts/:loadId" element={<ReadCart {...given} />} />
       <Route path="*" element={<Front {...given} />} />
     </Routes>
   );

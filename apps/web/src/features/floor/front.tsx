@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Link } from 'react-router';
 import type { FloorJob } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
@@ -7,6 +8,7 @@ import { useBarred } from '../plan/barred-notes.js';
 import { sentencesOf } from '../plan/sentences-of.js';
 import { FloorPage } from './floor-page.js';
 import type { OnFloor } from './on-floor.js';
+import { isSilent, setSilent } from './signal.js';
 import { useFloorState } from './use-floor-state.js';
 
 const titles: Readonly<Record<FloorJob['code'], string>> = {
@@ -31,11 +33,16 @@ export function Front({ me, show, plan, home }: OnFloor) {
       title={show.name}
       back="/"
       foot={
-        next && (
-          <Link className="btn big" to={to(next)}>
-            {wayOn[next.code]}
+        <>
+          <Link className="btn plain" to={`${home}/carts`}>
+            Scan or type a cart
           </Link>
-        )
+          {next && (
+            <Link className="btn big" to={to(next)}>
+              {wayOn[next.code]}
+            </Link>
+          )}
+        </>
       }
     >
       <h2>What to do now</h2>
@@ -78,7 +85,7 @@ function pathOf(job: FloorJob, home: string, desk: string): string {
     case 'moves':
       return `${home}/moves`;
     case 'carts':
-      return `${desk}/carts`;
+      return job.next ? `${home}/carts/${encodeURIComponent(job.next.load)}` : `${home}/carts`;
     case 'rows':
       return job.next ? `${desk}/trucks/${encodeURIComponent(job.next.truck)}` : desk;
     case 'lift':
@@ -128,13 +135,21 @@ function count(job: FloorJob) {
   );
 }
 
-/** The light of the floor is its own, kept on this device. */
+/** Light and sound of the floor are its own, kept on this device. */
 function Switches({ desk }: { desk: string }) {
   const { light, setLight } = useSettings();
+  const [silent, setSilence] = useState(isSilent);
+  const press = () => {
+    setSilent(!silent);
+    setSilence(!silent);
+  };
   return (
     <p className="row">
       <button type="button" className="plain" onClick={() => setLight(light === 'dark' ? 'day' : 'dark')}>
         {light === 'dark' ? 'For daylight' : 'For the dark'}
+      </button>
+      <button type="button" className="plain" aria-pressed={silent} onClick={press}>
+        {silent ? 'Sound on' : 'Sound off'}
       </button>
       <Link className="btn plain" to={desk}>
         The whole show

@@ -58,6 +58,6 @@ export const tickMutation = graphql(
 
 export const confirmMutation = graphql(`
   mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
-    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId } }
+    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }
   }
 `);

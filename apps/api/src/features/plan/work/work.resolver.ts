@@ -1,11 +1,12 @@
 import { Inject } from '@nestjs/common';
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
-import type { BetweenShows, WorkList } from '#pack-plan';
+import type { BetweenShows, HouseAnswer, WorkList } from '#pack-plan';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
 import { AnyJson, BetweenShowsJson, WorkListJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { FloorCodeQuery } from './floor-code.query.js';
 import { WorkService } from './work.service.js';
 
 @ObjectType()
@@ -18,6 +19,27 @@ export class BetweenShowsView {
 
   @Field(() => BetweenShowsJson)
   what: BetweenShows;
+}
+
+@ObjectType({ description: 'What a code is that was read on the floor.' })
+export class FloorCodeView {
+  @Field(() => ID)
+  id: string;
+
+  @Field()
+  kind: string;
+
+  @Field()
+  model: string;
+
+  @Field(() => Int, { nullable: true, description: 'Of a lot.' })
+  count: number | null;
+
+  @Field(() => AnyJson, { nullable: true, description: 'Why it may not travel with this show, as data (libs/trade).' })
+  whyNot: object | null;
+
+  @Field(() => [String], { description: 'Serials that the design of the show wants by name.' })
+  wantedSerials: readonly string[];
 }
 
 @ObjectType({ description: 'Why a box or a cart stands where a plan puts it, and not another.' })
@@ -38,6 +60,7 @@ const id = { type: () => ID } as const;
 export class WorkResolver {
   constructor(
     private readonly service: WorkService,
+    private readonly codes: FloorCodeQuery,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
@@ -54,6 +77,11 @@ export class WorkResolver {
   @Query(() => WorkListJson, { description: 'What is left to do for a plan on the floor as it now stands.' })
   workList(@Args('planId', id) planId: string): Promise<WorkList> {
     return this.service.list(planId);
+  }
+
+  @Query(() => FloorCodeView, { nullable: true, description: 'What was read, where it is on file: a serial, or the address on a label.' })
+  floorCode(@Args('planId', id) planId: string, @Args('code') code: string): Promise<HouseAnswer | null> {
+    return this.codes.codeOf(planId, code);
   }
 
   @Query(() => [BetweenShowsView], { description: 'What happens to the carts between the shows of a tour.' })

@@ -1,0 +1,27 @@
+-- a code read on the floor
+SELECT "PackPlanRow"."id" AS "PackPlanRow_id", "PackPlanRow"."tour_id" AS "PackPlanRow_tour_id", "PackPlanRow"."show_id" AS "PackPlanRow_show_id", "PackPlanRow"."state" AS "PackPlanRow_state", "PackPlanRow"."revision" AS "PackPlanRow_revision" FROM "pack_plan" "PackPlanRow" WHERE (("PackPlanRow"."id" = $1)) LIMIT 1;
+SELECT id, kind, model, count FROM item WHERE id = ANY($1) ORDER BY id = $2 DESC LIMIT 1;
+SELECT name, data FROM tour WHERE id = $1;
+SELECT kind, data FROM model ORDER BY place;
+SELECT kind, data FROM rule ORDER BY place;
+SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+       made.examinations, happened.incidents, stands.stack
+     FROM item
+     LEFT JOIN (SELECT item_id, jsonb_agg(CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
+  WHERE NOT EXISTS (SELECT FROM incident later WHERE later.item_id = examination.item_id AND later.on_day::text = day #>> '{}' AND later.after_examination >= examination.id)))
+  ELSE data END ORDER BY id) AS examinations FROM examination
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1))
+                  AND NOT EXISTS (SELECT 1 FROM examination AS later WHERE later.supersedes = examination.id)
+                GROUP BY item_id) AS made ON made.item_id = item.id
+     LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS incidents FROM incident
+                WHERE ($1::text[] IS NULL OR item_id = ANY($1)) GROUP BY item_id) AS happened ON happened.item_id = item.id
+     LEFT JOIN (SELECT stack_cart, array_agg(id ORDER BY stack_slot) AS stack FROM item
+                WHERE stack_cart IS NOT NULL AND ($1::text[] IS NULL OR stack_cart = ANY($1)) GROUP BY stack_cart) AS stands ON stands.stack_cart = item.id
+     WHERE $1::text[] IS NULL OR item.id = ANY($1)
+     ORDER BY item.place;
+SELECT show_id AS "showId", act FROM loading_act WHERE tour_id = $1 ORDER BY id;
+SELECT id::text AS id, corrects::text AS corrects, key, counted_at AS "countedAt", sent, returned, damaged, uses
+     FROM hardware_count ORDER BY hardware_count.id;
+SELECT item_id AS item, count, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour,
+       CASE WHEN holder_kind = 'tour' THEN holder_id END AS "tourId"
+     FROM booking WHERE (holder_kind, holder_id) IS DISTINCT FROM ('tour', $1::text) AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id, tour_name;

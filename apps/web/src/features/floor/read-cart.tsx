@@ -1,0 +1,171 @@
+import { Link, useParams } from 'react-router';
+import { type CartLoad, type CartsResult, checkCart } from '#pack-plan';
+import type { ReadFinding } from '#trade';
+import { english, tell } from '#words';
+import { Faults } from '../../ui/faults.js';
+import { BarredNotes } from '../plan/barred-notes.js';
+import { useCarts } from '../plan/use-plan-parts.js';
+import { CodeField } from './code-field.js';
+import { FloorPage } from './floor-page.js';
+import type { OnFloor } from './on-floor.js';
+import { TakeIn } from './take-in.js';
+import { useConfirmed } from './use-floor-state.js';
+import { type Reading, useReading } from './use-reading.js';
+
+/** One cart is confirmed: its boxes are read in any order, each answered at once. */
+export function ReadCart(given: OnFloor) {
+  const { loadId = '' } = useParams();
+  const query = useCarts(given.plan.id);
+  const load = query.data?.loads.find((each) => each.id === loadId);
+  if (query.data && load) return <TheCart key={load.id} given={given} carts={query.data} load={load} />;
+  return (
+    <FloorPage name={loadId} title={loadId} back={`${given.home}/carts`}>
+      {query.isError ? <Faults of={query.error} /> : <p>{query.data ? 'The plan in force has no such load.' : 'Reading ...'}</p>}
+    </FloorPage>
+  );
+}
+
+interface CartProps {
+  readonly given: OnFloor;
+  readonly carts: CartsResult;
+  readonly load: CartLoad;
+}
+
+function TheCart({ given, carts, load }: CartProps) {
+  const reading = useReading(given, carts, load);
+  const { said, read, progress } = reading;
+  const asks = progress.is === 'all there' && !reading.isConfirmed && !reading.isBarred;
+  return (
+    <FloorPage
+      name={`${load.cart ?? 'No cart'}, ${load.id}`}
+      title={`${load.cart ?? 'No cart'} · ${load.id}`}
+      back={`${given.home}/carts`}
+      foot={<WayOn given={given} carts={carts} load={load} reading={reading} />}
+    >
+      <BarredNotes planId={given.plan.id} load={load.id} />
+      <Faults of={reading.unkept} />
+      <Answer reading={reading} load={load} />
+      {said?.code === 'same-model' && <TakeIn given={given} load={load} said={said} />}
+      {said?.code === 'other-cart' && (
+        <p className="row">
+          <Link className="btn" to={`${given.home}/carts/${encodeURIComponent(said.load)}`}>
+            Go on with {said.cart}
+          </Link>
+        </p>
+      )}
+      {!reading.isConfirmed && !asks && <CodeField label="Scan or type a box, top first or in any order" onCode={reading.onCode} />}
+      <Slots load={load} read={read} isConfirmed={reading.isConfirmed} />
+    </FloorPage>
+  );
+}
+
+const stops: ReadonlySet<ReadFinding['code']> = new Set(['right', 'read-before', 'this-cart', 'same-model', 'other-cart', 'two-meant']);
+
+/** Right, a question, or stop: as a word, a shape and a colour. */
+function Answer({ reading, load }: { reading: Reading; load: CartLoad }) {
+  const { said, progress, isConfirmed, isBarred } = reading;
+  if (isConfirmed)
+    return (
+      <div className="answer" role="status">
+        <i>○ Agrees.</i> {load.cart ?? load.id} is confirmed.
+      </div>
+    );
+  if (progress.is !== 'open' && isBarred)
+    return (
+      <div className="answer stop" role="alert">
+        <i>■ Not confirmed.</i> All boxes are there, and one of this cart must not fly.
+      </div>
+    );
+  if (progress.is === 'all there')
+    return (
+      <div className="answer look" role="status">
+        <i>◐ All {progress.serials.length} are there.</i> How do they stand, top first?
+      </div>
+    );
+  if (!said)
+    return (
+      <div className="answer" role="status">
+        {load.boxes.length} boxes to read.
+      </div>
+    );
+  const isStop = !stops.has(said.code);
+  const isLook = said.code === 'same-model' || said.code === 'other-cart' || said.code === 'two-meant';
+  return (
+    <div className={isStop ? 'answer stop' : isLook ? 'answer look' : 'answer'} role={isStop ? 'alert' : 'status'}>
+      <i>{isStop ? '■ ' : isLook ? '◐ ' : '○ '}</i>
+      {tell(english.reads, said)}
+    </div>
+  );
+}
+
+function Slots({ load, read, isConfirmed }: { load: CartLoad; read: readonly string[]; isConfirmed: boolean }) {
+  return (
+    <ol className="slots" aria-label="Slots, top first">
+      {load.boxes.map((box) => {
+        const isRead = isConfirmed || (box.serial !== null && read.includes(box.serial));
+        return (
+          <li key={box.slot} className={box.serial === null ? 'wrong' : undefined}>
+            <b>{box.slot}</b>
+            <span>
+              <span className="mono">{box.serial ?? 'no box planned'}</span>{' '}
+              <span className="quiet">{isRead ? '○ read' : 'not read yet'}</span>
+            </span>
+            <span className="mono">{box.splayDeg}°</span>
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+interface WayOnProps extends CartProps {
+  readonly reading: Reading;
+}
+
+function WayOn({ given, carts, load, reading }: WayOnProps) {
+  const confirmed = useConfirmed(given.plan.id);
+  const { progress, isConfirmed, isBarred } = reading;
+  const next = carts.loads.find((each) => each.id !== load.id && !confirmed.has(each.id));
+  if (progress.is === 'all there' && !isConfirmed && !isBarred) return <HowItStands carts={carts} load={load} reading={reading} />;
+  return (
+    <>
+      {(reading.read.length > 0 || isConfirmed) && (
+        <button type="button" className="plain" onClick={reading.again}>
+          Read it again
+        </button>
+      )}
+      {next ? (
+        <Link className={isConfirmed ? 'btn big' : 'btn plain'} to={`${given.home}/carts/${encodeURIComponent(next.id)}`}>
+          Next cart: {next.cart ?? next.id}
+        </Link>
+      ) : (
+        <Link className="btn big" to={given.home}>
+          All carts are confirmed
+        </Link>
+      )}
+    </>
+  );
+}
+
+/** All are there, in whatever order they were read: one look says how they stand, and a wrong order is no agreement. */
+function HowItStands({ carts, load, reading }: { carts: CartsResult; load: CartLoad; reading: Reading }) {
+  if (reading.progress.is !== 'all there') return null;
+  const { serials, asRead } = reading.progress;
+  const wrong = checkCart({ carts }, load, asRead).filter((each) => !each.agrees);
+  return (
+    <>
+      <div className="two">
+        <button type="button" className="warn" onClick={() => reading.standsSo(asRead, false)}>
+          As I read them: {asRead.join(', ')}
+        </button>
+        <button type="button" className="plain" onClick={reading.again}>
+          Read it again
+        </button>
+      </div>
+      <p className="quiet">As read, {wrong.length} slots are wrong: restack before it is loaded.</p>
+      <button type="button" className="big" onClick={() => reading.standsSo(serials, true)}>
+        As planned: {serials.join(', ')}
+      </button>
+    </>
+  );
+}
