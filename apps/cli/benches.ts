@@ -56,6 +56,10 @@ export const benches: Record<string, Bench> = {
     does: 'the house, its database, its worker or all killed during writes: none lost, every answer true: [--kills N] [--writers N] [--seed N]',
     load: () => import('./bench/house/kills.js'),
   },
+  load: {
+    does: 'people at work in a large house, beside a small one, an action each every two seconds: [--items N] [--people N] [--seconds S]',
+    load: () => import('./bench/house/load.js'),
+  },
   'planning-kills': {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
     load: () => import('./bench/house/planning-kills.js'),

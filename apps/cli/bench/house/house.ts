@@ -17,7 +17,7 @@ import { TourFileService } from '../../../api/src/features/transfer/tour-file.se
 import type { Role } from '../../../api/src/platform/sign-in/person.js';
 
 export const password = 'bench';
-const day = '2027-02-26';
+export const benchDay = '2027-02-26';
 
 /** A database of its own with the demo tour in it, and an API in this process that takes no jobs: others do. */
 export interface House {
@@ -34,7 +34,7 @@ export async function openHouse(root: string): Promise<House> {
   const app = await createApp({ config: configOf(database.url) });
   await app.init();
   const dataSource = app.get(DataSource);
-  await loadDemo(dataSource, app.get(TourFileService), root, day, () => password);
+  await loadDemo(dataSource, app.get(TourFileService), root, benchDay, () => password);
   return {
     app,
     databaseUrl: database.url,
