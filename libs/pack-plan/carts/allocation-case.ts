@@ -52,18 +52,31 @@ export function allocationCase(inputs: PlanInputs, loads: readonly WantedLoad[],
         .map((box) => (box.serial === undefined ? { model: box.model } : { serial: box.serial })),
     }))
     .filter((load) => load.boxes.length > 0);
+  const keptFor = pinnedToNothing(loads, leaveOut);
   const absent = wanted.flatMap((load) => load.boxes.flatMap(({ serial }) => (serial !== undefined && !here.has(serial) ? [serial] : [])));
   const modelOfBox = (serial: string) => [serial, inputs.items.get(serial)!.model] as const;
   const made = makeAllocationCase({
     carts,
     loose,
     boxes: Object.fromEntries(serials.map(modelOfBox)),
-    unusable: serials.filter((serial) => availability.get(serial)!.reason !== null),
+    unusable: serials.filter((serial) => availability.get(serial)!.reason !== null || keptFor.has(serial)),
     absent: Object.fromEntries(absent.map(modelOfBox)),
     loads: wanted,
   });
   invariant(made.ok, 'a tour file that was read is a floor: every box in one place, every cart once');
   return made.value;
+}
+
+/** Boxes that the design wants by their serial in places that are left out, and nowhere else: they are not put where another box would do. */
+function pinnedToNothing(loads: readonly WantedLoad[], leaveOut: ReadonlySet<string>): ReadonlySet<string> {
+  const pins = loads.flatMap(({ id, hang, positions }) =>
+    positions.flatMap((position) => {
+      const { serial } = hang.boxes[position - 1]!;
+      return serial === undefined ? [] : [{ serial, isOut: leaveOut.has(`${id}/${position}`) }];
+    }),
+  );
+  const placed = new Set(pins.flatMap(({ serial, isOut }) => (isOut ? [] : [serial])));
+  return new Set(pins.flatMap(({ serial, isOut }) => (isOut && !placed.has(serial) ? [serial] : [])));
 }
 
 /**

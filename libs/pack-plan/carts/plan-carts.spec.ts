@@ -2,8 +2,9 @@ import type { IntegerProgramSolver } from '#kernel';
 import type { CartsResult, PackPlan } from '../contract/index.js';
 import { loadIntegerProgramSolver } from '#runtime';
 import { demoTour } from '../../../tests/support/demo-tour.js';
-import { gatherInputs } from '../inputs/index.js';
+import { changedInputs, gatherInputs } from '../inputs/index.js';
 import { keepBoxes } from '../make/keep-boxes.js';
+import { makePackPlan } from '../make/index.js';
 import { planCarts } from './plan-carts.js';
 
 let integerProgram: IntegerProgramSolver;
@@ -92,5 +93,80 @@ describe('carts that may not travel', () => {
       expect(held.loads.map((load) => load.cart)).not.toContain(id);
       expect(held.stoppedBy).toBe('proof');
     }
+  });
+});
+
+describe('too few carts', () => {
+  const six = ['K01', 'K02', 'K03', 'K04', 'K05', 'K06'];
+  /** Without six carts; a box of the last hang is wanted by its serial. */
+  const withoutSix = (also: (file: any) => void = () => undefined) =>
+    cartsOf((file) => {
+      for (const id of six) quarantine(cart(file, id));
+      also(file);
+    });
+
+  it('names each cart that is not to be had, and says once of a load that it has none', () => {
+    const carts = withoutSix();
+    const [lack, out] = carts.fact ?? [];
+    expect(lack).toMatchObject({ code: 'too-few-carts', loads: carts.loads.length });
+    expect(out).toEqual({
+      code: 'carts-not-free',
+      carts: six.map((id) => ({ cart: id, why: { code: 'state', state: 'quarantined', remark: 'a castor is bent' } })),
+    });
+    const cartless = carts.loads.filter((load) => load.cart === null);
+    expect(cartless.length).toBeGreaterThan(0);
+    for (const load of cartless) expect(load.exceptions.map((each) => each.fact)).toEqual([{ code: 'no-cart' }]);
+    for (const load of carts.loads) if (load.cart) expect(load.exceptions.map((each) => each.fact?.code)).not.toContain('no-box');
+  });
+
+  it('keeps a box that is wanted in a load without a cart out of all others', () => {
+    const [pinned] = serialsOf(withoutSix()).filter((each) => each !== null);
+    const carts = withoutSix((file) => {
+      const hang = file.tour.shows[0].hangs.find((each: any) => each.id === 'Centre');
+      for (const box of hang.boxes) delete box.serial;
+      hang.boxes[0].serial = pinned;
+    });
+    const load = carts.loads.find((each) => each.hang === 'Centre' && each.number === 1)!;
+    expect(load.cart).toBeNull();
+    expect(serialsOf(carts)).not.toContain(pinned);
+  });
+});
+
+describe('a promise to another tour', () => {
+  const made = (change: (file: any) => void) => {
+    const file = demoTour(change);
+    return { file, plan: makePackPlan(file, 'quayside', limits()) };
+  };
+  const holds = (file: any, item: string, from: string = file.tour.prepFrom, to: string = file.tour.returnTo) =>
+    file.bookings.push({ tour: 'Another tour', from, to, item });
+
+  it('of a cart and of a box in the middle of it leaves a plan that is fresh', () => {
+    const { file, plan } = made((each) => {
+      const { id, stack } = each.items.find((item: any) => item.kind === 'cart' && item.stack?.length > 2);
+      holds(each, id);
+      holds(each, stack[1]);
+    });
+    const top = plan.carts.floorBefore.carts.find((each) => each.beneath);
+    expect(top?.boxes).toHaveLength(1);
+    expect(changedInputs(plan, file)).toEqual([]);
+    const lower = structuredClone(file) as any;
+    cart(lower, top!.cart).stack.pop();
+    expect(changedInputs(plan, lower)).toEqual([{ code: 'floor-differs' }]);
+  });
+
+  it('makes a plan stale where it touches the days of the tour, and not where it does not', () => {
+    const { plan } = made(() => undefined);
+    expect(
+      changedInputs(
+        plan,
+        demoTour((each) => holds(each, 'P-001', '2020-01-01', '2020-01-09')),
+      ),
+    ).toEqual([]);
+    expect(
+      changedInputs(
+        plan,
+        demoTour((each) => holds(each, 'P-001')),
+      ),
+    ).toEqual([{ code: 'changed', part: { code: 'bookings' } }]);
   });
 });

@@ -17,17 +17,30 @@ export function planCarts(inputs: PlanInputs, limits: SolveLimits): CartsResult 
   const withWishes = { ...limits, prefer: preferencesOf(inputs, loads) };
   let answer = solveAllocation(problem, withWishes);
   const short = answer.short ?? [];
-  const shortages = shortagesOf(inputs, answer);
+  const shortages = [...shortagesOf(inputs, answer)];
+  const cartless = new Set<string>();
   // What cannot be served is left out place by place, from the bottom of the last hang, so that the rest is still planned.
   while (answer.status === 'infeasible' && problem.loads.length > 0) {
-    leaveOutWhatIsShort(loads, answer, missing);
+    if (answer.cartsShort && !shortages.some(isOfCarts)) shortages.push(...shortagesOf(inputs, answer).filter(isOfCarts));
+    leaveOutWhatIsShort(loads, answer, missing, cartless);
     problem = allocationCase(inputs, loads, missing);
     answer = problem.loads.length > 0 ? solveAllocation(problem, withWishes) : answer;
   }
-  return describe(inputs, loads, problem, answer, missing, short, shortages);
+  return describe(inputs, loads, problem, answer, { missing, cartless, short, shortages });
 }
 
-function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: CheckedAllocation, missing: Set<string>): void {
+const isOfCarts = ({ code }: ShortageFact): boolean =>
+  code === 'too-few-carts' || code === 'no-cart-may-carry' || code === 'carts-not-free';
+
+/** What a design had to do without: places ("load id/position"), loads that no cart is left for, and why. */
+interface Lack {
+  readonly missing: ReadonlySet<string>;
+  readonly cartless: ReadonlySet<string>;
+  readonly short: readonly BoxShortage[];
+  readonly shortages: readonly ShortageFact[];
+}
+
+function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: CheckedAllocation, missing: Set<string>, cartless: Set<string>): void {
   const before = missing.size;
   const lastFirst = [...loads].reverse();
   for (const { model, missing: count, serial } of answer.short ?? []) {
@@ -42,6 +55,7 @@ function leaveOutWhatIsShort(loads: readonly WantedLoad[], answer: CheckedAlloca
   if (missing.size > before) return;
   const isLeft = (load: WantedLoad) => load.positions.some((position) => !missing.has(`${load.id}/${position}`));
   const last = loads.find((load) => load.id === answer.cartsShort?.load && isLeft(load)) ?? lastFirst.find(isLeft);
+  if (last && answer.cartsShort) cartless.add(last.id);
   for (const position of last?.positions ?? []) missing.add(`${last!.id}/${position}`);
 }
 
@@ -56,13 +70,12 @@ function describe(
   loads: readonly WantedLoad[],
   problem: AllocationCase,
   answer: CheckedAllocation,
-  missing: ReadonlySet<string>,
-  short: readonly BoxShortage[],
-  shortages: readonly ShortageFact[],
+  lack: Lack,
 ): CartsResult {
+  const { missing, short, shortages } = lack;
   const solved = answer.status !== 'infeasible';
   const complete = missing.size === 0 && solved;
-  const cartLoads = loads.map((load) => cartLoad(inputs, load, answer, missing));
+  const cartLoads = loads.map((load) => cartLoad(inputs, load, answer, lack));
   return {
     status: complete ? answer.status : 'infeasible',
     boxMoves: solved ? answer.boxMoves : 0,
@@ -73,11 +86,12 @@ function describe(
     wishes: wishesOf(inputs, cartLoads, answer),
     moves: solved ? describeMoves(problem, answer, loads, inputs.words) : [],
     floorBefore: floor(
+      inputs,
       problem,
       problem.carts.map((each) => [each.id, each.stack] as const),
       problem.loose,
     ),
-    floorAfter: floorAfter(problem, answer),
+    floorAfter: floorAfter(inputs, problem, answer),
     short,
     reason: shortages.length === 0 ? null : shortages.map((each) => tell(inputs.words.shortages, each)).join(' '),
     fact: shortages,
@@ -90,7 +104,7 @@ function describe(
   };
 }
 
-function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocation, missing: ReadonlySet<string>): CartLoad {
+function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocation, { missing, cartless }: Lack): CartLoad {
   const found = answer.assignments?.find((each) => each.load === load.id);
   const cart = found ? inputs.items.get(found.cart)! : undefined;
   const model = cart ? cartModel(inputs, cart.model) : undefined;
@@ -126,21 +140,25 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
     capacity: model?.capacity ?? boxes.length,
     boxes,
     massKg: (model?.massKg ?? 0) + boxes.reduce((sum, each) => sum + (each.serial === null ? 0 : massOf(each.model)), 0),
-    exceptions: exceptionsOf(inputs.words, boxes, model?.capacity),
+    exceptions: cartless.has(load.id)
+      ? [{ fact: noCart, sentence: tell(inputs.words.exceptions, noCart) }]
+      : exceptionsOf(inputs.words, boxes, model?.capacity),
   };
 }
+
+const noCart: CartException = { code: 'no-cart' };
 
 function exceptionsOf(words: Words, boxes: readonly PlannedBox[], capacity: number | undefined): Said<CartException>[] {
   const models = [...new Set(boxes.map((each) => each.model))];
   const facts: CartException[] = [
     ...(capacity !== undefined && boxes.length < capacity ? [{ code: 'part-load' as const, boxes: boxes.length, capacity }] : []),
-    ...(models.length > 1 ? [{ code: 'mixed-models' as const, models }] : []),
+    ...(models.length > 1 && boxes.some((each) => each.serial !== null) ? [{ code: 'mixed-models' as const, models }] : []),
     ...boxes.filter((each) => each.serial === null).map(({ slot, model }) => ({ code: 'no-box' as const, slot, model })),
   ];
   return facts.map((fact) => ({ fact, sentence: tell(words.exceptions, fact) }));
 }
 
-function floorAfter(problem: AllocationCase, answer: CheckedAllocation): CartsResult['floorAfter'] {
+function floorAfter(inputs: PlanInputs, problem: AllocationCase, answer: CheckedAllocation): CartsResult['floorAfter'] {
   const stacks = new Map(problem.carts.map((each) => [each.id, [...each.stack]]));
   const loose = new Set(problem.loose);
   for (const { box, from, to } of answer.status === 'infeasible' ? [] : answer.moves) {
@@ -149,18 +167,20 @@ function floorAfter(problem: AllocationCase, answer: CheckedAllocation): CartsRe
     if (to === 'floor') loose.add(box);
     else stacks.get(to)!.unshift(box);
   }
-  return floor(problem, [...stacks], [...loose]);
+  return floor(inputs, problem, [...stacks], [...loose]);
 }
 
 function floor(
+  { items }: PlanInputs,
   problem: AllocationCase,
   stacks: readonly (readonly [string, readonly string[]])[],
   loose: readonly string[],
 ): { carts: Stack[]; loose: string[] } {
   const carts = new Map(problem.carts.map((each) => [each.id, each]));
   const stackOf = (cart: string, boxes: readonly string[]): Stack => {
-    const { capacity, givesOnly } = carts.get(cart)!;
-    return { cart, capacity, boxes: [...boxes], ...(givesOnly ? { givesOnly: true } : {}) };
+    const { capacity, givesOnly, stack } = carts.get(cart)!;
+    const beneath = (items.get(cart)?.stack ?? []).slice(stack.length);
+    return { cart, capacity, boxes: [...boxes], ...(givesOnly ? { givesOnly } : {}), ...(beneath.length > 0 ? { beneath } : {}) };
   };
   return { carts: stacks.map(([cart, boxes]) => stackOf(cart, boxes)), loose: [...loose] };
 }

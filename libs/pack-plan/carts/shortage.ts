@@ -12,7 +12,17 @@ export function shortagesOf(inputs: PlanInputs, { short = [], cartsShort }: Allo
     ...(cartsShort?.code === 'no cart is left'
       ? [{ code: 'too-few-carts' as const, load: cartsShort.load, loads: cartsShort.loads, carts: cartsShort.carts }]
       : []),
+    ...(cartsShort ? cartsNotFree(inputs) : []),
   ];
+}
+
+/** Carts of the depot that carry nothing for this tour, each with its reason. */
+function cartsNotFree({ file, availability }: PlanInputs): ShortageFact[] {
+  const carts = file.items.flatMap((item) => {
+    const why = item.kind === 'cart' && item.depot === file.tour.depot ? availability.get(item.id)?.reason : null;
+    return why ? [{ cart: item.id, why }] : [];
+  });
+  return carts.length === 0 ? [] : [{ code: 'carts-not-free', carts }];
 }
 
 function pinnedShortage({ items, availability, file }: PlanInputs, { serial, code }: BoxShortage): ShortageFact {

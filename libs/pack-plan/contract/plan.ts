@@ -104,6 +104,8 @@ export interface Stack {
   readonly boxes: readonly string[];
   /** Out of service or promised elsewhere: boxes may be lifted off it, it carries nothing. */
   readonly givesOnly?: true;
+  /** What stands below those boxes, from the first that the other tour holds: out of reach. */
+  readonly beneath?: readonly string[];
 }
 
 export interface CartsResult extends Checked {

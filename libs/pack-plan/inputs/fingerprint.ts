@@ -1,5 +1,5 @@
 import { canonicalJson, textHash } from '#kernel';
-import type { Item, Show, TourFile } from '#tour-file';
+import type { Booking, Item, Show, TourFile } from '#tour-file';
 import { isLoadingEmpty, itemKinds, wholeHangs } from '#tour-file';
 import { type InputChange, type InputPart, keyOfPart, partOfKey } from '#trade';
 import type { PackPlan } from '../contract/index.js';
@@ -7,8 +7,12 @@ import type { PackPlan } from '../contract/index.js';
 export const loadingPart = keyOfPart({ code: 'loading' });
 export const itemsPart = keyOfPart({ code: 'register' });
 
-/** Stands in every fingerprint that names no longer count in; plans up to version 0.1 were made with them. */
-const namelessPart = keyOfPart({ code: 'names' });
+/**
+ * Says how a fingerprint is worked out. Missing: names count (plans up to version 0.1). `true`: ids alone count, and promises of all days. `dated`: of promises
+ * to others only those that touch the days of the tour.
+ */
+const namesPart = keyOfPart({ code: 'names' });
+type Way = 'named' | true | 'dated';
 
 /** Key of a part of the inputs -> its hash. */
 export type Fingerprint = Readonly<Record<string, string>>;
@@ -27,8 +31,8 @@ export function fingerprintOf(file: TourFile, showId: string, then?: Fingerprint
 
 /** The parts that are not of single items; `items` of the file are not looked at. */
 export function fingerprintWithoutItems(written: TourFile, showId: string, then?: Fingerprint): Fingerprint {
-  const isNameless = then === undefined || then[namelessPart] !== undefined;
-  const file = isNameless ? withoutNames(written) : written;
+  const way = wayOf(then);
+  const file = way === 'named' ? written : withoutNames(written);
   const { tour, catalogue } = file;
   const shown = tour.shows.find((each) => each.id === showId);
   const parts: [InputPart, unknown][] = [
@@ -39,15 +43,25 @@ export function fingerprintWithoutItems(written: TourFile, showId: string, then?
     [{ code: 'examination-rules' }, file.examinationRules],
     [{ code: 'load-rules' }, file.loadRules],
     [{ code: 'systems' }, file.systems],
-    [{ code: 'bookings' }, file.bookings.map(({ tourId: _tourId, ...promise }) => promise)],
+    [{ code: 'bookings' }, (way === 'dated' ? file.bookings.filter((each) => touches(each, tour)) : file.bookings).map(withoutTourId)],
   ];
   if (!isLoadingEmpty(shown?.loading)) parts.push([{ code: 'loading' }, shown!.loading]);
   for (const hang of shown ? wholeHangs(shown) : []) parts.push([{ code: 'hang', id: hang.id }, hang]);
   for (const [of, models] of Object.entries(catalogue))
     for (const model of models) parts.push([{ code: 'model', of, id: model.model }, model]);
-  if (isNameless) parts.push([{ code: 'names' }, true]);
+  if (way !== 'named') parts.push([{ code: 'names' }, way]);
   return hashed(parts);
 }
+
+function wayOf(then: Fingerprint | undefined): Way {
+  const mark = then?.[namesPart];
+  if (then !== undefined && mark === undefined) return 'named';
+  return mark === textHash(canonicalJson(true)) ? true : 'dated';
+}
+
+const withoutTourId = ({ tourId: _tourId, ...promise }: Booking): Omit<Booking, 'tourId'> => promise;
+
+const touches = ({ from, to }: Booking, { prepFrom, returnTo }: TourFile['tour']): boolean => from <= returnTo && to >= prepFrom;
 
 /** Ids alone: a promise is to the id of a tour, or to the name where that is all that is known of it. */
 function withoutNames(file: TourFile): TourFile {
@@ -103,7 +117,7 @@ export const withFloor = (changes: readonly InputChange[], fits: boolean): reado
 
 /** True while every cart stands as it does at some point of the plan's list: before it, after some of its moves, or after all. */
 export function floorFits(plan: Pick<PackPlan, 'carts'>, stackOf: (cart: string) => readonly string[]): boolean {
-  const stacks = new Map(plan.carts.floorBefore.carts.map(({ cart, boxes }) => [cart, [...boxes]]));
+  const stacks = new Map(plan.carts.floorBefore.carts.map(({ cart, boxes, beneath = [] }) => [cart, [...boxes, ...beneath]]));
   const points = new Map([...stacks].map(([cart, boxes]) => [cart, new Set([boxes.join('\n')])]));
   for (const { box, from, to } of plan.carts.moves) {
     stacks.get(from)?.shift();

@@ -58,7 +58,10 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   // Another show of the tour is planned on its own page.
   'model-short': { section: 'carts', weight: ({ isOwnShow }) => (isOwnShow ? 'stop' : 'look') },
   'out-of-service-in-cart': { section: 'carts', weight: 'look' },
-  'cart-exception': { section: 'carts', weight: ({ exception }) => (exception.code === 'no-box' ? 'stop' : 'look') },
+  'cart-exception': {
+    section: 'carts',
+    weight: ({ exception }) => (exception.code === 'no-box' || exception.code === 'no-cart' ? 'stop' : 'look'),
+  },
 
   'hardware-missing': { section: 'hardware', weight: 'stop' },
   'travelling-and-fitted-differ': { section: 'hardware', weight: 'stop' },

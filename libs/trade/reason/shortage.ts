@@ -9,4 +9,6 @@ export type ShortageFact =
   | { readonly code: 'not-on-the-floor'; readonly box: string; readonly case: string | null }
   | { readonly code: 'too-few-boxes'; readonly models: readonly { readonly model: string; readonly missing: number }[] }
   | { readonly code: 'no-cart-may-carry'; readonly load: string }
-  | { readonly code: 'too-few-carts'; readonly load: string; readonly loads: number; readonly carts: number };
+  | { readonly code: 'too-few-carts'; readonly load: string; readonly loads: number; readonly carts: number }
+  /** Carts of the depot that carry nothing for this tour, with what speaks against each. */
+  | { readonly code: 'carts-not-free'; readonly carts: readonly { readonly cart: string; readonly why: ReasonAgainst }[] };

@@ -20,7 +20,7 @@ function homeWords(found: string, home: BoxHome): string {
 
 export const moves: Words['moves'] = {
   'into-slot': ({ load, slot }) => `slot ${slot} of ${load.name}`,
-  'out-of-service': () => 'out of service: must not ride in a load',
+  'out-of-service': () => 'stays behind: out of service, or kept for another',
   'set-aside': ({ load }) => `set aside for ${load.name}`,
   'set-aside-for-cart': ({ cart }) => `set aside for ${cart.id}`,
   'makes-room': ({ load }) => `makes room for ${load.name}`,

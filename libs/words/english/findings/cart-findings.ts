@@ -3,6 +3,7 @@ import { plural, span } from '../parts/index.js';
 
 export const exceptions: Words['exceptions'] = {
   'part-load': ({ boxes, capacity }) => `part load: ${boxes} of ${capacity} boxes`,
+  'no-cart': () => 'no cart is left for it; none of its boxes is packed',
   'mixed-models': ({ models }) => `mixed models: ${models.join(' and ')}`,
   'no-box': ({ slot, model }) => `slot ${slot}: no ${model} to be had`,
 };
@@ -38,7 +39,8 @@ export const shortages: Words['shortages'] = {
   'too-few-boxes': ({ models }) =>
     `Too few boxes that may be used: ${models.map((each) => `${each.missing} ${each.model}`).join(', ')} short.`,
   'no-cart-may-carry': ({ load }) => `No cart may carry ${load}.`,
-  'too-few-carts': ({ load, loads, carts }) => `Too few carts: ${loads} loads, ${carts} carts; none is left for ${load}.`,
+  'too-few-carts': ({ loads, carts }) => `Too few carts: ${loads} loads, ${plural(carts, 'cart')} that may carry.`,
+  'carts-not-free': ({ carts }) => `Not to be had: ${carts.map(({ cart, why }) => `${cart} (${tell(against, why)})`).join(', ')}.`,
 };
 
 type CartTable = Pick<
