@@ -24,6 +24,10 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/layout.js'),
   },
   'hang-statics': { does: 'random hangs: [--hangs N] [--boxes N]', load: () => import('./bench/engines/hang-statics.js') },
+  'hang-limits': {
+    does: 'seeded hangs with limits between rest and worst, which must stop, and above, which must not; shared points: [--hangs N] [--shows N] [--first SEED]',
+    load: () => import('./bench/limits/hang-limits.js'),
+  },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--work N] [--seconds S]',
     load: () => import('./bench/carts/cart-allocation.js'),

@@ -98,7 +98,7 @@ export {
   wholeTruck,
 } from './landed/index.js';
 export type { Improvement } from './make/index.js';
-export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, replanTrucks } from './make/index.js';
+export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, planLoads, replanTrucks } from './make/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
 export type { StructurePoint } from './points/index.js';
 export { structurePoints } from './points/index.js';

@@ -2,4 +2,5 @@
 export type { Improvement } from './improve-plan.js';
 export { improvePlan, isOpen } from './improve-plan.js';
 export { makePackPlan, makeSteadyPlan } from './make-pack-plan.js';
+export { planLoads } from './plan-loads.js';
 export { replanTrucks } from './replan-trucks.js';

@@ -30,7 +30,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
   const inputs = gatherInputs(keep ? keepBoxes(file, keep.plan, keep.failed) : file, showId, words);
   const carts = planCarts(inputs, limits);
   const chosen = chooseItems(inputs);
-  const picks = withStructure(inputs, planPicks(inputs, wantedLoads(inputs), carts, chosen));
+  const picks = withStructure(inputs, planPicks(inputs, wantedLoads(inputs), carts.loads, chosen));
   const hardware = planHardware(inputs, carts, chosen, picks.hangs);
   const truck = planTruck(inputs, carts, limits);
   const due = planDue(inputs, whereabouts(inputs, carts, hardware));

@@ -1,4 +1,4 @@
-import type { CannotHang, PickFinding, PointSubject, RoomFinding } from '#trade';
+import type { CannotHang, PickFinding, RoomFinding } from '#trade';
 import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { roomFindings } from '../room/index.js';

@@ -2,12 +2,13 @@ import { type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, ti
 import { standardGravityMps2 } from '#kernel';
 import { type GridModel, type Hang, hangName } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
-import { type CartsResult, type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { sentenceOf } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareJoint, compareSteel, dynamicFactorOf, metalFactors } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
 import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
+import type { LoadOnCart } from './load-on-cart.js';
 import { measureFinding } from './pick-findings.js';
 import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
@@ -22,7 +23,7 @@ const loadCaution =
 export function planPicks(
   inputs: PlanInputs,
   loads: readonly WantedLoad[],
-  carts: CartsResult,
+  onCarts: readonly LoadOnCart[],
   chosen: readonly ChosenItem[],
 ): PicksResult {
   const { loadRule, show } = inputs;
@@ -32,7 +33,7 @@ export function planPicks(
         inputs,
         hang,
         loads.filter((each) => each.hang.id === hang.id),
-        carts,
+        onCarts,
         chosen,
       ),
     ),
@@ -55,7 +56,7 @@ function planHang(
   inputs: PlanInputs,
   hang: Hang,
   loads: readonly WantedLoad[],
-  carts: CartsResult,
+  onCarts: readonly LoadOnCart[],
   chosen: readonly ChosenItem[],
 ): HangResult {
   const { catalogue, systems } = inputs.file;
@@ -65,7 +66,7 @@ function planHang(
   const pulled = planPullBack(inputs, hang, whole.problem, drawnAt);
   const problem = whole.problem;
   const answer = pulled?.answer ?? solveHang(problem);
-  const own = carts.loads.filter((each) => each.hang === hang.id);
+  const own = onCarts.filter((each) => each.hang === hang.id);
   const planned = new Map(own.flatMap((load) => load.boxes.map((box) => [box.position, { ...box, cart: load.cart }] as const)));
   const system = systems.find((each) => each.id === grid.system);
   const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));

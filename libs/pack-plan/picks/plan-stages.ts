@@ -1,12 +1,4 @@
-import {
-  type CartLoad,
-  type Checked,
-  type Comparison,
-  type EnvelopeResult,
-  type StageResult,
-  checkedBy,
-  mismatchesOf,
-} from '../contract/index.js';
+import { type Checked, type Comparison, type EnvelopeResult, type StageResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyStage } from '#hang-statics';
 import { canonicalJson, standardGravityMps2 } from '#kernel';
 import { type CartModel, type Hang, closingOf } from '#tour-file';
@@ -15,13 +7,14 @@ import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareJoint, compareRated, comparisonFact, metalFactors, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
+import type { LoadOnCart } from './load-on-cart.js';
 
 /** Every cart load on its way up with the base of its cart, and the worst of all moments: it is often not the last. */
 export function planStages(
   inputs: PlanInputs,
   hang: Hang,
   { problem, bodies, placeOf }: HangBodies,
-  loads: readonly CartLoad[],
+  loads: readonly LoadOnCart[],
 ): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult } & Checked {
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);

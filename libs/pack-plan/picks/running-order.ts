@@ -1,10 +1,11 @@
 import type { Hang, RunningStep } from '#tour-file';
-import { type CartLoad, type RunningOrder, type RunningOrderStep, stepKey, tickText } from '../contract/index.js';
+import { type RunningOrder, type RunningOrderStep, stepKey, tickText } from '../contract/index.js';
 import type { TickRefusal } from '#trade';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
+import type { LoadOnCart } from './load-on-cart.js';
 
 /** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
-export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly CartLoad[]): RunningOrder {
+export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly LoadOnCart[]): RunningOrder {
   const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
   const system = inputs.file.systems.find((each) => each.id === grid.system);
   return {
@@ -21,7 +22,7 @@ const written = (step: RunningStep): Written => (typeof step === 'string' ? { st
 function lay(
   way: 'up' | 'down',
   steps: readonly RunningStep[],
-  loads: readonly CartLoad[],
+  loads: readonly LoadOnCart[],
   hang: Hang,
   first: readonly Written[],
   last: readonly Written[],
