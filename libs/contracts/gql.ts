@@ -41,6 +41,11 @@ type Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
+    "query HowManyWait { proposals(first: 1) { totalCount } }": typeof types.HowManyWaitDocument,
+    "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfItemDocument,
+    "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfCatalogueDocument,
+    "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }": typeof types.AnswerProposalsDocument,
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
@@ -76,7 +81,7 @@ type Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
-    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }": typeof types.SaveLoadRuleDocument,
+    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": typeof types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }": typeof types.SaveRiggingSystemDocument,
@@ -150,6 +155,11 @@ const documents: Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
+    "query HowManyWait { proposals(first: 1) { totalCount } }": types.HowManyWaitDocument,
+    "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfItemDocument,
+    "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfCatalogueDocument,
+    "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }": types.AnswerProposalsDocument,
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
@@ -185,7 +195,7 @@ const documents: Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
-    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }": types.SaveLoadRuleDocument,
+    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }": types.SaveRiggingSystemDocument,
@@ -340,6 +350,26 @@ export function graphql(source: "\n  query Dates($after: String) {\n    examined
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n"): typeof import('./graphql.js').ProposalsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HowManyWait { proposals(first: 1) { totalCount } }"): typeof import('./graphql.js').HowManyWaitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }"): typeof import('./graphql.js').WaitsOfItemDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }"): typeof import('./graphql.js').WaitsOfCatalogueDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }"): typeof import('./graphql.js').AnswerProposalsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }"): typeof import('./graphql.js').ShowsToServeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -480,7 +510,7 @@ export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: Stri
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
+export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

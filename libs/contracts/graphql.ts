@@ -236,6 +236,40 @@ export type DatesQueryVariables = Exact<{
 
 export type DatesQuery = { examinedItems: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> } };
 
+export type ProposalsQueryVariables = Exact<{
+  after?: string | null | undefined;
+}>;
+
+
+export type ProposalsQuery = { proposals: { totalCount: number, newest: string | null, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, subject: string, itemId: string | null, sentence: string, proposedBy: string, proposedAt: string, reason: string | null, figures: Array<{ name: string, was: string | null, wanted: string | null }> } }> } };
+
+export type HowManyWaitQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HowManyWaitQuery = { proposals: { totalCount: number } };
+
+export type WaitsOfItemQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type WaitsOfItemQuery = { proposalsOfItem: Array<{ id: string, kind: string, subject: string, sentence: string, proposedBy: string, figures: Array<{ name: string, was: string | null, wanted: string | null }> }> };
+
+export type WaitsOfCatalogueQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type WaitsOfCatalogueQuery = { proposalsOfCatalogue: Array<{ id: string, kind: string, subject: string, sentence: string, proposedBy: string, figures: Array<{ name: string, was: string | null, wanted: string | null }> }> };
+
+export type AnswerProposalsMutationVariables = Exact<{
+  ids?: Array<string | number> | string | number | null | undefined;
+  through?: string | number | null | undefined;
+  accept: boolean;
+  reason: string;
+}>;
+
+
+export type AnswerProposalsMutation = { answerProposals: number };
+
 export type ShowsToServeQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -521,6 +555,7 @@ export type RecordIncidentMutation = { recordIncident: { summary: { id: string }
 export type SaveLoadRuleMutationVariables = Exact<{
   rule: unknown;
   was?: unknown;
+  reason?: string | null | undefined;
 }>;
 
 
@@ -1185,6 +1220,79 @@ export const DatesDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb"}) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+export const ProposalsDocument = new TypedDocumentString(`
+    query Proposals($after: String) {
+  proposals(first: 100, after: $after) {
+    totalCount
+    newest
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        subject
+        itemId
+        sentence
+        proposedBy
+        proposedAt
+        reason
+        figures {
+          name
+          was
+          wanted
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:a44ab06d888e7045b20e0852f5a7d4b0dd221eccff8a2e78ca097f68cd322af7"}) as unknown as TypedDocumentString<ProposalsQuery, ProposalsQueryVariables>;
+export const HowManyWaitDocument = new TypedDocumentString(`
+    query HowManyWait {
+  proposals(first: 1) {
+    totalCount
+  }
+}
+    `, {"hash":"sha256:b9194e11d65c40238bf02f1462c96510481b2fae4b54f7c1aa046f5be12fda07"}) as unknown as TypedDocumentString<HowManyWaitQuery, HowManyWaitQueryVariables>;
+export const WaitsOfItemDocument = new TypedDocumentString(`
+    query WaitsOfItem($id: ID!) {
+  proposalsOfItem(itemId: $id) {
+    id
+    kind
+    subject
+    sentence
+    proposedBy
+    figures {
+      name
+      was
+      wanted
+    }
+  }
+}
+    `, {"hash":"sha256:56caee81555e25202749ebba8f1821ba112907a56463b469723be568dbb6b74c"}) as unknown as TypedDocumentString<WaitsOfItemQuery, WaitsOfItemQueryVariables>;
+export const WaitsOfCatalogueDocument = new TypedDocumentString(`
+    query WaitsOfCatalogue {
+  proposalsOfCatalogue {
+    id
+    kind
+    subject
+    sentence
+    proposedBy
+    figures {
+      name
+      was
+      wanted
+    }
+  }
+}
+    `, {"hash":"sha256:09c37341b7bc393ca2a8104b5fccac7ddf140a641ecd58d57b9569a928faf4a3"}) as unknown as TypedDocumentString<WaitsOfCatalogueQuery, WaitsOfCatalogueQueryVariables>;
+export const AnswerProposalsDocument = new TypedDocumentString(`
+    mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) {
+  answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason)
+}
+    `, {"hash":"sha256:d5d47d5a8d5ce37a78f3ffc08f170afd7549df973cc3c1e07f8257d8919e0c02"}) as unknown as TypedDocumentString<AnswerProposalsMutation, AnswerProposalsMutationVariables>;
 export const ShowsToServeDocument = new TypedDocumentString(`
     query ShowsToServe {
   tours(first: 100) {
@@ -1673,10 +1781,10 @@ export const RecordIncidentDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
 export const SaveLoadRuleDocument = new TypedDocumentString(`
-    mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) {
-  saveLoadRule(rule: $rule, was: $was)
+    mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) {
+  saveLoadRule(rule: $rule, was: $was, reason: $reason)
 }
-    `, {"hash":"sha256:365b13d29e254831802e67ab532476fc3913b47b185dd275f00ba0626e30d514"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
+    `, {"hash":"sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
 export const ItemsDocument = new TypedDocumentString(`
     query Items($search: String, $kind: String, $state: String, $after: String) {
   items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {

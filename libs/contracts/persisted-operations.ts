@@ -53,6 +53,16 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }",
   'sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb':
     "query Dates($after: String) { examinedItems(first: 100, after: $after) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:a44ab06d888e7045b20e0852f5a7d4b0dd221eccff8a2e78ca097f68cd322af7':
+    "query Proposals($after: String) { proposals(first: 100, after: $after) { edges { node { figures { name wanted was } id itemId kind proposedAt proposedBy reason sentence subject } } newest pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:b9194e11d65c40238bf02f1462c96510481b2fae4b54f7c1aa046f5be12fda07':
+    "query HowManyWait { proposals(first: 1) { totalCount } }",
+  'sha256:56caee81555e25202749ebba8f1821ba112907a56463b469723be568dbb6b74c':
+    "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { figures { name wanted was } id kind proposedBy sentence subject } }",
+  'sha256:09c37341b7bc393ca2a8104b5fccac7ddf140a641ecd58d57b9569a928faf4a3':
+    "query WaitsOfCatalogue { proposalsOfCatalogue { figures { name wanted was } id kind proposedBy sentence subject } }",
+  'sha256:d5d47d5a8d5ce37a78f3ffc08f170afd7549df973cc3c1e07f8257d8919e0c02':
+    "mutation AnswerProposals($accept: Boolean!, $ids: [ID!], $reason: String!, $through: ID) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }",
   'sha256:cf36d081c007d979c7211240951a65dba3e9e92b9e33ec474926180ef02103c2':
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { name showId } } } } }",
   'sha256:be9c25588219a6460e1f20d50c59e9b5531fec7991598c246746dd571582feb5':
@@ -123,8 +133,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
   'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
-  'sha256:365b13d29e254831802e67ab532476fc3913b47b185dd275f00ba0626e30d514':
-    "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }",
+  'sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926':
+    "mutation SaveLoadRule($reason: String, $rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }",
   'sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd':
     "query Items($after: String, $kind: String, $search: String, $state: String) { items(search: $search, kind: $kind, state: $state, first: 50, after: $after) { edges { node { count depot dueOn dueState id kind model place state } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b':

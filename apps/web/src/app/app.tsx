@@ -41,6 +41,7 @@ const TourScreen = screen(async () => ({ default: (await import('../features/tou
 const ChangeTour = screen(async () => ({ default: (await import('../features/tour/change/change-tour.js')).ChangeTour }));
 const ChangeShow = screen(async () => ({ default: (await import('../features/tour/change/change-show.js')).ChangeShow }));
 const Tours = screen(async () => ({ default: (await import('../features/tour/tours.js')).Tours }));
+const Waiting = screen(async () => ({ default: (await import('../features/edition/waiting-screen.js')).WaitingScreen }));
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
@@ -107,6 +108,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/fleet" element={<Fleet me={person} />} />
             <Route path="/dates" element={<Dates />} />
             <Route path="/venues" element={<Venues me={person} />} />
+            <Route path="/waiting" element={<Waiting me={person} />} />
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
             <Route path="/print/:tourId/:showId/:what" element={<Print />} />

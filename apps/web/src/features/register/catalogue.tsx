@@ -5,6 +5,8 @@ import { type ModelKind, type LoadRule, type RiggingSystem, modelCell, modelColu
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Loaded } from '../../ui/page.js';
+import { waitsOfCatalogueQuery } from '../edition/operations.js';
+import { WaitLines } from '../edition/waits.js';
 import { RowForm } from './row-form.js';
 import { RegimePart } from './regime-part.js';
 import { SystemPart } from './system-part.js';
@@ -16,10 +18,14 @@ const columnsOf = (kind: ModelKind) => modelColumns(kind).map(({ heading, form }
 const cellsOf = (kind: ModelKind, model: object) =>
   Object.fromEntries(modelColumns(kind).map((column) => [column.heading, modelCell(model, column)]));
 
-/** Catalogue models and rigging systems: looked at by everybody, written by the warehouse and the system tech. */
+/** Catalogue models and rigging systems: looked at and written by everybody; what others than the safety officer write to let more pass waits for one. */
 export function Catalogue({ me }: { me: Person }) {
   const query = useQuery({ queryKey: ['models'], queryFn: () => request(modelsQuery) });
-  const mayWrite = me.role !== 'safety';
+  const waiting = useQuery({
+    queryKey: ['waits-of-catalogue'],
+    queryFn: async () => (await request(waitsOfCatalogueQuery)).proposalsOfCatalogue,
+  });
+  const waitsOf = (kind: string, subject: string) => (waiting.data ?? []).filter((each) => each.kind === kind && each.subject === subject);
   return (
     <>
       <details>
@@ -39,20 +45,23 @@ export function Catalogue({ me }: { me: Person }) {
                 <tbody>
                   {catalogueModels.map((each) => (
                     <tr key={`${each.kind} ${each.model}`}>
-                      <td>{each.model}</td>
+                      <td>
+                        {each.model}
+                        <WaitLines waits={waitsOf('model', each.model)} />
+                      </td>
                       <td>{each.kind}</td>
                       <td className="num">{each.itemCount}</td>
                       <td>
                         <details>
                           <summary>Show</summary>
-                          <Model kind={each.kind as ModelKind} data={each.data as object} mayWrite={mayWrite} />
+                          <Model kind={each.kind as ModelKind} data={each.data as object} me={me} />
                         </details>
                       </td>
                     </tr>
                   ))}
                 </tbody>
               </table>
-              {mayWrite && <NewModel />}
+              <NewModel me={me} />
             </>
           )}
         </Loaded>
@@ -63,7 +72,10 @@ export function Catalogue({ me }: { me: Person }) {
           {({ riggingSystems }) => (
             <>
               {(riggingSystems as RiggingSystem[]).map((system) => (
-                <SystemPart key={system.id} system={system} me={me} />
+                <div key={system.id}>
+                  <SystemPart system={system} me={me} />
+                  <WaitLines waits={waitsOf('system', system.id)} />
+                </div>
               ))}
               {riggingSystems.length === 0 && <p>No rigging system is on file.</p>}
             </>
@@ -73,31 +85,34 @@ export function Catalogue({ me }: { me: Person }) {
       <details>
         <summary>Load regimes</summary>
         <Loaded query={query}>
-          {({ rules }) => (rules as { loadRules: LoadRule[] }).loadRules.map((rule) => <RegimePart key={rule.id} rule={rule} me={me} />)}
+          {({ rules }) =>
+            (rules as { loadRules: LoadRule[] }).loadRules.map((rule) => (
+              <div key={rule.id}>
+                <RegimePart rule={rule} me={me} />
+                <WaitLines waits={waitsOf('load rule', rule.id)} />
+              </div>
+            ))
+          }
         </Loaded>
       </details>
     </>
   );
 }
 
-function Model({ kind, data, mayWrite }: { kind: ModelKind; data: object; mayWrite: boolean }) {
-  const cells = cellsOf(kind, data);
-  if (mayWrite)
-    return <RowForm columns={columnsOf(kind)} cells={cells} path={`/api/csv/models/${kind}`} isNew={false} button="Save the model" />;
+function Model({ kind, data, me }: { kind: ModelKind; data: object; me: Person }) {
   return (
-    <ul className="plain">
-      {Object.entries(cells)
-        .filter(([, text]) => text !== '')
-        .map(([heading, text]) => (
-          <li key={heading}>
-            {heading}: <span className="mono">{text}</span>
-          </li>
-        ))}
-    </ul>
+    <RowForm
+      columns={columnsOf(kind)}
+      cells={cellsOf(kind, data)}
+      path={`/api/csv/models/${kind}`}
+      isNew={false}
+      asksWhy={me.role === 'safety'}
+      button="Save the model"
+    />
   );
 }
 
-function NewModel() {
+function NewModel({ me }: { me: Person }) {
   const [kind, setKind] = useState<ModelKind>('boxes');
   return (
     <details>
@@ -119,6 +134,7 @@ function NewModel() {
         cells={cellsOf(kind, modelExamples[kind])}
         path={`/api/csv/models/${kind}`}
         isNew
+        asksWhy={me.role === 'safety'}
         button="Put the model on file"
       />
     </details>

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { type Item, type ItemKind, csvColumns, csvExamples, itemKinds, itemStates } from '#tour-file';
+import type { Person } from '../../platform/person.js';
 import { RowForm } from './row-form.js';
 
 const hints: Readonly<Record<string, string>> = {
@@ -19,16 +20,23 @@ const columnsOf = (kind: ItemKind) =>
 
 const cellsOf = (item: Item) => Object.fromEntries(csvColumns(item.kind).map(({ heading, cell }) => [heading, cell(item)]));
 
-export function ItemForm({ item }: { item: Item }) {
+export function ItemForm({ item, me }: { item: Item; me: Person }) {
   return (
     <details>
       <summary>Change what is on file</summary>
-      <RowForm columns={columnsOf(item.kind)} cells={cellsOf(item)} path={`/api/csv/items/${item.kind}`} isNew={false} button="Save" />
+      <RowForm
+        columns={columnsOf(item.kind)}
+        cells={cellsOf(item)}
+        path={`/api/csv/items/${item.kind}`}
+        isNew={false}
+        asksWhy={me.role === 'safety'}
+        button="Save"
+      />
     </details>
   );
 }
 
-export function NewItem() {
+export function NewItem({ me }: { me: Person }) {
   const [kind, setKind] = useState<ItemKind>('box');
   const { depot } = csvExamples[kind];
   return (
@@ -50,6 +58,7 @@ export function NewItem() {
         cells={{ state: 'in service', depot }}
         path={`/api/csv/items/${kind}`}
         isNew
+        asksWhy={me.role === 'safety'}
         button={`Put the ${kind} on file`}
       />
     </details>

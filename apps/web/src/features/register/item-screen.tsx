@@ -7,6 +7,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { WaitsOfItem } from '../edition/waits.js';
 import { ExaminationForm } from './examination-form.js';
 import { ItemForm } from './item-form.js';
 import { type ExaminationRecord, Records } from './records.js';
@@ -64,7 +65,8 @@ export function ItemScreen({ me }: { me: Person }) {
                 Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
               </p>
             )}
-            {me.role !== 'safety' && <ItemForm item={item} />}
+            <WaitsOfItem id={summary.id} />
+            <ItemForm item={item} me={me} />
             <Acts id={summary.id} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">

@@ -8,7 +8,9 @@ import { Faults } from '../../ui/faults.js';
 import { type EditBegun, useEditBegun } from './edit-begun.js';
 import { type RegimeText, regimeFrom, regimeSections, regimeText } from './regime-text.js';
 
-const saveMutation = graphql(`mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was) }`);
+const saveMutation = graphql(
+  `mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }`,
+);
 
 /** A load regime: what it multiplies, what share of a rated load it allows when, each value with its source and whether it was seen there. */
 export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
@@ -41,7 +43,7 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
       {me.role !== 'warehouse' && (
         <details>
           <summary>Change the regime {rule.id}</summary>
-          <RegimeForm key={JSON.stringify(edit.from)} edit={edit} />
+          <RegimeForm key={JSON.stringify(edit.from)} edit={edit} asksWhy={me.role === 'safety'} />
         </details>
       )}
     </div>
@@ -50,11 +52,12 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
 
 const statuses = ['found', 'from memory', 'house rule'];
 
-function RegimeForm({ edit }: { edit: EditBegun<LoadRule> }) {
+function RegimeForm({ edit, asksWhy }: { edit: EditBegun<LoadRule>; asksWhy: boolean }) {
+  const [reason, setReason] = useState('');
   const [text, setText] = useState<RegimeText>(regimeText(edit.from));
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: edit.read(edit.from) }),
+    mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: edit.read(edit.from), reason }),
     onError: edit.hear,
     onSuccess: () => client.invalidateQueries().then(edit.end),
   });
@@ -119,6 +122,14 @@ function RegimeForm({ edit }: { edit: EditBegun<LoadRule> }) {
         );
       })}
       <p className="quiet">A section without values has no rule; what would need it is then reported as not compared.</p>
+      {asksWhy && (
+        <div className="fields">
+          <label>
+            Why more is let pass than before, where it is
+            <input value={reason} maxLength={300} onChange={(event) => setReason(event.target.value)} />
+          </label>
+        </div>
+      )}
       <Faults of={save.error} />
       <button type="submit" disabled={save.isPending}>
         Save the regime

@@ -105,7 +105,7 @@ export function Register({ me }: { me: Person }) {
         </table>
       </div>
       <More of={query} />
-      {me.role !== 'safety' && <NewItem />}
+      <NewItem me={me} />
       <Catalogue me={me} />
     </Page>
   );

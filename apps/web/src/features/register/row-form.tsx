@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import { z } from 'zod';
 import { writeCsv } from '#kernel';
 import { Refused, sendFile } from '../../platform/request.js';
+import { AfterSaving } from '../edition/waits.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 
 interface Column {
@@ -22,37 +23,42 @@ export function RowForm({
   cells,
   path,
   isNew,
+  asksWhy = false,
   button,
 }: {
   columns: readonly Column[];
   cells: Readonly<Record<string, string>>;
   path: string;
   isNew: boolean;
+  /** Of the safety officer, whose changes hold at once. */
+  asksWhy?: boolean;
   button: string;
 }) {
   const onFile = Object.fromEntries(columns.map(({ heading }, index) => [nameAt(index), cells[heading] ?? '']));
-  const form = useTypedForm(cellsByPlace, onFile);
+  const whole = { ...onFile, why: '' };
+  const form = useTypedForm(cellsByPlace, whole);
   const client = useQueryClient();
   const rowOf = (row: Readonly<Record<string, string>>) => columns.map((_, index) => row[nameAt(index)] ?? '');
   const read = useCellsRead(onFile, form.formState.dirtyFields);
   const save = useMutation({
     mutationFn: (typed: Record<string, string>) =>
       sendFile(
-        isNew ? `${path}?dryRun=false` : `${path}/edit`,
+        `${isNew ? `${path}?dryRun=false` : `${path}/edit?`}&reason=${encodeURIComponent(typed.why ?? '')}`,
         writeCsv([columns.map((each) => each.heading), ...(isNew ? [] : [rowOf(read.cells())]), rowOf(typed)]),
         'text/csv',
-      ),
+      ) as Promise<{ readonly waits: { readonly id: string; readonly sentence: string }[] }>,
     // Whoever has been shown what somebody else wrote decides over it.
     onError: (fault) => {
       for (const { column = '', onFile: now } of fault instanceof Refused ? fault.faults : [])
         if (typeof now === 'string') read.decide(placeOf(column) ?? '', now);
     },
     onSuccess: async (_answer, typed) => {
-      form.reset(isNew ? onFile : typed);
+      form.reset(isNew ? whole : { ...typed, why: '' });
       await client.invalidateQueries();
     },
   });
   const placeOf = (heading: string) => {
+    if (heading === 'why') return 'why';
     const index = columns.findIndex((each) => each.heading === heading);
     return index < 0 ? undefined : nameAt(index);
   };
@@ -68,7 +74,8 @@ export function RowForm({
           );
         })}
       </div>
-      {save.isSuccess && <p role="status">Saved.</p>}
+      {asksWhy && <Field name="why" label="Why more is let pass than before, where it is" />}
+      {save.isSuccess && <AfterSaving waits={save.data.waits} />}
       <button type="submit" disabled={save.isPending}>
         {button}
       </button>

@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { WaitingToday } from '../edition/waits.js';
 import { More } from '../../ui/more.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -37,13 +38,13 @@ export function Today({ me }: { me: Person }) {
         </p>
       )}
       {roles.map((role, index) => (
-        <NotesOf key={role} role={role} number={index + 1} />
+        <NotesOf key={role} role={role} isMine={role === me.role} number={index + 1} />
       ))}
     </Page>
   );
 }
 
-function NotesOf({ role, number }: { role: string; number: number }) {
+function NotesOf({ role, isMine, number }: { role: string; isMine: boolean; number: number }) {
   const query = useInfiniteQuery({
     queryKey: ['attention', role],
     queryFn: async ({ pageParam }) => (await request(attentionQuery, { role, after: pageParam })).attention,
@@ -66,6 +67,7 @@ function NotesOf({ role, number }: { role: string; number: number }) {
       <Loaded query={query}>
         {() => (
           <>
+            {role === 'safety' && <WaitingToday isMine={isMine} />}
             {notes.length === 0 && <p className="quiet">{quietSentence[role]}</p>}
             {notes.map((note, at) => (
               <Note key={at} weight={note.weight as 'look'}>

@@ -5,6 +5,7 @@ import { itemKinds, modelKinds } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { SaidWaits } from '../edition/waits.js';
 import { Page, Part } from '../../ui/page.js';
 
 interface CsvAnswer {
@@ -12,6 +13,7 @@ interface CsvAnswer {
   readonly added: string[];
   readonly changed: { id: string; what: string }[];
   readonly unchanged: number;
+  readonly waits: { id: string; sentence: string }[];
 }
 
 interface TourAnswer {
@@ -19,6 +21,8 @@ interface TourAnswer {
   readonly models: number;
   readonly items: number;
   readonly shows: number;
+  readonly waiting: number;
+  readonly waits: string[];
 }
 
 export function Import({ me }: { me: Person }) {
@@ -128,6 +132,7 @@ function Csv() {
               </li>
             ))}
           </ul>
+          <SaidWaits sentences={answer.waits.map((each) => each.sentence)} count={answer.waits.length} />
         </div>
       )}
     </Part>
@@ -142,6 +147,7 @@ function TourFile() {
     mutationFn: () => sendFile('/api/tours/file?dryRun=false', file!, 'application/json') as Promise<TourAnswer>,
     onSuccess: () => client.invalidateQueries(),
   });
+  const answer = real.data ?? dry.data;
   return (
     <Part
       number={2}
@@ -177,11 +183,17 @@ function TourFile() {
         )}
       </div>
       <Faults of={real.error ?? dry.error} />
-      {(real.data ?? dry.data) && (
+      {answer && (
         <p role="status">
-          {real.data ? 'Imported' : 'Would come in'}: {(real.data ?? dry.data)!.tour} with {(real.data ?? dry.data)!.shows} shows,{' '}
-          {(real.data ?? dry.data)!.items} items, {(real.data ?? dry.data)!.models} models. {real.data && <Link to="/tours">Open it</Link>}
+          {real.data ? 'Imported' : 'Would come in'}: {answer.tour} with {answer.shows} shows, {answer.items} items, {answer.models} models.{' '}
+          {real.data && <Link to="/tours">Open it</Link>}
         </p>
+      )}
+      {answer && answer.waiting > 0 && (
+        <>
+          <p>{answer.waiting} of what it says for itself waits for the safety officer.</p>
+          <SaidWaits sentences={answer.waits} count={answer.waiting} />
+        </>
       )}
     </Part>
   );
