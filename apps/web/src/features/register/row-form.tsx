@@ -42,11 +42,7 @@ export function RowForm({
   const read = useCellsRead(onFile, form.formState.dirtyFields);
   const save = useMutation({
     mutationFn: (typed: Record<string, string>) =>
-      sendFile(
-        `${isNew ? `${path}?dryRun=false` : `${path}/edit?`}&reason=${encodeURIComponent(typed.why ?? '')}`,
-        writeCsv([columns.map((each) => each.heading), ...(isNew ? [] : [rowOf(read.cells())]), rowOf(typed)]),
-        'text/csv',
-      ) as Promise<{ readonly waits: { readonly id: string; readonly sentence: string }[] }>,
+      sendRows(path, isNew, typed.why ?? '', [columns.map((each) => each.heading), ...(isNew ? [] : [rowOf(read.cells())]), rowOf(typed)]),
     // Whoever has been shown what somebody else wrote decides over it.
     onError: (fault) => {
       for (const { column = '', onFile: now } of fault instanceof Refused ? fault.faults : [])
@@ -81,6 +77,13 @@ export function RowForm({
       </button>
     </Form>
   );
+}
+
+/** Heading and rows as a file of their own; what comes back says what of them waits. */
+async function sendRows(path: string, isNew: boolean, why: string, rows: string[][]) {
+  const to = isNew ? `${path}?dryRun=false` : `${path}/edit?`;
+  const answer = await sendFile(`${to}&reason=${encodeURIComponent(why)}`, writeCsv(rows), 'text/csv');
+  return answer as { readonly waits: { readonly id: string; readonly sentence: string }[] };
 }
 
 /** What this person read: a field that is being written keeps what stood there before, whatever comes meanwhile. */
