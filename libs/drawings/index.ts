@@ -49,4 +49,4 @@ export {
   renderMarkup,
   sheetStyle,
 } from './tree/index.js';
-export { drawTruckPlan, drawTruckSide } from './truck/index.js';
+export { drawRow, drawTruckPlan, drawTruckSide } from './truck/index.js';

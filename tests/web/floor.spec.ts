@@ -46,7 +46,7 @@ describe('the floor on a phone', () => {
 
   itInBrowser('everything that is pressed is at least 56 px high, and nothing is wider than a narrow phone', async () => {
     await page.setViewportSize({ width: 320, height: 640 });
-    for (const path of [floor, `${floor}/moves`, `${floor}/carts`]) {
+    for (const path of [floor, `${floor}/moves`, `${floor}/carts`, `${floor}/trucks/T1`]) {
       await page.goto(test.address + path);
       await page.locator('.fl-foot .big').waitFor();
       const pressed = page.locator('.fl button, .fl a');
@@ -95,6 +95,7 @@ describe('the floor on a phone', () => {
 
     for (const serial of [serials[0]!, serials[3]!, serials[1]!]) await read(serial);
     await page.getByText('All 4 are there.').waitFor();
+    await page.getByRole('button', { name: /^As I read it/ }).waitFor();
     await page.getByRole('button', { name: /^As planned/ }).click();
     await says('status', `${load.cart} is confirmed.`);
     await allSent();
@@ -137,5 +138,52 @@ describe('the floor on a phone', () => {
     await allSent();
     expect(await page.locator('.answer').innerText()).toBe(first);
     await page.getByText('Nothing to take back').waitFor();
+  });
+
+  itInBrowser('ticks a truck row by row, takes the last back, and each row of the list is high enough for a glove', async () => {
+    await page.goto(`${test.address}${floor}/trucks`);
+    await page.getByRole('link', { name: /^T1/ }).click();
+    const first = page.getByRole('button', { name: 'Row 1 is in' });
+    await first.waitFor();
+    await first.dblclick({ delay: 20 });
+    await page.getByRole('button', { name: 'Row 2 is in' }).waitFor();
+    await page.getByText('Row 1 is in: noted').waitFor();
+    await allSent();
+    await page.getByText('All rows').click();
+    const rows = page.locator('.pieces label');
+    for (const row of await rows.all()) expect((await row.boundingBox())?.height).toBeGreaterThanOrEqual(56);
+    await rows.nth(2).click();
+    await page.getByText('Row 3 is in: noted').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText('Row 1 is in: noted').waitFor();
+    await allSent();
+    const system = await test.as('system');
+    const { data } = await system.graphql('query($id: ID!) { plan(id: $id) { ticks } }', { id: await planId() });
+    expect(data.plan.ticks.filter((each: string) => each.startsWith('row:'))).toEqual(['row:T1:1']);
+  });
+
+  itInBrowser('what is done without a network is kept, said, and arrives in order', async () => {
+    await page.goto(`${test.address}${floor}/moves`);
+    await page.getByRole('button', { name: 'Done' }).waitFor();
+    await allSent();
+    const all = await left();
+    await page.context().setOffline(true);
+    for (let moves = 1; moves <= 3; moves++) {
+      await page.waitForTimeout(750);
+      await page.getByRole('button', { name: 'Done' }).click();
+      await isLeft(all - moves);
+      await page.getByRole('button', { name: `not sent yet: ${moves}` }).waitFor();
+    }
+    await page.waitForTimeout(750);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'not sent yet: 4' }).click();
+    expect(await page.locator('.outbox ol li').count()).toBe(4);
+    await page.context().setOffline(false);
+    await allSent();
+    await isLeft(all - 2);
+    const system = await test.as('system');
+    const { data } = await system.graphql('query($id: ID!) { workList(planId: $id) }', { id: await planId() });
+    expect(data.workList).toMatchObject({ status: 'as planned' });
+    expect(data.workList.moves).toHaveLength(all - 2);
   });
 });

@@ -36,6 +36,14 @@ describe('a work list with what is on its way', () => {
     expect(movesInHand(taken, [undid(first)]).left).toEqual([first, second]);
   });
 
+  it('whichever of both the house has taken so far, the last word counts', () => {
+    const taken = { moves: [second], floor: movesInHand(list, [did(first)]).floor };
+    for (const seen of [list, taken]) {
+      expect(movesInHand(seen, [did(first), undid(first)]).left).toEqual([first, second]);
+      expect(movesInHand(seen, [did(first), undid(first), did(first)]).left).toEqual([second]);
+    }
+  });
+
   it('what the list shows already is not done twice', () => {
     const taken = { moves: [second], floor: movesInHand(list, [did(first)]).floor };
     expect(movesInHand(taken, [did(first)])).toEqual({ left: [second], floor: taken.floor });

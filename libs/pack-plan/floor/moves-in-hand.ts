@@ -29,14 +29,13 @@ export function movesInHand<Move extends MoveMade>(
   };
 }
 
-/** What the list does not show yet: a move that is not on it any more is made, one that is on it was taken back. */
+/** What the list does not show yet. Of what was done with one move the last word counts; a move that is not on the list any more is made. */
 function unsettled(moves: readonly MoveMade[], actions: readonly MoveAction[]): readonly MoveAction[] {
-  return actions.reduce<readonly MoveAction[]>((open, action) => {
-    const before = open.findLastIndex((each) => isSame(each.move, action.move));
-    if (before >= 0 && open[before]!.kind !== action.kind) return open.filter((_each, index) => index !== before);
-    const isOnList = moves.some((each) => isSame(each, action.move));
-    return isOnList === (action.kind === 'move') ? [...open, action] : open;
-  }, []);
+  return actions.filter(({ kind, move }, index) => {
+    const isLast = !actions.slice(index + 1).some((later) => isSame(later.move, move));
+    const isOnList = moves.some((each) => isSame(each, move));
+    return isLast && isOnList === (kind === 'move');
+  });
 }
 
 /** The floor after one move; where the box is not on top of where it comes from, the floor as it was. */

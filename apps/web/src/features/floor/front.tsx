@@ -87,7 +87,7 @@ function pathOf(job: FloorJob, home: string, desk: string): string {
     case 'carts':
       return job.next ? `${home}/carts/${encodeURIComponent(job.next.load)}` : `${home}/carts`;
     case 'rows':
-      return job.next ? `${desk}/trucks/${encodeURIComponent(job.next.truck)}` : desk;
+      return job.next ? `${home}/trucks/${encodeURIComponent(job.next.truck)}` : `${home}/trucks`;
     case 'lift':
       return job.next ? `${desk}/hangs/${encodeURIComponent(job.next.hang)}/running` : desk;
     case 'return':

@@ -1,3 +1,4 @@
+import type { Weight } from '#trade';
 import type { Person } from '../../platform/person.js';
 import type { PlanInForce, ShowData } from '../plan/use-show.js';
 
@@ -8,4 +9,13 @@ export interface OnFloor {
   readonly plan: PlanInForce;
   /** Path of the front. */
   readonly home: string;
+  /** What came of something that put another plan in force: the screen that asked for it is read anew with that plan. */
+  readonly told: Told | null;
+  readonly tell: (told: Told | null) => void;
+}
+
+export interface Told {
+  readonly load: string;
+  readonly weight: Weight;
+  readonly sentence: string;
 }

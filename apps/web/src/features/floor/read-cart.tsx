@@ -3,6 +3,7 @@ import { type CartLoad, type CartsResult, checkCart } from '#pack-plan';
 import type { ReadFinding } from '#trade';
 import { english, tell } from '#words';
 import { Faults } from '../../ui/faults.js';
+import { Note } from '../../ui/notes.js';
 import { BarredNotes } from '../plan/barred-notes.js';
 import { useCarts } from '../plan/use-plan-parts.js';
 import { CodeField } from './code-field.js';
@@ -34,7 +35,7 @@ interface CartProps {
 function TheCart({ given, carts, load }: CartProps) {
   const reading = useReading(given, carts, load);
   const { said, read, progress } = reading;
-  const asks = progress.is === 'all there' && !reading.isConfirmed && !reading.isBarred;
+  const isOpen = progress.is === 'open' && !reading.isConfirmed;
   return (
     <FloorPage
       name={`${load.cart ?? 'No cart'}, ${load.id}`}
@@ -43,6 +44,7 @@ function TheCart({ given, carts, load }: CartProps) {
       foot={<WayOn given={given} carts={carts} load={load} reading={reading} />}
     >
       <BarredNotes planId={given.plan.id} load={load.id} />
+      {given.told?.load === load.id && <Note weight={given.told.weight}>{given.told.sentence}</Note>}
       <Faults of={reading.unkept} />
       <Answer reading={reading} load={load} />
       {said?.code === 'same-model' && <TakeIn given={given} load={load} said={said} />}
@@ -53,21 +55,31 @@ function TheCart({ given, carts, load }: CartProps) {
           </Link>
         </p>
       )}
-      {!reading.isConfirmed && !asks && <CodeField label="Scan or type a box, top first or in any order" onCode={reading.onCode} />}
+      {isOpen && <CodeField label="Scan or type a box, top first or in any order" onCode={reading.onCode} />}
       <Slots load={load} read={read} isConfirmed={reading.isConfirmed} />
     </FloorPage>
   );
 }
 
-const stops: ReadonlySet<ReadFinding['code']> = new Set(['right', 'read-before', 'this-cart', 'same-model', 'other-cart', 'two-meant']);
+/** Every other finding says stop. */
+const goesOn: ReadonlySet<ReadFinding['code']> = new Set(['right', 'read-before', 'this-cart', 'same-model', 'other-cart', 'two-meant']);
 
 /** Right, a question, or stop: as a word, a shape and a colour. */
 function Answer({ reading, load }: { reading: Reading; load: CartLoad }) {
-  const { said, progress, isConfirmed, isBarred } = reading;
+  const { said, progress, isConfirmed, isBarred, otherwise } = reading;
   if (isConfirmed)
     return (
       <div className="answer" role="status">
         <i>○ Agrees.</i> {load.cart ?? load.id} is confirmed.
+      </div>
+    );
+  if (otherwise.length > 0)
+    return (
+      <div className="answer stop" role="alert">
+        <i>■ Stop: it stands otherwise than planned.</i> Restack it, or take it as it is at the box moves.
+        {otherwise.map((each) => (
+          <p key={each}>{each}</p>
+        ))}
       </div>
     );
   if (progress.is !== 'open' && isBarred)
@@ -88,7 +100,7 @@ function Answer({ reading, load }: { reading: Reading; load: CartLoad }) {
         {load.boxes.length} boxes to read.
       </div>
     );
-  const isStop = !stops.has(said.code);
+  const isStop = !goesOn.has(said.code);
   const isLook = said.code === 'same-model' || said.code === 'other-cart' || said.code === 'two-meant';
   return (
     <div className={isStop ? 'answer stop' : isLook ? 'answer look' : 'answer'} role={isStop ? 'alert' : 'status'}>
@@ -126,7 +138,8 @@ function WayOn({ given, carts, load, reading }: WayOnProps) {
   const confirmed = useConfirmed(given.plan.id);
   const { progress, isConfirmed, isBarred } = reading;
   const next = carts.loads.find((each) => each.id !== load.id && !confirmed.has(each.id));
-  if (progress.is === 'all there' && !isConfirmed && !isBarred) return <HowItStands carts={carts} load={load} reading={reading} />;
+  if (progress.is === 'all there' && !isConfirmed && !isBarred && reading.otherwise.length === 0)
+    return <HowItStands carts={carts} load={load} reading={reading} />;
   return (
     <>
       {(reading.read.length > 0 || isConfirmed) && (
@@ -147,25 +160,35 @@ function WayOn({ given, carts, load, reading }: WayOnProps) {
   );
 }
 
-/** All are there, in whatever order they were read: one look says how they stand, and a wrong order is no agreement. */
+/** All are there, in whatever order they were read: one look says how they stand. Both ways are offered alike, so that no reflex confirms. */
 function HowItStands({ carts, load, reading }: { carts: CartsResult; load: CartLoad; reading: Reading }) {
   if (reading.progress.is !== 'all there') return null;
   const { serials, asRead } = reading.progress;
-  const wrong = checkCart({ carts }, load, asRead).filter((each) => !each.agrees);
+  const wrong = checkCart({ carts }, load, asRead).filter((each) => !each.agrees).length;
   return (
     <>
-      <div className="two">
-        <button type="button" className="warn" onClick={() => reading.standsSo(asRead, false)}>
-          As I read them: {asRead.join(', ')}
+      <div className="two stand">
+        <button type="button" className="plain" onClick={() => reading.send(serials, true)}>
+          As planned, top first: <TopFirst serials={serials} />
         </button>
-        <button type="button" className="plain" onClick={reading.again}>
-          Read it again
+        <button type="button" className="plain" onClick={() => reading.send(asRead, false)}>
+          As I read it: <TopFirst serials={asRead} />
+          <small>
+            {wrong} {wrong === 1 ? 'slot' : 'slots'} wrong
+          </small>
         </button>
       </div>
-      <p className="quiet">As read, {wrong.length} slots are wrong: restack before it is loaded.</p>
-      <button type="button" className="big" onClick={() => reading.standsSo(serials, true)}>
-        As planned: {serials.join(', ')}
+      <button type="button" className="plain" onClick={reading.again}>
+        Read it again
       </button>
     </>
   );
+}
+
+function TopFirst({ serials }: { serials: readonly string[] }) {
+  return serials.map((each) => (
+    <span key={each} className="mono">
+      {each}
+    </span>
+  ));
 }

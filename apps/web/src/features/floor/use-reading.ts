@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import { type CartLoad, type CartsResult, type HouseAnswer, progressOf, readCode } from '#pack-plan';
+import { type CartLoad, type CartsResult, type HouseAnswer, checkCart, progressOf, readCode } from '#pack-plan';
 import type { ReadFinding } from '#trade';
 import { useOutbox } from '../../platform/outbox/outbox.js';
 import { request } from '../../platform/request.js';
@@ -13,28 +13,17 @@ const isRight = ({ code }: ReadFinding): boolean => code === 'right' || code ===
 const asks = ({ code }: ReadFinding): boolean => code === 'ask-the-house' || code === 'unknown';
 
 /** Boxes of one cart as they are read; what was read is kept over a reload of the page. */
-export function useReading({ show, plan }: OnFloor, carts: CartsResult, load: CartLoad) {
-  const key = `reading ${plan.id} ${load.id}`;
+export function useReading(given: OnFloor, carts: CartsResult, load: CartLoad) {
+  const key = `reading ${given.plan.id} ${load.id}`;
   const [read, setRead] = useState<readonly string[]>(() => JSON.parse(sessionStorage.getItem(key) ?? '[]') as string[]);
   const [said, setSaid] = useState<ReadFinding | null>(null);
-  const [unkept, setUnkept] = useState<unknown>(null);
-  const [confirmed, setConfirmed] = useState(false);
-  const { items, against } = useBarred(plan.id);
-  const outbox = useOutbox();
+  const { items, against } = useBarred(given.plan.id);
+  const sending = useSending(given, carts, load);
   const last = useRef(0);
   const isBarred = items.some((each) => each.loads.includes(load.id));
   const keep = (serials: readonly string[]) => {
     setRead(serials);
     sessionStorage.setItem(key, JSON.stringify(serials));
-  };
-  /** `serials`: as they stand, top first. */
-  const send = (serials: readonly string[], agrees: boolean) => {
-    const words = `${show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
-    outbox
-      .put({ kind: 'cart', values: { planId: plan.id, load: load.id, serials }, words, tourId: show.tourId, showId: show.showId })
-      .catch((fault: unknown) => setUnkept(fault));
-    setConfirmed(agrees);
-    signal(agrees);
   };
   const take = (finding: ReadFinding, isFinal = true) => {
     setSaid(finding);
@@ -42,37 +31,65 @@ export function useReading({ show, plan }: OnFloor, carts: CartsResult, load: Ca
     const serials = [...read, finding.box];
     keep(serials);
     const progress = progressOf(load, serials);
-    if (progress.is === 'in order' && !isBarred) send(progress.serials, true);
+    if (progress.is === 'in order' && !isBarred) sending.send(progress.serials, true);
     else signal(true);
   };
   const onCode = async (code: string) => {
-    const given = { carts, load, read, barred: against };
-    const first = readCode(given, code);
+    const cart = { carts, load, read, barred: against };
+    const first = readCode(cart, code);
     const turn = ++last.current;
     take(first, !asks(first));
     if (!asks(first)) return;
-    const house = await request(floorCodeQuery, { planId: plan.id, code: 'box' in first ? first.box : code }).then(
-      (answer) => answer.floorCode,
-      () => undefined,
-    );
+    const house = await askHouse(given.plan.id, 'box' in first ? first.box : code);
     // Something else was read meanwhile: that is what is said.
-    if (turn === last.current) take(house === undefined ? first : readCode({ ...given, house: house as HouseAnswer | null }, code));
+    if (turn === last.current) take(house === undefined ? first : readCode({ ...cart, house }, code));
   };
   return {
+    ...sending,
     read,
     said,
-    unkept,
     isBarred,
-    isConfirmed: confirmed,
     progress: progressOf(load, read),
     onCode: (code: string) => void onCode(code),
-    standsSo: (serials: readonly string[], agrees: boolean) => send(serials, agrees),
     again: () => {
       keep([]);
       setSaid(null);
-      setConfirmed(false);
+      sending.forget();
     },
   };
 }
 
 export type Reading = ReturnType<typeof useReading>;
+
+/** What the house knows of a code; undefined where it cannot be asked. */
+async function askHouse(planId: string, code: string): Promise<HouseAnswer | null | undefined> {
+  try {
+    return (await request(floorCodeQuery, { planId, code })).floorCode as HouseAnswer | null;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Brings a reading to the house, whether the cart agrees or not. */
+function useSending({ show, plan }: OnFloor, carts: CartsResult, load: CartLoad) {
+  const [unkept, setUnkept] = useState<unknown>(null);
+  const [isConfirmed, setConfirmed] = useState(false);
+  /** What is wrong where it stands otherwise than planned. */
+  const [otherwise, setOtherwise] = useState<readonly string[]>([]);
+  const outbox = useOutbox();
+  /** `serials`: as they stand, top first. */
+  const send = (serials: readonly string[], agrees: boolean) => {
+    const words = `${show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
+    outbox
+      .put({ kind: 'cart', values: { planId: plan.id, load: load.id, serials }, words, tourId: show.tourId, showId: show.showId })
+      .catch((fault: unknown) => setUnkept(fault));
+    setConfirmed(agrees);
+    setOtherwise(agrees ? [] : checkCart({ carts }, load, serials).flatMap((each) => (each.agrees ? [] : [each.sentence])));
+    signal(agrees);
+  };
+  const forget = () => {
+    setConfirmed(false);
+    setOtherwise([]);
+  };
+  return { unkept, isConfirmed, otherwise, send, forget };
+}
