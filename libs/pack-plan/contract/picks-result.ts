@@ -153,6 +153,8 @@ export interface EnvelopeResult {
     readonly leastAt: string;
     readonly fact: { readonly most: StageFact; readonly least: StageFact } | null;
     /** Of all moments what the inclined chain pulls its point aside with, forward positive, and by how far it inclines. */
+    /** Moments at which its chain inclines by more than counts as vertical, which pulls its shackles aside. */
+    readonly inclined?: readonly { readonly reactionN: number; readonly inclineDeg: number; readonly at: StageFact }[];
     readonly aside?: { readonly newtons: number; readonly inclineDeg: number; readonly at: StageFact };
   }[];
   /** Joints whose front pins are pushed at some moment, negative newtons each; null where the plan does not say. */

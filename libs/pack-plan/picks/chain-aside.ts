@@ -32,10 +32,3 @@ export function chainAside(
 
 /** Toward which a point is pulled on the stage plan, between -180 and 180. */
 const towardDeg = ({ stage }: Hang, isForward: boolean): number => (((isForward ? 0 : 180) + (stage?.azimuthDeg ?? 0) + 540) % 360) - 180;
-
-/** 29 CFR 1910.184(b): up to 5 degrees from the vertical counts as vertical. */
-const countsAsVerticalDeg = 5;
-
-/** How far shackles are pulled aside: by the chain at rest, and by the one that inclines most while a load is held aside. */
-export const sideLoadDeg = (answer: Pulled, most: Moment | undefined): number =>
-  Math.max(Math.abs(answer.chainsInclineDeg ?? 0), most && most.inclineDeg > countsAsVerticalDeg ? most.inclineDeg : 0);

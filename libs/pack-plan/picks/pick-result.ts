@@ -6,7 +6,7 @@ import type { StageFact } from '#trade';
 import { tell } from '#words';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
-import { chainAside, sideLoadDeg } from './chain-aside.js';
+import { chainAside } from './chain-aside.js';
 import type { ChosenItem } from './chosen-items.js';
 import { bridleMassKg } from './hang-bodies.js';
 import type { Pulled } from './plan-pull-back.js';
@@ -58,7 +58,8 @@ export function pickResult(
     comparisons: [
       ...comparePick(inputs, grid, hang, pick, loads.reactionN < 0 ? loads : rest, {
         ...(loads.reactionN < 0 ? loads : worst),
-        sideDeg: sideLoadDeg(answer, aside),
+        sideDeg: Math.abs(answer.chainsInclineDeg ?? 0),
+        inclined: inclinedAt(problem, index, envelope),
         at: loads.reactionN < 0 ? null : worst.fact,
       }),
       ...(pick.bridle && bridle && bridle.reason === null
@@ -70,6 +71,14 @@ export function pickResult(
     stage: pointOnStage(hang, answer, problem, pick.hole),
   };
 }
+
+/** Moments at which the chain of a pick inclines, with what hangs at its hook. */
+const inclinedAt = (problem: HangCase, index: number, envelope: EnvelopeResult | null) =>
+  (envelope?.picks[index]?.inclined ?? []).map(({ reactionN, inclineDeg, at }) => ({
+    hookLoadKg: reactionN / problem.gravityMps2 + problem.picks[index]!.belowHookKg,
+    sideDeg: inclineDeg,
+    at,
+  }));
 
 const massesOf = ({ picks }: HangCase, index: number) => {
   const { belowHookKg, hoistKg, chainKg } = picks[index]!;

@@ -59,13 +59,19 @@ export function planStages(
       };
     }),
     envelope: {
-      picks: envelope.picks.map((pick) => ({
+      picks: envelope.picks.map((pick, index) => ({
         hole: pick.hole,
         mostN: pick.mostN.value,
         mostAt: at(pick.mostN),
         leastN: pick.leastN.value,
         leastAt: at(pick.leastN),
         fact: { most: stageAt(pick.mostN), least: stageAt(pick.leastN) },
+        inclined: stages.flatMap((stage) => {
+          const inclineDeg = Math.abs(stage.swung?.hang.chainsInclineDeg ?? 0);
+          return inclineDeg > countsAsVerticalDeg
+            ? [{ reactionN: stage.answer.picks[index]!.reactionN, inclineDeg, at: factOf(stage) }]
+            : [];
+        }),
         aside: {
           newtons: pick.mostAsideN.value,
           inclineDeg: Math.abs(stages[pick.mostAsideN.stage]!.swung?.hang.chainsInclineDeg ?? 0),
@@ -95,6 +101,8 @@ export function planStages(
   };
 }
 
+/** 29 CFR 1910.184(b): up to 5 degrees from the vertical counts as vertical. */
+const countsAsVerticalDeg = 5;
 /** Less than this is the rounding of the sum. */
 const leastPushN = 0.01;
 

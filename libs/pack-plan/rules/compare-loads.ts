@@ -1,4 +1,4 @@
-import { standardGravityMps2 } from '#kernel';
+import { canonicalJson, standardGravityMps2 } from '#kernel';
 import { type BridleSetting, type GridModel, type Hang, type Pick, legSteel } from '#tour-file';
 import type { ComparedPart, ComparisonCause, StageFact, SteelLine } from '#trade';
 import type { Comparison, Factor, LegResult } from '../contract/index.js';
@@ -14,20 +14,45 @@ export function comparePick(
   hang: Hang,
   pick: Pick,
   rest: { readonly hookLoadKg: number },
-  worst: { readonly reactionN: number; readonly hookLoadKg: number; readonly sideDeg: number; readonly at: StageFact | null },
+  worst: Moment & { readonly reactionN: number; readonly inclined?: readonly Moment[] },
 ): Comparison[] {
-  const at = (comparison: Comparison) =>
-    worst.at && worst.at.code !== 'at-trim' ? toldAt(inputs, comparison, { stage: worst.at }) : comparison;
+  const at = (comparison: Comparison) => toldOf(inputs, worst, comparison);
   const hoist = modelOf(inputs.file.catalogue.hoists, pick.hoist);
   const { factors, code, use, field } = hoistUse(inputs.loadRule, inputs.show, hoist, hang.secondary !== undefined, inputs.words);
   const atGrid = { code: 'grid', model: grid.model, hole: pick.hole } as const;
   return [
     compareRated(inputs, { code: 'hoist', model: hoist.model }, rest.hookLoadKg, hoist.ratedLoad, factors),
     ...(code === null ? [] : [stated(inputs, code, { code: 'hoist-class', model: hoist.model }, field, factors, 0, null, use)]),
-    ...compareSteel(inputs, pick, worst.hookLoadKg, worst.sideDeg).map(at),
+    ...tightest([worst, ...(worst.inclined ?? [])].map((each) => steelAt(inputs, pick, each))),
     at(compareRated(inputs, atGrid, worst.reactionN / standardGravityMps2, grid.ratedPick ?? null, metalFactors(inputs))),
   ];
 }
+
+/** What hangs at a hook at one moment, and how far its chain pulls the shackles aside. */
+interface Moment {
+  readonly hookLoadKg: number;
+  readonly sideDeg: number;
+  readonly at: StageFact | null;
+}
+
+const toldOf = (inputs: PlanInputs, { at }: Moment, comparison: Comparison): Comparison =>
+  at && at.code !== 'at-trim' ? toldAt(inputs, comparison, { stage: at }) : comparison;
+
+const steelAt = (inputs: PlanInputs, pick: Pick, moment: Moment): readonly Comparison[] =>
+  compareSteel(inputs, pick, moment.hookLoadKg, moment.sideDeg).map((each) => toldOf(inputs, moment, each));
+
+/** Of the same part at several moments the one that comes nearest to its limit, or goes furthest beyond. */
+function tightest(moments: readonly (readonly Comparison[])[]): readonly Comparison[] {
+  const found = new Map<string, Comparison>();
+  for (const each of moments.flat()) {
+    const key = canonicalJson(each.fact?.part ?? null);
+    const before = found.get(key);
+    if (!before || useOf(each) > useOf(before)) found.set(key, each);
+  }
+  return [...found.values()];
+}
+
+const useOf = ({ value, limit, verdict }: Comparison): number => (limit === null ? (verdict === 'over' ? Infinity : 0) : value / limit);
 
 type Steel = { readonly shackles: readonly string[]; readonly slings: readonly string[] };
 

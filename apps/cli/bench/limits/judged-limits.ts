@@ -25,14 +25,8 @@ export interface Tally {
   readonly wrong: string[];
 }
 
-/** The shares of the demo's regime: half of everything while persons can be below, 0.7 of a shackle that is pulled aside by more than 5 degrees. */
-interface Shares {
-  readonly persons: number;
-  readonly side: number;
-}
-
 interface Expected {
-  /** By pick, or one for all joints: at rest, at worst, and which moments carry that much. */
+  /** By pick, or one for all joints: at rest, at worst, and which moments carry that much; of shackles as much as counts when they are pulled aside. */
   readonly places: readonly { readonly restN: number; readonly worstN: number; readonly at: (moment: string) => number }[];
   readonly share: number;
 }
@@ -54,7 +48,7 @@ function hangable(written: TourFile, seed: number, id: string, closing: MadeHang
 }
 
 /** What a kind of part carries by the algebra, in newtons, with steel, hoist, chain and factor where they count. */
-function expectedOf(made: MadeHang, moments: readonly Moment[], kind: Kind, written: TourFile, shares: Shares): Expected {
+function expectedOf(made: MadeHang, moments: readonly Moment[], kind: Kind, written: TourFile, persons: number): Expected {
   const { catalogue } = written;
   const [shackle, sling, hoist] = [catalogue.shackles[0]!, catalogue.slings[0]!, catalogue.hoists[0]!];
   const steelN = (2 * shackle.massKg + sling.massKg) * g;
@@ -67,22 +61,24 @@ function expectedOf(made: MadeHang, moments: readonly Moment[], kind: Kind, writ
       at: (name: string) => Math.max(...moments.filter((each) => nameOf(made, each) === name).map(of)),
     };
   };
-  const atPicks = (of: (newtons: number) => number) => [0, 1].map((pick) => place((moment) => of(moment.picksN[pick]!)));
+  const atPicks = (of: (newtons: number, moment: Moment) => number) =>
+    [0, 1].map((pick) => place((moment) => of(moment.picksN[pick]!, moment)));
   switch (kind) {
     case 'structure':
       return { places: atPicks((each) => 1.25 * (each + steelN + hoistN)), share: 1 };
     case 'sling':
-      return { places: atPicks((each) => each + steelN), share: shares.persons };
+      return { places: atPicks((each) => each + steelN), share: persons };
     case 'shackle':
-      return { places: atPicks((each) => each + steelN), share: shares.persons * shares.side };
+      // Half of everything while persons can be below; less of a shackle whose chain inclines by more than 5 degrees.
+      return { places: atPicks((each, { inclineDeg }) => (each + steelN) / sideShare(inclineDeg)), share: persons };
     case 'grid':
-      return { places: atPicks((each) => each), share: shares.persons };
+      return { places: atPicks((each) => each), share: persons };
     case 'hoist':
       return { places: atPicks((each) => each + steelN), share: 1 };
     case 'rear-link':
-      return { places: [place((moment) => Math.max(...moment.linksN.map(Math.abs)))], share: shares.persons };
+      return { places: [place((moment) => Math.max(...moment.linksN.map(Math.abs)))], share: persons };
     case 'front-pin':
-      return { places: [place((moment) => Math.max(...moment.pinsN.map(Math.abs)))], share: shares.persons };
+      return { places: [place((moment) => Math.max(...moment.pinsN.map(Math.abs)))], share: persons };
   }
 }
 
@@ -126,9 +122,9 @@ export function judgeHang(written: TourFile, seed: number, tally: Tally, alsoWro
   const random = seededRandom(seed + 1_000_000);
   const personsBelow = random() < 0.5;
   const moments = liftedMoments(made.lift);
-  const shares = { persons: personsBelow ? 0.5 : 1, side: sideShare(Math.max(...moments.map((each) => each.inclineDeg))) };
+  const persons = personsBelow ? 0.5 : 1;
   for (const kind of kinds) {
-    const { places, share } = expectedOf(made, moments, kind, written, shares);
+    const { places, share } = expectedOf(made, moments, kind, written, persons);
     // While persons are below the hoist holds the load at rest with half of its rated load.
     const restN = Math.max(...places.map((each) => each.restN)) * (kind === 'hoist' && personsBelow ? 2 : 1);
     const worstN = Math.max(...places.map((each) => each.worstN));
@@ -164,11 +160,12 @@ function faultsOf(
   if (!('compared' in fact)) return [`it is called ${fact.code}`];
   const { compared, subjects } = fact;
   const isJoint = kind === 'rear-link' || kind === 'front-pin';
-  const newtons = isJoint ? compared.value : compared.value * g;
   const stage = compared.worstAt?.stage;
   const moment = stage?.code === 'lifting' ? `${stage.load}, ${stage.moment}` : 'at trim';
   const { hole } = made.hang.picks[wanted.index]!;
   const named = subjects.at.kind === 'pick' ? subjects.at.hole : 'hole' in compared.part ? compared.part.hole : null;
+  const side = compared.factors.find((each) => each.cause.code === 'side-load')?.factor ?? 1;
+  const newtons = isJoint ? compared.value : (compared.value * g) / side;
   const near = (a: number, b: number) => Math.abs(a - b) <= 1e-6 * Math.abs(b);
   return [
     ...(near(newtons, wanted.worstN) ? [] : [`${newtons} N are said, ${wanted.worstN} computed`]),
@@ -196,9 +193,7 @@ export function judgeSharedPoint(written: TourFile, seed: number, tally: Tally):
       const own = each.hang.picks.map((pick, hole) => (hole === picks[index] ? { ...pick, point: 'Beam 4' } : pick));
       return { ...each, hang: { ...each.hang, stage, picks: own } };
     });
-  const sums = made.map(
-    (each, index) => expectedOf(each, liftedMoments(each.lift), 'structure', written, { persons: 1, side: 1 }).places[picks[index]!]!,
-  );
+  const sums = made.map((each, index) => expectedOf(each, liftedMoments(each.lift), 'structure', written, 1).places[picks[index]!]!);
   const [restN, worstN] = [sums.reduce((sum, each) => sum + each.restN, 0), sums.reduce((sum, each) => sum + each.worstN, 0)];
   const note = (text: string) => tally.wrong.push(`shared point of seed ${seed}: ${text}`);
   const ofBeam = (findings: readonly ToldFinding[]) =>
