@@ -19,7 +19,7 @@ import { DataSource } from 'typeorm';
 
 /**
  * Everything on one port: database (embedded, or DATABASE_URL), API, screens, demo tour in an empty database. Runs until it is told to stop.
- * `--lan`: listens on every network of this machine, so that phones reach it.
+ * `--lan`: listens on every network of this machine, so that phones reach it. `--empty`: a house of one's own beside the demo's, without the demo.
  */
 export async function main(args: readonly string[], root: string): Promise<number> {
   const say = (sentence: string) => void process.stdout.write(`${sentence}\n`);
@@ -33,31 +33,26 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const host = args.includes('--lan') ? '0.0.0.0' : settings.host;
     settings.warnings.forEach(say);
     await portMustBeFree(port, host);
-    const dataFolder = settings.dataFolder ?? join(root, '.data');
+    const isOwn = args.includes('--empty');
+    const dataFolder = `${settings.dataFolder ?? join(root, '.data')}${isOwn ? '-own' : ''}`;
+    const setUpCode = isOwn ? readableSecret().toLowerCase() : null;
     if (settings.databaseUrl === null) database = await startEmbeddedDatabase({ folder: dataFolder, durable: true, say });
     const databaseUrl = settings.databaseUrl ?? database!.url;
     const { applicationUrl, ran, warnings } = await prepareDatabase({ databaseUrl, ownerUrl: settings.ownerUrl }, say);
     warnings.forEach(say);
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
     app = await createApp({
-      config: { ...settings, databaseUrl: applicationUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web') },
+      config: { ...settings, databaseUrl: applicationUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web'), setUpCode },
     });
     await app.init();
     worker = keepWorker(root, { DATABASE_URL: applicationUrl, CARTWRIGHT_OWNER_URL: settings.ownerUrl ?? databaseUrl }, say);
     await worker.begin();
-    const passwords = await onceAtATime(settings.ownerUrl ?? databaseUrl, () =>
-      demoIfEmpty(app as NestExpressApplication, root, dataFolder),
-    );
+    const passwords = isOwn
+      ? undefined
+      : await onceAtATime(settings.ownerUrl ?? databaseUrl, () => demoIfEmpty(app as NestExpressApplication, root, dataFolder));
     await app.listen(port, host);
     for (const line of addressLines(host, port)) say(line);
-    if (passwords) {
-      say('Sign in as one of these made-up people. This is printed once; change them under People before anybody else gets in:');
-      for (const { role, name, email } of demoPeople) say(`  ${name.padEnd(17)}${email.padEnd(32)}${passwords[role]}`);
-    } else {
-      // The house is up: a database that goes away at this moment only leaves this unsaid.
-      const left = await firstPasswordsLeft(app.get(DataSource), dataFolder).catch(() => 0);
-      if (left > 0) say(`${left} of the made-up people still have the password of the first start; it is in ${signInFile(dataFolder)}.`);
-    }
+    await sayHowToSignIn(app.get(DataSource), { passwords, setUpCode, dataFolder }, say);
     say('Ctrl-C stops it, database included.');
     await stop.wait();
     say('Stopping ...');
@@ -122,6 +117,40 @@ export function addressLines(host: string, port: number, interfaces = networkInt
   return [`Cartwright is at ${urlOf('localhost')}`, ...addresses.map((each) => `  and for whoever is on that network at ${each}`)];
 }
 
+interface FirstStart {
+  /** Of the made-up people, where they were made now. */
+  readonly passwords: Record<Role, string> | undefined;
+  readonly setUpCode: string | null;
+  readonly dataFolder: string;
+}
+
+async function sayHowToSignIn(
+  dataSource: DataSource,
+  { passwords, setUpCode, dataFolder }: FirstStart,
+  say: (sentence: string) => void,
+): Promise<void> {
+  if (passwords) {
+    say('Sign in as one of these made-up people. This is printed once; change them under People before anybody else gets in:');
+    for (const { role, name, email } of demoPeople) say(`  ${name.padEnd(17)}${email.padEnd(32)}${passwords[role]}`);
+    say('Begin with your own warehouse: npm start -- --empty. It is kept beside this one, which stays as it is.');
+    return;
+  }
+  if (setUpCode !== null) {
+    if (await isEmpty(dataSource))
+      say(`Nothing is on file yet. Open the address and name its first people; the page asks for this code: ${setUpCode}`);
+    return;
+  }
+  // The house is up: a database that goes away at this moment only leaves this unsaid.
+  const left = await firstPasswordsLeft(dataSource, dataFolder).catch(() => 0);
+  if (left > 0) say(`${left} of the made-up people still have the password of the first start; it is in ${signInFile(dataFolder)}.`);
+}
+
+/** Read off one screen and typed at another. */
+const readableSecret = (): string =>
+  randomBytes(6)
+    .toString('base64url')
+    .replaceAll(/[-_0O1lI]/g, 'k');
+
 const signInFile = (dataFolder: string): string => join(dataFolder, 'sign-in.json');
 
 /** Forgets the passwords that somebody has changed since; how many of the first start still hold. */
@@ -166,11 +195,7 @@ async function onceAtATime<T>(databaseUrl: string, work: () => Promise<T>): Prom
 async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder: string): Promise<Record<Role, string> | undefined> {
   const dataSource = app.get(DataSource);
   if (!(await isEmpty(dataSource))) return undefined;
-  const password = () =>
-    randomBytes(6)
-      .toString('base64url')
-      .replaceAll(/[-_0O1lI]/g, 'k');
-  const passwords: Record<Role, string> = { warehouse: password(), system: password(), safety: password() };
+  const passwords: Record<Role, string> = { warehouse: readableSecret(), system: readableSecret(), safety: readableSecret() };
   await loadDemo(dataSource, app.get(TourFileService), root, today(systemClock), (role) => passwords[role]);
   const plans = app.get(MakeService);
   for (const show of ['quayside', 'old-mill', 'fenland'])

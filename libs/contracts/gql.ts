@@ -30,8 +30,11 @@ type Documents = {
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": typeof types.RemovePersonDocument,
     "query Sessions { sessions { id openedAt seenAt address device isThis } }": typeof types.SessionsDocument,
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": typeof types.EndSessionsDocument,
+    "mutation SetUp($code: String!, $people: FirstPeopleInput!) { setUp(code: $code, people: $people) }": typeof types.SetUpDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": typeof types.SignInDocument,
+    "query ToSetUp { isToSetUp }": typeof types.ToSetUpDocument,
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": typeof types.FirstPasswordDocument,
+    "\n  query Beginning {\n    beginningOfHouse {\n      officers warehouse examinationRules loadRules systems approvedSystems models { kind count } items { kind count } waiting tours hangs plans\n    }\n  }\n": typeof types.BeginningDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.DoMoveDocument,
     "mutation UndoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }": typeof types.UndoMoveDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": typeof types.WorkListDocument,
@@ -75,12 +78,12 @@ type Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": typeof types.ConfirmCartDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": typeof types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": typeof types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
@@ -88,6 +91,8 @@ type Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": typeof types.ItemHistoryDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
+    "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": typeof types.AddExaminationRulesDocument,
+    "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }": typeof types.RemoveExaminationRuleDocument,
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": typeof types.PlanImprovementDocument,
     "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": typeof types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
@@ -144,8 +149,11 @@ const documents: Documents = {
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": types.RemovePersonDocument,
     "query Sessions { sessions { id openedAt seenAt address device isThis } }": types.SessionsDocument,
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": types.EndSessionsDocument,
+    "mutation SetUp($code: String!, $people: FirstPeopleInput!) { setUp(code: $code, people: $people) }": types.SetUpDocument,
     "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n": types.SignInDocument,
+    "query ToSetUp { isToSetUp }": types.ToSetUpDocument,
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }": types.FirstPasswordDocument,
+    "\n  query Beginning {\n    beginningOfHouse {\n      officers warehouse examinationRules loadRules systems approvedSystems models { kind count } items { kind count } waiting tours hangs plans\n    }\n  }\n": types.BeginningDocument,
     "mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }": types.DoMoveDocument,
     "mutation UndoMove($planId: ID!, $box: String!, $from: String!, $to: String!) { undoMove(planId: $planId, box: $box, from: $from, to: $to) }": types.UndoMoveDocument,
     "query WorkList($planId: ID!) { workList(planId: $planId) }": types.WorkListDocument,
@@ -189,12 +197,12 @@ const documents: Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": types.ConfirmCartDocument,
-    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "\n  query ItemPage($id: ID!) {\n    item(id: $id) {\n      item\n      summary { id kind model state depot count place dueOn dueState }\n      promises { tour from to count }\n    }\n  }\n": types.ItemPageDocument,
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
@@ -202,6 +210,8 @@ const documents: Documents = {
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy reason } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
     "\n  query ItemHistory($id: ID!, $after: String) {\n    item(id: $id) {\n      history(first: 20, after: $after) { pageInfo { hasNextPage endCursor } edges { node { at who what sentence } } }\n    }\n  }\n": types.ItemHistoryDocument,
     "query WearRules { rules }": types.WearRulesDocument,
+    "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": types.AddExaminationRulesDocument,
+    "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }": types.RemoveExaminationRuleDocument,
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": types.PlanImprovementDocument,
     "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
@@ -306,11 +316,23 @@ export function graphql(source: "mutation EndSessions($id: ID) { endSessions(id:
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "mutation SetUp($code: String!, $people: FirstPeopleInput!) { setUp(code: $code, people: $people) }"): typeof import('./graphql.js').SetUpDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  mutation SignIn($email: String!, $password: String!) {\n    signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } }\n  }\n"): typeof import('./graphql.js').SignInDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "query ToSetUp { isToSetUp }"): typeof import('./graphql.js').ToSetUpDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }"): typeof import('./graphql.js').FirstPasswordDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Beginning {\n    beginningOfHouse {\n      officers warehouse examinationRules loadRules systems approvedSystems models { kind count } items { kind count } waiting tours hangs plans\n    }\n  }\n"): typeof import('./graphql.js').BeginningDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -486,10 +508,6 @@ export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: S
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n"): typeof import('./graphql.js').RecordExaminationDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -507,6 +525,10 @@ export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $r
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }"): typeof import('./graphql.js').ModelsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -535,6 +557,14 @@ export function graphql(source: "\n  query ItemHistory($id: ID!, $after: String)
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query WearRules { rules }"): typeof import('./graphql.js').WearRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }"): typeof import('./graphql.js').AddExaminationRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }"): typeof import('./graphql.js').RemoveExaminationRuleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -16,6 +16,17 @@ export type CountInput = {
   sent: number;
 };
 
+/** The first people of a house: who sets it up, and the safety officer. */
+export type FirstPeopleInput = {
+  email: string;
+  name: string;
+  officerEmail: string;
+  officerName: string;
+  /** Lets in once, within a day; they choose their own then. */
+  officerPassword: string;
+  password: string;
+};
+
 export type HoldInput = {
   from: string;
   /** The hold ends by itself after so many hours. */
@@ -137,6 +148,14 @@ export type EndSessionsMutationVariables = Exact<{
 
 export type EndSessionsMutation = { endSessions: boolean };
 
+export type SetUpMutationVariables = Exact<{
+  code: string;
+  people: FirstPeopleInput;
+}>;
+
+
+export type SetUpMutation = { setUp: boolean };
+
 export type SignInMutationVariables = Exact<{
   email: string;
   password: string;
@@ -148,12 +167,22 @@ export type SignInMutation = { signIn:
     | { __typename: 'SignInRefusal', sentence: string }
    };
 
+export type ToSetUpQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ToSetUpQuery = { isToSetUp: boolean };
+
 export type FirstPasswordMutationVariables = Exact<{
   next: string;
 }>;
 
 
 export type FirstPasswordMutation = { changePassword: boolean };
+
+export type BeginningQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type BeginningQuery = { beginningOfHouse: { officers: number, warehouse: number, examinationRules: number, loadRules: number, systems: number, approvedSystems: number, waiting: number, tours: number, hangs: number, plans: number, models: Array<{ kind: string, count: number }>, items: Array<{ kind: string, count: number }> } };
 
 export type DoMoveMutationVariables = Exact<{
   planId: string | number;
@@ -505,11 +534,6 @@ export type ConfirmCartMutationVariables = Exact<{
 
 export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, code: string, sentence: string }>, barred: Array<{ itemId: string, sentence: string }> } };
 
-export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
-
 export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
   examination: unknown;
@@ -551,6 +575,11 @@ export type RecordIncidentMutationVariables = Exact<{
 
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
+
+export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
 export type SaveLoadRuleMutationVariables = Exact<{
   rule: unknown;
@@ -606,6 +635,21 @@ export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type WearRulesQuery = { rules: unknown };
+
+export type AddExaminationRulesMutationVariables = Exact<{
+  rules: Array<unknown> | unknown;
+}>;
+
+
+export type AddExaminationRulesMutation = { addExaminationRules: boolean };
+
+export type RemoveExaminationRuleMutationVariables = Exact<{
+  rule: unknown;
+  reason: string;
+}>;
+
+
+export type RemoveExaminationRuleMutation = { removeExaminationRule: boolean };
 
 export type PlanImprovementQueryVariables = Exact<{
   planId: string | number;
@@ -1072,6 +1116,11 @@ export const EndSessionsDocument = new TypedDocumentString(`
   endSessions(id: $id)
 }
     `, {"hash":"sha256:1c81fad18d0486bbb96e6b82241d69fea94227f3074a9f39eef6fdb3ae3aef4b"}) as unknown as TypedDocumentString<EndSessionsMutation, EndSessionsMutationVariables>;
+export const SetUpDocument = new TypedDocumentString(`
+    mutation SetUp($code: String!, $people: FirstPeopleInput!) {
+  setUp(code: $code, people: $people)
+}
+    `, {"hash":"sha256:50c112989642d818ebad151e43eb9b23197e4992eb1ee688501e06b70db23ae2"}) as unknown as TypedDocumentString<SetUpMutation, SetUpMutationVariables>;
 export const SignInDocument = new TypedDocumentString(`
     mutation SignIn($email: String!, $password: String!) {
   signIn(email: $email, password: $password) {
@@ -1085,11 +1134,40 @@ export const SignInDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b"}) as unknown as TypedDocumentString<SignInMutation, SignInMutationVariables>;
+export const ToSetUpDocument = new TypedDocumentString(`
+    query ToSetUp {
+  isToSetUp
+}
+    `, {"hash":"sha256:68315d7c7056b80aedac55cc10056dc47fe511577ac76bbc36e354a463bb4631"}) as unknown as TypedDocumentString<ToSetUpQuery, ToSetUpQueryVariables>;
 export const FirstPasswordDocument = new TypedDocumentString(`
     mutation FirstPassword($next: String!) {
   changePassword(old: "", next: $next)
 }
     `, {"hash":"sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834"}) as unknown as TypedDocumentString<FirstPasswordMutation, FirstPasswordMutationVariables>;
+export const BeginningDocument = new TypedDocumentString(`
+    query Beginning {
+  beginningOfHouse {
+    officers
+    warehouse
+    examinationRules
+    loadRules
+    systems
+    approvedSystems
+    models {
+      kind
+      count
+    }
+    items {
+      kind
+      count
+    }
+    waiting
+    tours
+    hangs
+    plans
+  }
+}
+    `, {"hash":"sha256:932aed9b141eeeb57572a4ef50ec016f807c015b3398c0b39094cb7f25835968"}) as unknown as TypedDocumentString<BeginningQuery, BeginningQueryVariables>;
 export const DoMoveDocument = new TypedDocumentString(`
     mutation DoMove($planId: ID!, $box: String!, $from: String!, $to: String!) {
   doMove(planId: $planId, box: $box, from: $from, to: $to)
@@ -1700,18 +1778,6 @@ export const ConfirmCartDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
-export const ModelsDocument = new TypedDocumentString(`
-    query Models {
-  catalogueModels {
-    kind
-    model
-    itemCount
-    data
-  }
-  riggingSystems
-  rules
-}
-    `, {"hash":"sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5"}) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
     mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {
   recordExamination(
@@ -1780,6 +1846,18 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const ModelsDocument = new TypedDocumentString(`
+    query Models {
+  catalogueModels {
+    kind
+    model
+    itemCount
+    data
+  }
+  riggingSystems
+  rules
+}
+    `, {"hash":"sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5"}) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
 export const SaveLoadRuleDocument = new TypedDocumentString(`
     mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) {
   saveLoadRule(rule: $rule, was: $was, reason: $reason)
@@ -1867,6 +1945,16 @@ export const WearRulesDocument = new TypedDocumentString(`
   rules
 }
     `, {"hash":"sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac"}) as unknown as TypedDocumentString<WearRulesQuery, WearRulesQueryVariables>;
+export const AddExaminationRulesDocument = new TypedDocumentString(`
+    mutation AddExaminationRules($rules: [ModelJson!]!) {
+  addExaminationRules(rules: $rules)
+}
+    `, {"hash":"sha256:469ff7238fcca1ce6f135e132fd07e2792dfaba44f8d71c5c0bc59f192aeba62"}) as unknown as TypedDocumentString<AddExaminationRulesMutation, AddExaminationRulesMutationVariables>;
+export const RemoveExaminationRuleDocument = new TypedDocumentString(`
+    mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) {
+  removeExaminationRule(rule: $rule, reason: $reason)
+}
+    `, {"hash":"sha256:3be4b3f460fdfd3610f0a00ac626f399468b47e40a950294429761d1d986490d"}) as unknown as TypedDocumentString<RemoveExaminationRuleMutation, RemoveExaminationRuleMutationVariables>;
 export const PlanImprovementDocument = new TypedDocumentString(`
     query PlanImprovement($planId: ID!) {
   planImprovement(planId: $planId) {

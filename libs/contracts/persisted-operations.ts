@@ -31,10 +31,16 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query Sessions { sessions { address device id isThis openedAt seenAt } }",
   'sha256:1c81fad18d0486bbb96e6b82241d69fea94227f3074a9f39eef6fdb3ae3aef4b':
     "mutation EndSessions($id: ID) { endSessions(id: $id) }",
+  'sha256:50c112989642d818ebad151e43eb9b23197e4992eb1ee688501e06b70db23ae2':
+    "mutation SetUp($code: String!, $people: FirstPeopleInput!) { setUp(code: $code, people: $people) }",
   'sha256:62414c1ad5074eb2c0d89abcdcafa41fd96b47fabb7939af78667755f55cbc2b':
     "mutation SignIn($email: String!, $password: String!) { signIn(email: $email, password: $password) { __typename ... on Account { id } ... on SignInRefusal { sentence } } }",
+  'sha256:68315d7c7056b80aedac55cc10056dc47fe511577ac76bbc36e354a463bb4631':
+    "query ToSetUp { isToSetUp }",
   'sha256:90af7ace45e05c4807b2d80e78fcc9ea3cc31c0834f2c2a6c35ca09caf586834':
     "mutation FirstPassword($next: String!) { changePassword(old: \"\", next: $next) }",
+  'sha256:932aed9b141eeeb57572a4ef50ec016f807c015b3398c0b39094cb7f25835968':
+    "query Beginning { beginningOfHouse { approvedSystems examinationRules hangs items { count kind } loadRules models { count kind } officers plans systems tours waiting warehouse } }",
   'sha256:27109c13e4003c663eda18d8a7584883abcf4e61c83e0ba168cdcbb39a1e3f34':
     "mutation DoMove($box: String!, $from: String!, $planId: ID!, $to: String!) { doMove(planId: $planId, box: $box, from: $from, to: $to) }",
   'sha256:578d32a728fffc68ebe2a4ad9f6a515527622bdda5867fb02ef7a542e45613b0':
@@ -121,8 +127,6 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
   'sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508':
     "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId sentence } slots { agrees code expected found sentence slot } } }",
-  'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
-    "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
   'sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69':
     "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $reason: String, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes reason: $reason ) { summary { dueOn id } } }",
   'sha256:42d0438e0e6f4b095b6f5aca4871e424c2aa88d6f3deb3cbbc74daf2c787b200':
@@ -133,6 +137,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
   'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
+  'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
+    "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
   'sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926':
     "mutation SaveLoadRule($reason: String, $rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }",
   'sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd':
@@ -147,6 +153,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac':
     "query WearRules { rules }",
+  'sha256:469ff7238fcca1ce6f135e132fd07e2792dfaba44f8d71c5c0bc59f192aeba62':
+    "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }",
+  'sha256:3be4b3f460fdfd3610f0a00ac626f399468b47e40a950294429761d1d986490d':
+    "mutation RemoveExaminationRule($reason: String!, $rule: ModelJson!) { removeExaminationRule(rule: $rule, reason: $reason) }",
   'sha256:7801d6561847b0d9cc84a0816bc9593d07f8be618b0e58377d624b65c858900b':
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }",
   'sha256:76584e61b1e665d86eb080bb927de4ea437112cf223da0e535a5dea4c483b061':

@@ -52,6 +52,7 @@ export {
   afterAct,
   closingOf,
   examination,
+  examinationRule,
   hang,
   hangName,
   holdsFor,

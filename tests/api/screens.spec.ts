@@ -12,6 +12,7 @@ import { PlanPartsQuery } from '../../apps/api/src/features/plan/page/plan-parts
 import { ShowPageQuery } from '../../apps/api/src/features/plan/page/show-page.query.js';
 import { FloorCodeQuery } from '../../apps/api/src/features/plan/work/floor-code.query.js';
 import { getTickable } from '../../apps/api/src/features/plan/page/tickable.query.js';
+import { BeginningQuery } from '../../apps/api/src/features/beginning/beginning.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
@@ -70,6 +71,7 @@ describe('the SQL of the screens', () => {
       },
     ],
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
+    ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
     ['attention/attention', { 'notes of a role': () => of(AttentionQuery).notes('safety') }],
     [

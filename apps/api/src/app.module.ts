@@ -8,6 +8,7 @@ import { type Words, english } from '#words';
 import { dataSourceOptions } from './data-source.js';
 import { AccountResolver } from './features/account/account.resolver.js';
 import { PeopleService } from './features/account/people.service.js';
+import { SetUpService } from './features/account/set-up.service.js';
 import { SignInService } from './features/account/sign-in.service.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionQuery } from './features/attention/attention.query.js';
@@ -48,6 +49,10 @@ import { DatesListQuery } from './features/register/dates-list.query.js';
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
 import { RegisterListQuery } from './features/register/register-list.query.js';
+import { BeginningResolver } from './features/beginning/beginning.resolver.js';
+import { BeginningQuery } from './features/beginning/beginning.query.js';
+import { ExaminationRulesService } from './features/register/rules/examination-rules.service.js';
+import { RulesResolver } from './features/register/rules/rules.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RegisterService } from './features/register/register.service.js';
 import { RuleService } from './features/register/rule.service.js';
@@ -104,6 +109,7 @@ const features = [
   SignInService,
   AccountService,
   PeopleService,
+  SetUpService,
   AccountResolver,
   KitReader,
   ItemDates,
@@ -118,6 +124,10 @@ const features = [
   ProposalQuery,
   ProposalService,
   ProposalResolver,
+  BeginningQuery,
+  BeginningResolver,
+  ExaminationRulesService,
+  RulesResolver,
   TourFileReader,
   TourReader,
   TourListQuery,

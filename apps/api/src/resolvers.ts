@@ -8,6 +8,8 @@ import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
 import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
+import { BeginningResolver } from './features/beginning/beginning.resolver.js';
+import { RulesResolver } from './features/register/rules/rules.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
@@ -26,7 +28,9 @@ export const resolvers = [
   LoadingResolver,
   PlanPartsResolver,
   PlanResolver,
+  BeginningResolver,
   RegisterResolver,
+  RulesResolver,
   RiggingResolver,
   JobResolver,
   MakeResolver,

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { type ComponentType, type LazyExoticComponent, Suspense, lazy, useEffect } from 'react';
 import { Navigate, Route, Routes, useLocation, useParams } from 'react-router';
 import { graphql } from '#contracts';
-import { FirstPassword, SignIn } from '../features/account/sign-in.js';
+import { Door, FirstPassword } from '../features/account/sign-in.js';
 import { Today } from '../features/today/today.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
@@ -40,6 +40,8 @@ const Show = screen(async () => ({ default: (await import('../features/show/show
 const TourScreen = screen(async () => ({ default: (await import('../features/tour/tour-screen.js')).TourScreen }));
 const ChangeTour = screen(async () => ({ default: (await import('../features/tour/change/change-tour.js')).ChangeTour }));
 const ChangeShow = screen(async () => ({ default: (await import('../features/tour/change/change-show.js')).ChangeShow }));
+const Begin = screen(async () => ({ default: (await import('../features/begin/begin.js')).Begin }));
+const RulesScreen = screen(async () => ({ default: (await import('../features/rules/rules-screen.js')).RulesScreen }));
 const Tours = screen(async () => ({ default: (await import('../features/tour/tours.js')).Tours }));
 const Waiting = screen(async () => ({ default: (await import('../features/edition/waiting-screen.js')).WaitingScreen }));
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
@@ -66,7 +68,7 @@ export function App() {
   if (!me.data?.me)
     return (
       <div className="sheet">
-        <SignIn offline={me.isError ? me.error : undefined} />
+        <Door offline={me.isError ? me.error : undefined} />
       </div>
     );
   if (me.data.me.mustChange)
@@ -106,6 +108,8 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/register" element={<Register me={person} />} />
             <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
             <Route path="/fleet" element={<Fleet me={person} />} />
+            <Route path="/begin" element={<Begin />} />
+            <Route path="/rules" element={<RulesScreen me={person} />} />
             <Route path="/dates" element={<Dates />} />
             <Route path="/venues" element={<Venues me={person} />} />
             <Route path="/waiting" element={<Waiting me={person} />} />

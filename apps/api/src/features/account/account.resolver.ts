@@ -7,8 +7,9 @@ import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/ses
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import { Allow, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { AccountService } from './account.service.js';
-import { Account, PersonInput, PersonOnFile, SessionView, type SignInRefusal, SignInResult } from './account.types.js';
+import { Account, FirstPeopleInput, PersonInput, PersonOnFile, SessionView, type SignInRefusal, SignInResult } from './account.types.js';
 import { PeopleService } from './people.service.js';
+import { SetUpService } from './set-up.service.js';
 import { SignInService } from './sign-in.service.js';
 
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
@@ -23,6 +24,7 @@ export class AccountResolver {
     private readonly signIns: SignInService,
     private readonly accounts: AccountService,
     private readonly keeping: PeopleService,
+    private readonly first: SetUpService,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
@@ -43,6 +45,19 @@ export class AccountResolver {
     if (outcome.is !== 'in') return outcome.is === 'wrong' ? wrong : mustWait;
     setSessionCookie(res, outcome.token, outcome.expiresAt, this.config.secureCookies);
     return outcome.account;
+  }
+
+  @Open()
+  @Query(() => Boolean, { description: 'Whether the house waits for its first people.' })
+  isToSetUp(): Promise<boolean> {
+    return this.first.isOpen();
+  }
+
+  @Open()
+  @Mutation(() => Boolean, { description: 'The first people of a house without any, by the code that the start shows.' })
+  async setUp(@Args('code') code: string, @Args('people') people: FirstPeopleInput, @Http() { req }: RequestContext): Promise<boolean> {
+    await this.first.begin(code, people, req);
+    return true;
   }
 
   @Open()

@@ -18,7 +18,7 @@ import { SignInService } from './sign-in.service.js';
 const leastPassword = 10;
 
 /** How long a password from another person waits to be used. */
-const givenFor = 24 * 3_600_000;
+export const givenFor = 24 * 3_600_000;
 
 /** Two people are told apart by their names and by what they sign in with. */
 function takenBy(fault: unknown, { name, email }: { name: string; email: string }): BadInputError | undefined {
@@ -124,14 +124,10 @@ export class AccountService {
 }
 
 function checked(person: PersonInput): { name: string; email: string; role: Role; password: string } {
-  const name = oneLine(person.name);
-  const email = person.email.trim().toLowerCase();
+  const read = readPerson(person);
   const role = (['warehouse', 'system'] as const).find((each) => each === person.role);
   const faults: BadInput[] = [
-    ...nameFaults(name),
-    ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200
-      ? []
-      : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
+    ...personFaults(read),
     ...(role
       ? []
       : [
@@ -141,11 +137,25 @@ function checked(person: PersonInput): { name: string; email: string; role: Role
             wanted: 'warehouse or system; a safety officer is proposed, and accepted by one',
           },
         ]),
-    ...passwordFaults('password', person.password),
   ];
   if (faults.length > 0) throw new BadInputError(faults);
-  return { name, email, role: role!, password: person.password };
+  return { ...read, role: role! };
 }
+
+/** A person as typed, without what does not tell people apart. */
+export const readPerson = ({ name, email, password }: PersonInput) => ({
+  name: oneLine(name),
+  email: email.trim().toLowerCase(),
+  password,
+});
+
+export const personFaults = ({ name, email, password }: ReturnType<typeof readPerson>): BadInput[] => [
+  ...nameFaults(name),
+  ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200
+    ? []
+    : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
+  ...passwordFaults('password', password),
+];
 
 /** Looks that cannot be told apart are one name. */
 const oneLine = (name: string): string => name.normalize('NFKC').replaceAll(/\s+/gu, ' ').trim();

@@ -90,3 +90,24 @@ export class PersonInput {
   @Field({ description: 'Lets in once, within a day, to choose the own one.' })
   password: string;
 }
+
+@InputType({ description: 'The first people of a house: who sets it up, and the safety officer.' })
+export class FirstPeopleInput {
+  @Field()
+  name: string;
+
+  @Field()
+  email: string;
+
+  @Field()
+  password: string;
+
+  @Field()
+  officerName: string;
+
+  @Field()
+  officerEmail: string;
+
+  @Field({ description: 'Lets in once, within a day; they choose their own then.' })
+  officerPassword: string;
+}

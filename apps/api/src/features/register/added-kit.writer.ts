@@ -102,7 +102,8 @@ async function addRules(manager: EntityManager, existing: Kit, kit: Kit, isHeld:
 const isCautious = (data: object, { examinationRules }: Kit): boolean =>
   'intervals' in data && isNewRuleCautious(data as ExaminationRule, examinationRules);
 
-const idOfRule = ({ jurisdiction, kinds, intervals }: ExaminationRule): string =>
+/** Rules of one jurisdiction for the same kinds and intervals are one rule. */
+export const idOfRule = ({ jurisdiction, kinds, intervals }: ExaminationRule): string =>
   `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}`;
 
 /** Items with what waits of them, as the file that brought them has them. */

@@ -156,6 +156,8 @@ export interface Config {
   readonly metricsToken: string | null;
   /** Units of the search for box moves that a plan waits for; null: the engine's own. */
   readonly usualWork: number | null;
+  /** What is to be shown to make the first people of a house without any; null: nobody makes them at a screen. */
+  readonly setUpCode: string | null;
 }
 
 /** What the environment says, before there is a database. */
@@ -181,6 +183,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
   const atTerminal = program === 'start';
   return {
     databaseUrl: values.DATABASE_URL ?? null,
+    setUpCode: null,
     host: values.HOST ?? '127.0.0.1',
     ownerUrl: values.CARTWRIGHT_OWNER_URL ?? null,
     port: values.PORT ?? 4310,

@@ -1,4 +1,5 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { Suspense, lazy } from 'react';
 import { z } from 'zod';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
@@ -12,7 +13,21 @@ const signIn = graphql(`
 `);
 const typed = z.object({ email: filled('your email address'), password: z.string().min(1, 'your password') });
 
-export function SignIn({ offline }: { offline?: unknown }) {
+const toSetUpQuery = graphql(`query ToSetUp { isToSetUp }`);
+const SetUp = lazy(async () => ({ default: (await import('./set-up.js')).SetUp }));
+
+/** The door: signing in, or in an empty house naming its first people. */
+export function Door({ offline }: { offline?: unknown }) {
+  const query = useQuery({ queryKey: ['to set up'], queryFn: () => request(toSetUpQuery), staleTime: 0 });
+  if (!query.data?.isToSetUp) return <SignIn offline={offline} />;
+  return (
+    <Suspense fallback={<p className="quiet">Reading ...</p>}>
+      <SetUp onDone={() => void query.refetch()} />
+    </Suspense>
+  );
+}
+
+function SignIn({ offline }: { offline?: unknown }) {
   const form = useTypedForm(typed, nothing);
   const client = useQueryClient();
   const attempt = useMutation({
@@ -25,7 +40,9 @@ export function SignIn({ offline }: { offline?: unknown }) {
   return (
     <main className="door">
       <h1>Cartwright</h1>
-      <p className="lede">From the shelf to trim height and home again. Sign in as the window that started Cartwright says.</p>
+      <p className="lede">
+        From the shelf to trim height and home again. Sign in as the window that started Cartwright says, or with what you chose.
+      </p>
       <Form form={form} className="tower" onSubmit={(values) => attempt.mutate(values)} error={refusal ?? attempt.error ?? offline}>
         <Field name="email" label="Email" type="email" autoComplete="username" />
         <Field name="password" label="Password" type="password" autoComplete="current-password" />

@@ -1,17 +1,15 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { graphql } from '#contracts';
-import { type ModelKind, type LoadRule, type RiggingSystem, modelCell, modelColumns, modelExamples, modelKinds } from '#tour-file';
+import { type ModelKind, type LoadRule, type RiggingSystem, modelCell, modelColumns, modelKinds } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Loaded } from '../../ui/page.js';
 import { waitsOfCatalogueQuery } from '../edition/operations.js';
 import { WaitLines } from '../edition/waits.js';
+import { modelsQuery } from './operations.js';
 import { RowForm } from './row-form.js';
 import { RegimePart } from './regime-part.js';
 import { SystemPart } from './system-part.js';
-
-const modelsQuery = graphql(`query Models { catalogueModels { kind model itemCount data } riggingSystems rules }`);
 
 const columnsOf = (kind: ModelKind) => modelColumns(kind).map(({ heading, form }) => ({ heading, hint: form.hint }));
 
@@ -127,11 +125,14 @@ function NewModel({ me }: { me: Person }) {
           </select>
         </label>
       </div>
-      <p className="quiet">The fields begin with made-up figures: write your maker’s over them.</p>
+      <p className="quiet">
+        Figures are the maker’s, each with its unit beside it. Leave empty what is not known: a rating that is missing is said wherever it
+        would be compared, and none is made up.
+      </p>
       <RowForm
         key={kind}
         columns={columnsOf(kind)}
-        cells={cellsOf(kind, modelExamples[kind])}
+        cells={{}}
         path={`/api/csv/models/${kind}`}
         isNew
         asksWhy={me.role === 'safety'}

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type Item, type ItemKind, csvColumns, csvExamples, itemKinds, itemStates } from '#tour-file';
+import { type Item, type ItemKind, csvColumns, itemKinds, itemStates } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { RowForm } from './row-form.js';
 
@@ -38,7 +38,6 @@ export function ItemForm({ item, me }: { item: Item; me: Person }) {
 
 export function NewItem({ me }: { me: Person }) {
   const [kind, setKind] = useState<ItemKind>('box');
-  const { depot } = csvExamples[kind];
   return (
     <details>
       <summary>Put an item on file</summary>
@@ -55,7 +54,7 @@ export function NewItem({ me }: { me: Person }) {
       <RowForm
         key={kind}
         columns={columnsOf(kind)}
-        cells={{ state: 'in service', depot }}
+        cells={{ state: 'in service' }}
         path={`/api/csv/items/${kind}`}
         isNew
         asksWhy={me.role === 'safety'}

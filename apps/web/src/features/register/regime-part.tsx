@@ -5,7 +5,7 @@ import type { LoadRule } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { type EditBegun, useEditBegun } from './edit-begun.js';
+import { useEditBegun } from './edit-begun.js';
 import { type RegimeText, regimeFrom, regimeSections, regimeText } from './regime-text.js';
 
 const saveMutation = graphql(
@@ -43,7 +43,15 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
       {me.role !== 'warehouse' && (
         <details>
           <summary>Change the regime {rule.id}</summary>
-          <RegimeForm key={JSON.stringify(edit.from)} edit={edit} asksWhy={me.role === 'safety'} />
+          <RegimeForm
+            key={JSON.stringify(edit.from)}
+            from={regimeText(edit.from)}
+            was={() => edit.read(edit.from)}
+            asksWhy={me.role === 'safety'}
+            onBegin={edit.begin}
+            onRefused={edit.hear}
+            onSaved={edit.end}
+          />
         </details>
       )}
     </div>
@@ -52,14 +60,29 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
 
 const statuses = ['found', 'from memory', 'house rule'];
 
-function RegimeForm({ edit, asksWhy }: { edit: EditBegun<LoadRule>; asksWhy: boolean }) {
+/** A regime as it is typed, on file already (`was`: as it was read) or new. */
+export function RegimeForm({
+  from,
+  was,
+  asksWhy = false,
+  onBegin,
+  onRefused,
+  onSaved,
+}: {
+  from: RegimeText;
+  was: () => object | null;
+  asksWhy?: boolean;
+  onBegin?: () => void;
+  onRefused?: (fault: unknown) => void;
+  onSaved: () => void;
+}) {
   const [reason, setReason] = useState('');
-  const [text, setText] = useState<RegimeText>(regimeText(edit.from));
+  const [text, setText] = useState<RegimeText>(from);
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: edit.read(edit.from), reason }),
-    onError: edit.hear,
-    onSuccess: () => client.invalidateQueries().then(edit.end),
+    mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: was(), reason }),
+    ...(onRefused && { onError: onRefused }),
+    onSuccess: () => client.invalidateQueries().then(onSaved),
   });
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -82,7 +105,7 @@ function RegimeForm({ edit, asksWhy }: { edit: EditBegun<LoadRule>; asksWhy: boo
     </label>
   );
   return (
-    <form onSubmit={submit} onInput={edit.begin}>
+    <form onSubmit={submit} onInput={onBegin}>
       <div className="fields">
         {head('id', 'Short name')}
         {head('jurisdiction', 'Jurisdiction')}

@@ -107,6 +107,9 @@ export function Register({ me }: { me: Person }) {
       <More of={query} />
       <NewItem me={me} />
       <Catalogue me={me} />
+      <p>
+        <Link to="/rules">Make load rules, examination rules and rigging systems</Link>
+      </p>
     </Page>
   );
 }

@@ -5,7 +5,7 @@ import { type RiggingSystem, type RunningStep, closingOf } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { type EditBegun, useEditBegun } from './edit-begun.js';
+import { useEditBegun } from './edit-begun.js';
 
 const approveMutation = graphql(`mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }`);
 const saveMutation = graphql(
@@ -51,7 +51,14 @@ export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }
       {me.role !== 'warehouse' && (
         <details>
           <summary>Change the data of {system.id}</summary>
-          <SystemForm key={JSON.stringify(edit.from)} edit={edit} />
+          <SystemForm
+            key={JSON.stringify(edit.from)}
+            system={edit.from}
+            was={() => edit.read(edit.from)}
+            onBegin={edit.begin}
+            onRefused={edit.hear}
+            onSaved={edit.end}
+          />
         </details>
       )}
     </div>
@@ -83,46 +90,80 @@ function frameOf(line: string): object {
 const numberOrNone = (text: string): number | string | undefined =>
   text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
 
-function SystemForm({ edit }: { edit: EditBegun<RiggingSystem> }) {
-  const system = edit.from;
-  const [values, setValues] = useState({
-    title: system.manual.title,
-    revision: system.manual.revision,
-    splaySetAt: system.splaySetAt,
-    jointBetweenCarts: system.jointBetweenCarts,
-    ...closingOf(system),
-    closedSplayDeg: String(system.closedSplayDeg ?? ''),
-    adapters: (system.adapters ?? []).map(frameLine).join('\n'),
-    mostBoxes: String(system.mostBoxes ?? ''),
-    mostMassKg: String(system.mostMassKg ?? ''),
-    windLimitMps: String(system.windLimitMps ?? ''),
-    goingUp: system.goingUp.map(lineOf).join('\n'),
-    comingDown: system.comingDown.map(lineOf).join('\n'),
-  });
+/** What a new one begins with: nothing that a manual has not said. */
+const nothing = {
+  id: '',
+  title: '',
+  revision: '',
+  splaySetAt: '',
+  jointBetweenCarts: '',
+  gridJoint: '',
+  cartJoints: '',
+  closedSplayDeg: '',
+  adapters: '',
+  mostBoxes: '',
+  mostMassKg: '',
+  windLimitMps: '',
+  goingUp: '',
+  comingDown: '',
+};
+type SystemText = typeof nothing;
+
+const textOf = (system: RiggingSystem): SystemText => ({
+  id: system.id,
+  title: system.manual.title,
+  revision: system.manual.revision,
+  splaySetAt: system.splaySetAt,
+  jointBetweenCarts: system.jointBetweenCarts,
+  ...closingOf(system),
+  closedSplayDeg: String(system.closedSplayDeg ?? ''),
+  adapters: (system.adapters ?? []).map(frameLine).join('\n'),
+  mostBoxes: String(system.mostBoxes ?? ''),
+  mostMassKg: String(system.mostMassKg ?? ''),
+  windLimitMps: String(system.windLimitMps ?? ''),
+  goingUp: system.goingUp.map(lineOf).join('\n'),
+  comingDown: system.comingDown.map(lineOf).join('\n'),
+});
+
+/** What is sent: checked where it is kept, not here. */
+const systemFrom = (values: SystemText): object =>
+  JSON.parse(
+    JSON.stringify({
+      id: values.id.trim(),
+      manual: { title: values.title, revision: values.revision },
+      closedSplayDeg: numberOrNone(values.closedSplayDeg),
+      adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
+      splaySetAt: values.splaySetAt,
+      jointBetweenCarts: values.jointBetweenCarts,
+      closing: { gridJoint: values.gridJoint, cartJoints: values.cartJoints },
+      mostBoxes: numberOrNone(values.mostBoxes),
+      mostMassKg: numberOrNone(values.mostMassKg),
+      windLimitMps: numberOrNone(values.windLimitMps),
+      goingUp: lines(values.goingUp).map(stepOf),
+      comingDown: lines(values.comingDown).map(stepOf),
+    }),
+  ) as object;
+
+/** The data of a system from its manual: on file already (`was`: as it was read), or new where `system` is null. */
+export function SystemForm({
+  system,
+  was,
+  onBegin,
+  onRefused,
+  onSaved,
+}: {
+  system: RiggingSystem | null;
+  was: () => object | null;
+  onBegin?: () => void;
+  onRefused?: (fault: unknown) => void;
+  onSaved: () => void;
+}) {
+  const [values, setValues] = useState<SystemText>(system ? textOf(system) : nothing);
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () =>
-      request(saveMutation, {
-        system: JSON.parse(
-          JSON.stringify({
-            id: system.id,
-            manual: { title: values.title, revision: values.revision },
-            closedSplayDeg: numberOrNone(values.closedSplayDeg),
-            adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
-            splaySetAt: values.splaySetAt,
-            jointBetweenCarts: values.jointBetweenCarts,
-            closing: { gridJoint: values.gridJoint, cartJoints: values.cartJoints },
-            mostBoxes: numberOrNone(values.mostBoxes),
-            mostMassKg: numberOrNone(values.mostMassKg),
-            windLimitMps: numberOrNone(values.windLimitMps),
-            goingUp: lines(values.goingUp).map(stepOf),
-            comingDown: lines(values.comingDown).map(stepOf),
-          }),
-        ) as object,
-        was: edit.read(system),
-      }),
-    onError: edit.hear,
-    onSuccess: () => client.invalidateQueries().then(edit.end),
+    mutationFn: () => request(saveMutation, { system: systemFrom(values), was: was() }),
+    ...(onRefused && { onError: onRefused }),
+    onSuccess: () => client.invalidateQueries().then(onSaved),
   });
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -138,6 +179,7 @@ function SystemForm({ edit }: { edit: EditBegun<RiggingSystem> }) {
     <label>
       {label}
       <select value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })}>
+        {!system && <option value="">choose, as the manual says</option>}
         {choices.map((each) => (
           <option key={each}>{each}</option>
         ))}
@@ -151,8 +193,9 @@ function SystemForm({ edit }: { edit: EditBegun<RiggingSystem> }) {
     </label>
   );
   return (
-    <form onSubmit={submit} onInput={edit.begin}>
+    <form onSubmit={submit} onInput={onBegin}>
       <div className="fields">
+        {!system && field('id', 'Name of the rigging system')}
         {field('title', 'Manual')}
         {field('revision', 'Revision of the manual')}
         {choice('splaySetAt', 'Splay is set at the', ['upper box', 'lower box'])}
@@ -176,7 +219,7 @@ function SystemForm({ edit }: { edit: EditBegun<RiggingSystem> }) {
       {steps('comingDown', 'Coming down, likewise')}
       <Faults of={save.error} />
       <button type="submit" disabled={save.isPending}>
-        Save; approval is asked for again
+        {system ? 'Save; approval is asked for again' : 'Put the rigging system on file'}
       </button>
     </form>
   );

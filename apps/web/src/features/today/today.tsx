@@ -34,7 +34,7 @@ export function Today({ me }: { me: Person }) {
     <Page title="Today" lede="What needs eyes, for each of the three. The fact first, the remedy second.">
       {tours.data?.tours.edges.length === 0 && (
         <p>
-          There is no tour yet. <Link to="/import">Import a tour file</Link> or <Link to="/tours">make one</Link>.
+          There is no tour yet. <Link to="/begin">What a first plan needs, in order</Link>; or <Link to="/import">import a tour file</Link>.
         </p>
       )}
       {roles.map((role, index) => (

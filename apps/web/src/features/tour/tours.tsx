@@ -3,7 +3,7 @@ import { Link, useNavigate } from 'react-router';
 import { z } from 'zod';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
-import { Field, Form, useTypedForm } from '../../ui/form.js';
+import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { day, filled } from '../../ui/typed.js';
@@ -70,14 +70,16 @@ const typedTour = z.object({
   prepFrom: day,
   returnTo: day,
   jurisdiction: filled('a country, as the examination rules name it'),
+  loadRule: filled('a load rule'),
   ...typedShow.shape,
 });
 const nothing = {
   name: '',
-  depot: 'Ferry Lane',
+  depot: '',
   prepFrom: '',
   returnTo: '',
-  jurisdiction: 'UK',
+  jurisdiction: '',
+  loadRule: '',
   show: '',
   venue: '',
   timeZone: 'Europe/London',
@@ -90,10 +92,9 @@ function NewTourForm() {
   const form = useTypedForm(typedTour, nothing);
   const navigate = useNavigate();
   const client = useQueryClient();
-  const loadRules = (rules.data?.rules as { loadRules: { id: string }[] } | undefined)?.loadRules ?? [];
+  const loadRules = (rules.data?.rules as { loadRules: { id: string; title: string }[] } | undefined)?.loadRules ?? [];
   const save = useMutation({
-    mutationFn: (typed: z.output<typeof typedTour>) =>
-      request(saveTour, { tour: newTour(typed, loadRules[0]?.id ?? ''), expectedVersion: null }),
+    mutationFn: (typed: z.output<typeof typedTour>) => request(saveTour, { tour: newTour(typed, typed.loadRule), expectedVersion: null }),
     onSuccess: async ({ saveTour: { id } }) => {
       await client.invalidateQueries();
       await navigate(`/tours/${id}`);
@@ -102,13 +103,23 @@ function NewTourForm() {
   return (
     <details>
       <summary>Make a new tour</summary>
+      {rules.data && loadRules.length === 0 && (
+        <p>
+          No load rule is on file, and a show needs one. <Link to="/rules">Make one first</Link>.
+        </p>
+      )}
       <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfNewShow}>
         <div className="fields">
           <Field name="name" label="Name of the tour" />
           <Field name="depot" label="Depot" />
           <Field name="prepFrom" label="First prep day" type="date" />
           <Field name="returnTo" label="Last return day" type="date" />
-          <Field name="jurisdiction" label="Country whose examination rules hold" />
+          <Field name="jurisdiction" label="Country whose examination rules hold" description="such as UK" />
+          <Choice
+            name="loadRule"
+            label="Load rule"
+            choices={[['', 'choose one'], ...loadRules.map((each) => [each.id, `${each.id}: ${each.title}`] as const)]}
+          />
           <Field name="show" label="First show" />
           <ShowFields />
         </div>

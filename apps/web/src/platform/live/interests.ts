@@ -17,6 +17,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
   // The gate's answer hangs on what is on file of every item, and on the rules.
   barred: () => ({ now: ['register', 'catalogue', 'tour'] }),
+  beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposal', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
   dates: () => ({ now: ['register', 'catalogue'] }),
@@ -52,6 +53,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'shows-to-serve': () => ({ now: ['tour'] }),
   'taken along': ([, tour]) => ({ now: [`tour/${tour}`, 'booking', 'show'] }),
   tour: ([, tour]) => ({ now: [`tour/${tour}`, `show/${tour}`] }),
+  'to set up': () => ({ now: ['people'] }),
   tours: () => ({ now: ['tour'] }),
   'travelling-kit': () => ({ now: ['register', 'catalogue'] }),
   'wear-rules': () => ({ now: ['catalogue'] }),

@@ -1,0 +1,13 @@
+import { Query, Resolver } from '@nestjs/graphql';
+import { BeginningQuery } from './beginning.query.js';
+import { Beginning } from './beginning.types.js';
+
+@Resolver()
+export class BeginningResolver {
+  constructor(private readonly beginning: BeginningQuery) {}
+
+  @Query(() => Beginning, { description: 'What a house has of what a first plan is made from.' })
+  beginningOfHouse(): Promise<Beginning> {
+    return this.beginning.counts();
+  }
+}
