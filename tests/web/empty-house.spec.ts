@@ -133,7 +133,7 @@ describe('from an empty house to a first plan, in a browser', () => {
     await form.getByRole('alert').first().waitFor();
     await form.getByLabel('rated load').fill('4.75 t');
     await form.getByRole('button', { name: 'Put the model on file' }).click();
-    await form.getByText('Saved.').waitFor();
+    await form.getByRole('status').waitFor();
   });
 
   itInBrowser('takes models and items from files', async () => {

@@ -17,7 +17,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
   // The gate's answer hangs on what is on file of every item, and on the rules.
   barred: () => ({ now: ['register', 'catalogue', 'tour'] }),
-  beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposal', 'tour', 'show'] }),
+  beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
   dates: () => ({ now: ['register', 'catalogue'] }),
