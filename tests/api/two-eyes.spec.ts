@@ -352,6 +352,7 @@ describe('two pairs of eyes', () => {
       expect(now.systems.find((each) => each.id === 'Import rig')?.approved).toBeUndefined();
       expect(now.examinationRules.map((each) => each.jurisdiction)).not.toContain('Nowhere');
       expect(now.loadRules.find((each) => each.id === 'lax')?.unaccepted).toBe(true);
+      expect(now.catalogue.hoists.find((each) => each.model === 'Import hoist')?.unaccepted).toBe(true);
       expect((await open()).totalCount).toBe(body.waiting);
       const { item } = (await agents.safety.graphql('{ item(id: "I-1") { summary { dueState } records { edges { node { id } } } } }')).data;
       expect(item).toEqual({ summary: { dueState: 'no record' }, records: { edges: [] } });
@@ -373,6 +374,7 @@ describe('two pairs of eyes', () => {
       expect(now.systems.find((each) => each.id === 'Import rig')?.approved).toEqual({ by: 'Ines Aldous', on: '2027-02-26' });
       expect(now.examinationRules.map((each) => each.jurisdiction)).toContain('Nowhere');
       expect(now.loadRules.find((each) => each.id === 'lax')?.unaccepted).toBeUndefined();
+      expect(now.catalogue.hoists.find((each) => each.model === 'Import hoist')).not.toHaveProperty('unaccepted');
       const { item } = (
         await agents.safety.graphql('{ item(id: "I-1") { summary { dueState } history(first: 5) { edges { node { sentence } } } } }')
       ).data;

@@ -9,7 +9,11 @@ import { bareLines, missingItems, systemFindings, systemLimits } from './rigging
 
 /** What the plan has to say of its loads: what is over, what is missing, what nobody can compute. */
 export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFinding | RoomFinding)[] {
-  return [...regimeFindings(inputs), ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)])];
+  return [
+    ...regimeFindings(inputs),
+    ...modelFindings(inputs),
+    ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)]),
+  ];
 }
 
 function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
@@ -20,6 +24,22 @@ function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
     ...(fields.length > 0 ? [{ code: 'rule-from-memory' as const, subjects: { rule, fields }, numbers: {}, date: null }] : []),
   ];
 }
+
+/** Models of the hangs, and the pins of their boxes and grids, that wait for the safety officer. */
+function modelFindings({ file: { catalogue }, hangs }: PlanInputs): PickFinding[] {
+  const named = new Set(hangs.flatMap(({ id: _id, name: _name, ...hang }) => textsOf(hang)));
+  for (const { model, pins } of [...catalogue.boxes, ...catalogue.grids]) if (named.has(model)) for (const { pin } of pins) named.add(pin);
+  const waiting = Object.values(catalogue)
+    .flat()
+    .filter((each) => 'unaccepted' in each && each.unaccepted === true && named.has(each.model));
+  if (waiting.length === 0) return [];
+  const models = waiting.map((each) => ({ kind: 'model' as const, id: each.model }));
+  return [{ code: 'model-not-accepted', subjects: { models }, numbers: {}, date: null }];
+}
+
+/** Every text in a design: whatever part of it names a model. */
+const textsOf = (value: unknown): readonly string[] =>
+  typeof value === 'string' ? [value] : value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsOf) : [];
 
 function hangFindings(inputs: PlanInputs, hang: HangResult): PickFinding[] {
   return [

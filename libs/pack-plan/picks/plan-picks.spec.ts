@@ -166,6 +166,28 @@ describe('the loads of a hang', () => {
     ).toContainEqual(expect.stringMatching(/What the structure may carry is not on file for .*Main left C/));
   });
 
+  it('stop where a model of the hang, a pin of its boxes or the regime waits for the safety officer, and choose no such steel', () => {
+    const waits = (change: Change) =>
+      picksOf(change)
+        .codes('model-not-accepted')
+        .map((each) => [each.weight, each.sentence]);
+    expect(waits(() => undefined)).toEqual([]);
+    const shackle = picksOf((_hang, _show, file) => (file.catalogue.shackles[0].unaccepted = true));
+    expect(shackle.codes('model-not-accepted')).toEqual([
+      expect.objectContaining({ weight: 'stop', sentence: expect.stringMatching(/^Bow shackle 3\.25 waits for the safety officer/) }),
+    ]);
+    expect(shackle.main.picks.map((pick) => pick.enough!.shackle)).toEqual([null, null]);
+    for (const kind of ['boxes', 'grids', 'hoists', 'pins'] as const)
+      expect(waits((_hang, _show, file) => (file.catalogue[kind][0].unaccepted = true))).toEqual([['stop', expect.any(String)]]);
+    // On file and in no hang: nothing to stop.
+    expect(
+      waits((_hang, _show, file) => file.catalogue.shackles.push({ ...file.catalogue.shackles[0], model: 'Other', unaccepted: true })),
+    ).toEqual([]);
+    expect(picksOf((_hang, _show, file) => (file.loadRules[0].unaccepted = true)).codes('rule-not-accepted')).toEqual([
+      expect.objectContaining({ weight: 'stop' }),
+    ]);
+  });
+
   it('choose the smallest steel on file that is enough', () => {
     const { main, picks } = picksOf((_hang, _show, file) =>
       file.catalogue.shackles.push(

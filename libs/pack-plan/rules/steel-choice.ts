@@ -29,11 +29,12 @@ export function enoughSteel(
   };
 }
 
-function smallest<M extends { readonly model: string; readonly massKg: number }>(
+/** Of what is accepted. */
+function smallest<M extends { readonly model: string; readonly massKg: number; readonly unaccepted?: true | undefined }>(
   models: readonly M[],
   loadKg: number,
   usableKg: (model: M) => number,
 ): string | null {
-  const enough = models.filter((each) => usableKg(each) >= loadKg);
+  const enough = models.filter((each) => !each.unaccepted && usableKg(each) >= loadKg);
   return enough.sort((a, b) => usableKg(a) - usableKg(b) || a.massKg - b.massKg || (a.model < b.model ? -1 : 1))[0]?.model ?? null;
 }

@@ -9,8 +9,12 @@ const pinUse = z.strictObject({
   stowed: z.enum(['box', 'cart', 'trunk']),
 });
 
+/** It waits for the safety officer: no plan with it is released before it is accepted. */
+const unaccepted = z.literal(true).optional();
+
 const boxModel = z.strictObject({
   model: name,
+  unaccepted,
   maker: name.optional(),
   system: name,
   massKg: kg,
@@ -31,6 +35,7 @@ const boxModel = z.strictObject({
 
 const gridModel = z.strictObject({
   model: name,
+  unaccepted,
   maker: name.optional(),
   system: name,
   massKg: kg,
@@ -53,6 +58,7 @@ const costEach = z.number().positive().max(10_000_000).optional();
 
 const hoistModel = z.strictObject({
   model: name,
+  unaccepted,
   maker: name.optional(),
   massKg: kg,
   ratedLoad,
@@ -67,6 +73,7 @@ const hoistModel = z.strictObject({
 
 const shackleModel = z.strictObject({
   model: name,
+  unaccepted,
   maker: name.optional(),
   size: name,
   massKg: kgOrNone,
@@ -77,6 +84,7 @@ const shackleModel = z.strictObject({
 });
 const slingModel = z.strictObject({
   model: name,
+  unaccepted,
   maker: name.optional(),
   lengthMm: mm,
   /** With its adjuster drawn in; left out: it has none. */
@@ -86,8 +94,8 @@ const slingModel = z.strictObject({
   material: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain']),
   costEach,
 });
-const pinModel = z.strictObject({ model: name, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
-const loomModel = z.strictObject({ model: name, lengthMm: mm, massKg: kgOrNone, costEach });
+const pinModel = z.strictObject({ model: name, unaccepted, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
+const loomModel = z.strictObject({ model: name, unaccepted, lengthMm: mm, massKg: kgOrNone, costEach });
 
 const packing = {
   lengthMm: wholeMm,
@@ -100,6 +108,7 @@ const packing = {
 /** `heightsMm[n]` is the loaded height with n boxes on the cart, lid included. */
 const cartModel = z.strictObject({
   model: name,
+  unaccepted,
   capacity: z.int().min(1).max(12),
   carries: z.array(name).max(50).optional(),
   massKg: kg,

@@ -40,6 +40,7 @@ export type BareLine =
 
 export type PickFinding =
   | Of<'rule-from-memory', { readonly rule: RuleSubject; readonly fields: readonly RuleSubject[] }>
+  | Of<'model-not-accepted', { readonly models: readonly ModelSubject[] }>
   | Of<'rule-not-accepted', { readonly rule: RuleSubject }>
   | Compared<'over-rated-load'>
   | Compared<'no-rated-value'>

@@ -29,6 +29,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'checker-disagrees': { section: 'inputs', weight: 'stop', barsRelease: true },
 
   'rule-from-memory': { section: 'picks', weight: 'look' },
+  'model-not-accepted': { section: 'picks', weight: 'stop', needsOfficer: true },
   'rule-not-accepted': { section: 'picks', weight: 'stop', needsOfficer: true },
   'over-rated-load': { section: 'picks', weight: 'stop', needsOfficer: true },
   'no-rated-value': { section: 'picks', weight: 'look' },

@@ -5,6 +5,7 @@ import { boxes, cannotHang, comparisons, degrees, kilograms, list, number, perce
 type PickTable = Pick<
   Words['findings'],
   | 'rule-from-memory'
+  | 'model-not-accepted'
   | 'rule-not-accepted'
   | 'over-rated-load'
   | 'no-rated-value'
@@ -64,6 +65,8 @@ export const pickFindings: PickTable = {
     const one = fields.length === 1;
     return `${one ? 'A rule' : 'Rules'} of the regime ${one ? 'was' : 'were'} written down from memory: ${list(fields.map(ruleName))}. Read ${one ? 'it' : 'them'} in the source before anybody relies on the figures.`;
   },
+  'model-not-accepted': ({ subjects: { models } }) =>
+    `${list(models.map((each) => each.id))} ${models.length === 1 ? 'waits' : 'wait'} for the safety officer: nothing is released on ${models.length === 1 ? 'its' : 'their'} figures before that.`,
   'rule-not-accepted': ({ subjects: { rule } }) =>
     `The regime ${rule.title} waits for the safety officer: nothing is released on its figures before it is accepted.`,
   'over-rated-load': compared,

@@ -43,9 +43,12 @@ export async function addKit(
     );
     const isGuarded = isHeld && guardOf(kind) !== null;
     if (fresh.length > 0)
-      await manager.getRepository(ModelRow).insert(fresh.map((data) => ({ kind, model: data.model, data, isAccepted: !isGuarded })));
+      await manager
+        .getRepository(ModelRow)
+        .insert(fresh.map((data) => ({ kind, model: data.model, data: withoutMarks(data), isAccepted: !isGuarded })));
     if (isGuarded)
-      for (const data of fresh) waits.push({ kind: 'model', subject: subjectOfModel(kind, data.model), field: '', wanted: data });
+      for (const data of fresh)
+        waits.push({ kind: 'model', subject: subjectOfModel(kind, data.model), field: '', wanted: withoutMarks(data) });
   }
   waits.push(...(await addRules(manager, existing, kit, isHeld, (id, here, there) => differs('rules', id, [here], there))));
   const items = new Map(existing.items.map((each) => [each.id, each]));

@@ -20,7 +20,10 @@ const kinds = ['boxes', 'grids', 'hoists', 'shackles', 'slings', 'pins', 'looms'
 
 /** The register in the shape of a tour file: what every plan is made from. With `ids` only those items. */
 export async function loadKit(db: Queryable, ids?: readonly string[]): Promise<Kit> {
-  const models = await rowsOf<{ kind: string; data: object }>(db, 'SELECT kind, data FROM model ORDER BY place');
+  const models = await rowsOf<{ kind: string; data: object }>(
+    db,
+    `SELECT kind, CASE WHEN is_accepted THEN data ELSE data || '{"unaccepted": true}' END AS data FROM model ORDER BY place`,
+  );
   // Nobody is judged by an examination rule that waits; a load rule that waits is known as that.
   const rules = await rowsOf<{ kind: string; data: object }>(
     db,
