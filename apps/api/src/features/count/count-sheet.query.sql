@@ -1,7 +1,7 @@
 -- sheet
 SELECT min(id) AS id FROM item WHERE kind = 'cart' GROUP BY model ORDER BY count(*) DESC, model COLLATE "C" LIMIT 1;
 SELECT name, data FROM tour WHERE id = $1;
-SELECT kind, data FROM model ORDER BY place;
+SELECT kind, CASE WHEN is_accepted THEN data ELSE data || '{"unaccepted": true}' END AS data FROM model ORDER BY place;
 SELECT kind, CASE WHEN kind = 'load' AND NOT is_accepted THEN data || '{"unaccepted": true}' ELSE data END AS data
      FROM rule WHERE kind <> 'examination' OR is_accepted ORDER BY place;
 SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest, CASE WHEN NOT item.is_accepted THEN 'item'

@@ -2,9 +2,11 @@
 SELECT "PackPlanRow"."id" AS "PackPlanRow_id", "PackPlanRow"."tour_id" AS "PackPlanRow_tour_id", "PackPlanRow"."show_id" AS "PackPlanRow_show_id", "PackPlanRow"."state" AS "PackPlanRow_state", "PackPlanRow"."revision" AS "PackPlanRow_revision" FROM "pack_plan" "PackPlanRow" WHERE (("PackPlanRow"."id" = $1)) LIMIT 1;
 SELECT id, kind, model, count FROM item WHERE id = ANY($1) ORDER BY id = $2 DESC LIMIT 1;
 SELECT name, data FROM tour WHERE id = $1;
-SELECT kind, data FROM model ORDER BY place;
-SELECT kind, data FROM rule ORDER BY place;
-SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest,
+SELECT kind, CASE WHEN is_accepted THEN data ELSE data || '{"unaccepted": true}' END AS data FROM model ORDER BY place;
+SELECT kind, CASE WHEN kind = 'load' AND NOT is_accepted THEN data || '{"unaccepted": true}' ELSE data END AS data
+     FROM rule WHERE kind <> 'examination' OR is_accepted ORDER BY place;
+SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest, CASE WHEN NOT item.is_accepted THEN 'item'
+  WHEN (CASE item.kind WHEN 'box' THEN 'boxes' ELSE item.kind || 's' END, item.model) IN (SELECT kind, model FROM model WHERE NOT is_accepted) THEN 'model' END AS unaccepted,
        made.examinations, happened.incidents, stands.stack
      FROM item
      LEFT JOIN (SELECT item_id, jsonb_agg(CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
