@@ -12,6 +12,7 @@ export function openBrowser(): Promise<Browser> {
       '--headless',
       '--no-sandbox',
       '--disable-gpu',
+      '--use-fake-device-for-media-stream',
       '--disable-quic',
       '--no-first-run',
       '--disable-background-networking',

@@ -166,7 +166,11 @@ describe('the floor on a phone', () => {
     await page.goto(`${test.address}${floor}/moves`);
     await page.getByRole('button', { name: 'Done' }).waitFor();
     await allSent();
-    const all = await left();
+    const system = await test.as('system');
+    const workList = async () => (await system.graphql('query($id: ID!) { workList(planId: $id) }', { id: await planId() })).data.workList;
+    // What was read last is shown first.
+    const all = (await workList()).moves.length;
+    await isLeft(all);
     await page.context().setOffline(true);
     for (let moves = 1; moves <= 3; moves++) {
       await page.waitForTimeout(750);
@@ -181,9 +185,64 @@ describe('the floor on a phone', () => {
     await page.context().setOffline(false);
     await allSent();
     await isLeft(all - 2);
+    const after = await workList();
+    expect(after.status).toBe('as planned');
+    expect(after.moves).toHaveLength(all - 2);
+  });
+
+  itInBrowser('reads by the camera, each code once while it stays in view; where the browser has no detector, that is said', async () => {
+    const { carts } = await plan();
+    const load = carts.loads.at(-1);
+    const path = `${test.address}${floor}/carts/${encodeURIComponent(load.id)}`;
+    const camera = page.getByRole('button', { name: 'Use the camera' });
+    await page.context().grantPermissions(['camera'], { origin: test.address });
+    await page.evaluate('delete globalThis.BarcodeDetector');
+    await page.goto(path);
+    await page.evaluate('delete globalThis.BarcodeDetector');
+    await camera.click();
+    await page.getByText('This browser does not read codes by itself').waitFor();
+    await page.evaluate(`{
+      const codes = ${JSON.stringify(load.boxes.map((box: any) => box.serial))};
+      let looks = 0;
+      globalThis.BarcodeDetector = class {
+        static getSupportedFormats() { return Promise.resolve(['qr_code']); }
+        detect() { return Promise.resolve([{ rawValue: codes[Math.min(codes.length - 1, Math.floor(looks++ / 4))] }]); }
+      };
+    }`);
+    await camera.click();
+    await page.getByRole('status').getByText(`${load.cart} is confirmed.`).waitFor();
+  });
+
+  itInBrowser('takes a box of the same model into the plan, and says what the new draft wants of the cart', async () => {
     const system = await test.as('system');
-    const { data } = await system.graphql('query($id: ID!) { workList(planId: $id) }', { id: await planId() });
-    expect(data.workList).toMatchObject({ status: 'as planned' });
-    expect(data.workList.moves).toHaveLength(all - 2);
+    const made = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "old-mill") { ... on PlanMade { plan { id carts } } } }',
+    );
+    const { id, carts } = made.data.makePackPlan.plan;
+    const list = (await system.graphql('query($id: ID!) { workList(planId: $id) }', { id })).data.workList;
+    const flying = new Set(carts.loads.flatMap((each: any) => each.boxes.map((box: any) => box.serial)));
+    const load = carts.loads.find((each: any) =>
+      list.floor.carts.some((cart: any) => cart.cart === each.cart && each.boxes.every((box: any) => cart.boxes.includes(box.serial))),
+    );
+    const models = (await system.graphql('{ items(kind: "box", first: 100) { edges { node { id model state } } } }')).data.items.edges;
+    const spare = models
+      .map((each: any) => each.node)
+      .find((each: any) => !flying.has(each.id) && each.state === 'in service' && each.model === load.boxes[0].model);
+    const [first, ...rest] = load.boxes.map((box: any) => box.serial);
+    await page.goto(`${test.address}/floor/harbour-lights/old-mill/carts/${encodeURIComponent(load.id)}`);
+    const field = page.getByLabel('Scan or type a box');
+    for (const serial of [...rest, spare.id]) {
+      await field.fill(serial);
+      await page.keyboard.press('Enter');
+      await page.getByText(new RegExp(`^(○|◐) ${serial}`)).waitFor();
+    }
+    await page.getByRole('button', { name: `Take ${spare.id} into the plan for ${first}` }).click();
+    await page.getByText(new RegExp(`The new draft (has ${spare.id} in|does not want ${spare.id})`)).waitFor();
+    const stands = (
+      await system.graphql('query($id: ID!) { item(id: $id) { summary { id } history { edges { node { what sentence } } } } }', {
+        id: spare.id,
+      })
+    ).data;
+    expect(stands.item.history.edges[0].node).toMatchObject({ what: 'stacked', sentence: expect.stringContaining(load.cart) });
   });
 });

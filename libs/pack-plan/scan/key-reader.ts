@@ -1,5 +1,5 @@
 /** A reader types faster than fingers do, milliseconds between two keys. */
-export const readerGapMs = 60;
+const readerGapMs = 60;
 const fewestKeys = 3;
 
 /**

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { ReasonAgainst } from '#trade';
 import type { CartLoad } from '../contract/index.js';
-import { type CartRead, type HouseAnswer, keyReader, matchCode, progressOf, readCode } from './index.js';
+import { type CartRead, type HouseAnswer, keyReader, matchCode, progressOf, readCode, seenCodes } from './index.js';
 
 describe('a code as it is typed', () => {
   const known = ['K-006', 'K-060', 'P-016', 'p-016', 'SB 12', 'K1-1', 'K11'];
@@ -49,6 +49,15 @@ describe('a reader that types', () => {
       ['x', 'Shift', 'K', 'Shift', '-', '0', '1', 'Enter'].map((key, index) => read(key, index === 0 ? 0 : 500 + index * 10)).at(-1),
     ).toBe('K-01');
     expect(read('Enter', 2_000)).toBeNull();
+  });
+});
+
+describe('codes that the camera sees', () => {
+  it('are told once while they stay in view, and again when they come back', () => {
+    const isNew = seenCodes();
+    expect([0, 150, 300, 1_700].map((at) => isNew('K-006', at))).toEqual([true, false, false, false]);
+    expect(isNew('P-016', 1_700)).toBe(true);
+    expect(isNew('K-006', 3_300)).toBe(true);
   });
 });
 

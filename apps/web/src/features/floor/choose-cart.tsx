@@ -4,6 +4,7 @@ import { type CartsResult, matchCode } from '#pack-plan';
 import { Faults } from '../../ui/faults.js';
 import { useBarred } from '../plan/barred-notes.js';
 import { useCarts } from '../plan/use-plan-parts.js';
+import { Camera } from './camera.js';
 import { CodeField } from './code-field.js';
 import { FloorPage } from './floor-page.js';
 import type { OnFloor } from './on-floor.js';
@@ -46,6 +47,7 @@ export function ChooseCart({ plan, home }: OnFloor) {
         </div>
       )}
       <CodeField label="Scan or type a cart, or a box on it" onCode={onCode} />
+      <Camera onCode={onCode} />
       {loads.map((each) => {
         const mustNot = barred.some((item) => item.loads.includes(each.id));
         return (

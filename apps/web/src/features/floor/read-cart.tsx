@@ -6,6 +6,7 @@ import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { BarredNotes } from '../plan/barred-notes.js';
 import { useCarts } from '../plan/use-plan-parts.js';
+import { Camera } from './camera.js';
 import { CodeField } from './code-field.js';
 import { FloorPage } from './floor-page.js';
 import type { OnFloor } from './on-floor.js';
@@ -56,6 +57,14 @@ function TheCart({ given, carts, load }: CartProps) {
         </p>
       )}
       {isOpen && <CodeField label="Scan or type a box, top first or in any order" onCode={reading.onCode} />}
+      {isOpen && <Camera onCode={reading.onCode} />}
+      {reading.otherwise.length > 0 && (
+        <p className="row">
+          <Link className="btn plain" to={`${given.home}/moves`}>
+            To the box moves
+          </Link>
+        </p>
+      )}
       <Slots load={load} read={read} isConfirmed={reading.isConfirmed} />
     </FloorPage>
   );

@@ -22,7 +22,7 @@ export class BetweenShowsView {
 }
 
 @ObjectType({ description: 'What a code is that was read on the floor.' })
-export class FloorCodeView {
+class FloorCodeView {
   @Field(() => ID)
   id: string;
 
