@@ -1,4 +1,4 @@
-import { cartKey, floorPlanOf, keptBoxes, loadKey, mayCarry, placesKey, readAllocationCase } from './index.js';
+import { allocationCaseOf, cartKey, floorPlanOf, keptBoxes, loadKey, mayCarry, placesKey, readAllocationCase } from './index.js';
 
 const good = {
   carts: [
@@ -129,4 +129,16 @@ describe('a floor in small numbers', () => {
     for (const other of [{ kinds: [2, 1] }, { models: ['B'] }, { notOn: ['K1'] }])
       expect(loadKey({ ...load!, ...other })).not.toBe(loadKey(load!));
   });
+});
+
+it('a blocks world becomes a floor of towers, one cart each, with spare carts for every block', () => {
+  const made = allocationCaseOf({ start: [['b', 'a'], ['c']], goal: [['a', 'b', 'c']] });
+  expect(made.carts.map(({ id, capacity, stack }) => [id, capacity, ...stack])).toEqual([
+    ['tower 1', 3, 'b', 'a'],
+    ['tower 2', 3, 'c'],
+    ['tower 3', 3],
+    ['tower 4', 3],
+    ['tower 5', 3],
+  ]);
+  expect(made.loads).toEqual([{ id: 'goal 1', boxes: [{ serial: 'a' }, { serial: 'b' }, { serial: 'c' }] }]);
 });

@@ -83,7 +83,12 @@ describe('what stays the same through a search', () => {
       box([20 + Math.floor(900 * random()), 20 + Math.floor(900 * random()), 20 + Math.floor(900 * random())], 2),
     );
     // 3,000 in 1,024 steps are steps of 3; the second box is wider than the container.
-    const problem = made({ length: 3000, width: 1500, height: 1000, boxes: [...boxes, box([2000, 1800, 10], 1)] });
+    const problem = made({
+      length: 3000,
+      width: 1500,
+      height: 1000,
+      boxes: [...boxes, box([2000, 1800, 10], 1), box([3000, 40, 45], 1), box([30, 1500, 48], 1), box([2, 60, 44], 1)],
+    });
     const room = new Room(problem);
     const ways = problem.boxes.flatMap((own) => [...orientationsOf(own)]);
     let taken = 0;
@@ -94,6 +99,18 @@ describe('what stays the same through a search', () => {
       if (room.takes(...cuboid) !== takes) throw new Error(`${cuboid.join(' x ')} takes ${takes ? 'some' : 'none'}`);
     }
     expect(taken).toBeGreaterThan(200);
+    const takes = (...cuboid: [number, number, number]) => ways.some((way) => way.every((own, axis) => own <= cuboid[axis]!));
+    // Whole sides, sides that end a step, and a side thinner than a step.
+    for (const [x, y, z] of ways) {
+      const up = (own: number) => 3 * Math.floor(own / 3) + 2;
+      if (x > 3000 || y > 1500 || x < 3 || y < 3) continue;
+      expect([room.takes(up(x), up(y), z), room.takes(up(x) - 3, 1500, z), room.takes(3000, up(y) - 3, z)]).toEqual([
+        true,
+        takes(up(x) - 3, 1500, z),
+        takes(3000, up(y) - 3, z),
+      ]);
+    }
+    for (let x = 2; x <= 3000; x += 99) for (let y = 2; y <= 1500; y += 99) expect(room.takes(x, y, 50)).toBe(takes(x, y, 50));
     expect(room.takes(3000, 1500, 9)).toBe(false);
   });
 
@@ -129,6 +146,7 @@ describe('what stays the same through a search', () => {
           const { longest, enders: bits, words } = reach[axis];
           const long = Array.from(longest, (_, extent) => Math.max(...[...sums].filter((each) => each <= extent)));
           expect(longest.join()).toBe(long.join());
+          expect(longest).toHaveLength(most + 1);
           for (let extent = 1; extent <= most; extent++) {
             if (long[extent] !== extent) continue;
             const found = problem.boxes.flatMap((_, number) =>

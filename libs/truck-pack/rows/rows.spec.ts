@@ -98,7 +98,7 @@ const freight = fc.array(
 );
 const byArea = (a: Piece, b: Piece) => b.lengthMm * b.widthMm - a.lengthMm * a.widthMm || (a.id < b.id ? -1 : 1);
 
-const footprint = ({ piece, turned }: Tower['parts'][number]) =>
+const footprint = ({ piece, turned }: Tower['parts'][number]): readonly [number, number] =>
   turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
 
 describe('towers', () => {
