@@ -151,7 +151,8 @@ const known: Record<string, readonly (readonly [number, number, number] | undefi
 
 it.each(Object.entries(cases))('%s: loads are no longer, leave no more and take no more work than when this was written', (name, input) => {
   const problem = read(input);
-  const answers = [solveRows(problem, { seed: 1, rounds: 2 }), solveTruckPack(problem, { seed: 1, rounds: 5 })];
+  const inRows = solveRows(problem, { seed: 1, rounds: 2 });
+  const answers = [inRows, solveTruckPack(problem, { seed: 1, rounds: 5 })];
   const figures = answers.map((answer) => answer && ([lengthOf(answer), answer.leftOver.length, answer.work] as const));
   for (const answer of answers) {
     if (!answer) continue;
@@ -159,9 +160,9 @@ it.each(Object.entries(cases))('%s: loads are no longer, leave no more and take 
     expect(answer.mismatch).toBeUndefined();
     if (answer.leftOver.length === 0) expect(answer.bound.usedLengthMm).toBeLessThanOrEqual(lengthOf(answer));
   }
-  for (const load of answers[0]?.trucks ?? []) rowsAgree(problem, load);
-  const causes = answers[0] && 'causes' in answers[0] ? answers[0].causes : undefined;
-  if (causes) expect(causes.inRowsMm + causes.atStopsMm + causes.freeMm + causes.floorMm).toBeCloseTo(lengthOf(answers[0]!), 6);
+  for (const load of inRows?.trucks ?? []) rowsAgree(problem, load);
+  const causes = inRows?.causes;
+  if (causes) expect(causes.inRowsMm + causes.atStopsMm + causes.freeMm + causes.floorMm).toBeCloseTo(lengthOf(inRows!), 6);
   expect(figures.map((each) => each === undefined)).toEqual(known[name]!.map((each) => each === undefined));
   const above = figures.flatMap((each, at) => (each ?? []).map((figure, which) => figure - known[name]![at]![which]!));
   expect(Math.max(...above)).toBeLessThanOrEqual(0);
