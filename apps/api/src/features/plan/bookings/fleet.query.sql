@@ -32,7 +32,7 @@ SELECT item.id FROM item LEFT JOIN booking ON booking.item_id = item.id AND book
 WHERE item.kind = 'box' AND item.model = $1 AND item.state <> 'retired' AND (booking.id IS NOT NULL OR item.state <> 'in service' OR item.rest ? 'hire'
   OR item.depot <> coalesce($3, item.depot) OR item.due_state IS NOT NULL AND (item.due_on IS NULL OR item.due_on < $2::date OR item.due_holds_through < $2::date))
 ORDER BY item.rest ? 'hire', booking.id IS NOT NULL, item.depot <> coalesce($3, item.depot), item.state, item.id LIMIT 500;
-SELECT data FROM rule WHERE kind = 'examination' ORDER BY place;
+SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place;
 SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
        WHERE item_id = ANY($1) AND count IS NULL AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id;
 SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item AS "inItem", item.rest, CASE WHEN NOT item.is_accepted THEN 'item'

@@ -100,7 +100,9 @@ export class FleetQuery {
     const { manager } = this.dataSource;
     const held: { id: string }[] = await manager.query(heldBack, [model, day, depot]);
     const ids = held.map((row) => row.id);
-    const rules: { data: ExaminationRule }[] = await manager.query(`SELECT data FROM rule WHERE kind = 'examination' ORDER BY place`);
+    const rules: { data: ExaminationRule }[] = await manager.query(
+      `SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`,
+    );
     const bookings: Booking[] = await manager.query(
       `SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", tour_name AS tour FROM booking
        WHERE item_id = ANY($1) AND count IS NULL AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), item_id`,
