@@ -54,4 +54,29 @@ describe('forms in a browser', () => {
     await page.getByRole('button', { name: 'Save the spares' }).click();
     await page.getByRole('alert').getByText('found “120”: wanted a percentage over 0 and under 100, or nothing').waitFor();
   });
+
+  itInBrowser('gives back a hang that was taken out, takes angles alone, and keeps edits that were left by Back', async () => {
+    await page.goto(`${test.address}/tours/harbour-lights/shows/old-mill`);
+    await page.getByRole('link', { name: 'Change the hangs' }).click();
+    const centre = page.getByRole('region', { name: 'Centre' });
+    await centre.getByRole('button', { name: 'Remove this hang' }).click();
+    await centre.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await centre.waitFor();
+    await centre.getByText('Paste rows from a spreadsheet').click();
+    const count = await centre.getByLabel(/^Splay of position/).count();
+    await centre
+      .getByLabel(/^Position, model, splay/)
+      .fill(Array.from({ length: count }, (_, at) => (at === 0 ? '0,5' : '1,25°')).join('\n'));
+    await centre.getByRole('button', { name: `Use these ${count} boxes` }).click();
+    expect(await centre.getByLabel('Splay of position 2', { exact: true }).inputValue()).toBe('1.25');
+    await page.goBack();
+    await page.getByRole('heading', { name: 'Old Mill' }).waitFor();
+    await page.getByRole('link', { name: 'Change the hangs' }).click();
+    await page.getByText('Your edits from before are here again').waitFor();
+    expect(await centre.getByLabel('Splay of position 2', { exact: true }).inputValue()).toBe('1.25');
+    await page.getByRole('button', { name: 'Take what is on file' }).click();
+    await page.getByText('Your edits from before are here again').waitFor({ state: 'detached' });
+    expect(await centre.getByLabel('Splay of position 2', { exact: true }).inputValue()).not.toBe('1.25');
+  });
 });

@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
 import { useWatch } from 'react-hook-form';
 import { Link, useNavigate, useParams } from 'react-router';
 import { z } from 'zod';
@@ -11,6 +12,7 @@ import { saveTour, tourQuery } from '../tour/operations.js';
 import { freeId, newHang, withCopy } from './form/change-hang.js';
 import { HangForm } from './form/hang-form.js';
 import { type Kit, readKit } from './form/kit.js';
+import { useKeptEdits } from './use-kept-edits.js';
 
 /** The hangs of a show, entered by form or pasted, drawn at once. */
 export function HangEditor({ me }: { me: Person }) {
@@ -38,6 +40,8 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
   const client = useQueryClient();
   const navigate = useNavigate();
   const base = `/tours/${tour.id}/shows/${show.id}`;
+  const kept = useKeptEdits(base, form);
+  const [removed, setRemoved] = useState<{ readonly hang: Hang; readonly at: number } | null>(null);
   const save = useMutation({
     mutationFn: (typed: { hangs: Hang[] }) =>
       request(saveTour, {
@@ -45,6 +49,7 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
         expectedVersion: version,
       }),
     onSuccess: async () => {
+      kept.end();
       await client.invalidateQueries();
       await navigate(base);
     },
@@ -52,7 +57,7 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
   const setHangs = (next: Hang[]) => form.setValue('hangs', next, { shouldDirty: true });
   const index = tour.shows.indexOf(show);
   return (
-    <Page title={`Hangs of ${show.name}`} lede={<Link to={base}>Back to the show without saving</Link>}>
+    <Page title={`Hangs of ${show.name}`} lede={<Link to={base}>Back to the show; edits that are not saved are kept here</Link>}>
       <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={(path) => nameIn(path, index)}>
         <div className="row actions">
           <button type="submit" disabled={save.isPending}>
@@ -60,12 +65,25 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
           </button>
           {!form.formState.isValid && form.formState.isSubmitted && <span className="said">■ Some fields below are not right yet.</span>}
         </div>
+        {kept.isBack && <BackAgain onForget={() => kept.forget(show.hangs)} />}
+        {removed && (
+          <TakenOut
+            hang={removed.hang}
+            onUndo={() => {
+              setHangs([...hangs.slice(0, removed.at), removed.hang, ...hangs.slice(removed.at)]);
+              setRemoved(null);
+            }}
+          />
+        )}
         {hangs.map((_, at) => (
           <HangForm
             key={at}
             index={at}
             kit={kit}
-            onRemove={() => setHangs(hangs.filter((_each, other) => other !== at))}
+            onRemove={() => {
+              setRemoved(hangs[at] ? { hang: hangs[at], at } : null);
+              setHangs(hangs.filter((_each, other) => other !== at));
+            }}
             onCopy={() => setHangs(withCopy(hangs, at))}
           />
         ))}
@@ -76,6 +94,24 @@ function Editor({ tour, version, show, kit }: { tour: Tour; version: number; sho
     </Page>
   );
 }
+
+const BackAgain = ({ onForget }: { onForget: () => void }) => (
+  <p role="status">
+    Your edits from before are here again, not saved yet.{' '}
+    <button type="button" className="plain small" onClick={onForget}>
+      Take what is on file
+    </button>
+  </p>
+);
+
+const TakenOut = ({ hang, onUndo }: { hang: Hang; onUndo: () => void }) => (
+  <p role="status">
+    {hang.name ?? hang.id} with its {hang.boxes.length} boxes is taken out; it is gone once the hangs are saved.{' '}
+    <button type="button" className="plain small" onClick={onUndo}>
+      Undo
+    </button>
+  </p>
+);
 
 /** A fault of the saved tour by the name of its field here. */
 function nameIn(path: string, show: number): string | undefined {

@@ -34,7 +34,7 @@ export function HangForm({ index, kit, onRemove, onCopy }: { index: number; kit:
             <RiggingForm {...parts} />
           </details>
           <BoxTable {...parts} />
-          <PasteRows onUse={(boxes) => parts.onChange({ ...hang, boxes })} />
+          <PasteRows boxes={hang.boxes} onUse={(boxes) => parts.onChange({ ...hang, boxes })} />
         </>
       )}
       <div className="row">

@@ -3,9 +3,9 @@ import type { HangBox } from '#tour-file';
 import { readPastedRows } from './paste-rows.js';
 
 /** Rows of a spreadsheet in place of the boxes; nothing is used while a row is wrong. */
-export function PasteRows({ onUse }: { onUse: (boxes: HangBox[]) => void }) {
+export function PasteRows({ boxes, onUse }: { boxes: readonly HangBox[]; onUse: (boxes: HangBox[]) => void }) {
   const [pasted, setPasted] = useState('');
-  const rows = readPastedRows(pasted);
+  const rows = readPastedRows(pasted, boxes);
   const wrong = rows.filter((row) => row.said !== null);
   const use = () => {
     onUse(rows.flatMap((row) => (row.box ? [row.box] : [])));
@@ -15,7 +15,7 @@ export function PasteRows({ onUse }: { onUse: (boxes: HangBox[]) => void }) {
     <details>
       <summary>Paste rows from a spreadsheet</summary>
       <label>
-        Position, model, splay, and perhaps a serial; a row each
+        Position, model, splay, and perhaps a serial, a row each; or the angles alone, from the top
         <textarea
           rows={6}
           value={pasted}
