@@ -176,6 +176,8 @@ function besideSentences(hang: HangResult, pick: PickResult, units: Units): stri
 
 /** What the whole hang on one pick would exceed. */
 function aloneOver(pick: PickResult): string {
+  const asked = pick.alone?.comparisons ?? [];
+  if (asked.length > 0) return ` The regime asks for it: ${asked.map((each) => each.sentence).join(' ')}`;
   const over = pick.comparisons.filter(
     (each) =>
       each.unit === 'kg' &&

@@ -75,7 +75,13 @@ export interface PickResult {
   readonly pointLoadN: number;
   readonly pointLoadDynamicN: number;
   /** What this pick carries when the other goes slack, and the tilt that the hang then takes; null with one pick. */
-  readonly alone: { readonly tiltDownDeg: number; readonly hookLoadKg: number; readonly pointLoadN: number } | null;
+  readonly alone: {
+    readonly tiltDownDeg: number;
+    readonly hookLoadKg: number;
+    readonly pointLoadN: number;
+    /** Where the regime asks for it. */
+    readonly comparisons?: readonly Comparison[];
+  } | null;
   /** Before the line of a pull-back is taken up, or when it lets go; null without one. */
   readonly withoutLine: { readonly hookLoadKg: number; readonly pointLoadN: number; readonly pointLoadDynamicN: number } | null;
   /** The worst of all moments of lifting, hanging and with its line, and which that is; null where no moments were computed. */

@@ -85,6 +85,7 @@ function onePick(inputs: PlanInputs, hang: HangResult, pick: HangResult['picks']
       at,
       pick.comparisons.filter((each) => !isShared(each)),
     ),
+    ...comparedFindings(inputs, at, pick.alone?.comparisons ?? []),
     ...(pick.bridle?.fact ? [cannot(pick.bridle.fact)] : []),
   ];
 }

@@ -5,7 +5,7 @@ import type { EnvelopeResult, LegResult, PickResult, Working, WorstLoads } from 
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import type { PlanInputs } from '../inputs/index.js';
-import { compareLegs, comparePick, enoughSteel } from '../rules/index.js';
+import { compareAlone, compareLegs, comparePick, enoughSteel } from '../rules/index.js';
 import { chainAside } from './chain-aside.js';
 import type { ChosenItem } from './chosen-items.js';
 import { bridleMassKg } from './hang-bodies.js';
@@ -47,7 +47,7 @@ export function pickResult(
     ...massesOf(problem, index),
     pointLoadN,
     pointLoadDynamicN: loads.pointLoadDynamicN,
-    alone: hang.picks.length === 2 && !hang.pullBack ? aloneOf(problem, answer, index) : null,
+    alone: hang.picks.length === 2 && !hang.pullBack ? aloneOf(inputs, grid, pick, problem, answer, index, bridleKg) : null,
     withoutLine: without
       ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
       : null,
@@ -126,12 +126,25 @@ function worstOf(
 }
 
 /** The other pick is slack: this one carries the whole hang, which turns until it hangs below. */
-function aloneOf(problem: HangCase, answer: HangAnswer, index: number): PickResult['alone'] {
+function aloneOf(
+  inputs: PlanInputs,
+  grid: GridModel,
+  pick: Pick,
+  problem: HangCase,
+  { massKg }: HangAnswer,
+  index: number,
+  bridleKg: number,
+): PickResult['alone'] {
   const { hole, belowHookKg, hoistKg, chainKg } = problem.picks[index]!;
+  const hookLoadKg = massKg + belowHookKg;
+  const pointLoadN = (hookLoadKg + hoistKg + chainKg + bridleKg) * problem.gravityMps2;
+  const pointLoadDynamicN = pointLoadN * problem.dynamicFactor;
+  const comparisons = compareAlone(inputs, grid, pick, { hookLoadKg, massKg, pointLoadDynamicN });
   return {
     tiltDownDeg: restingTiltDeg(problem, problem.grid.holes.find((each) => each.hole === hole)!),
-    hookLoadKg: answer.massKg + belowHookKg,
-    pointLoadN: (answer.massKg + belowHookKg + hoistKg + chainKg) * problem.gravityMps2,
+    hookLoadKg,
+    pointLoadN,
+    ...(comparisons.length > 0 ? { comparisons } : {}),
   };
 }
 

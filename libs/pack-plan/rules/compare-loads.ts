@@ -1,10 +1,10 @@
 import { canonicalJson, standardGravityMps2 } from '#kernel';
-import { type BridleSetting, type GridModel, type Hang, type Pick, legSteel } from '#tour-file';
+import { type BridleSetting, type GridModel, type Hang, type Pick, type RatedLoad, legSteel } from '#tour-file';
 import type { ComparedPart, ComparisonCause, StageFact, SteelLine } from '#trade';
 import type { Comparison, Factor, LegResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareForce, compareRated, factorFacts, toldAt, toldComparison } from './comparison.js';
-import { hoistUse, personsBelowFactors, sideLoadFactor } from './regime.js';
+import { hoistUse, onePickSlackFactor, personsBelowFactors, sideLoadFactor } from './regime.js';
 import { ruleSubject } from './rule-subject.js';
 
 /** Everything between hang and point, compared with its rated load on file times the factors of the regime. */
@@ -25,6 +25,33 @@ export function comparePick(
     ...(code === null ? [] : [stated(inputs, code, { code: 'hoist-class', model: hoist.model }, field, factors, 0, null, use)]),
     ...tightest([worst, ...(worst.inclined ?? [])].map((each) => steelAt(inputs, pick, each))),
     at(compareRated(inputs, atGrid, worst.reactionN / standardGravityMps2, grid.ratedPick ?? null, metalFactors(inputs))),
+  ];
+}
+
+/** Every part of a line that carries the whole hang because the other pick is slack, where the regime asks for it. */
+export function compareAlone(
+  inputs: PlanInputs,
+  grid: GridModel,
+  pick: Pick,
+  alone: { readonly hookLoadKg: number; readonly massKg: number; readonly pointLoadDynamicN: number },
+): readonly Comparison[] {
+  const factor = onePickSlackFactor(inputs.loadRule, inputs.words);
+  if (factor === null) return [];
+  const { hoists, slings, shackles } = inputs.file.catalogue;
+  const of = (part: ComparedPart, loadKg: number, rated: RatedLoad | null, factors = [factor]) =>
+    toldAt(inputs, compareRated(inputs, part, loadKg, rated, factors), { stage: { code: 'other-slack' } });
+  const each = <K extends 'sling' | 'shackle'>(
+    code: K,
+    names: readonly string[],
+    models: readonly { model: string; ratedLoad: RatedLoad }[],
+  ) => [...new Set(names)].map((model) => of({ code, model, line: 'pick' }, alone.hookLoadKg, modelOf(models, model).ratedLoad));
+  const hoist = modelOf(hoists, pick.hoist);
+  return [
+    of({ code: 'hoist', model: hoist.model }, alone.hookLoadKg, hoist.ratedLoad),
+    ...each('sling', pick.slings, slings),
+    ...each('shackle', pick.shackles, shackles),
+    of({ code: 'grid', model: grid.model, hole: pick.hole }, alone.massKg, grid.ratedPick ?? null),
+    ...(pick.structure ? [of({ code: 'structure' }, alone.pointLoadDynamicN / standardGravityMps2, pick.structure, [])] : []),
   ];
 }
 

@@ -1,5 +1,5 @@
 /** Which rule of the regime compares which load with which rated value, and what steel is enough by it. */
-export { compareJoint, compareLegs, comparePick, compareSteel, metalFactors } from './compare-loads.js';
+export { compareJoint, compareAlone, compareLegs, comparePick, compareSteel, metalFactors } from './compare-loads.js';
 export { compareRated, comparisonFact, toldAt, toldComparison } from './comparison.js';
 export { ratedKg } from './rated-load.js';
 export { dynamicFactorOf, hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './regime.js';

@@ -72,6 +72,10 @@ export function hoistUse(
   return verdict('class-may-hold');
 }
 
+/** What a line may carry while the other of two picks is slack; null where the regime asks for nothing. */
+export const onePickSlackFactor = (rule: LoadRule, words: Words = english): Factor | null =>
+  rule.onePickSlack ? toldFactor(words, { code: 'one-pick-slack' }, rule.onePickSlack.usableShare, rule, 'onePickSlack.usableShare') : null;
+
 /** A worn dimension against the regime's limit: out of use when `lossShare` of the original or more is gone. */
 export const isWornOut = (originalMm: number, measuredMm: number, lossShare: number): boolean =>
   measuredMm <= leastDimensionMm(originalMm, lossShare) + 1e-9;

@@ -27,6 +27,7 @@ export function unseenRules(rule: LoadRule): readonly RuleSubject[] {
     'hoistClasses',
     'secondarySuspension',
     'reserve',
+    'onePickSlack',
     'reading',
     'wear',
   ] as const;

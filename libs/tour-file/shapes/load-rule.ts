@@ -77,6 +77,8 @@ export const loadRule = z.strictObject({
   secondarySuspension: z.strictObject({ ...standing, whenPersonsBelow: z.boolean() }).optional(),
   /** The least part of the weight that each of two picks has to keep. */
   reserve: z.strictObject({ ...standing, share: z.number().min(0).max(0.45) }).optional(),
+  /** What share of its rated load each line of a hang on two picks may carry while the other has gone slack; asked only where it is given. */
+  onePickSlack: z.strictObject({ ...standing, usableShare: share }).optional(),
   /** How far a load cell may read from the computed value, as a share of it. */
   reading: z.strictObject({ ...standing, toleranceShare: share }).optional(),
   /** Loss of a dimension from which a piece is taken out of use. */

@@ -28,7 +28,8 @@ export type FactorCause =
   | { readonly code: 'coefficient'; readonly personsBelow: number; readonly nobodyBelow: number }
   | { readonly code: 'persons-below' }
   | { readonly code: 'side-load'; readonly angleDeg: number }
-  | { readonly code: 'hoist-class'; readonly hoistClass: string };
+  | { readonly code: 'hoist-class'; readonly hoistClass: string }
+  | { readonly code: 'one-pick-slack' };
 
 export interface FactorFact {
   readonly cause: FactorCause;
@@ -101,4 +102,8 @@ export interface ComparisonFact {
 }
 
 /** A moment of building a hang. */
-export type StageFact = { readonly code: 'at-trim' } | { readonly code: 'lifting'; readonly load: string; readonly moment: string };
+export type StageFact =
+  | { readonly code: 'at-trim' }
+  /** One of two picks carries the whole hang, the other nothing. */
+  | { readonly code: 'other-slack' }
+  | { readonly code: 'lifting'; readonly load: string; readonly moment: string };

@@ -48,6 +48,7 @@ const fieldNames: Record<string, string> = {
   hoistClasses: 'classes of hoists',
   secondarySuspension: 'secondary suspension',
   reserve: 'reserve of the picks',
+  onePickSlack: 'one pick slack',
   reading: 'tolerance of load cells',
   wear: 'wear limits',
 };

@@ -32,11 +32,13 @@ export const factors: Words['factors'] = {
   coefficient: ({ personsBelow, nobodyBelow }) => `persons below: coefficient ${personsBelow} instead of ${nobodyBelow}`,
   'persons-below': () => 'persons below',
   'side-load': ({ angleDeg }) => `side load at ${Math.round(angleDeg * 10) / 10}°`,
+  'one-pick-slack': () => 'while the other pick is slack',
   'hoist-class': ({ hoistClass }) => `persons below a hoist of class ${hoistClass}`,
 };
 
 export const stages: Words['stages'] = {
   'at-trim': () => 'at trim',
+  'other-slack': () => 'with the other pick slack',
   lifting: ({ load, moment }) => `${load}, ${moment}`,
 };
 
