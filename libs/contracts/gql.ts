@@ -44,7 +44,7 @@ type Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
-    "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": typeof types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfItemDocument,
     "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfCatalogueDocument,
@@ -163,7 +163,7 @@ const documents: Documents = {
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
-    "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfItemDocument,
     "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfCatalogueDocument,
@@ -372,7 +372,7 @@ export function graphql(source: "\n  query Dates($after: String) {\n    examined
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Proposals($after: String) {\n    proposals(first: 100, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n"): typeof import('./graphql.js').ProposalsDocument;
+export function graphql(source: "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n"): typeof import('./graphql.js').ProposalsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -1300,7 +1300,7 @@ export const DatesDocument = new TypedDocumentString(`
     `, {"hash":"sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb"}) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
 export const ProposalsDocument = new TypedDocumentString(`
     query Proposals($after: String) {
-  proposals(first: 100, after: $after) {
+  proposals(first: 50, after: $after) {
     totalCount
     newest
     pageInfo {
@@ -1326,7 +1326,7 @@ export const ProposalsDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:a44ab06d888e7045b20e0852f5a7d4b0dd221eccff8a2e78ca097f68cd322af7"}) as unknown as TypedDocumentString<ProposalsQuery, ProposalsQueryVariables>;
+    `, {"hash":"sha256:c8fd854fe7696c4a3c40ac3a087f1bd44ea4d30a08906c2cb8b968be0acc05ca"}) as unknown as TypedDocumentString<ProposalsQuery, ProposalsQueryVariables>;
 export const HowManyWaitDocument = new TypedDocumentString(`
     query HowManyWait {
   proposals(first: 1) {

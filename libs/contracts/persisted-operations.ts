@@ -59,8 +59,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }",
   'sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb':
     "query Dates($after: String) { examinedItems(first: 100, after: $after) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
-  'sha256:a44ab06d888e7045b20e0852f5a7d4b0dd221eccff8a2e78ca097f68cd322af7':
-    "query Proposals($after: String) { proposals(first: 100, after: $after) { edges { node { figures { name wanted was } id itemId kind proposedAt proposedBy reason sentence subject } } newest pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:c8fd854fe7696c4a3c40ac3a087f1bd44ea4d30a08906c2cb8b968be0acc05ca':
+    "query Proposals($after: String) { proposals(first: 50, after: $after) { edges { node { figures { name wanted was } id itemId kind proposedAt proposedBy reason sentence subject } } newest pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:b9194e11d65c40238bf02f1462c96510481b2fae4b54f7c1aa046f5be12fda07':
     "query HowManyWait { proposals(first: 1) { totalCount } }",
   'sha256:56caee81555e25202749ebba8f1821ba112907a56463b469723be568dbb6b74c':

@@ -2,7 +2,7 @@ import { graphql } from '#contracts';
 
 export const proposalsQuery = graphql(`
   query Proposals($after: String) {
-    proposals(first: 100, after: $after) {
+    proposals(first: 50, after: $after) {
       totalCount
       newest
       pageInfo { hasNextPage endCursor }
