@@ -30,7 +30,7 @@ export type {
 } from './contract/index.js';
 export { capSeconds } from './contract/index.js';
 export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
-export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './contract/index.js';
+export { concernsHang, concernsTruck, groupOf, stoppedJoints, subjectsOf } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
 export type { Place } from './carts/index.js';

@@ -1,4 +1,4 @@
-import { type AxleStop, type PackPlan, type TruckResult, type TruckResultOne, concernsTruck } from '#pack-plan';
+import { type AxleStop, type PackPlan, type TruckResult, type TruckResultOne, concernsTruck, groupOf } from '#pack-plan';
 import { type Node, type Units, formatLength, formatMass, formatShort, node } from '../tree/index.js';
 import { drawTruckPlan, drawTruckSide } from '../truck/index.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
@@ -16,7 +16,7 @@ export function orderSteps(truck: TruckResultOne, order: readonly string[]): rea
   for (const id of order) {
     const at = placements.get(id)!;
     // A case is called by its group, a cart by its hang and number.
-    const what = at.fact.isCase ? (at.group ?? at.label) : at.label;
+    const what = at.fact.isCase ? groupOf(at) : at.label;
     const last = steps.at(-1);
     if (last?.what === what) last.pieces.push(id);
     else steps.push({ what, pieces: [id] });

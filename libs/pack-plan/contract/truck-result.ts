@@ -17,10 +17,16 @@ export interface Placement {
   readonly massKg: number;
   readonly firstOff: number;
   readonly group: string | null;
+  /** What people called the group when the plan was made; earlier plans have its id alone. */
+  readonly groupName?: string;
   /** Travels, but must not fly: quarantined freight on its way home. */
   readonly tag: string | null;
   readonly fact: FreightFact;
 }
+
+/** What people call the group of a piece. */
+export const groupOf = ({ groupName, group, label }: Pick<Placement, 'groupName' | 'group' | 'label'>): string =>
+  groupName ?? group ?? label;
 
 export interface TruckRow {
   /** Left out where the load is not in rows, or was made before reasons were kept. */

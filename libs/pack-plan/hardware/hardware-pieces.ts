@@ -1,5 +1,5 @@
 import type { FittedPieces, TravellingPieces } from '#hardware-count';
-import { type Hang, type PinUse, type TourFile, legSteel, wholeHangs } from '#tour-file';
+import { type Hang, type PinUse, type TourFile, hangName, legSteel, wholeHangs } from '#tour-file';
 import { wantedLoads } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, gatherInputs, modelOf } from '../inputs/index.js';
@@ -56,8 +56,9 @@ function liftingOf(hang: Hang): { readonly model: string; readonly item: 'hoist'
 /** What the design fits: pins by joint and role, shackles, slings and a hoist by pick, a grid, and what holds each cart together; a loom for each cart load. */
 export function fittedPieces(inputs: PlanInputs, loads: readonly Load[]): HangPieces[] {
   const pieces: HangPieces[] = [];
+  const names = new Map(inputs.hangs.map((each) => [each.id, hangName(each)]));
   const addTo = (hang: string) => (key: string, item: string, count: number, where: string) =>
-    pieces.push({ key, item, count, where: `${hang}, ${where}`, hang });
+    pieces.push({ key, item, count, where: `${names.get(hang) ?? hang}, ${where}`, hang });
   for (const hang of inputs.hangs) {
     const add = addTo(hang.id);
     for (const { pins, where } of jointsOf(inputs, hang)) for (const each of pins) add(each.pin, `${each.role} pin`, each.count, where);
@@ -118,7 +119,7 @@ export function stayingPieces(inputs: PlanInputs, carts: CartsResult): FittedPie
     const rides = carts.loads.some((load) => load.hang === hang.id && load.boxes.some((box) => box.position === 1 && box.serial !== null));
     return (rides ? topJoint(inputs, hang).unusedOfBox : [])
       .filter((each) => each.stowed !== 'trunk')
-      .map((each) => ({ key: each.pin, item: `${each.role} pin`, count: each.count, where: `${hang.id}, box 1` }));
+      .map((each) => ({ key: each.pin, item: `${each.role} pin`, count: each.count, where: `${hangName(hang)}, box 1` }));
   });
 }
 

@@ -36,6 +36,38 @@ describe('the pack plan of the demo tour', () => {
     expect(first!.boxes[0]!.splayDeg).toBe(0.5);
   });
 
+  it('says the names of hangs, not their ids, wherever something is said', () => {
+    const ids = ['Main left', 'Main right', 'Centre'];
+    const file = demoTour((each) => {
+      for (const show of each.tour.shows)
+        for (const hang of show.hangs) if (ids.includes(hang.id)) hang.name = `Hang ${ids.indexOf(hang.id)}`;
+    });
+    const said = new Set([
+      'sentence',
+      'subject',
+      'what',
+      'where',
+      'why',
+      'label',
+      'text',
+      'name',
+      'hangName',
+      'groupName',
+      'reason',
+      'off',
+      'first',
+    ]);
+    const wrong: string[] = [];
+    const look = (value: unknown, path: string, key: string): void => {
+      const isSaid = said.has(key) || /At$|^at$/.test(key);
+      if (typeof value === 'string' && isSaid && ids.some((id) => value.includes(id))) wrong.push(`${path}: ${value}`);
+      if (typeof value === 'object' && value !== null)
+        for (const [inner, each] of Object.entries(value)) look(each, `${path}.${inner}`, Array.isArray(value) ? key : inner);
+    };
+    look(plan(file), 'plan', '');
+    expect(wrong).toEqual([]);
+  });
+
   it('is equal for equal input, and not stale; a changed splay makes it stale and says which hang', () => {
     expect(JSON.stringify(plan(demoTour()))).toBe(JSON.stringify(demo));
     expect(changedInputs(demo, demoTour())).toEqual([]);

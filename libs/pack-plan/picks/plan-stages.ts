@@ -30,7 +30,9 @@ export function planStages(
     closing: closingOf(systems.find((each) => each.id === grid.system)),
   });
   const factOf = ({ cartLoad, name }: HangStage): StageFact =>
-    cartLoad === null ? { code: 'at-trim' } : { code: 'lifting', load: loads[cartLoad - 1]!.id, moment: name };
+    cartLoad === null
+      ? { code: 'at-trim' }
+      : { code: 'lifting', load: loads[cartLoad - 1]!.id, name: loads[cartLoad - 1]!.name, moment: name };
   const nameOf = (stage: HangStage) => tell(inputs.words.stages, factOf(stage));
   const stageAt = (extreme: Extreme) => factOf(stages[extreme.stage]!);
   const at = (extreme: Extreme) => nameOf(stages[extreme.stage]!);

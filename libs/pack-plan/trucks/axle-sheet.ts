@@ -1,7 +1,7 @@
 import { type Truck, axleLimits, axleLoads } from '#truck-pack';
 import type { AxleName } from '#trade';
 import type { Words } from '#words';
-import type { AxleLoad, AxleStop, Placement } from '../contract/index.js';
+import { type AxleLoad, type AxleStop, type Placement, groupOf } from '../contract/index.js';
 import { axleWorking } from './axle-working.js';
 
 /** Axles by the figures of the packing engine. */
@@ -57,7 +57,7 @@ function verdictOf(loadKg: number, most: number | null, least: number | null): A
 }
 
 const whatComesOff = (pieces: readonly Placement[]): string =>
-  [...new Set(pieces.map((each) => (each.fact.isCase ? (each.group ?? each.label) : each.label)))].join(' and ');
+  [...new Set(pieces.map((each) => (each.fact.isCase ? groupOf(each) : each.label)))].join(' and ');
 
 /** The axles of the whole load, each with its working and the most it carries after any stop. */
 export function axlesOf(truck: Truck, placements: readonly Placement[], stops: readonly AxleStop[]): readonly AxleLoad[] {

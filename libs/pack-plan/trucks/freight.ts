@@ -17,7 +17,9 @@ export interface FreightPiece {
   readonly floorOnly: boolean;
   readonly maxOnTopKg: number;
   readonly firstOff: number;
+  /** A hang by its id, or a purpose. */
   readonly group: string;
+  readonly groupName: string;
   /** Travels, but must not fly. */
   readonly tag: string | null;
   readonly fact: FreightFact;
@@ -87,6 +89,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
         massKg: load.massKg,
         firstOff: firstCart + wave * deepest + load.number,
         group: load.hang,
+        groupName: load.hangName,
         tag: null,
         fact: { isCase: false, inside: [] },
       };
@@ -105,6 +108,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
       massKg: model.massKg + (item.contentsKg ?? 0) + contentsMassKg(inputs, item.id),
       firstOff: each.firstOff ?? (before >= 0 ? before + 1 : lastCart + 1 + afterCarts.indexOf(model.purpose)),
       group: groupNames[model.purpose],
+      groupName: groupNames[model.purpose],
       tag: inside.length > 0 ? inputs.words.tag(inside) : null,
       fact: { isCase: true, inside },
     };

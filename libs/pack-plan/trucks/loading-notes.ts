@@ -39,9 +39,10 @@ export function truckWishes(inputs: PlanInputs, freight: readonly FreightPiece[]
     ...wanted.taken.map(
       ({ case: piece, by, on }): LoadingWish => ({ code: pieces.has(piece) ? 'taken' : 'taken-is-no-case', piece, by, on }),
     ),
-    ...wanted.ends.map(
-      ({ group, end }): LoadingWish => ({ code: freight.some((each) => each.group === group) ? 'end' : 'end-group-gone', group, end }),
-    ),
+    ...wanted.ends.map(({ group, end }): LoadingWish => {
+      const found = freight.find((each) => each.group === group);
+      return found ? { code: 'end', group, name: found.groupName, end } : { code: 'end-group-gone', group, end };
+    }),
   ];
   return {
     kept: kept.map(({ piece, ...rest }) => ({ id: piece, ...rest })),

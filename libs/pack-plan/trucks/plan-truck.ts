@@ -1,7 +1,15 @@
 import type { TruckModel } from '#tour-file';
 import { type BadInput, type Result, refuse, shownText } from '#kernel';
 import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
-import { type CartsResult, type Placement, type SolveLimits, type TruckResult, type TruckResultOne, checkedBy } from '../contract/index.js';
+import {
+  type CartsResult,
+  type Placement,
+  type SolveLimits,
+  type TruckResult,
+  type TruckResultOne,
+  checkedBy,
+  groupOf,
+} from '../contract/index.js';
 import type { LeftOverReason } from '#trade';
 import { breachOf, tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -26,7 +34,7 @@ function truckCase(inputs: PlanInputs, freight: readonly FreightPiece[]): Result
       const { model: _model, axles: _axles, ...rest } = modelOfTruck(inputs, id);
       return { id, ...rest };
     }),
-    pieces: freight.map(({ label: _label, tag: _tag, fact: _fact, ...piece }) => piece),
+    pieces: freight.map(({ label: _label, groupName: _groupName, tag: _tag, fact: _fact, ...piece }) => piece),
     minSupport: 0.8,
     // A tour truck is emptied at one dock: what matters on the road is the whole load.
     checkAfterStops: false,
@@ -183,8 +191,8 @@ export function placementsOf(freight: ReadonlyMap<string, FreightPiece>, placed:
   return placed.map((at): Placement => {
     const piece = freight.get(at.id)!;
     const [alongMm, acrossMm] = at.turned ? [piece.widthMm, piece.lengthMm] : [piece.lengthMm, piece.widthMm];
-    const { label, heightMm, massKg, firstOff, group, tag, fact } = piece;
-    return { ...at, label, alongMm, acrossMm, heightMm, massKg, firstOff, group, tag, fact };
+    const { label, heightMm, massKg, firstOff, group, groupName, tag, fact } = piece;
+    return { ...at, label, alongMm, acrossMm, heightMm, massKg, firstOff, group, groupName, tag, fact };
   });
 }
 
@@ -193,7 +201,7 @@ function dockOrder(trucks: readonly TruckResultOne[]): NonNullable<TruckResult['
   return trucks
     .map((truck) => {
       const firstOff = Math.min(...truck.placements.map((each) => each.firstOff));
-      const groups = truck.placements.filter((each) => each.firstOff === firstOff).map((each) => each.group ?? each.label);
+      const groups = truck.placements.filter((each) => each.firstOff === firstOff).map((each) => groupOf(each));
       return { truck: truck.id, firstOff, first: [...new Set(groups)].join(', ') };
     })
     .sort((a, b) => a.firstOff - b.firstOff || (a.truck < b.truck ? -1 : 1))

@@ -1,5 +1,5 @@
 import { type RowChoice, type TruckCase, loadRowsOf } from '#truck-pack';
-import type { Placement, TruckRow } from '../contract/index.js';
+import { type Placement, type TruckRow, groupOf } from '../contract/index.js';
 
 /** Slices across the truck that no piece reaches over: what a crew builds, bars and straps as one row. */
 export function rowsOf(
@@ -23,7 +23,7 @@ export function rowsOf(
       fromMm,
       toMm,
       pieces: pieces.map((each) => each.id),
-      label: [...new Set(pieces.map((each) => each.group ?? each.label))].join(', '),
+      label: [...new Set(pieces.map(groupOf))].join(', '),
       massKg: pieces.reduce((sum, each) => sum + each.massKg, 0),
       barAtMm: next === undefined || Math.min(...next.map((each) => each.xMm)) > toMm + 100 ? toMm : null,
       gapAcrossMm: Math.max(0, innerWidthMm - across),

@@ -106,4 +106,5 @@ export type StageFact =
   | { readonly code: 'at-trim' }
   /** One of two picks carries the whole hang, the other nothing. */
   | { readonly code: 'other-slack' }
-  | { readonly code: 'lifting'; readonly load: string; readonly moment: string };
+  /** `name`: what people called the load when the plan was made; earlier plans have its id alone. */
+  | { readonly code: 'lifting'; readonly load: string; readonly name?: string; readonly moment: string };

@@ -12,7 +12,8 @@ export type LoadingWish =
       readonly on: PlainDate;
     }
   | { readonly code: 'taken'; readonly piece: string; readonly by: string; readonly on: PlainDate }
-  | { readonly code: 'end'; readonly group: string; readonly end: 'door' | 'nose' }
+  /** `name`: of the group, where it is a hang by its id. */
+  | { readonly code: 'end'; readonly group: string; readonly name?: string; readonly end: 'door' | 'nose' }
   | { readonly code: 'kept-piece-gone'; readonly piece: string; readonly truck: string }
   | { readonly code: 'kept-truck-gone'; readonly piece: string; readonly truck: string }
   | { readonly code: 'waived-piece-gone'; readonly piece: string }

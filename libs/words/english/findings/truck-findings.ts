@@ -9,7 +9,7 @@ export const wishes: Words['wishes'] = {
     `${truck}: ${pieces(count)} where ${count === 1 ? 'it stands' : 'they stand'}${loaded > 0 ? `, ${loaded} of them loaded` : ''}.`,
   waived: ({ name, reason, by, on }) => `${name} need not come off in its turn: ${reason} (${by}, ${on}).`,
   taken: ({ piece, by, on }) => `${piece} was taken along at the dock (${by}, ${on}).`,
-  end: ({ group, end }) => `${group}: wanted at the ${end}.`,
+  end: ({ group, name = group, end }) => `${name}: wanted at the ${end}.`,
   'kept-piece-gone': ({ piece, truck }) => `${piece} was to stay where it stands in ${truck}, but it no longer travels.`,
   'kept-truck-gone': ({ piece, truck }) => `${piece} was to stay in ${truck}, but that truck may not be used.`,
   'waived-piece-gone': ({ piece }) => `${piece} was excused from the unloading order, but it no longer travels.`,

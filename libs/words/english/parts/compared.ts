@@ -39,7 +39,7 @@ export const factors: Words['factors'] = {
 export const stages: Words['stages'] = {
   'at-trim': () => 'at trim',
   'other-slack': () => 'with the other pick slack',
-  lifting: ({ load, moment }) => `${load}, ${moment}`,
+  lifting: ({ load, name = load, moment }) => `${name}, ${moment}`,
 };
 
 type Fact = ComparisonFactByCode;

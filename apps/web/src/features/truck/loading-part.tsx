@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { TruckResultOne, TrucksHead } from '#pack-plan';
+import { type TruckResultOne, type TrucksHead, groupOf } from '#pack-plan';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Part } from '../../ui/page.js';
@@ -198,7 +198,8 @@ function TakeCase({ planId, acts }: { planId: string; acts: LoadingActs }) {
 
 function GroupEnd({ planId, trucks, acts }: { planId: string; trucks: readonly string[]; acts: LoadingActs }) {
   const found = useTrucks(planId, trucks).data ?? [];
-  const groups = [...new Set(found.flatMap((truck) => truck.placements.map((each) => each.group ?? each.label)))].sort();
+  const names = new Map(found.flatMap((truck) => truck.placements.map((each) => [each.group ?? each.label, groupOf(each)])));
+  const groups = [...names.keys()].sort();
   const [chosen, setGroup] = useState('');
   const group = chosen || (groups[0] ?? '');
   const want = (end: 'door' | 'nose') =>
@@ -211,7 +212,9 @@ function GroupEnd({ planId, trucks, acts }: { planId: string; trucks: readonly s
           Group
           <select value={group} onChange={(event) => setGroup(event.target.value)}>
             {groups.map((each) => (
-              <option key={each}>{each}</option>
+              <option key={each} value={each}>
+                {names.get(each)}
+              </option>
             ))}
           </select>
         </label>
