@@ -98,6 +98,8 @@ type Documents = {
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": typeof types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopSearchDocument,
+    "query LatestMaking($tourId: ID!, $showId: ID!) { latestJob(kind: \"make\", tourId: $tourId, showId: $showId) { id state progress askedBy } }": typeof types.LatestMakingDocument,
+    "mutation StopMaking($id: ID!) { cancelJob(id: $id) { id state } }": typeof types.StopMakingDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": typeof types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
@@ -217,6 +219,8 @@ const documents: Documents = {
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
     "mutation StartSearch($tourId: ID!, $showId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }": types.StartSearchDocument,
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }": types.StopSearchDocument,
+    "query LatestMaking($tourId: ID!, $showId: ID!) { latestJob(kind: \"make\", tourId: $tourId, showId: $showId) { id state progress askedBy } }": types.LatestMakingDocument,
+    "mutation StopMaking($id: ID!) { cancelJob(id: $id) { id state } }": types.StopMakingDocument,
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
@@ -585,6 +589,14 @@ export function graphql(source: "mutation StartSearch($tourId: ID!, $showId: ID!
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }"): typeof import('./graphql.js').StopSearchDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LatestMaking($tourId: ID!, $showId: ID!) { latestJob(kind: \"make\", tourId: $tourId, showId: $showId) { id state progress askedBy } }"): typeof import('./graphql.js').LatestMakingDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation StopMaking($id: ID!) { cancelJob(id: $id) { id state } }"): typeof import('./graphql.js').StopMakingDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -691,6 +691,21 @@ export type StopSearchMutationVariables = Exact<{
 
 export type StopSearchMutation = { cancelJob: { id: string, state: string } };
 
+export type LatestMakingQueryVariables = Exact<{
+  tourId: string | number;
+  showId: string | number;
+}>;
+
+
+export type LatestMakingQuery = { latestJob: { id: string, state: string, progress: number, askedBy: string } | null };
+
+export type StopMakingMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type StopMakingMutation = { cancelJob: { id: string, state: string } };
+
 export type SwapBoxMutationVariables = Exact<{
   planId: string | number;
   serial: string;
@@ -2006,6 +2021,24 @@ export const StopSearchDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:226c4b4af30e52ecd9755f28ae0771c264f18b4af1d47908a0991392d7d139c5"}) as unknown as TypedDocumentString<StopSearchMutation, StopSearchMutationVariables>;
+export const LatestMakingDocument = new TypedDocumentString(`
+    query LatestMaking($tourId: ID!, $showId: ID!) {
+  latestJob(kind: "make", tourId: $tourId, showId: $showId) {
+    id
+    state
+    progress
+    askedBy
+  }
+}
+    `, {"hash":"sha256:e0ab6f8f23dfb05bb4cca7a98650a6de84bc0441021b7c57eb97ba99e4e08933"}) as unknown as TypedDocumentString<LatestMakingQuery, LatestMakingQueryVariables>;
+export const StopMakingDocument = new TypedDocumentString(`
+    mutation StopMaking($id: ID!) {
+  cancelJob(id: $id) {
+    id
+    state
+  }
+}
+    `, {"hash":"sha256:1cacc522c71f7daa25a9efc88104b6105c3e2ca379abde3f8b78e88ecd5a8eb2"}) as unknown as TypedDocumentString<StopMakingMutation, StopMakingMutationVariables>;
 export const SwapBoxDocument = new TypedDocumentString(`
     mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {
   swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {

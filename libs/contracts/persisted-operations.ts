@@ -167,6 +167,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation StartSearch($showId: ID!, $tourId: ID!) { startSearch(tourId: $tourId, showId: $showId) { id state } }",
   'sha256:226c4b4af30e52ecd9755f28ae0771c264f18b4af1d47908a0991392d7d139c5':
     "mutation StopSearch($id: ID!) { cancelJob(id: $id) { id state } }",
+  'sha256:e0ab6f8f23dfb05bb4cca7a98650a6de84bc0441021b7c57eb97ba99e4e08933':
+    "query LatestMaking($showId: ID!, $tourId: ID!) { latestJob(kind: \"make\", tourId: $tourId, showId: $showId) { askedBy id progress state } }",
+  'sha256:1cacc522c71f7daa25a9efc88104b6105c3e2ca379abde3f8b78e88ecd5a8eb2':
+    "mutation StopMaking($id: ID!) { cancelJob(id: $id) { id state } }",
   'sha256:b90786034b5362960787a0cd599ca6bcd5cdc01b3168ca78f838705f5363466e':
     "mutation SwapBox($planId: ID!, $reason: String!, $serial: String!) { swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanningRefusal { code reasons sentence } ... on SwapResult { difference { sentences } draftId marked } } }",
   'sha256:3358d0b08eec17ac19433fdf502e85af5248891abe5968d8fdb8bc9b88623f9a':

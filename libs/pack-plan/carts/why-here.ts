@@ -39,7 +39,7 @@ export function whyHere(file: TourFile, plan: Pick<PackPlan, 'carts' | 'show'>, 
 
 /** The register with its carts as they stood when the plan was made: what has been moved since belongs to the plan. */
 function onFloorOf(file: TourFile, { carts }: Pick<PackPlan, 'carts'>): TourFile {
-  const before = new Map(carts.floorBefore.carts.map((each) => [each.cart, each.boxes]));
+  const before = new Map(carts.floorBefore.carts.map(({ cart, boxes, beneath = [] }) => [cart, [...boxes, ...beneath]]));
   const items = file.items.map((item) =>
     item.kind === 'cart' && before.has(item.id) ? { ...item, stack: [...before.get(item.id)!] } : item,
   );

@@ -46,16 +46,26 @@ export function systemFindings({ show }: PlanInputs, hang: HangResult): PickFind
 }
 
 /** Grids and hoists for which no serial is left. */
-export function missingItems({ show }: PlanInputs, hang: HangResult): PickFinding[] {
+export function missingItems({ show, hangs, availability }: PlanInputs, hang: HangResult): PickFinding[] {
+  const design = hangs.find((each) => each.id === hang.hang);
+  const wanted = (id: string | undefined) =>
+    id === undefined ? null : { id, why: availability.get(id)?.reason ?? { code: 'not-on-file' as const } };
   const hoists = hang.unshared?.hoists ?? hang.picks.map(({ hole, hoist, hoistSerial }) => ({ hole, hoist, serial: hoistSerial }));
   const places = [
-    ...(hang.gridSerial === null ? [{ at: hangOf(hang), model: hang.grid }] : []),
-    ...hoists.filter((each) => each.serial === null).map(({ hole, hoist }) => ({ at: pickOf(hang, hole), model: hoist })),
+    ...(hang.gridSerial === null ? [{ at: hangOf(hang), model: hang.grid, wanted: wanted(design?.gridSerial) }] : []),
+    ...hoists
+      .filter((each) => each.serial === null)
+      .map(({ hole, hoist }) => ({
+        at: pickOf(hang, hole),
+        model: hoist,
+        wanted: wanted(design?.picks.find((each) => each.hole === hole)?.hoistSerial),
+      })),
   ];
-  return places.map(({ at, model }) => ({
+  return places.map(({ at, model, wanted: named }) => ({
     code: 'item-missing',
     subjects: { at, model: { kind: 'model', id: model } },
     numbers: {},
     date: show.from,
+    wanted: named,
   }));
 }

@@ -102,7 +102,7 @@ function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTas
   const [fault] = faults;
   const why: LeftOverReason = fault
     ? { code: 'bad-figure', field: fault.field, value: shownText(fault.value), wanted: fault.wanted }
-    : { code: 'no-truck' };
+    : { code: 'no-truck', trucks: trucksNotFree(inputs) };
   return {
     status: 'feasible',
     trucks: [],
@@ -112,6 +112,13 @@ function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTas
     notes: wishes.notes,
   };
 }
+
+/** Trucks of the tour that may not be used, each with its reason. */
+const trucksNotFree = ({ file, availability }: PlanInputs) =>
+  file.tour.trucks.flatMap((truck) => {
+    const why = availability.get(truck)?.reason;
+    return why ? [{ truck, why }] : [];
+  });
 
 const toldBound = ({ words }: PlanInputs, { trucks, usedLengthMm, why }: TruckPackAnswer['bound']): TruckResult['bound'] => ({
   trucks,

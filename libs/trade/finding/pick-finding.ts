@@ -9,7 +9,7 @@ import type {
   StructureSubject,
   SystemSubject,
 } from '../subject/index.js';
-import type { CannotHang } from '../reason/index.js';
+import type { CannotHang, ReasonAgainst } from '../reason/index.js';
 import type { Of } from './shape.js';
 
 /** A comparison that failed or could not be made, at a pick, in a joint (with the other joints of the same fault), or of a whole hang. */
@@ -82,4 +82,7 @@ export type PickFinding =
     >
   | Of<'system-not-approved', { readonly system: SystemSubject }>
   | Of<'no-wind-limit', { readonly hang: HangSubject; readonly system: SystemSubject }>
-  | Of<'item-missing', { readonly at: HangSubject | PickSubject; readonly model: ModelSubject }>;
+  /** `wanted`: the serial that the design names, and what speaks against it. */
+  | (Of<'item-missing', { readonly at: HangSubject | PickSubject; readonly model: ModelSubject }> & {
+      readonly wanted: { readonly id: string; readonly why: ReasonAgainst | null } | null;
+    });

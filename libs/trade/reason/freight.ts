@@ -1,3 +1,5 @@
+import type { ReasonAgainst } from './reason-against.js';
+
 /** What rides: a case of the register or a cart of the show, and which items inside it must not fly. */
 export interface FreightFact {
   readonly isCase: boolean;
@@ -28,7 +30,8 @@ export type NoPlace =
 /** Why a piece finds no place. */
 export type LeftOverReason =
   | NoPlace
-  | { readonly code: 'no-truck' }
+  /** `trucks`: those of the tour, with what speaks against each; earlier plans do not say. */
+  | { readonly code: 'no-truck'; readonly trucks?: readonly { readonly truck: string; readonly why: ReasonAgainst }[] }
   /** A figure on file with which nothing can be planned. */
   | { readonly code: 'bad-figure'; readonly field: string; readonly value: string; readonly wanted: string }
   /** Plans of earlier releases keep the words of the packing engine alone. */

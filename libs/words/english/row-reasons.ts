@@ -19,7 +19,9 @@ export const rows: Words['rows'] = {
   kept: () => 'It stays where it stands because somebody wants it there.',
   only: (row) => `No other row of what had to go in next could stand here; ${lost(row)}.${afterwards(row)}`,
   'least-lost': (row) =>
-    `Of all rows that could stand here it loses least length: ${lost(row)}, the next best would lose ${millimetres(row.nextBestMm ?? 0)} more.${afterwards(row)}`,
+    row.nextBestMm === 0
+      ? `Of the rows that could stand here several lose equally little length; this is one of them: ${lost(row)}.${afterwards(row)}`
+      : `Of all rows that could stand here it loses least length: ${lost(row)}, the next best would lose ${millimetres(row.nextBestMm ?? 0)} more.${afterwards(row)}`,
   'shorter-later': (row) =>
     `Another row would lose ${millimetres(row.nextBestMm ?? 0)} less here, but with it the whole load came out longer; ${lost(row)}.${afterwards(row)}`,
 };

@@ -1,5 +1,5 @@
 import { useMutation } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { graphql } from '#contracts';
 import { Refused, request } from './request.js';
 import { newId } from './requests-over.js';
@@ -36,16 +36,26 @@ export function usePlanning<Answer extends { readonly __typename?: string }>(the
   readonly onError?: () => void;
 }) {
   const [job, setJob] = useState<JobState | null>(null);
+  // Pressed twice before the button is drawn anew, it is asked for once.
+  const isAsked = useRef(false);
   const mutation = useMutation({
     mutationFn: (ask: Ask<Answer>) => follow(ask, setJob),
     onSuccess: then.onAnswer,
     onError: () => then.onError?.(),
-    onSettled: () => setJob(null),
+    onSettled: () => {
+      isAsked.current = false;
+      setJob(null);
+    },
   });
+  const mutate = (ask: Ask<Answer>) => {
+    if (isAsked.current) return;
+    isAsked.current = true;
+    mutation.mutate(ask);
+  };
   const cancel = () => {
     if (job) void request(cancelMutation, { id: job.id }).catch(() => undefined);
   };
-  return { ...mutation, job, cancel };
+  return { ...mutation, mutate, job, cancel };
 }
 
 async function follow<Answer extends { readonly __typename?: string }>(

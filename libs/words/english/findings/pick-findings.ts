@@ -1,6 +1,7 @@
 import type { FindingOf, HangSubject, JointSubject, PickSubject, PointSubject, RuleSubject } from '#trade';
 import { type Words, tell } from '../../table/index.js';
 import { boxes, cannotHang, comparisons, degrees, kilograms, list, number, percent, stages } from '../parts/index.js';
+import { against } from './cart-findings.js';
 
 type PickTable = Pick<
   Words['findings'],
@@ -112,8 +113,10 @@ export const pickFindings: PickTable = {
     `The data of the rigging system ${system.id} is not approved: an example, not for use. The safety officer approves it against the maker’s manual.`,
   'no-wind-limit': ({ subjects: { hang } }) =>
     `${hang.name} hangs outdoors, and its rigging system has no wind limit on file. Ask the maker.`,
-  'item-missing': ({ subjects: { at, model } }) =>
-    at.kind === 'hang'
-      ? `No ${model.id} that may be used is left for ${at.name}.`
-      : `No ${model.id} that is in date and free is left for ${place(at)}.`,
+  'item-missing': ({ subjects: { at, model }, wanted }) =>
+    wanted
+      ? `${wanted.id} is wanted for ${at.kind === 'hang' ? at.name : place(at)} by its serial and may not be used: ${wanted.why ? tell(against, wanted.why) : 'it is not free'}.`
+      : at.kind === 'hang'
+        ? `No ${model.id} that may be used is left for ${at.name}.`
+        : `No ${model.id} that is in date and free is left for ${place(at)}.`,
 };

@@ -1,6 +1,7 @@
 import type { AxleSubject, BridgeRun } from '#trade';
 import { type Words, breachOf, tell } from '../../table/index.js';
 import { breaches, axles, kilograms, list, tonnes } from '../parts/index.js';
+import { against } from './cart-findings.js';
 
 const pieces = (count: number): string => (count === 1 ? '1 piece stays' : `${count} pieces stay`);
 
@@ -18,7 +19,8 @@ export const wishes: Words['wishes'] = {
 };
 
 export const leftOver: Words['leftOver'] = {
-  'no-truck': () => 'the tour has no truck that may be used',
+  'no-truck': ({ trucks = [] }) =>
+    `the tour has no truck that may be used${trucks.length === 0 ? '' : `: ${trucks.map(({ truck, why }) => `${truck} (${tell(against, why)})`).join(', ')}`}`,
   'bad-figure': ({ field, value, wanted }) => `on file ${field} is ${value}, wanted ${wanted}`,
   'too-high': ({ heightMm, mostMm }) => `higher than any truck lets in: ${heightMm} mm, and ${mostMm} mm is the most at door and roof`,
   'too-large': ({ lengthMm, widthMm, heightMm, massKg }) =>

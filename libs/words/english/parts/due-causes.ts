@@ -1,15 +1,30 @@
+import { readPeriod } from '#kernel';
 import { type Words, tell } from '../../table/index.js';
+import { plural } from './format.js';
+
+/** P12M -> 12 months; what is no period stays as it is written. */
+function period(text: string): string {
+  const read = readPeriod(text);
+  if (!read) return text;
+  const parts = [
+    ...(read.months > 0
+      ? [read.months % 12 === 0 && read.months > 12 ? plural(read.months / 12, 'year') : plural(read.months, 'month')]
+      : []),
+    ...(read.days > 0 ? [plural(read.days, 'day')] : []),
+  ];
+  return parts.join(' and ') || text;
+}
 
 export const dueCauses: Words['dueCauses'] = {
   failed: ({ on }) => `it failed its examination of ${on}`,
   'event-unanswered': ({ what, on }) => `${what} on ${on}, the day of its last examination, which does not name it as answered`,
   'event-since': ({ what, on }) => `${what} on ${on} and no examination since`,
-  'not-examined': ({ interval }) => `no passed examination for the interval ${interval} is on file`,
+  'not-examined': ({ interval }) => `no passed examination for the interval of ${period(interval)} is on file`,
   'no-interval': () => 'no rule says how often it is examined',
   defect: ({ reportOn, by }) => `the report of ${reportOn} sets ${by} for a defect`,
   report: ({ reportOn, by, underScheme }) => `the report of ${reportOn} sets ${by}${underScheme ? ' under an examination scheme' : ''}`,
-  declared: ({ on, interval }) => `declaration of conformity ${on} plus ${interval}`,
-  examined: ({ on, interval }) => `examined ${on}, plus ${interval}`,
+  declared: ({ on, interval }) => `declaration of conformity ${on} plus ${period(interval)}`,
+  examined: ({ on, interval }) => `examined ${on}, plus ${period(interval)}`,
 };
 
 export const judged: Words['judged'] = {

@@ -52,7 +52,7 @@ export class AttentionQuery {
       throw new BadInputError([{ field: 'role', value: role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]);
     const size = pageSize(first);
     const found: Omit<ShowInSight, 'changed' | 'barred'>[] = await this.dataSource.query(shows, [today(this.clock)]);
-    const changed = await this.freshness.changed(found.flatMap((each) => (each.state === 'released' ? (each.planId ?? []) : [])));
+    const changed = await this.freshness.changed(found.flatMap((each) => each.planId ?? []));
     const notes = attentionNotes(
       await Promise.all(
         found.map(async (each) => ({

@@ -89,7 +89,11 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
     ...{ tourId, showId, show: name, itemId: null },
   });
   if (state === null) return [say('system', 'no-plan', `${name} on ${from} has no plan yet.`)];
-  if (state === 'draft') return [say('system', 'not-released', `The plan of ${name} on ${from} is a draft. Release it when it is right.`)];
+  const what = `${changed.slice(0, 3).join('; ')}${changed.length > 3 ? '; ...' : ''}`;
+  if (state === 'draft')
+    return changed.length > 0
+      ? [say('system', 'stale', `The draft of ${name} on ${from} is stale: ${what}. Plan again; what it says below may no longer hold.`)]
+      : [say('system', 'not-released', `The plan of ${name} on ${from} is a draft. Release it when it is right.`)];
   // Of the safety officer, and of everybody who has it in hand.
   const notes: Note[] = barred.flatMap(({ item, why }) =>
     roles.map((role) => ({
@@ -104,10 +108,7 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
       itemId: item,
     })),
   );
-  if (changed.length > 0) {
-    const what = `${changed.slice(0, 3).join('; ')}${changed.length > 3 ? '; ...' : ''}`;
-    notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
-  }
+  if (changed.length > 0) notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
   const open = loads - confirmed;
   if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));
   return notes;

@@ -66,5 +66,7 @@ export function toldOf(fault: unknown): GraphQLError | undefined {
   const code = databaseErrorOf(fault)?.code ?? '';
   if (code === tooLong) return new TooLongError();
   const wanted = unreadable[code];
-  return wanted === undefined ? undefined : new BadInputError([{ field: '(a name or an id)', value: null, wanted }]);
+  return wanted === undefined
+    ? undefined
+    : new BadInputError([{ field: 'a name or an id of this request', value: 'something else', wanted }]);
 }

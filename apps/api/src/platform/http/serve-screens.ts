@@ -15,7 +15,8 @@ export function serveScreens(app: NestExpressApplication, folder: string): void 
   });
   const page = join(folder, 'index.html');
   app.use((request: Request, response: Response, next: NextFunction) => {
-    const isScreen = request.method === 'GET' && !notScreens.test(request.path) && !/\.[a-z0-9]+$/i.test(request.path);
+    const isScreen =
+      (request.method === 'GET' || request.method === 'HEAD') && !notScreens.test(request.path) && !/\.[a-z0-9]+$/i.test(request.path);
     if (!isScreen) return next();
     response.setHeader('cache-control', 'no-cache');
     response.sendFile(page);

@@ -3,6 +3,7 @@ import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded } from '../../ui/page.js';
+import { deviceName } from './device-name.js';
 
 const sessionsQuery = graphql(`query Sessions { sessions { id openedAt seenAt address device isThis } }`);
 const endMutation = graphql(`mutation EndSessions($id: ID) { endSessions(id: $id) }`);
@@ -25,7 +26,7 @@ export function Sessions() {
             {sessions.map((each) => (
               <li key={each.id} className="record">
                 <p>
-                  {each.isThis ? 'This device' : each.device || 'A device'}, from {each.address || 'an address not noted'}
+                  {each.isThis ? 'This device' : deviceName(each.device)}, from {each.address || 'an address not noted'}
                 </p>
                 <p className="quiet">
                   Since {minute(each.openedAt)} UTC, last used {minute(each.seenAt)} UTC

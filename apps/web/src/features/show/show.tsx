@@ -10,6 +10,7 @@ import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { PlannedByOthers } from './planned-by-others.js';
 import { UnderWay } from '../../ui/under-way.js';
 import { differenceQuery, makePlan, releasePlan } from '../plan/operations.js';
 import { BarredNotes } from '../plan/barred-notes.js';
@@ -143,6 +144,7 @@ function Actions({
         </button>
       )}
       {make.isPending && <UnderWay job={make.job} onCancel={make.cancel} of="Planning" />}
+      {!make.isPending && <PlannedByOthers tourId={data.tourId} showId={data.showId} />}
       {make.data?.__typename === 'PlanningRefusal' && <Note weight="look">{make.data.sentence}</Note>}
       <Faults of={make.error ?? release.error} />
       {refusal && <Note weight="stop">{refusal.sentence}</Note>}

@@ -18,9 +18,14 @@ export class MakeService {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  /** The draft of the show from everything as it now is. */
+  /**
+   * The draft of the show from everything as it now is. Where it is being planned already, that job is given back: what is saved in the end fits the inputs
+   * of that moment, whoever asked first.
+   */
   make(tourId: string, showId: string, who: Author): Promise<string> {
     return this.jobs.ask(async (manager) => {
+      const going = await this.jobs.going(manager, 'make', tourId, showId);
+      if (going) return going;
       await showMustExist(manager, tourId, showId);
       return { kind: 'make', tourId, showId, subject: { tourId, showId }, urgent: true, askedBy: who };
     });

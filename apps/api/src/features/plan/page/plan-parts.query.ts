@@ -99,7 +99,7 @@ export class PlanPartsQuery {
   /** All of it, for export and for printing all sheets. */
   async whole(planId: string): Promise<PackPlan> {
     const [row]: { plan: never }[] = await this.dataSource.query(whole, [planId]);
-    if (!row) throw new NotFoundError(`The plan ${planId}`);
+    if (!row) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
     return wholePlan(row.plan);
   }
 

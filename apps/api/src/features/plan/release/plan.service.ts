@@ -19,7 +19,7 @@ import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
 import { databaseErrorOf } from '../../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
-import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
+import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform/faults/fault.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
@@ -63,9 +63,8 @@ export class PlanService {
     await dropExpiredHolds(manager, this.clock.now());
     const rows = manager.getRepository(PackPlanRow);
     const draft = await rows.findOneBy({ id: planId });
-    if (!draft) throw new NotFoundError(`The plan ${planId}`);
-    if (draft.state !== 'draft')
-      throw new BadInputError([{ field: 'planId', value: planId, wanted: `a draft; this plan is ${draft.state}` }]);
+    if (!draft) throw new NotFoundError('This plan (a newer draft has taken its place: open the show again)');
+    if (draft.state !== 'draft') throw new NotAllowedError(whyNoDraft(draft));
     await showMustExist(manager, draft.tourId, draft.showId);
     const file = await this.reader.load(manager, draft.tourId);
     const { id: tourId, prepFrom, returnTo, name } = file.tour;
@@ -228,3 +227,9 @@ function revisionLetter(index: number): string {
   const letter = String.fromCharCode(65 + (index % 26));
   return index < 26 ? letter : revisionLetter(Math.floor(index / 26) - 1) + letter;
 }
+
+/** Why a plan is not released a second time. */
+const whyNoDraft = ({ state, revision, releasedBy }: PackPlanRow): string =>
+  state === 'released'
+    ? `${releasedBy ?? 'Somebody'} has just released this plan as revision ${revision}: nothing is left to do. Open the show again.`
+    : 'A newer revision has taken the place of this one. Open the show again.';
