@@ -15,8 +15,9 @@ export function planLoads(
 ): { readonly picks: PicksResult; readonly findings: readonly ToldFinding[] } {
   const inputs = gatherInputs(file, showId, words);
   const loads = wantedLoads(inputs);
-  const onCarts = loads.map(({ id, hang, positions }) => ({
+  const onCarts = loads.map(({ id, name, hang, positions }) => ({
     id,
+    name,
     hang: hang.id,
     cart: null,
     cartModel: null,

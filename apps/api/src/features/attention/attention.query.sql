@@ -8,3 +8,8 @@ FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDIN
 LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
   ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
 WHERE tour.removed_at IS NULL AND tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;
+SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes, kept.floor_fits AS fits,
+  kept.cluster IS NOT DISTINCT FROM this_cluster() AND NOT EXISTS (SELECT FROM jsonb_array_elements(kept.changes) each WHERE jsonb_typeof(each) = 'array') AND (kept.holds_until IS NULL OR kept.holds_until > now())
+    AND NOT EXISTS (SELECT FROM input_change line WHERE line.written_in >= pg_snapshot_xmin(kept.seen) AND NOT pg_visible_in_snapshot(line.written_in, kept.seen)
+  AND (line.kind <> 'tour' OR line.key = plan.tour_id)) AS "isFresh"
+FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id WHERE plan.id = ANY($1) AND plan.state <> 'superseded';
