@@ -48,6 +48,7 @@ export const loadRuleGuard: Guard = {
   reserve: inPart({ share: higher }),
   reading: inPart({ toleranceShare: lower }),
   wear: unclear,
+  onePickSlack: unclear,
 };
 
 /** Of an item that waits itself: what vouches for it. */

@@ -10,7 +10,7 @@ import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.serv
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from '../../apps/api/src/features/plan/page/plan-parts.query.js';
 import { ShowPageQuery } from '../../apps/api/src/features/plan/page/show-page.query.js';
-import { FloorCodeQuery } from '../../apps/api/src/features/plan/work/floor-code.query.js';
+import { FloorCodeReader } from '../../apps/api/src/features/plan/work/floor-code.reader.js';
 import { getTickable } from '../../apps/api/src/features/plan/page/tickable.query.js';
 import { BeginningQuery } from '../../apps/api/src/features/beginning/beginning.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
@@ -117,7 +117,7 @@ describe('the SQL of the screens', () => {
         whole: () => of(PlanPartsQuery).whole(planId),
       },
     ],
-    ['plan/work/floor-code', { 'a code read on the floor': () => of(FloorCodeQuery).codeOf(planId, 'p-016') }],
+    ['plan/work/floor-code.reader', { 'a code read on the floor': () => of(FloorCodeReader).codeOf(planId, 'p-016') }],
     ['plan/page/tickable', { 'what a tick decides on': () => getTickable(of(DataSource).manager, planId) }],
   ])('%s', async (file, screens) => {
     const parts: string[] = [];
@@ -130,7 +130,7 @@ describe('the SQL of the screens', () => {
       for (const { text, values } of statements) if (/\$1::text\[\] IS NULL OR item\.id/.test(text)) expect(values[0]).not.toBeNull();
       parts.push(`-- ${screen}\n${[...new Set(statements.map(({ text }) => `${text.trim()};`))].join('\n')}\n`);
     }
-    const path = join(features, `${file}.query.sql`);
+    const path = join(features, file.endsWith('.reader') ? `${file}.sql` : `${file}.query.sql`);
     const now = parts.join('\n');
     if (process.env.CARTWRIGHT_WRITE_SQL === '1') writeFileSync(path, now);
     expect(readFileSync(path, 'utf8')).toBe(now);

@@ -41,7 +41,7 @@ import { FleetQuery } from './features/plan/bookings/fleet.query.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
 import { HoldService } from './features/plan/bookings/hold.service.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
-import { FloorCodeQuery } from './features/plan/work/floor-code.query.js';
+import { FloorCodeReader } from './features/plan/work/floor-code.reader.js';
 import { WorkService } from './features/plan/work/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { CatalogueQuery } from './features/register/catalogue.query.js';
@@ -153,7 +153,7 @@ const features = [
   PlanResolver,
   ImproveService,
   ImproveResolver,
-  FloorCodeQuery,
+  FloorCodeReader,
   WorkService,
   HoldService,
   FleetQuery,

@@ -6,7 +6,7 @@ import { WORDS } from '../../../platform/config/words.js';
 import { AnyJson, BetweenShowsJson, WorkListJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
-import { FloorCodeQuery } from './floor-code.query.js';
+import { FloorCodeReader } from './floor-code.reader.js';
 import { WorkService } from './work.service.js';
 
 @ObjectType()
@@ -60,7 +60,7 @@ const id = { type: () => ID } as const;
 export class WorkResolver {
   constructor(
     private readonly service: WorkService,
-    private readonly codes: FloorCodeQuery,
+    private readonly codes: FloorCodeReader,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 

@@ -9,7 +9,7 @@ const longestCode = 200;
 
 /** What a code is that was read on the floor, as far as a show is concerned with it. */
 @Injectable()
-export class FloorCodeQuery {
+export class FloorCodeReader {
   constructor(
     private readonly dataSource: DataSource,
     private readonly plans: PlanReader,
