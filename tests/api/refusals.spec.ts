@@ -47,6 +47,28 @@ describe('what cannot be read', () => {
     expect(((await clash.json()) as { faults: { field: string }[] }).faults[0]!.field).toBe('bookings[0]');
   });
 
+  it('takes a file of its kit after boxes were moved, leaves them where they stand, and says which field of an item differs', async () => {
+    const now = (await (await system.fetch('/api/tours/harbour-lights/file')).json()) as { tour: object; items: any[] };
+    const empty = 'mutation { setStack(cart: "K07", serials: []) { summary { id } } }';
+    expect((await system.graphql(empty)).errors).toBeUndefined();
+    const send = (file: object) =>
+      system.fetch('/api/tours/file?dryRun=false', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
+        body: JSON.stringify(file),
+      });
+    expect((await send({ ...now, bookings: [], tour: { ...now.tour, id: 'later', name: 'Later' } })).status).toBe(200);
+    const stood = await test.dataSource.query(`SELECT count(*)::int AS count FROM item WHERE stack_cart = 'K07'`);
+    expect(stood).toEqual([{ count: 0 }]);
+    const told = await test.dataSource.query(`SELECT count(*)::int AS count FROM event WHERE sentence LIKE '%file of the tour Later.'`);
+    expect(told).toEqual([{ count: 0 }]);
+    const items = now.items.map((each) => (each.id === 'K07' ? { ...each, depot: 'Elsewhere' } : each));
+    const differs = await send({ ...now, items, bookings: [], tour: { ...now.tour, id: 'fourth', name: 'Fourth' } });
+    expect(((await differs.json()) as { faults: object[] }).faults).toContainEqual(
+      expect.objectContaining({ value: 'K07', wanted: expect.stringContaining('(depot differs)') }),
+    );
+  });
+
   it('keeps no more boxes on a cart than it holds', async () => {
     const stack = 'mutation { setStack(cart: "K01", serials: ["P-001", "P-002", "P-003", "P-004", "P-005"]) { summary { id } } }';
     expect((await system.graphql(stack)).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'serials', value: 5 });

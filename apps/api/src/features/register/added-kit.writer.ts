@@ -13,10 +13,13 @@ import { ModelRow, RuleRow } from './rows.js';
 export interface AddedKit {
   readonly faults: readonly BadInput[];
   readonly waits: readonly NewProposal[];
+  /** Items that were not on file before. */
+  readonly added: readonly string[];
 }
 
 /**
- * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name.
+ * Adds a kit to the register: what is new comes in, what is on file already must be the same, or the whole is refused by name, with the fields that differ.
+ * Where an item stands and how often it was used is not for a file to say: the register keeps it.
  * `existing` is the register as it stands. What a kit says for itself waits for the safety officer unless it is the house's own set-up.
  */
 export async function addKit(
@@ -31,9 +34,10 @@ export async function addKit(
   const isHeld = handOf(recordedBy) === 'other';
   const differs = (field: string, name: string, here: readonly unknown[], there: unknown): boolean => {
     if (here.every((each) => each === undefined)) return false;
-    const given = canonicalJson(normal(there));
-    if (!here.some((each) => each !== undefined && canonicalJson(normal(each)) === given))
-      faults.push({ field, value: name, wanted: `the same ${name} as is on file, or another name` });
+    const given = normal(there);
+    const apart = here.flatMap((each) => (each === undefined ? [] : [fieldsApart(normal(each), given)]));
+    if (apart.every((fields) => fields.length > 0))
+      faults.push({ field, value: name, wanted: `the same ${name} as is on file (${apart[0]?.join(', ')} differs), or another name` });
     return true;
   };
   for (const kind of Object.keys(kit.catalogue) as (keyof Catalogue)[]) {
@@ -57,12 +61,12 @@ export async function addKit(
     (each, index) => !differs(`items[${index}]`, each.id, [items.get(each.id), proposed.get(each.id)], each),
   );
   if (isHeld) faults.push(...recordFaults(freshItems, kit.items, latest));
-  if (faults.length > 0) return { faults, waits: [] };
+  if (faults.length > 0) return { faults, waits: [], added: [] };
   const held = isHeld ? await holdNewItems(manager, existing, freshItems, day) : { items: freshItems.map(withoutMarks), waits: [] };
   await insertItems(manager, held.items, recordedBy, at);
   waits.push(...held.waits);
   await propose(manager, recordedBy, at, '', waits);
-  return { faults, waits };
+  return { faults, waits, added: freshItems.map((each) => each.id) };
 }
 
 /** What a record needs to be looked at by anybody. */
@@ -135,12 +139,13 @@ const withoutMarks = <T extends object>(data: T): T => {
   return rest as T;
 };
 
-/** A cart without boxes may say so or not; who approved or accepted is of this house; records come in any order. */
-function normal(value: unknown): unknown {
-  const { stack, examinations, ...rest } = withoutMarks(value as { stack?: string[]; examinations?: object[] });
-  return {
-    ...rest,
-    ...(stack === undefined || stack.length === 0 ? {} : { stack }),
-    ...(examinations ? { examinations: examinations.map((each) => canonicalJson(each)).sort() } : {}),
-  };
+/** Who approved or accepted is of this house, and so is where an item stands and how often it was used; records come in any order. */
+function normal(value: unknown): Readonly<Record<string, unknown>> {
+  const { stack: _stack, in: _in, uses: _uses, examinations, ...rest } = withoutMarks(value as Partial<Item>);
+  return { ...rest, ...(examinations ? { examinations: examinations.map((each) => canonicalJson(each)).sort() } : {}) };
 }
+
+const fieldsApart = (a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): string[] =>
+  [...new Set([...Object.keys(a), ...Object.keys(b)])].filter(
+    (field) => canonicalJson(a[field] ?? null) !== canonicalJson(b[field] ?? null),
+  );

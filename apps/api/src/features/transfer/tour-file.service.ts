@@ -75,9 +75,9 @@ export class TourFileService {
             tourId: id,
             sentence: `Imported the tour ${name} with ${said.items} items.${held.waiting > 0 ? ` ${held.waiting} of what it says waits for the safety officer.` : ''}`,
           },
-          ...file.items.map((item) => ({
+          ...kit.added.map((itemId) => ({
             what: 'imported',
-            itemId: item.id,
+            itemId,
             tourId: id,
             sentence: `Came with the file of the tour ${name}.`,
           })),
