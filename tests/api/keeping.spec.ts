@@ -200,7 +200,7 @@ describe('keeping the register', () => {
     expect((await system.graphql(add, { person })).data.addPerson.role).toBe('warehouse');
     expect((await system.graphql(add, { person })).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'email' });
     const { errors } = await system.graphql(add, { person: { ...person, email: 'nobody', role: 'owner', password: 'short' } });
-    expect(errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual(['email', 'role', 'password']);
+    expect(errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual(['email', 'password', 'role']);
     const change = 'mutation($old: String!, $next: String!) { changePassword(old: $old, next: $next) }';
     expect((await warehouse.graphql(change, { old: 'wrong', next: 'quite long enough' })).errors?.[0]?.extensions.faults?.[0]?.field).toBe(
       'old',
