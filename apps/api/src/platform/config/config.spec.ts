@@ -54,6 +54,7 @@ describe('the configuration', () => {
       logFormat: 'lines',
       metricsToken: 'sixteen letters!',
       usualWork: 20_000,
+      setUpCode: null,
       workerPort: 4401,
       warnings: [],
     });
