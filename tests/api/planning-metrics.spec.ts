@@ -44,6 +44,8 @@ describe('planning that is watched', () => {
       await gate.reached(1);
       expect(await busy()).toBe(0);
       gate.open();
+      // The first of these asks for what is under way already, and waits for it.
+      await system.graphql(make, { wait: 60_000 });
       await system.graphql(make, { wait: 60_000 });
       const [{ stoppedBy }] = await test.dataSource.query(`SELECT stopped_by AS "stoppedBy" FROM job WHERE state = 'done' LIMIT 1`);
       const done = await numbers(worker.address);
