@@ -13,6 +13,7 @@ type Times = Record<Part, number[]>;
 const tick = TickDocument.toString();
 const make =
   'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show, waitMs: 0) { ... on JobUnderWay { job { id } } } }';
+const search = 'mutation($tour: ID!, $show: ID!) { startSearch(tourId: $tour, showId: $show) { id } }';
 const show = { tourId: 'harbour-lights', showId: 'quayside' };
 const release =
   'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a bench, nothing flies") { __typename ... on StopRefusal { sentence stops { sentence } } ... on StaleRefusal { sentence changed { sentence } } } }';
@@ -51,7 +52,9 @@ export async function run(args: readonly string[], root: string): Promise<number
     await measure(address, ask, draft.id, times.idle, (round) => Promise.resolve(round < idleRounds));
     const from = performance.now();
     const jobs = [await start(freight.tourId, freight.showId)];
-    for (const show of ['old-mill', 'fenland', 'quayside', 'old-mill']) jobs.push(await start('harbour-lights', show));
+    for (const planned of ['old-mill', 'fenland', 'quayside']) jobs.push(await start('harbour-lights', planned));
+    // Asked for again, a show that is being planned is not planned twice: the fourth is a longer search.
+    jobs.push(((await ask(search, { tour: 'harbour-lights', show: 'old-mill' })) as { startSearch: { id: string } }).startSearch.id);
     await measure(address, ask, draft.id, times.busy, async (round) => round % 10 !== 0 || !(await areOver(jobs, isOver)));
     const made: object[] = await house.dataSource.query(
       `SELECT kind, state, stopped_by AS "stoppedBy", round(extract(epoch FROM ended_at - started_at)::numeric, 1)::float AS seconds
