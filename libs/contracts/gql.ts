@@ -105,6 +105,10 @@ type Documents = {
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
+    "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
+    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
+    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
+    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": typeof types.ToursDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": typeof types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.PutShowBackDocument,
@@ -113,10 +117,6 @@ type Documents = {
     "\n  query RemovedTours { removedTours { id name prepFrom returnTo version removedOn removedBy revisions } }\n": typeof types.RemovedToursDocument,
     "\n  mutation ChooseVenue($tourId: ID!, $showId: ID!, $venueId: ID) { chooseVenue(tourId: $tourId, showId: $showId, venueId: $venueId) }\n": typeof types.ChooseVenueDocument,
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": typeof types.ShowVenueDocument,
-    "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
-    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
-    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
-    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": typeof types.ToursDocument,
     "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepRowDocument,
@@ -226,6 +226,10 @@ const documents: Documents = {
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
     "query AnyTour { tours(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
+    "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
+    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
+    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
+    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": types.ToursDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.PutShowBackDocument,
@@ -234,10 +238,6 @@ const documents: Documents = {
     "\n  query RemovedTours { removedTours { id name prepFrom returnTo version removedOn removedBy revisions } }\n": types.RemovedToursDocument,
     "\n  mutation ChooseVenue($tourId: ID!, $showId: ID!, $venueId: ID) { chooseVenue(tourId: $tourId, showId: $showId, venueId: $venueId) }\n": types.ChooseVenueDocument,
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": types.ShowVenueDocument,
-    "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
-    "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
-    "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
-    "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": types.ToursDocument,
     "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepRowDocument,
@@ -620,6 +620,22 @@ export function graphql(source: "query BetweenShows($tourId: ID!) { betweenShows
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }"): typeof import('./graphql.js').TourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }"): typeof import('./graphql.js').SaveTourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }"): typeof import('./graphql.js').HouseRulesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n"): typeof import('./graphql.js').ToursDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n"): typeof import('./graphql.js').TakenAlongDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -649,22 +665,6 @@ export function graphql(source: "\n  mutation ChooseVenue($tourId: ID!, $showId:
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n"): typeof import('./graphql.js').ShowVenueDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }"): typeof import('./graphql.js').TourDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }"): typeof import('./graphql.js').SaveTourDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }"): typeof import('./graphql.js').HouseRulesDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n"): typeof import('./graphql.js').ToursDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

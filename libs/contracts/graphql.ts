@@ -748,6 +748,33 @@ export type BetweenShowsQueryVariables = Exact<{
 
 export type BetweenShowsQuery = { betweenShows: Array<{ from: string, to: string, what: BetweenShows }> };
 
+export type TourQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type TourQuery = { tour: { id: string, version: number, tour: Tour, removedShows: Array<{ showId: string, name: string, from: string, to: string, removedOn: string, removedBy: string | null, revisions: Array<string> }> }, showStates: Array<{ showId: string, state: string, revision: string | null, stops: number, looks: number }> };
+
+export type SaveTourMutationVariables = Exact<{
+  tour: Tour;
+  expectedVersion?: number | null | undefined;
+}>;
+
+
+export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
+
+export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
+
+export type ToursQueryVariables = Exact<{
+  after?: string | null | undefined;
+}>;
+
+
+export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
+
 export type TakenAlongQueryVariables = Exact<{
   tourId: string | number;
   showId?: string | number | null | undefined;
@@ -811,33 +838,6 @@ export type ShowVenueQueryVariables = Exact<{
 
 
 export type ShowVenueQuery = { venues: Array<{ id: string, venue: Venue }>, venueOfShow: { id: string } | null };
-
-export type TourQueryVariables = Exact<{
-  id: string | number;
-}>;
-
-
-export type TourQuery = { tour: { id: string, version: number, tour: Tour, removedShows: Array<{ showId: string, name: string, from: string, to: string, removedOn: string, removedBy: string | null, revisions: Array<string> }> }, showStates: Array<{ showId: string, state: string, revision: string | null, stops: number, looks: number }> };
-
-export type SaveTourMutationVariables = Exact<{
-  tour: Tour;
-  expectedVersion?: number | null | undefined;
-}>;
-
-
-export type SaveTourMutation = { saveTour: { id: string, version: number, tour: Tour } };
-
-export type HouseRulesQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type HouseRulesQuery = { rules: unknown, items: { edges: Array<{ node: { id: string, model: string, depot: string } }> } };
-
-export type ToursQueryVariables = Exact<{
-  after?: string | null | undefined;
-}>;
-
-
-export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
 
 export type HardwareModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -2117,6 +2117,73 @@ export const BetweenShowsDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3"}) as unknown as TypedDocumentString<BetweenShowsQuery, BetweenShowsQueryVariables>;
+export const TourDocument = new TypedDocumentString(`
+    query Tour($id: ID!) {
+  tour(id: $id) {
+    id
+    version
+    tour
+    removedShows {
+      showId
+      name
+      from
+      to
+      removedOn
+      removedBy
+      revisions
+    }
+  }
+  showStates(tourId: $id) {
+    showId
+    state
+    revision
+    stops
+    looks
+  }
+}
+    `, {"hash":"sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9"}) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
+export const SaveTourDocument = new TypedDocumentString(`
+    mutation SaveTour($tour: TourJson!, $expectedVersion: Int) {
+  saveTour(tour: $tour, expectedVersion: $expectedVersion) {
+    id
+    version
+    tour
+  }
+}
+    `, {"hash":"sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33"}) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
+export const HouseRulesDocument = new TypedDocumentString(`
+    query HouseRules {
+  rules
+  items(kind: "truck", first: 100) {
+    edges {
+      node {
+        id
+        model
+        depot
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c"}) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
+export const ToursDocument = new TypedDocumentString(`
+    query Tours($after: String) {
+  tours(first: 50, after: $after) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        name
+        prepFrom
+        returnTo
+        shows
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
 export const TakenAlongDocument = new TypedDocumentString(`
     query TakenAlong($tourId: ID!, $showId: ID) {
   takenAlong(tourId: $tourId, showId: $showId) {
@@ -2192,73 +2259,6 @@ export const ShowVenueDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:0882246cdb5be03b72e93e23f1c5941649b632249c460247e30e35a4ffad34eb"}) as unknown as TypedDocumentString<ShowVenueQuery, ShowVenueQueryVariables>;
-export const TourDocument = new TypedDocumentString(`
-    query Tour($id: ID!) {
-  tour(id: $id) {
-    id
-    version
-    tour
-    removedShows {
-      showId
-      name
-      from
-      to
-      removedOn
-      removedBy
-      revisions
-    }
-  }
-  showStates(tourId: $id) {
-    showId
-    state
-    revision
-    stops
-    looks
-  }
-}
-    `, {"hash":"sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9"}) as unknown as TypedDocumentString<TourQuery, TourQueryVariables>;
-export const SaveTourDocument = new TypedDocumentString(`
-    mutation SaveTour($tour: TourJson!, $expectedVersion: Int) {
-  saveTour(tour: $tour, expectedVersion: $expectedVersion) {
-    id
-    version
-    tour
-  }
-}
-    `, {"hash":"sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33"}) as unknown as TypedDocumentString<SaveTourMutation, SaveTourMutationVariables>;
-export const HouseRulesDocument = new TypedDocumentString(`
-    query HouseRules {
-  rules
-  items(kind: "truck", first: 100) {
-    edges {
-      node {
-        id
-        model
-        depot
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c"}) as unknown as TypedDocumentString<HouseRulesQuery, HouseRulesQueryVariables>;
-export const ToursDocument = new TypedDocumentString(`
-    query Tours($after: String) {
-  tours(first: 50, after: $after) {
-    pageInfo {
-      hasNextPage
-      endCursor
-    }
-    edges {
-      node {
-        id
-        name
-        prepFrom
-        returnTo
-        shows
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
 export const HardwareModelsDocument = new TypedDocumentString(`
     query HardwareModels {
   catalogueModels {

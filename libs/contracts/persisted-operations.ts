@@ -181,6 +181,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query AnyTour { tours(first: 1) { edges { node { id } } } }",
   'sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3':
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }",
+  'sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9':
+    "query Tour($id: ID!) { showStates(tourId: $id) { looks revision showId state stops } tour(id: $id) { id removedShows { from name removedBy removedOn revisions showId to } tour version } }",
+  'sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33':
+    "mutation SaveTour($expectedVersion: Int, $tour: TourJson!) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id tour version } }",
+  'sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c':
+    "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
+  'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
+    "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
   'sha256:37329f9e1a81792205da3ce5148cb3261c147619980478257613aa1f71093969':
     "query TakenAlong($showId: ID, $tourId: ID!) { takenAlong(tourId: $tourId, showId: $showId) { boxes drafts givenBack hangs inForce revisions shows } }",
   'sha256:8df81131a25e8ddb002e15d804b14bffacf2fc1d711356d45e04ca00e441836d':
@@ -197,14 +205,6 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ChooseVenue($showId: ID!, $tourId: ID!, $venueId: ID) { chooseVenue(tourId: $tourId, showId: $showId, venueId: $venueId) }",
   'sha256:0882246cdb5be03b72e93e23f1c5941649b632249c460247e30e35a4ffad34eb':
     "query ShowVenue($showId: ID!, $tourId: ID!) { venueOfShow(tourId: $tourId, showId: $showId) { id } venues { id venue } }",
-  'sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9':
-    "query Tour($id: ID!) { showStates(tourId: $id) { looks revision showId state stops } tour(id: $id) { id removedShows { from name removedBy removedOn revisions showId to } tour version } }",
-  'sha256:10f0feb20eb12e0cbca2ee7906a58f32bf50eaa4c344a45dd2693ece1f923c33':
-    "mutation SaveTour($expectedVersion: Int, $tour: TourJson!) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id tour version } }",
-  'sha256:8cc73176d4e56e53e107df84a6c985b97bed5093df1ccd63e0c7344c3ab3c62c':
-    "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
-  'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
-    "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
   'sha256:1815de0fedfa8a227a4ab2a27df2c610b4360cdd6f9e891cb328dc1e2d1cfa5f':
     "query HardwareModels { catalogueModels { kind model } }",
   'sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4':

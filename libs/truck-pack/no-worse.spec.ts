@@ -162,7 +162,7 @@ it.each(Object.entries(cases))('%s: loads are no longer, leave no more and take 
   }
   for (const load of inRows?.trucks ?? []) rowsAgree(problem, load);
   const causes = inRows?.causes;
-  if (causes) expect(causes.inRowsMm + causes.atStopsMm + causes.freeMm + causes.floorMm).toBeCloseTo(lengthOf(inRows!), 6);
+  if (causes) expect(causes.inRowsMm + causes.atStopsMm + causes.freeMm + causes.floorMm).toBeCloseTo(lengthOf(inRows), 6);
   expect(figures.map((each) => each === undefined)).toEqual(known[name]!.map((each) => each === undefined));
   const above = figures.flatMap((each, at) => (each ?? []).map((figure, which) => figure - known[name]![at]![which]!));
   expect(Math.max(...above)).toBeLessThanOrEqual(0);

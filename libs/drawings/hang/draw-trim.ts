@@ -16,7 +16,7 @@ export const trimText = (hang: Trimmed, units: Units): string =>
     .join(' · ');
 
 /** null in plans made before heights were compared. */
-export function lowestText({ room }: Trimmed, units: Units): string | null {
+function lowestText({ room }: Trimmed, units: Units): string | null {
   if (!room) return null;
   const aboveMm = room.lowestHeightMm - room.deckHeightMm;
   const below = room.deckHeightMm === 0 ? 'the floor' : `the deck at ${formatLength(room.deckHeightMm, units)}`;

@@ -1,6 +1,6 @@
 /** A hang from the side and from the rear, and the stage from above. */
 export type { DrawnHang } from './draw-hang.js';
 export { drawHang, hatch, round } from './draw-hang.js';
-export { headroomText, lowestText, trimText } from './draw-trim.js';
+export { headroomText, trimText } from './draw-trim.js';
 export { drawRear } from './draw-rear.js';
 export { drawStage } from './draw-stage.js';

@@ -48,7 +48,7 @@ export const asAnswered = `CASE WHEN data ? 'answers' THEN jsonb_set(data, '{ans
   ELSE data END`;
 
 /** What keeps an item from being used until the safety officer accepts it. */
-export const unaccepted = `CASE WHEN NOT item.is_accepted THEN 'item'
+const unaccepted = `CASE WHEN NOT item.is_accepted THEN 'item'
   WHEN (CASE item.kind WHEN 'box' THEN 'boxes' ELSE item.kind || 's' END, item.model) IN (SELECT kind, model FROM model WHERE NOT is_accepted) THEN 'model' END`;
 
 /** All items, or those named, in the order in which they came on file; examinations that were corrected are left out. */

@@ -8,7 +8,7 @@ import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { figureOrNothing } from '../../ui/typed.js';
 import { BetweenShows } from './between-shows.js';
-import { RemovedShows } from './change/removed-shows.js';
+import { RemovedShows } from './removed-shows.js';
 import { byDay, newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';

@@ -8,7 +8,7 @@ import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
-import { RemovedTours } from './change/removed-tours.js';
+import { RemovedTours } from './removed-tours.js';
 import { rulesQuery, saveTour, toursQuery } from './operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
 

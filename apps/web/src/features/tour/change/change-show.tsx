@@ -11,7 +11,7 @@ import { byDay } from '../new-tour.js';
 import { rulesQuery, saveTour, tourQuery } from '../operations.js';
 import { ShowFields, fieldOfNewShow, typedShow } from '../show-fields.js';
 import { CopyShow } from './copy-show.js';
-import { chooseVenue, removeShow, showVenueQuery } from './operations.js';
+import { chooseVenue, removeShow, showVenueQuery } from '../removal-operations.js';
 import { RemovePart } from './remove-part.js';
 
 type TourOnFile = AnswerOf<typeof tourQuery>['tour'];

@@ -8,7 +8,7 @@ import { Field, Form, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
 import { day, days, filled, manyWords } from '../../../ui/typed.js';
 import { saveTour, tourQuery } from '../operations.js';
-import { removeTour } from './operations.js';
+import { removeTour } from '../removal-operations.js';
 import { RemovePart } from './remove-part.js';
 
 /** What a tour is as a whole: its name, days, depot and rules; and its removal. */

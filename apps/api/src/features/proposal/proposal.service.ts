@@ -21,9 +21,9 @@ import {
 import { workOutDates } from '../register/item-dates.writer.js';
 import { KitReader } from '../register/kit.reader.js';
 import { TourReader } from '../tour/tour.reader.js';
-import { waitingFact } from './edition.writer.js';
-import { ProposalWriter } from './proposal.writer.js';
-import { ProposalRow } from './rows.js';
+import { waitingFact } from '../edition/edition.writer.js';
+import { ProposalWriter } from '../edition/proposal.writer.js';
+import { ProposalRow } from '../edition/rows.js';
 
 /** Which proposals: those named, or all up to the newest that was seen. */
 export interface Answered {

@@ -5,9 +5,9 @@ import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
-import { waitingFact } from './edition.writer.js';
+import { waitingFact } from '../edition/edition.writer.js';
 import type { ProposalConnection, ProposalView, ProposedFigure } from './proposal.types.js';
-import type { ProposalRow } from './rows.js';
+import type { ProposalRow } from '../edition/rows.js';
 
 const columns = `proposal.id, kind, subject, field, was, wanted, reason, proposed_at AS "proposedAt", coalesce(account.name, 'Cartwright') AS "proposedBy"`;
 
