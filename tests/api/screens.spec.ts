@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import { AttentionQuery } from '../../apps/api/src/features/attention/attention.query.js';
 import { CountService } from '../../apps/api/src/features/count/count.service.js';
-import { ProposalQuery } from '../../apps/api/src/features/proposal/proposal.query.js';
+import { ProposalQuery } from '../../apps/api/src/features/edition/waiting/proposal.query.js';
 import { FleetQuery } from '../../apps/api/src/features/plan/bookings/fleet.query.js';
 import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.service.js';
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
@@ -83,7 +83,7 @@ describe('the SQL of the screens', () => {
       },
     ],
     [
-      'proposal/proposal',
+      'edition/waiting/proposal',
       {
         'a page': () => of(ProposalQuery).proposals(20),
         'of an item': () => of(ProposalQuery).ofItem('H-01'),

@@ -1,7 +1,7 @@
 import { AccountResolver } from './features/account/account.resolver.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
-import { ProposalResolver } from './features/proposal/proposal.resolver.js';
+import { ProposalResolver } from './features/edition/waiting/proposal.resolver.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';

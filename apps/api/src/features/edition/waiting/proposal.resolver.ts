@@ -1,6 +1,6 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
-import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import type { SignedIn } from '../../../platform/sign-in/person.js';
+import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
 import { ProposalQuery } from './proposal.query.js';
 import { ProposalService } from './proposal.service.js';
 import { ProposalConnection, ProposalView } from './proposal.types.js';

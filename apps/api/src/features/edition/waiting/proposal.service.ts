@@ -3,12 +3,12 @@ import { type EntityManager, In } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { type Examination, checkKit } from '#tour-file';
 import { type Words, tell } from '#words';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
-import { WORDS } from '../../platform/config/words.js';
-import { UnitOfWork } from '../../platform/database/unit-of-work.js';
-import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError, NotAllowedError } from '../../platform/faults/fault.js';
-import type { SignedIn } from '../../platform/sign-in/person.js';
+import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
+import { WORDS } from '../../../platform/config/words.js';
+import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
+import { recordEvents } from '../../../platform/event-log.js';
+import { BadInputError, NotAllowedError } from '../../../platform/faults/fault.js';
+import type { SignedIn } from '../../../platform/sign-in/person.js';
 import {
   type AcceptedField,
   acceptItems,
@@ -17,13 +17,13 @@ import {
   acceptRule,
   approveSystem,
   contradicted,
-} from '../register/accepted.writer.js';
-import { workOutDates } from '../register/item-dates.writer.js';
-import { KitReader } from '../register/kit.reader.js';
-import { TourReader } from '../tour/tour.reader.js';
-import { waitingFact } from '../edition/edition.writer.js';
-import { ProposalWriter } from '../edition/proposal.writer.js';
-import { ProposalRow } from '../edition/rows.js';
+} from '../../register/accepted.writer.js';
+import { workOutDates } from '../../register/item-dates.writer.js';
+import { KitReader } from '../../register/kit.reader.js';
+import { TourReader } from '../../tour/tour.reader.js';
+import { waitingFact } from '../edition.writer.js';
+import { ProposalWriter } from '../proposal.writer.js';
+import { ProposalRow } from '../rows.js';
 
 /** Which proposals: those named, or all up to the newest that was seen. */
 export interface Answered {

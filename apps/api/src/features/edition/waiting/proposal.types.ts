@@ -1,5 +1,5 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
-import { PageInfo } from '../../platform/graphql/page-info.js';
+import { PageInfo } from '../../../platform/graphql/page-info.js';
 
 @ObjectType()
 export class ProposedFigure {

@@ -2,12 +2,12 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { shownValue } from '#editions';
 import { type Words, tell } from '#words';
-import { WORDS } from '../../platform/config/words.js';
-import { BadInputError } from '../../platform/faults/fault.js';
-import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
-import { waitingFact } from '../edition/edition.writer.js';
+import { WORDS } from '../../../platform/config/words.js';
+import { BadInputError } from '../../../platform/faults/fault.js';
+import { connectionOf, pageSize, readCursor } from '../../../platform/graphql/paging.js';
+import { waitingFact } from '../edition.writer.js';
 import type { ProposalConnection, ProposalView, ProposedFigure } from './proposal.types.js';
-import type { ProposalRow } from '../edition/rows.js';
+import type { ProposalRow } from '../rows.js';
 
 const columns = `proposal.id, kind, subject, field, was, wanted, reason, proposed_at AS "proposedAt", coalesce(account.name, 'Cartwright') AS "proposedBy"`;
 
