@@ -15,7 +15,7 @@ const shared = {
 export default {
   rootDir: shared.rootDir,
   maxWorkers: 2,
-  testTimeout: 60_000,
+  testTimeout: 180_000,
   projects: [
     {
       ...shared,

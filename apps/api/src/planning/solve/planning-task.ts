@@ -82,7 +82,7 @@ export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, 
 
 /** On Linux a priority is a thread's own: this one gives way to the one that answers requests. Elsewhere it would slow the whole process. */
 function yieldToRequests(): void {
-  if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_LOW);
+  if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
 }
 
 async function inSnapshot<T>(databaseUrl: string, read: (db: Queryable) => Promise<T>): Promise<T> {
