@@ -1,22 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { connect } from 'node:net';
-import {
-  type DocumentNode,
-  type GraphQLInputType,
-  type GraphQLSchema,
-  Kind,
-  Lexer,
-  Source,
-  TokenKind,
-  buildSchema,
-  isInputObjectType,
-  isListType,
-  isNonNullType,
-  parse,
-  typeFromAST,
-} from 'graphql';
+import { Lexer, Source, TokenKind, buildSchema, parse } from 'graphql';
 import { persistedOperations } from '#contracts/operations';
 import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
+import { someValues } from '../support/some-values.js';
 import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
 import { type Hostile, hostileRequests } from '../../apps/cli/bench/house/hostile-requests.js';
 
@@ -118,23 +105,3 @@ describe('at the door', () => {
     });
   });
 });
-
-/** Values for the variables of an operation that must be given. */
-function someValues(schema: GraphQLSchema, document: DocumentNode): Record<string, unknown> {
-  const operation = document.definitions.find((each) => each.kind === Kind.OPERATION_DEFINITION);
-  return Object.fromEntries(
-    (operation?.variableDefinitions ?? [])
-      .filter((each) => each.type.kind === Kind.NON_NULL_TYPE)
-      .map((each) => [each.variable.name.value, someValue(typeFromAST(schema, each.type as never) as GraphQLInputType)]),
-  );
-}
-
-const scalars: Record<string, unknown> = { String: 'x', ID: 'x', Int: 1, Float: 1, Boolean: true };
-
-function someValue(type: GraphQLInputType): unknown {
-  if (isNonNullType(type)) return someValue(type.ofType);
-  if (isListType(type)) return [];
-  if (!isInputObjectType(type)) return scalars[type.name] ?? {};
-  const wanted = Object.values(type.getFields()).filter((field) => isNonNullType(field.type));
-  return Object.fromEntries(wanted.map((field) => [field.name, someValue(field.type)]));
-}

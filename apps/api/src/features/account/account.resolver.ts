@@ -5,7 +5,7 @@ import { CONFIG, type Config } from '../../platform/config/config.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import { Allow, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { AccountService } from './account.service.js';
 import { Account, FirstPeopleInput, PersonInput, PersonOnFile, SessionView, type SignInRefusal, SignInResult } from './account.types.js';
 import { PeopleService } from './people.service.js';
@@ -68,6 +68,7 @@ export class AccountResolver {
     return true;
   }
 
+  @AllowEverybody()
   @Mutation(() => Boolean, { description: 'Ends one own session, or all but the one that asks.' })
   async endSessions(@Args('id', { type: () => ID, nullable: true }) one: string | null | undefined, @Me() me: SignedIn): Promise<boolean> {
     const open = await this.sessionStore.ofPerson(me.id);
@@ -76,12 +77,14 @@ export class AccountResolver {
     return true;
   }
 
+  @AllowEverybody()
   @Query(() => [SessionView], { description: 'Where the one who asks is signed in.' })
   async sessions(@Me() me: SignedIn): Promise<SessionView[]> {
     const open = await this.sessionStore.ofPerson(me.id);
     return open.map((each) => ({ ...each, isThis: each.id === me.sessionId }));
   }
 
+  @AllowEverybody()
   @Query(() => [PersonOnFile], { description: 'Everybody on file.' })
   people(): Promise<PersonOnFile[]> {
     return this.keeping.people();
@@ -99,6 +102,7 @@ export class AccountResolver {
     return this.accounts.rename(person, name, me);
   }
 
+  @AllowEverybody()
   @BeforeOwnPassword()
   @Mutation(() => Boolean, { description: 'Changes the own password; every session of this person ends.' })
   async changePassword(

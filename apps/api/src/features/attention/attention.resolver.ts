@@ -1,5 +1,6 @@
 import { Args, Field, ID, Int, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import { PageInfo } from '../../platform/graphql/page-info.js';
+import { AllowEverybody } from '../../platform/sign-in/signed-in.js';
 import { AttentionQuery } from './attention.query.js';
 
 @ObjectType()
@@ -60,6 +61,7 @@ export class AttentionConnection {
 export class AttentionResolver {
   constructor(private readonly query: AttentionQuery) {}
 
+  @AllowEverybody()
   @Query(() => AttentionConnection, { description: 'What needs eyes today, of one of the three roles or of all; stops first.' })
   attention(
     @Args('role', { type: () => String, nullable: true }) role: string | null,

@@ -1,4 +1,5 @@
 import { Query, Resolver } from '@nestjs/graphql';
+import { AllowEverybody } from '../../platform/sign-in/signed-in.js';
 import { BeginningQuery } from './beginning.query.js';
 import { Beginning } from './beginning.types.js';
 
@@ -6,6 +7,7 @@ import { Beginning } from './beginning.types.js';
 export class BeginningResolver {
   constructor(private readonly beginning: BeginningQuery) {}
 
+  @AllowEverybody()
   @Query(() => Beginning, { description: 'What a house has of what a first plan is made from.' })
   beginningOfHouse(): Promise<Beginning> {
     return this.beginning.counts();

@@ -1,4 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
+import { DataSource } from 'typeorm';
 import type { RowSwap } from '#pack-plan';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
@@ -18,6 +19,7 @@ export class LoadingService {
   constructor(
     private readonly jobs: Jobs,
     private readonly plans: PlanReader,
+    private readonly dataSource: DataSource,
     @Inject(SOLVERS) private readonly solvers: Solvers,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
@@ -32,6 +34,7 @@ export class LoadingService {
 
   /** What the swap would do, without doing it. */
   async lookAtSwap(subject: RowSwapSubject): Promise<RowSwap> {
+    await this.plans.headInForce(this.dataSource.manager, subject.planId);
     return toldAnswer(await this.solvers.look<RowSwap>({ file: rowSwapTask, subject }));
   }
 }

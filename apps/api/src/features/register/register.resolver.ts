@@ -1,7 +1,7 @@
 import { Args, ID, Int, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { CatalogueQuery } from './catalogue.query.js';
 import { DatesListQuery } from './dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
@@ -31,6 +31,7 @@ export class RegisterResolver {
     private readonly ruleBook: RuleService,
   ) {}
 
+  @AllowEverybody()
   @Query(() => ItemConnection)
   items(
     @Args('search', optional) search: string | null,
@@ -43,6 +44,7 @@ export class RegisterResolver {
     return this.list.items({ search, kind, state, model, first, after });
   }
 
+  @AllowEverybody()
   @Query(() => ItemHead)
   item(@Args('id', { type: () => ID }) id: string): Promise<ItemHead> {
     return this.page.head(id);
@@ -66,6 +68,7 @@ export class RegisterResolver {
     return this.page.history(id, first, after);
   }
 
+  @AllowEverybody()
   @Query(() => ExaminedConnection, { description: 'Everything that is examined, what may not be used first, then what runs out first.' })
   examinedItems(
     @Args('first', optionalInt) first: number | null,
@@ -74,16 +77,19 @@ export class RegisterResolver {
     return this.dates.examined(first, after);
   }
 
+  @AllowEverybody()
   @Query(() => [CatalogueModel])
   catalogueModels(@Args('kind', optional) kind: string | null): Promise<CatalogueModel[]> {
     return this.catalogue.models(kind);
   }
 
+  @AllowEverybody()
   @Query(() => [ModelJson])
   riggingSystems(): Promise<object[]> {
     return this.catalogue.rules('system');
   }
 
+  @AllowEverybody()
   @Query(() => KitJson, { description: 'Examination rules and load rules of the house.' })
   async rules(): Promise<object> {
     return { examinationRules: await this.catalogue.rules('examination'), loadRules: await this.catalogue.rules('load') };
@@ -102,6 +108,7 @@ export class RegisterResolver {
     return this.page.head(id);
   }
 
+  @AllowEverybody()
   @Mutation(() => ItemHead)
   async quarantine(@Args('itemId', { type: () => ID }) id: string, @Args('reason') reason: string, @Me() me: SignedIn): Promise<ItemHead> {
     await this.service.quarantine(id, reason, me);
@@ -119,6 +126,7 @@ export class RegisterResolver {
     return this.page.head(id);
   }
 
+  @AllowEverybody()
   @Mutation(() => ItemHead, { description: 'A shock load, an overload, an accident: blocks the item until it is examined.' })
   async recordIncident(
     @Args('itemId', { type: () => ID }) id: string,

@@ -2,7 +2,7 @@ import { Controller, Get, HttpCode, HttpException, Param, ParseUUIDPipe, Post, Q
 import type { Request, Response } from 'express';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterService } from './register.service.js';
 import { ReportFileRow } from './rows.js';
 
@@ -34,6 +34,7 @@ export class ReportController {
     return { id: await this.service.keepReport(itemId, name ?? 'report', type, request.body, me) };
   }
 
+  @AllowEverybody()
   @Get(':id')
   async read(@Param('id', new ParseUUIDPipe()) id: string, @Res() response: Response): Promise<void> {
     const row = await this.dataSource.getRepository(ReportFileRow).findOneBy({ id });

@@ -4,6 +4,7 @@ import { strToU8, zipSync } from 'fflate';
 import { DataSource } from 'typeorm';
 import { pointRows, scenePoints } from '#drawings';
 import { writeCsv } from '#kernel';
+import { AllowEverybody } from '../../platform/sign-in/signed-in.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 
 /** The points of a plan for other programs: rows for a spreadsheet, and a scene (MVR, DIN SPEC 15801). */
@@ -14,6 +15,7 @@ export class PointsController {
     private readonly dataSource: DataSource,
   ) {}
 
+  @AllowEverybody()
   @Get(':planId/points.csv')
   async csv(@Param('planId', new ParseUUIDPipe()) planId: string, @Res() response: Response): Promise<void> {
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
@@ -22,6 +24,7 @@ export class PointsController {
     response.send(writeCsv(pointRows(plan.picks)));
   }
 
+  @AllowEverybody()
   @Get(':planId/points.mvr')
   async scene(@Param('planId', new ParseUUIDPipe()) planId: string, @Res() response: Response): Promise<void> {
     const { plan } = await this.plans.one(this.dataSource.manager, planId);

@@ -2,7 +2,7 @@ import { Args, ID, Int, Mutation, Parent, Query, ResolveField, Resolver } from '
 import { DataSource } from 'typeorm';
 import { TourJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { RemovalQuery } from './removal.query.js';
 import { RemovalService } from './removal.service.js';
 import { RemovedShow, RemovedTour, TakenAlong } from './removal.types.js';
@@ -27,6 +27,7 @@ export class TourResolver {
     private readonly removal: RemovalService,
   ) {}
 
+  @AllowEverybody()
   @Query(() => TourConnection, { description: 'Tours by their first prep day, the latest first.' })
   tours(
     @Args('first', { type: () => Int, nullable: true }) first: number | null,
@@ -35,6 +36,7 @@ export class TourResolver {
     return this.list.tours(first, after);
   }
 
+  @AllowEverybody()
   @Query(() => TourPage)
   async tour(@Args('id', id) tourId: string): Promise<TourPage> {
     return pageOf(await this.reader.tour(this.dataSource.manager, tourId));
@@ -58,11 +60,13 @@ export class TourResolver {
     return this.removed.shows(tourId);
   }
 
+  @AllowEverybody()
   @Query(() => [RemovedTour], { description: 'Tours that were removed and can be put back, the latest first.' })
   removedTours(): Promise<RemovedTour[]> {
     return this.removed.tours();
   }
 
+  @AllowEverybody()
   @Query(() => TakenAlong, { description: 'What the removal of a tour, or of one of its shows, takes along.' })
   takenAlong(
     @Args('tourId', id) tourId: string,

@@ -1,7 +1,7 @@
 import { Controller, Get, HttpCode, HttpException, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import type { CsvImport } from './csv-import.js';
 import { CsvService } from './csv.service.js';
 import { ModelCsvService } from './model-csv.service.js';
@@ -11,24 +11,26 @@ import { ModelCsvService } from './model-csv.service.js';
 export class ItemCsvController {
   constructor(private readonly csv: CsvService) {}
 
+  @AllowEverybody()
   @Get(':kind')
   async export(@Param('kind') kind: string, @Res() response: Response): Promise<void> {
     send(response, `${kind}s.csv`, await this.csv.export(known(CsvService.kindOf(kind), kind)));
   }
 
+  @AllowEverybody()
   @Get(':kind/example')
   example(@Param('kind') kind: string, @Res() response: Response): void {
     send(response, `example-${kind}s.csv`, this.csv.example(known(CsvService.kindOf(kind), kind)));
   }
 
-  @Allow('warehouse', 'system', 'safety')
+  @AllowEverybody()
   @Post(':kind/edit')
   @HttpCode(200)
   async edit(@Param('kind') kind: string, @Query('reason') reason: string | undefined, @Req() request: Request, @Me() me: SignedIn) {
     return told(await this.csv.edit(known(CsvService.kindOf(kind), kind), bodyOf(request), me, reasonOf(reason)));
   }
 
-  @Allow('warehouse', 'system', 'safety')
+  @AllowEverybody()
   @Post(':kind')
   @HttpCode(200)
   async import(
@@ -47,24 +49,26 @@ export class ItemCsvController {
 export class ModelCsvController {
   constructor(private readonly csv: ModelCsvService) {}
 
+  @AllowEverybody()
   @Get(':kind')
   async export(@Param('kind') kind: string, @Res() response: Response): Promise<void> {
     send(response, `models-${kind}.csv`, await this.csv.export(known(ModelCsvService.kindOf(kind), kind)));
   }
 
+  @AllowEverybody()
   @Get(':kind/example')
   example(@Param('kind') kind: string, @Res() response: Response): void {
     send(response, `example-models-${kind}.csv`, this.csv.example(known(ModelCsvService.kindOf(kind), kind)));
   }
 
-  @Allow('warehouse', 'system', 'safety')
+  @AllowEverybody()
   @Post(':kind/edit')
   @HttpCode(200)
   async edit(@Param('kind') kind: string, @Query('reason') reason: string | undefined, @Req() request: Request, @Me() me: SignedIn) {
     return told(await this.csv.edit(known(ModelCsvService.kindOf(kind), kind), bodyOf(request), me, reasonOf(reason)));
   }
 
-  @Allow('warehouse', 'system', 'safety')
+  @AllowEverybody()
   @Post(':kind')
   @HttpCode(200)
   async import(

@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, HttpException, Param, Post, Query, Res } from '@nestjs/common';
 import type { Response } from 'express';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { TourFileService } from './tour-file.service.js';
 
 /** Tour files in and out: the same file that `npm run plan` reads. */
@@ -9,6 +9,7 @@ import { TourFileService } from './tour-file.service.js';
 export class TourFileController {
   constructor(private readonly files: TourFileService) {}
 
+  @AllowEverybody()
   @Get(':id/file')
   async export(@Param('id') id: string, @Res() response: Response): Promise<void> {
     const file = await this.files.export(id);

@@ -2,7 +2,7 @@ import { ParseUUIDPipe } from '@nestjs/common';
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { VenueJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { VenueService } from './venue.service.js';
 import { VenueView } from './venue.types.js';
 
@@ -14,11 +14,13 @@ const uuid = new ParseUUIDPipe({ optional: true });
 export class VenueResolver {
   constructor(private readonly service: VenueService) {}
 
+  @AllowEverybody()
   @Query(() => [VenueView], { description: 'Venues on file, by name.' })
   venues(): Promise<VenueView[]> {
     return this.service.list();
   }
 
+  @AllowEverybody()
   @Query(() => VenueView, { nullable: true, description: 'The venue of a show; nothing where none has been chosen.' })
   venueOfShow(@Args('tourId', id) tourId: string, @Args('showId', id) showId: string): Promise<VenueView | null> {
     return this.service.ofShow(tourId, showId);

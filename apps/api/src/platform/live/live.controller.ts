@@ -2,7 +2,7 @@ import { Controller, Get, Headers, HttpException, type OnModuleDestroy, Query, R
 import type { Request, Response } from 'express';
 import type { SignedIn } from '../sign-in/person.js';
 import { SessionStore } from '../sign-in/session-store.js';
-import { Me } from '../sign-in/signed-in.js';
+import { AllowEverybody, Me } from '../sign-in/signed-in.js';
 import { ChangeFeed } from './change-feed.js';
 import { ChangeLog, type Changes } from './change-log.js';
 
@@ -28,12 +28,14 @@ export class LiveController implements OnModuleDestroy {
   ) {}
 
   /** "What version": a few bytes, for where a stream does not come through. */
+  @AllowEverybody()
   @Get('changes')
   changes(@Query('since') since: string | undefined, @Res({ passthrough: true }) response: Response): Promise<Changes> {
     response.setHeader('cache-control', 'no-store');
     return this.log.since(since);
   }
 
+  @AllowEverybody()
   @Get('events')
   async events(
     @Headers('last-event-id') last: string | undefined,

@@ -1,6 +1,6 @@
 import { Controller, Get, HttpCode, Param, ParseUUIDPipe, Post } from '@nestjs/common';
 import type { SignedIn } from '../sign-in/person.js';
-import { Me } from '../sign-in/signed-in.js';
+import { AllowEverybody, Me } from '../sign-in/signed-in.js';
 import { RequestLog } from './request-log.js';
 
 /** What became of a write whose answer was lost. */
@@ -14,12 +14,14 @@ export class RequestController {
   constructor(private readonly log: RequestLog) {}
 
   /** Without a word of it, it may still be under way, here or on the wire. */
+  @AllowEverybody()
   @Get()
   async read(@Param('id', new ParseUUIDPipe()) id: string, @Me() me: SignedIn): Promise<RequestOutcome> {
     return { outcome: (await this.log.find(id, me.id)) ?? 'unknown yet' };
   }
 
   /** The last word. */
+  @AllowEverybody()
   @Post('settle')
   @HttpCode(200)
   async settle(@Param('id', new ParseUUIDPipe()) id: string, @Me() me: SignedIn): Promise<RequestOutcome> {

@@ -4,6 +4,7 @@ import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { NotAllowedError } from '../faults/fault.js';
+import { roles } from '../config/roles.js';
 import type { Role, SignedIn } from './person.js';
 import { SessionStore } from './session-store.js';
 
@@ -13,8 +14,10 @@ export interface RequestContext {
   readonly res: Response;
 }
 
-/** Roles that may call; without it everybody who is signed in may. */
+/** Roles that may call. */
 export const Allow = (...roles: Role[]) => SetMetadata('allow', roles);
+/** Everybody who is signed in. */
+export const AllowEverybody = () => Allow(...roles);
 /** Also for those who are not signed in. */
 export const Open = () => SetMetadata('open', true);
 
@@ -31,7 +34,25 @@ function contextOf(context: ExecutionContext): RequestContext {
 
 export const roleWords: Record<Role, string> = { warehouse: 'the warehouse', system: 'the system tech', safety: 'the safety officer' };
 
-/** Every call needs a session unless marked Open; Allow names the roles. */
+/** For whom a call is. */
+export interface Permission {
+  readonly allowed: readonly Role[];
+  readonly isForStrangers: boolean;
+  readonly isBeforeOwnPassword: boolean;
+}
+
+type Targets = Parameters<Reflector['getAllAndOverride']>[1];
+
+/** What a handler, or else its class, says; undefined where neither says for whom it is. */
+export function permissionOf(reflector: Reflector, targets: Targets): Permission | undefined {
+  const isForStrangers = reflector.getAllAndOverride<true | undefined>('open', targets) === true;
+  const allowed = reflector.getAllAndOverride<Role[] | undefined>('allow', targets);
+  if (!isForStrangers && !allowed) return undefined;
+  const isBeforeOwnPassword = reflector.getAllAndOverride<true | undefined>('before own password', targets) === true;
+  return { allowed: allowed ?? roles, isForStrangers, isBeforeOwnPassword: isForStrangers || isBeforeOwnPassword };
+}
+
+/** Every call needs a session unless marked Open; Allow names the roles. What says nothing is for nobody. */
 @Injectable()
 export class SignedInGuard implements CanActivate {
   constructor(
@@ -42,22 +63,24 @@ export class SignedInGuard implements CanActivate {
   async canActivate(context: ExecutionContext): Promise<boolean> {
     const { req } = contextOf(context);
     req.signedIn ??= await this.sessions.find(req);
-    const targets = [context.getHandler(), context.getClass()];
-    if (this.reflector.getAllAndOverride<boolean>('open', targets)) return true;
+    const permission = permissionOf(this.reflector, [context.getHandler(), context.getClass()]);
+    if (permission?.isForStrangers) return true;
     const http = context.getType<string>() !== 'graphql';
     if (!req.signedIn) {
       const sentence = 'Sign in first.';
       throw http ? new HttpException({ message: sentence }, 401) : new GraphQLError(sentence, { extensions: { code: 'NOT_SIGNED_IN' } });
     }
-    if (req.signedIn.mustChange && !this.reflector.getAllAndOverride<boolean>('before own password', targets)) {
+    if (req.signedIn.mustChange && !permission?.isBeforeOwnPassword) {
       const sentence = 'Choose a password of your own first.';
       throw http
         ? new HttpException({ message: sentence }, 403)
         : new GraphQLError(sentence, { extensions: { code: 'NEW_PASSWORD_WANTED' } });
     }
-    const allowed = this.reflector.getAllAndOverride<Role[] | undefined>('allow', targets);
-    if (!allowed || allowed.includes(req.signedIn.role)) return true;
-    const sentence = `This is for ${allowed.map((role) => roleWords[role]).join(' or ')}; you are signed in as ${roleWords[req.signedIn.role]}.`;
+    const { role } = req.signedIn;
+    if (permission?.allowed.includes(role)) return true;
+    const sentence = permission
+      ? `This is for ${permission.allowed.map((each) => roleWords[each]).join(' or ')}; you are signed in as ${roleWords[role]}.`
+      : 'This is for nobody: it does not say for whom it is.';
     throw http ? new HttpException({ message: sentence }, 403) : new NotAllowedError(sentence);
   }
 }

@@ -1,6 +1,6 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
 import { ProposalQuery } from './proposal.query.js';
 import { ProposalService } from './proposal.service.js';
 import { ProposalConnection, ProposalView } from './proposal.types.js';
@@ -12,6 +12,7 @@ export class ProposalResolver {
     private readonly service: ProposalService,
   ) {}
 
+  @AllowEverybody()
   @Query(() => ProposalConnection, { description: 'What waits for the safety officer, oldest first.' })
   proposals(
     @Args('first', { type: () => Int, nullable: true }) first: number | null,
@@ -20,11 +21,13 @@ export class ProposalResolver {
     return this.query.proposals(first, after);
   }
 
+  @AllowEverybody()
   @Query(() => [ProposalView], { description: 'What waits of one item: of itself and of its records.' })
   proposalsOfItem(@Args('itemId', { type: () => ID }) itemId: string): Promise<ProposalView[]> {
     return this.query.ofItem(itemId);
   }
 
+  @AllowEverybody()
   @Query(() => [ProposalView], { description: 'What waits of a model, a rigging system or a load regime.' })
   proposalsOfCatalogue(): Promise<ProposalView[]> {
     return this.query.ofCatalogue();

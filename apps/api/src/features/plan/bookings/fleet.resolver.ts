@@ -1,6 +1,6 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
 import { FleetQuery } from './fleet.query.js';
 import { FleetModelView, RemedyView } from './fleet.types.js';
 import { HoldService } from './hold.service.js';
@@ -21,6 +21,7 @@ export class FleetResolver {
     private readonly holds: HoldService,
   ) {}
 
+  @AllowEverybody()
   @Query(() => [FleetModelView], { description: 'Every model of box on every day: free, promised, out, short.' })
   fleetCalendar(
     @Args('from') from: string,
@@ -30,16 +31,19 @@ export class FleetResolver {
     return this.queries.calendar(from, days, depot ?? null);
   }
 
+  @AllowEverybody()
   @Query(() => [String], { description: 'Depots that boxes belong to.' })
   depots(): Promise<string[]> {
     return this.queries.depots();
   }
 
+  @AllowEverybody()
   @Query(() => [RemedyView], { description: 'What would free a box of a model on a day, the quickest first.' })
   remedies(@Args('model') model: string, @Args('day') day: string, @Args('depot', anyDepot) depot: string | null): Promise<RemedyView[]> {
     return this.queries.remedies(model, day, depot ?? null);
   }
 
+  @AllowEverybody()
   @Query(() => String, { nullable: true, description: 'The first day from which the design of a show can be served for so many days.' })
   firstDayFor(
     @Args('tourId', id) tourId: string,
@@ -50,6 +54,7 @@ export class FleetResolver {
     return this.queries.firstDayFor(tourId, showId, from, days);
   }
 
+  @AllowEverybody()
   @Query(() => [Hold], { description: 'Holds in force, the one that ends first at the top.' })
   openHolds(): Promise<Hold[]> {
     return this.holds.list();

@@ -5,7 +5,7 @@ import { changeViews } from '../stored/change-views.js';
 import { WORDS } from '../../../platform/config/words.js';
 import { AnyJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
 import { PlanMade } from '../make/make.types.js';
 import { StaleRefusal } from '../plan.types.js';
 import { ImproveService } from './improve.service.js';
@@ -37,6 +37,7 @@ export class ImproveResolver {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
+  @AllowEverybody()
   @Query(() => ImprovementView, {
     nullable: true,
     description: 'Null where the list was proved to be the shortest when the plan was made.',

@@ -5,7 +5,7 @@ import { type Words, tell } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
 import { AnyJson, BetweenShowsJson, WorkListJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
 import { FloorCodeReader } from './floor-code.reader.js';
 import { WorkService } from './work.service.js';
 
@@ -64,6 +64,7 @@ export class WorkResolver {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
+  @AllowEverybody()
   @Query(() => PlaceReasonView, { description: 'The box or the cart barred, and the plan asked for again: what comes out worse.' })
   async whyHere(
     @Args('planId', id) planId: string,
@@ -74,16 +75,19 @@ export class WorkResolver {
     return { code: fact.code, sentence: tell(this.words.places, fact), fact };
   }
 
+  @AllowEverybody()
   @Query(() => WorkListJson, { description: 'What is left to do for a plan on the floor as it now stands.' })
   workList(@Args('planId', id) planId: string): Promise<WorkList> {
     return this.service.list(planId);
   }
 
+  @AllowEverybody()
   @Query(() => FloorCodeView, { nullable: true, description: 'What was read, where it is on file: a serial, or the address on a label.' })
   floorCode(@Args('planId', id) planId: string, @Args('code') code: string): Promise<HouseAnswer | null> {
     return this.codes.codeOf(planId, code);
   }
 
+  @AllowEverybody()
   @Query(() => [BetweenShowsView], { description: 'What happens to the carts between the shows of a tour.' })
   async betweenShows(@Args('tourId', id) tourId: string): Promise<BetweenShowsView[]> {
     return [...(await this.service.between(tourId))];
