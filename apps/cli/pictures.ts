@@ -29,6 +29,7 @@ const pictures: readonly {
 }[] = [
   { name: 'today', path: '/', width: 1280, height: 800 },
   { name: 'show', path: tour, width: 1280, height: 980 },
+  { name: 'lift', path: `${tour}/hangs/Centre/picks/C`, width: 1280, height: 1180, scrollTo: '#lift' },
   { name: 'truck', path: tour, width: 1280, height: 620, scrollTo: '#trucks' },
   { name: 'cart-on-a-phone', path: '/floor/harbour-lights/quayside/carts', width: 390, height: 780 },
 ];
@@ -51,7 +52,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
       await signIn(page, app.address);
       await page.goto(app.address + path);
       await page.locator('h1').waitFor();
-      if (scrollTo) await page.locator(scrollTo).scrollIntoViewIfNeeded();
+      if (scrollTo) await page.evaluate(`document.querySelector('${scrollTo}').scrollIntoView()`);
       await page.waitForTimeout(500);
       await page.screenshot({ path: join(root, 'apps', 'web', 'pictures', `${name}.png`) });
       await page.context().close();

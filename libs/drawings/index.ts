@@ -2,7 +2,7 @@
 export { drawCart, drawCode, drawMove, drawStacks } from './cart/index.js';
 export { drawDue } from './due/index.js';
 export type { DrawnHang } from './hang/index.js';
-export { drawHang, drawRear, drawStage } from './hang/index.js';
+export { drawHang, drawLift, drawRear, drawStage } from './hang/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {
   allSheets,

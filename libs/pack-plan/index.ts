@@ -99,6 +99,8 @@ export {
 } from './landed/index.js';
 export type { Improvement } from './make/index.js';
 export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, planLoads, replanTrucks } from './make/index.js';
+export type { LiftMoment } from './lift/index.js';
+export { liftMoments, worstMoment } from './lift/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
 export type { StructurePoint } from './points/index.js';
 export { structurePoints } from './points/index.js';

@@ -11,6 +11,7 @@ describe('rigging in a browser', () => {
   let test: TestApp;
   let browser: Browser | undefined;
   let hang: any;
+  let centre: any;
   beforeAll(async () => {
     test = await startTestApp({ web: true });
     const system = await test.as('system');
@@ -18,6 +19,7 @@ describe('rigging in a browser', () => {
       'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
     );
     hang = data.makePackPlan.plan.plan.picks.hangs[0];
+    centre = data.makePackPlan.plan.plan.picks.hangs[2];
     await system.graphql('mutation($id: ID!) { releasePackPlan(planId: $id, despite: "test") { __typename } }', {
       id: data.makePackPlan.plan.id,
     });
@@ -68,6 +70,34 @@ describe('rigging in a browser', () => {
       await page.context().close();
     },
   );
+
+  itInBrowser('steps through the lift of twelve boxes by the keys alone, with the figures of the plan', async () => {
+    for (const width of [390, 1440]) {
+      const page = await open(width);
+      await page.goto(`${test.address}${show}/hangs/Centre/picks/C`);
+      const slider = page.getByRole('slider', { name: 'Moment of the lift' });
+      await slider.waitFor();
+      const worst = centre.picks[0].worst.at as string;
+      expect(await slider.getAttribute('aria-valuetext')).toBe(worst);
+      await slider.focus();
+      await page.keyboard.press('Home');
+      for (const [index, stage] of centre.stages.entries()) {
+        expect(await slider.getAttribute('aria-valuetext')).toBe(stage.name);
+        await page
+          .getByRole('img', { name: `${stage.name}: side view with its forces`, exact: true })
+          .first()
+          .waitFor();
+        const row = await page
+          .getByRole('row', { name: /^Hole C / })
+          .first()
+          .innerText();
+        expect(row).toContain(`${(stage.picks[0].reactionN / 1000).toFixed(2).replace('-', '\u2212')} kN`);
+        if (index < centre.stages.length - 1) await page.keyboard.press('ArrowRight');
+      }
+      expect(await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth')).toBe(0);
+      await page.context().close();
+    }
+  });
 
   itInBrowser('ticks the lift sequence on a phone; what comes after a hold waits for it', async () => {
     const page = await open(390);

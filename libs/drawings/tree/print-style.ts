@@ -11,6 +11,7 @@ export const drawingStyle = `
 .draw .front{fill:var(--ink)}.draw .lid{stroke:var(--ink);stroke-width:5;fill:none}.draw .wheel{fill:var(--ink)}
 .draw .piece.kept{stroke-width:3}.draw .truck{fill:none;stroke:var(--ink);stroke-width:2}.draw .piece{fill:var(--soft);stroke:var(--ink);stroke-width:1.1}
 .draw .ghost{fill:none;stroke:var(--ink);stroke-width:1.6;stroke-dasharray:5 4}.draw .now{fill:var(--act);stroke:var(--ink);stroke-width:1.6}.draw text.onnow{fill:var(--paper)}.draw .way{fill:none;stroke:var(--ink);stroke-width:3}.draw text.big{font-size:19px}
+.draw .force{stroke:var(--act);fill:var(--act);stroke-width:3}.draw .barforce{stroke:var(--act);stroke-width:4}.draw .barforce.pushed{stroke-dasharray:3 2}
 .draw .tick{stroke:var(--line)}.draw .showday{fill:var(--soft)}.draw .life{stroke:var(--ink);stroke-width:5}.draw .cut{stroke:var(--warn);stroke-width:4}.draw .why{fill:var(--warn);font-weight:650}
 `;
 

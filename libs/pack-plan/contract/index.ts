@@ -1,5 +1,6 @@
 /** What a plan is: the shapes of its five results and its findings, known by every other room; it knows none of them. */
 export type { ChainResult, HardwareLine, HardwareResult, TrunkResult } from './hardware-result.js';
+export type { LiftCase } from './lift-case.js';
 export type {
   ComparedFact,
   Comparison,

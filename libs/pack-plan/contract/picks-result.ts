@@ -1,5 +1,6 @@
 import type { Checked } from './mismatch.js';
 import type { CannotHang, ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
+import type { LiftCase } from './lift-case.js';
 import type { RoomResult } from './room-result.js';
 import type { Working } from './working.js';
 
@@ -256,6 +257,8 @@ export interface HangResult extends Checked {
   readonly joints: readonly JointResult[];
   readonly stages: readonly StageResult[];
   readonly envelope: EnvelopeResult | null;
+  /** What its stages were computed from; left out where none were, and in plans made before they were drawn. */
+  readonly lift?: LiftCase;
   readonly pullBack: PullBackResult | null;
   readonly secondary: readonly Comparison[];
   readonly windLimitMps: number | null;

@@ -63,7 +63,7 @@ function planHang(
   const grid = modelOf(catalogue.grids, hang.grid);
   const whole = hangBodies(inputs, hang, loads);
   const drawnAt = (tiltDownDeg: number) => outlineOf(inputs, hang, grid, whole, tiltDownDeg);
-  const pulled = planPullBack(inputs, hang, whole.problem, drawnAt);
+  const pulled = planPullBack(inputs, hang, whole, drawnAt);
   const problem = whole.problem;
   const answer = pulled?.answer ?? solveHang(problem);
   const own = onCarts.filter((each) => each.hang === hang.id);
@@ -117,6 +117,7 @@ function planHang(
     }),
     stages: stages?.stages ?? [],
     envelope: stages?.envelope ?? null,
+    ...(stages ? { lift: { ...stages.lift, ...(pulled?.pull ? { pull: pulled.pull } : {}) } } : {}),
     pullBack: pulled?.result ?? null,
     secondary: secondaryOf(inputs, hang, answer.massKg),
     windLimitMps: system?.windLimitMps ?? null,

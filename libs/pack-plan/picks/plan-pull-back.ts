@@ -1,6 +1,7 @@
 import {
   type HangAnswer,
   type HangCase,
+  type PullBack,
   type PulledHang,
   bodiesAt,
   solveHang,
@@ -15,6 +16,7 @@ import { tell } from '#words';
 import { type Checked, type HangResult, type PullBackResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareSteel } from '../rules/index.js';
+import type { HangBodies } from './hang-bodies.js';
 
 /** What a pick needs to know of the line: how far the chains incline, the sum written out, and the loads without it. */
 export interface Pulled {
@@ -25,6 +27,8 @@ export interface Pulled {
 
 /** A hang with its line to the anchor: the answer that takes the place of the one without, and what is to be said of the line. */
 export interface PulledPlan extends Checked {
+  /** What it was solved from; left out where the hang cannot stand with its line. */
+  readonly pull?: PullBack;
   readonly answer: HangAnswer & Pulled & { readonly without: HangAnswer };
   readonly result: PullBackResult;
 }
@@ -33,7 +37,7 @@ export interface PulledPlan extends Checked {
 export function planPullBack(
   inputs: PlanInputs,
   hang: Hang,
-  problem: HangCase,
+  { problem, placeOf }: Pick<HangBodies, 'problem' | 'placeOf'>,
   drawnAt: (tiltDownDeg: number) => HangResult['outline'],
 ): PulledPlan | undefined {
   const { pullBack } = hang;
@@ -41,7 +45,8 @@ export function planPullBack(
   const without = solveHang(problem);
   const outline = drawnAt(pullBack.tiltDownDeg ?? problem.tiltDownDeg ?? 0);
   const pull = {
-    position: pullBack.position,
+    // A frame between boxes is a body of its own.
+    position: placeOf(pullBack.position),
     behindMm: pullBack.behindMm,
     belowMm: pullBack.belowMm,
     anchor: { xMm: pullBack.anchorForwardMm, zMm: -pullBack.anchorBelowMm },
@@ -66,6 +71,7 @@ export function planPullBack(
   const g = problem.gravityMps2;
   const { massKg, cg } = together(bodiesAt(problem, value.tiltDownDeg));
   return {
+    pull,
     answer: {
       tiltDownDeg: value.tiltDownDeg,
       bottomAimDownDeg: value.bottomAimDownDeg,

@@ -1,10 +1,19 @@
-import { type Checked, type Comparison, type EnvelopeResult, type StageResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import {
+  type Checked,
+  type Comparison,
+  type EnvelopeResult,
+  type LiftCase,
+  type StageResult,
+  checkedBy,
+  mismatchesOf,
+} from '../contract/index.js';
 import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyStage } from '#hang-statics';
 import { canonicalJson, standardGravityMps2 } from '#kernel';
-import { type CartModel, type Hang, closingOf } from '#tour-file';
+import type { Hang } from '#tour-file';
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
+import { liftCase } from '../lift/index.js';
 import { compareJoint, compareRated, comparisonFact, metalFactors, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
@@ -13,22 +22,13 @@ import type { LoadOnCart } from './load-on-cart.js';
 export function planStages(
   inputs: PlanInputs,
   hang: Hang,
-  { problem, bodies, placeOf }: HangBodies,
+  whole: HangBodies,
   loads: readonly LoadOnCart[],
-): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult } & Checked {
-  const { catalogue, systems } = inputs.file;
-  const grid = modelOf(catalogue.grids, hang.grid);
-  const { stages, envelope } = solveStages(problem, {
-    // A frame goes up with the load above it.
-    cartLoads: loads.map((load) => ({
-      firstPosition: placeOf(load.boxes[0]!.position),
-      lastPosition: lastPlace(bodies, placeOf(load.boxes.at(-1)!.position)),
-      baseKg: baseMassKg(load.cartModel === null ? catalogue.carts : [modelOf(catalogue.carts, load.cartModel)]),
-    })),
-    closedSplayDeg: systems.find((each) => each.id === grid.system)?.closedSplayDeg ?? 0,
-    liftTiltDownDeg: hang.liftTiltDownDeg ?? 0,
-    closing: closingOf(systems.find((each) => each.id === grid.system)),
-  });
+): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult; readonly lift: LiftCase } & Checked {
+  const { catalogue } = inputs.file;
+  const { problem, bodies } = whole;
+  const lift = liftCase(inputs, hang, whole, loads);
+  const { stages, envelope } = solveStages(problem, lift.plan);
   const factOf = ({ cartLoad, name }: HangStage): StageFact =>
     cartLoad === null
       ? { code: 'at-trim' }
@@ -47,6 +47,7 @@ export function planStages(
     mostFrontPinAt: at(joint.mostFrontPinN),
   }));
   return {
+    lift,
     stages: stages.map((stage) => {
       const { joints: own, picks, tiltDownDeg, massKg } = stage.answer;
       const link = own.reduce((a, b) => (Math.abs(b.rearLinkN) > Math.abs(a.rearLinkN) ? b : a));
@@ -107,11 +108,6 @@ export function planStages(
 const countsAsVerticalDeg = 5;
 /** Less than this is the rounding of the sum. */
 const leastPushN = 0.01;
-
-const lastPlace = (bodies: HangBodies['bodies'], place: number): number => (bodies[place]?.frame ? place + 1 : place);
-
-/** The heaviest of the bases that it could be; where the base alone is not on file, the whole cart. */
-const baseMassKg = (carts: readonly CartModel[]): number => Math.max(0, ...carts.map((each) => each.baseMassKg ?? each.massKg));
 
 interface WorstJoint {
   readonly position: number;

@@ -104,6 +104,8 @@ export interface ComparisonFact {
 /** A moment of building a hang. */
 export type StageFact =
   | { readonly code: 'at-trim' }
+  /** At trim with the line of its pull-back. */
+  | { readonly code: 'line-taken-up' }
   /** One of two picks carries the whole hang, the other nothing. */
   | { readonly code: 'other-slack' }
   /** `name`: what people called the load when the plan was made; earlier plans have its id alone. */

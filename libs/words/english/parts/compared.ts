@@ -38,6 +38,7 @@ export const factors: Words['factors'] = {
 
 export const stages: Words['stages'] = {
   'at-trim': () => 'at trim',
+  'line-taken-up': () => 'at trim, the pull-back taken up',
   'other-slack': () => 'with the other pick slack',
   lifting: ({ load, name = load, moment }) => `${name}, ${moment}`,
 };

@@ -1,11 +1,13 @@
 import { Link, useParams } from 'react-router';
 import { drawHang, drawRear, formatForce, formatMass, pickContent } from '#drawings';
+import type { HangResult } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { useHang } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
+import { LiftSteps } from './lift-steps.js';
 import { Readings } from './readings.js';
 import type { Person } from '../../platform/person.js';
 
@@ -71,15 +73,35 @@ function Pick({ me, name, inForce }: { me: Person; name: string; inForce: PlanIn
             <Part number={2} title="Load cells" margin={<p className="quiet">A reading is judged by the tolerance of the regime.</p>}>
               <Readings planId={inForce.id} isReleased={inForce.state === 'released'} hang={hang.hang} holes={[pick.hole]} me={me} />
             </Part>
-            <Part number={3} title="Side and rear">
-              <div className="pair">
-                <Drawing of={drawHang(hang, units)} />
-                <Drawing of={drawRear(hang, units)} />
-              </div>
-            </Part>
+            <Pictures hang={hang} hole={pick.hole} />
           </Page>
         );
       }}
     </Loaded>
+  );
+}
+
+/** The lift with this pick's worst moment, and the hang at trim from two sides. */
+function Pictures({ hang, hole }: { hang: HangResult; hole: string }) {
+  const { units } = useSettings();
+  return (
+    <>
+      {hang.stages.length > 0 && (
+        <Part
+          number={3}
+          id="lift"
+          title="The lift, moment by moment"
+          margin={<p className="quiet">Forces in one scale: the moment beside the hang at trim. The worst moment is often not the last.</p>}
+        >
+          <LiftSteps hang={hang} hole={hole} />
+        </Part>
+      )}
+      <Part number={4} title="Side and rear">
+        <div className="pair">
+          <Drawing of={drawHang(hang, units)} />
+          <Drawing of={drawRear(hang, units)} />
+        </div>
+      </Part>
+    </>
   );
 }

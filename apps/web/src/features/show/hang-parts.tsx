@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Link } from 'react-router';
 import {
   angle,
@@ -19,6 +20,7 @@ import { Drawing } from '../../ui/drawing.js';
 import { FindingNote } from '../../ui/finding-note.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Part } from '../../ui/page.js';
+import { LiftSteps } from '../hang/lift-steps.js';
 import { useFindings, useHang, usePicks } from '../plan/use-plan-parts.js';
 
 export function HangParts({ planId, hangs, base }: { planId: string; hangs: readonly string[]; base: string }) {
@@ -159,6 +161,7 @@ function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
           ))}
           {hang.unshared && <Note weight="look">{hang.unshared.sentence}</Note>}
           <Joints hang={hang} />
+          {hang.stages.length > 0 && <Lift hang={hang} />}
           {hang.stages.length > 0 && (
             <details>
               <summary>Stage by stage on the way up</summary>
@@ -194,6 +197,17 @@ function Joints({ hang }: { hang: HangResult }) {
           <Drawing key={index} of={each} />
         ))}
       </div>
+    </details>
+  );
+}
+
+/** Computed when it is opened. */
+function Lift({ hang }: { hang: HangResult }) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>The lift in pictures, moment by moment</summary>
+      {isOpen && <LiftSteps hang={hang} />}
     </details>
   );
 }
