@@ -33,14 +33,14 @@ export class AttentionQuery {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
-  /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */
-  private async barred(planId: string): Promise<ShowInSight['barred']> {
-    return (await this.gate.of(this.dataSource.manager, planId)).map(({ item, reason }) => ({
-      item,
-      why: tell(this.words.against, reason),
-    }));
+  private async barred(planIds: readonly string[]): Promise<ReadonlyMap<string, ShowInSight['barred']>> {
+    const said = await this.gate.ofEach(this.dataSource.manager, planIds);
+    return new Map(
+      [...said].map(([planId, items]) => [planId, items.map(({ item, reason }) => ({ item, why: tell(this.words.against, reason) }))]),
+    );
   }
 
+  /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */
   private async findings({ planId, findings }: Omit<ShowInSight, 'changed' | 'barred'>): Promise<ShowInSight['findings']> {
     if (planId === null || findings.every((each) => 'fact' in each)) return findings;
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
@@ -53,12 +53,14 @@ export class AttentionQuery {
     const size = pageSize(first);
     const found: Omit<ShowInSight, 'changed' | 'barred'>[] = await this.dataSource.query(shows, [today(this.clock)]);
     const changed = await this.freshness.changed(found.flatMap((each) => each.planId ?? []));
+    const released = found.flatMap((each) => (each.state === 'released' && each.planId !== null ? [each.planId] : []));
+    const barred = await this.barred(released);
     const notes = attentionNotes(
       await Promise.all(
         found.map(async (each) => ({
           ...each,
           findings: await this.findings(each),
-          barred: each.state === 'released' && each.planId !== null ? await this.barred(each.planId) : [],
+          barred: barred.get(each.planId ?? '') ?? [],
           changed: (changed.get(each.planId ?? '') ?? []).map((change) => tell(this.words.changes, change)),
         })),
       ),
