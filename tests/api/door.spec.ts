@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { connect } from 'node:net';
 import { Lexer, Source, TokenKind, buildSchema, parse } from 'graphql';
 import { persistedOperations } from '#contracts/operations';
 import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
+import { holdPlace } from '../support/hold-place.js';
 import { someValues } from '../support/some-values.js';
 import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
 import { type Hostile, hostileRequests } from '../../apps/cli/bench/house/hostile-requests.js';
@@ -69,16 +69,7 @@ describe('at the door', () => {
     });
     afterAll(() => small.close());
 
-    /** Holds a place: the head is sent, taken in (RFC 9110, 10.1.1), and the body never comes. */
-    const hold = async (cookie: string) => {
-      const socket = connect(Number(new URL(small.address).port), '127.0.0.1');
-      const isTakenIn = new Promise<void>((done) => socket.once('data', () => done()));
-      socket.write(
-        `POST /graphql HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: 20\r\nexpect: 100-continue\r\ncookie: ${cookie}\r\n\r\n`,
-      );
-      await isTakenIn;
-      return socket;
-    };
+    const hold = (cookie: string) => holdPlace(small.address, cookie);
     const untilStatus = async (wanted: number, send: () => Promise<Response>): Promise<Response> => {
       for (;;) {
         const response = await send();

@@ -29,6 +29,7 @@ const fileTime = 150_000;
 export function takeBodies(app: NestExpressApplication): void {
   const { atOnce, ownOperations } = app.get<Config>(CONFIG);
   const way = ['/graphql', '/api'];
+  app.use(way, keepNowhere);
   app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
   app.use('/graphql', bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)), listedOnly(ownOperations));
   app.use('/api', refuseForeignWrites, refuseStrangersWrites, bodyInTime(fileTime));
@@ -61,6 +62,12 @@ function mustBeFlat(bytes: Buffer): void {
     } else if (byte === 0x7d || byte === 0x5d) depth--;
   }
 }
+
+/** What is answered to somebody is kept by no browser and by nothing in between; routes that may be kept say so themselves. */
+const keepNowhere: RequestHandler = (_request, response, next) => {
+  response.setHeader('cache-control', 'no-store');
+  next();
+};
 
 /** A form of another site cannot set this header. */
 function refuseForeignWrites(request: Request, response: Response, next: NextFunction): void {

@@ -30,8 +30,7 @@ export class LiveController implements OnModuleDestroy {
   /** "What version": a few bytes, for where a stream does not come through. */
   @AllowEverybody()
   @Get('changes')
-  changes(@Query('since') since: string | undefined, @Res({ passthrough: true }) response: Response): Promise<Changes> {
-    response.setHeader('cache-control', 'no-store');
+  changes(@Query('since') since: string | undefined): Promise<Changes> {
     return this.log.since(since);
   }
 

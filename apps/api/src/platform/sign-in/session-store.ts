@@ -2,7 +2,7 @@ import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { Request } from 'express';
 import { DataSource, type EntityManager } from 'typeorm';
-import { CLOCK, type Clock } from '../config/config.js';
+import { CLOCK, CONFIG, type Clock, type Config } from '../config/config.js';
 import type { SignedIn } from './person.js';
 import { SessionRow } from './rows.js';
 import { sessionTokenOf } from './session-cookie.js';
@@ -33,6 +33,7 @@ export class SessionStore {
   constructor(
     private readonly dataSource: DataSource,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(CONFIG) private readonly config: Config,
   ) {}
 
   async open(accountId: string, request: Request): Promise<{ token: string; expiresAt: Date }> {
@@ -54,7 +55,7 @@ export class SessionStore {
   }
 
   async close(request: Request): Promise<void> {
-    const token = sessionTokenOf(request);
+    const token = sessionTokenOf(request, this.config.secureCookies);
     if (token) await this.dataSource.getRepository(SessionRow).update({ tokenHash: hashOf(token) }, { endedAt: this.clock.now() });
   }
 
@@ -68,7 +69,7 @@ export class SessionStore {
   }
 
   async find(request: Request): Promise<SignedIn | undefined> {
-    const token = sessionTokenOf(request);
+    const token = sessionTokenOf(request, this.config.secureCookies);
     if (!token) return undefined;
     const now = this.clock.now();
     const [found]: Found[] = await this.dataSource.query(
