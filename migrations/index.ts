@@ -1,3 +1,4 @@
+import { LogEveryChange20261126175200 } from './20261126175200-log-every-change.js';
 import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
 import { AddEventFromPlace20261126142700 } from './20261126142700-add-event-from-place.js';
 import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
@@ -49,4 +50,5 @@ export const migrations = [
   KeepRemoved20261126141800,
   AddEventFromPlace20261126142700,
   CreateProposals20261126143000,
+  LogEveryChange20261126175200,
 ];

@@ -26,6 +26,10 @@ export function main(args: readonly string[], root: string): Promise<number> {
         `${path}: ${groupDigits(rows)} rows of ${manifest.tables.length} tables as of ${manifest.madeAt}, ${sizeOf(bytes)}, read back and compared.`,
       );
       say('It holds everything, hashed passwords too: keep it where only you can read it, and not on this machine alone.');
+      if (manifest.log)
+        say(
+          `Head of the log: ${manifest.log.head} (${groupDigits(manifest.log.lines)} lines). Keep it elsewhere too: verify-log takes it.`,
+        );
       const check = await checkIndexes(client);
       if (check.notDone !== undefined) say(`The server's own check of its tables and indexes was not made: ${check.notDone}.`);
       else if (check.faults.length === 0) say(`The server checked ${check.tables} tables and ${check.indexes} indexes: nothing wrong.`);

@@ -22,6 +22,7 @@ const needs = {
   backup: ['server'],
   restore: ['server'],
   export: ['server'],
+  'verify-log': ['server'],
   generate: ['server'],
   pictures: ['server', 'web'],
   build: ['server', 'web'],

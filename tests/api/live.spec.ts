@@ -17,6 +17,8 @@ const untold = [
   'plan_part',
   'report_file',
   'request',
+  'seal',
+  'sealed_line',
   'session',
   'sign_in_try',
 ];

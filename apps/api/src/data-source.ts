@@ -1,6 +1,7 @@
 import { DataSource, type DataSourceOptions } from 'typeorm';
 import { migrations } from '../../../migrations/index.js';
 import { entities } from './entities.js';
+import { digested, unlogged, unread } from './platform/acts/logged-tables.js';
 import { poolSize } from './platform/database/server-check.js';
 
 /** The longest that one statement may take where people wait for it, and that a transaction may hold its locks and do nothing, milliseconds. */
@@ -26,11 +27,18 @@ export function dataSourceOptions(databaseUrl: string, limits = true): DataSourc
   };
 }
 
+/** Tables that came with a migration write their lines in the log as well. */
+async function logTables(runner: { query(sql: string, values: unknown[]): Promise<unknown> }): Promise<void> {
+  await runner.query('SELECT log_tables($1, $2, $3)', [Object.keys(unlogged), unread, digested]);
+}
+
 /** Brings the database to the newest migration; gives back how many were run. */
 export async function migrate(databaseUrl: string): Promise<number> {
   const dataSource = await new DataSource(dataSourceOptions(databaseUrl, false)).initialize();
   try {
-    return (await dataSource.runMigrations()).length;
+    const ran = (await dataSource.runMigrations()).length;
+    await logTables(dataSource);
+    return ran;
   } finally {
     await dataSource.destroy();
   }

@@ -8,6 +8,7 @@ import { RemovedShowRow, TourRow } from './features/tour/rows.js';
 import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
 import { JobRow } from './planning/jobs/rows.js';
 import { EventRow } from './platform/event-log.js';
+import { SealRow, SealedLineRow } from './platform/seal/rows.js';
 import { RequestRow } from './platform/request-once/rows.js';
 import { AccountRow, OfficerProposalRow, SessionRow, SignInTryRow } from './platform/sign-in/rows.js';
 
@@ -19,6 +20,8 @@ export const entities = [
   OfficerProposalRow,
   RequestRow,
   EventRow,
+  SealRow,
+  SealedLineRow,
   ModelRow,
   RuleRow,
   ItemRow,

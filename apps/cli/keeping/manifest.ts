@@ -27,6 +27,8 @@ export const manifestSchema = z.object({
   ),
   sequences: z.array(z.object({ name: z.string(), value: z.string().regex(/^-?\d+$/), isCalled: z.boolean() })),
   leftOut: z.array(z.string()),
+  /** The head of the log that is in it: what `verify-log` takes. Backups from before seals have none. */
+  log: z.object({ head: z.string(), lines: wholeNumber, sealedAt: z.iso.datetime() }).optional(),
 });
 
 export type Manifest = z.infer<typeof manifestSchema>;

@@ -3,6 +3,8 @@ import { existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import type pg from 'pg';
 import { Trouble } from '#runtime';
 import { copyOut } from './copy-table.js';
+import { type LogHead, readLogHead } from '../../api/src/platform/seal/log-head.reader.js';
+import { type Ask, sealAll, sealLock } from '../../api/src/platform/seal/seal-log.js';
 import { type Manifest, backupFormat, manifestName, partName } from './manifest.js';
 import { PackedWriter } from './packed-file.js';
 import { readBackup } from './read-backup.js';
@@ -41,13 +43,16 @@ export async function writeBackup(client: pg.ClientBase, path: string, version: 
 }
 
 async function writeTables(client: pg.ClientBase, packed: PackedWriter, version: string, at: Date): Promise<Manifest> {
-  await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+  // Nobody else seals between the moment that is written and its seal.
+  await client.query('SELECT pg_advisory_lock($1)', [sealLock]);
+  await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ');
   try {
     for (const statement of plainText) await client.query(statement);
     const found = await client.query<{ name: string }>('SELECT name FROM migrations ORDER BY id').catch((fault: { code?: string }) => {
       if (fault.code === '42P01') throw new Trouble('This database holds no house yet: there is nothing to back up.');
       throw fault;
     });
+    await sealFirst(client, at);
     const tables = [];
     for (const table of await storedTables(client)) tables.push({ ...table, ...(await writeTable(client, packed, table, at)) });
     const { rows: server } = await client.query<{ server_version: string }>('SHOW server_version');
@@ -60,12 +65,42 @@ async function writeTables(client: pg.ClientBase, packed: PackedWriter, version:
       tables: tables.map((table) => ({ ...table, columns: [...table.columns], order: [...table.order] })),
       sequences: await storedSequences(client),
       leftOut: [...leftOut],
+      ...(await headIn(client)),
     };
     await packed.add(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), at);
+    await client.query('COMMIT');
     return manifest;
-  } finally {
+  } catch (fault) {
     await client.query('ROLLBACK').catch(() => undefined);
+    throw fault;
+  } finally {
+    await client.query('SELECT pg_advisory_unlock($1)', [sealLock]).catch(() => undefined);
   }
+}
+
+/** So that the backup holds no line that could be changed unseen; a house of an earlier version has no seals yet. */
+async function sealFirst(client: pg.ClientBase, at: Date): Promise<void> {
+  if (!(await hasSeals(client))) return;
+  const ask = askOf(client);
+  await sealAll(
+    (work) => work(ask),
+    () => at,
+  );
+}
+
+const askOf =
+  (client: pg.ClientBase): Ask =>
+  async (sql, values) =>
+    (await client.query(sql, values)).rows as never;
+
+async function headIn(client: pg.ClientBase): Promise<{ log?: LogHead }> {
+  const log = (await hasSeals(client)) ? await readLogHead(askOf(client)) : undefined;
+  return log ? { log } : {};
+}
+
+async function hasSeals(client: pg.ClientBase): Promise<boolean> {
+  const { rows } = await client.query<{ there: boolean }>(`SELECT to_regclass('public.sealed_line') IS NOT NULL AS there`);
+  return rows[0]?.there ?? false;
 }
 
 async function writeTable(

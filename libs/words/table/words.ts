@@ -46,6 +46,8 @@ import type { Table } from './table.js';
 
 /** Everything that is said to people, in one language: a sentence or a part of one for every code. Nothing reads what it gives. */
 export interface Words {
+  /** What an operation did, where nobody said more of it. */
+  readonly didBy: (operation: string) => string;
   readonly findings: { readonly [C in Code]: (finding: FindingOf<C>) => string };
   /** What a finding is about, in short. */
   readonly about: (subjects: readonly Subject[]) => string;

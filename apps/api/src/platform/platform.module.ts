@@ -9,6 +9,7 @@ import { LOGGER } from './logs/house-logger.js';
 import { JobLog } from './logs/job-log.js';
 import { Metrics } from './metrics/metrics.js';
 import { ReadinessCheck } from './readiness.js';
+import { LogSealer } from './seal/log-sealer.js';
 import { Housekeeping } from './housekeeping.js';
 import { ChangeFeed } from './live/change-feed.js';
 import { ChangeLog } from './live/change-log.js';
@@ -42,13 +43,14 @@ export class PlatformModule {
         ReadinessCheck,
         RequestLog,
         Housekeeping,
+        LogSealer,
         ChangeLog,
         ChangeFeed,
         { provide: APP_INTERCEPTOR, useClass: RequestOnce },
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
       ],
-      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, SessionStore, SignInTries, ChangeFeed, JobLog, Metrics, ReadinessCheck],
+      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, LogSealer, SessionStore, SignInTries, ChangeFeed, JobLog, Metrics, ReadinessCheck],
     };
   }
 }

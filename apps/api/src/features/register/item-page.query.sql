@@ -13,4 +13,4 @@ FROM examination record LEFT JOIN examination later ON later.supersedes = record
 WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3;
 
 -- history
-SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3;
+SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND row_table IS NULL AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3;

@@ -18,7 +18,7 @@ const records = `SELECT record.id, record.data, record.recorded_by, record.recor
 FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
 WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3`;
 
-const history = `SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3`;
+const history = `SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND row_table IS NULL AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3`;
 
 /** The page of one item: its head, and its records and events a page at a time, newest first. */
 @Injectable()

@@ -2,7 +2,10 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Result, ok, refuse } from '#kernel';
+import type { Words } from '#words';
 import { CLOCK, type Clock } from '../config/config.js';
+import { WORDS } from '../config/words.js';
+import { sayWhatWasDone } from '../acts/said.js';
 import { OutcomeUnknownError } from '../faults/fault.js';
 import { claimRequest, keepAnswer } from '../request-once/claim.js';
 import { type CurrentRequest, currentRequest } from '../request-once/current-request.js';
@@ -36,6 +39,7 @@ export class UnitOfWork {
   constructor(
     private readonly dataSource: DataSource,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async run<T, R = never>(
@@ -79,6 +83,7 @@ export class UnitOfWork {
       if (claim && !claim.isNew) return ok(claim.answer as T);
       const outcome = await work(manager);
       if (!outcome.ok) throw new RolledBack(outcome.error);
+      await sayWhatWasDone(manager, this.clock.now(), request?.doneAt ?? null, (operation) => this.words.didBy(operation));
       if (claim) await keepAnswer(manager, claim.place, outcome.value);
       state.isWorkDone = true;
       return outcome;

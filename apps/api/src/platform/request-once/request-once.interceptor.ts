@@ -4,6 +4,7 @@ import { GqlExecutionContext } from '@nestjs/graphql';
 import type { Request } from 'express';
 import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
 import { Observable, catchError, finalize } from 'rxjs';
+import { insideAct } from '../acts/current-act.js';
 import { BadInputError } from '../faults/fault.js';
 import type { SignedIn } from '../sign-in/person.js';
 import { type CurrentRequest, insideRequest } from './current-request.js';
@@ -37,7 +38,10 @@ export class RequestOnce implements NestInterceptor {
   private once(context: ExecutionContext, next: CallHandler): Observable<unknown> {
     const write = writeOf(context);
     const id = write && keyOf(write.request);
-    if (!write || id === undefined || !write.request.signedIn) return next.handle();
+    if (!write) return next.handle();
+    const act = { who: write.request.signedIn, via: write.operation.split('?')[0] ?? '' };
+    if (id === undefined || !write.request.signedIn)
+      return new Observable((subscriber) => insideAct(act, () => next.handle().subscribe(subscriber)));
     const current: CurrentRequest = {
       id,
       personId: write.request.signedIn.id,
@@ -50,11 +54,13 @@ export class RequestOnce implements NestInterceptor {
       isAnswered: false,
     };
     return new Observable((subscriber) =>
-      insideRequest(current, () =>
-        next
-          .handle()
-          .pipe(finalize(() => (current.isAnswered = true)))
-          .subscribe(subscriber),
+      insideAct(act, () =>
+        insideRequest(current, () =>
+          next
+            .handle()
+            .pipe(finalize(() => (current.isAnswered = true)))
+            .subscribe(subscriber),
+        ),
       ),
     );
   }
