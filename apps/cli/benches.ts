@@ -73,6 +73,10 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/house/register.js'),
   },
   bytes: { does: 'bodies of a tick, a poll, the show page and the first load, compressed', load: () => import('./bench/house/bytes.js') },
+  visits: {
+    does: 'seeded seasons of 40 tours, examiner visits planned and proved: [--seasons N] [--first SEED] [--items N] [--visits N]',
+    load: () => import('./bench/visits/visits.js'),
+  },
   'truck-pack': {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
     load: () => import('./bench/trucks/truck-pack.js'),

@@ -1,7 +1,7 @@
 import { type PlainDate, addDays } from '#kernel';
 import type { ReasonAgainst } from '#trade';
-import type { ExaminedItem, JudgedWindow } from './examinations-case.js';
-import { type ItemJudgement, judgeItem } from './judge-item.js';
+import type { ExaminedItem, JudgedWindow } from './dates/index.js';
+import { type ItemJudgement, judgeItem } from './dates/index.js';
 
 /** How often the kinds of a place are examined, of a rule on file. */
 export interface PlaceRule {

@@ -1,16 +1,19 @@
-import { invariant } from '#kernel';
+import { type IntegerProgramSolver, invariant } from '#kernel';
 import { type ExaminationCount, findFewestExaminations } from './fewest-examinations.js';
-import { findFewestSeen } from './fewest-seen.js';
+import { findFewestDays } from './cover/index.js';
+import { listDemands } from './visit-demands.js';
 import type { VisitNeed } from './visit-needs.js';
 
 /** Chosen places in the list of days, and for each of them the needs seen there. */
 export interface VisitPlan extends ExaminationCount {
   readonly chosen: readonly number[];
   readonly seen: readonly (readonly VisitNeed[])[];
+  /** No plan has fewer days than this; equal to their number where that is proven. */
+  readonly daysAtLeast: number;
 }
 
 /**
- * The fewest visit days, proven; where items are not on every day where the examiner is, by the search of fewest-seen.ts.
+ * The fewest visit days, proven; where items are not on every day where the examiner is, by the search of cover/.
  *
  * Let u < w be two chosen days with none between. An item allows the pair when w is no later than its first due date, or
  * when u counts for it and carries it to w (or to the end); an item that is seen on every chosen day from its last
@@ -19,16 +22,16 @@ export interface VisitPlan extends ExaminationCount {
  * = the least over the items. reach never falls when u grows; hence going to the last day within reach each time gives
  * the fewest days, and each of them as late as it can be in any plan of that many days.
  */
-export function planVisits(needs: readonly VisitNeed[], dayCount: number): VisitPlan {
-  if (needs.length === 0) return { chosen: [], seen: [], examinations: 0, examinationsAtLeast: 0 };
+export function planVisits(needs: readonly VisitNeed[], dayCount: number, solver?: IntegerProgramSolver): VisitPlan {
+  if (needs.length === 0) return { chosen: [], seen: [], daysAtLeast: 0, examinations: 0, examinationsAtLeast: 0 };
   if (needs.some((each) => each.seen !== undefined)) {
-    const { chosen, ...count } = findFewestSeen(needs, dayCount);
+    const { chosen, ...count } = findFewestDays(listDemands(needs, dayCount), dayCount, solver);
     return { chosen, seen: listSeen(needs, chosen, dayCount), ...count };
   }
   const reach = listReach(needs, dayCount);
   const latest = takeLatest(needs, reach, dayCount);
   const { chosen, ...count } = findFewestExaminations({ needs, reach, latest, dayCount });
-  return { chosen, seen: listSeen(needs, chosen, dayCount), ...count };
+  return { chosen, seen: listSeen(needs, chosen, dayCount), daysAtLeast: chosen.length, ...count };
 }
 
 /** reach[u]: the last day that may follow a chosen day u (dayCount: the end of the window is reached). */

@@ -1,5 +1,5 @@
 import { addDays, addPeriod, eachDay, readPeriod } from '#kernel';
-import type { ExaminationsCase } from './examinations-case.js';
+import type { ExaminationsCase } from './dates/index.js';
 import type { ExaminationsAnswer } from './solve-examinations.js';
 
 /** Simulates the window day by day with the visits of the answer; what is wrong, one sentence each. Minimality is not judged here. */

@@ -1,7 +1,7 @@
 import { type Period, type PlainDate, addDays } from '#kernel';
-import { dueAfterExamination, findLastRecordOn, getPeriod } from './due-date.js';
-import type { ExaminationsCase, ExaminedItem } from './examinations-case.js';
-import type { ItemState } from './judge-item.js';
+import { dueAfterExamination, findLastRecordOn, getPeriod } from './dates/index.js';
+import type { ExaminationsCase, ExaminedItem } from './dates/index.js';
+import type { ItemState } from './dates/index.js';
 
 /**
  * An item that needs visits, in places of the sorted list of useful visit days (0 the first; `days.length` = the end of
