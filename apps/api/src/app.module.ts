@@ -54,6 +54,7 @@ import { BeginningQuery } from './features/beginning/beginning.query.js';
 import { ExaminationRulesService } from './features/register/rules/examination-rules.service.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
+import { ExaminationWriter } from './features/register/examination.writer.js';
 import { RegisterService } from './features/register/register.service.js';
 import { RuleService } from './features/register/rule.service.js';
 import { ProposalQuery } from './features/edition/waiting/proposal.query.js';
@@ -117,6 +118,7 @@ const features = [
   ItemPageQuery,
   DatesListQuery,
   CatalogueQuery,
+  ExaminationWriter,
   RegisterService,
   RuleService,
   RegisterResolver,

@@ -1,14 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { type BadInput, isPlainDate, readInput } from '#kernel';
-import { type CartModel, type Examination, examination as examinationSchema } from '#tour-file';
+import { type BadInput, isPlainDate } from '#kernel';
+import type { CartModel } from '#tour-file';
 import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { examinationFaults } from './examination-faults.js';
+import { ExaminationWriter } from './examination.writer.js';
 import { eventOfPlace, writeStack } from './kit.writer.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow } from './rows.js';
 
@@ -17,51 +17,15 @@ import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow } from '.
 export class RegisterService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
+    private readonly examinations: ExaminationWriter,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
   /** `supersedes` names the record that this one corrects; both stay on file. */
-  async recordExamination(id: string, input: unknown, supersedes: string | null, reason: string, who: SignedIn): Promise<void> {
-    const read = readInput(examinationSchema, input);
-    if (!read.ok) throw new BadInputError(read.error);
-    const data: Examination = read.value;
-    await this.change(id, async (manager, item) => {
-      const rows = manager.getRepository(ExaminationRow);
-      const of = supersedes === null ? null : await this.mayBeCorrected(manager, item.id, supersedes);
-      const faults = examinationFaults(data, latestDay(this.clock), of && { of, reason });
-      if (faults.length > 0) throw new BadInputError(faults);
-      if (data.reportFile !== undefined && !(await manager.getRepository(ReportFileRow).existsBy({ id: data.reportFile, itemId: item.id })))
-        throw new BadInputError([{ field: 'reportFile', value: data.reportFile, wanted: 'a report kept for this item' }]);
-      for (const [index, day] of (data.answers ?? []).entries())
-        if (!(await manager.getRepository(IncidentRow).existsBy({ itemId: item.id, onDay: day })))
-          throw new BadInputError([{ field: `answers[${index}]`, value: day, wanted: 'the day of an incident of this item on file' }]);
-      await rows.insert({
-        itemId: item.id,
-        data,
-        recordedBy: who.name,
-        recordedById: who.id,
-        recordedAt: this.clock.now(),
-        supersedes,
-        reason: of ? reason.trim() : null,
-      });
-      const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
-      return this.say(
-        manager,
-        who,
-        id,
-        'examined',
-        `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}${of ? `; because ${reason.trim()}` : ''}.`,
-      );
+  async recordExamination(id: string, examination: unknown, supersedes: string | null, reason: string, who: SignedIn): Promise<void> {
+    await this.change(id, async (manager) => {
+      await this.examinations.record(manager, { itemId: id, examination, supersedes, reason }, who);
     });
-  }
-
-  private async mayBeCorrected(manager: EntityManager, itemId: string, id: string): Promise<Examination> {
-    const rows = manager.getRepository(ExaminationRow);
-    const known = /^\d{1,18}$/.test(id) ? await rows.findOneBy({ id, itemId }) : null;
-    if (!known) throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'an examination of this item on file' }]);
-    if (await rows.existsBy({ supersedes: id }))
-      throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'the newest record; this one has been corrected already' }]);
-    return known.data;
   }
 
   /** Keeps a report as it was handed in; gives its id. */
