@@ -23,6 +23,7 @@ const needs = {
   restore: ['server'],
   export: ['server'],
   'verify-log': ['server'],
+  renew: ['server'],
   generate: ['server'],
   pictures: ['server', 'web'],
   build: ['server', 'web'],

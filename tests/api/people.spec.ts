@@ -1,4 +1,6 @@
-import { type Agent, type TestApp, agentOf, postListed, startTestApp } from '../support/test-app.js';
+import { renewAtTheMachine } from '../../apps/api/src/features/account/renew-at-the-machine.js';
+import { hashPassword } from '../../apps/api/src/platform/sign-in/password.js';
+import { type Agent, type TestApp, agentOf, postListed, startTestApp, testDay } from '../support/test-app.js';
 
 interface OnFile {
   readonly id: string;
@@ -49,6 +51,28 @@ describe('people', () => {
     expect(codeOf(await act(agent, 'changePassword(old: "", next: "chosen by myself")'))).toBe('done');
     const own = await signIn('odo@cartwright.example', 'chosen by myself');
     expect((await own.agent.graphql('{ items { totalCount } }')).errors).toBeUndefined();
+  });
+
+  it('the only safety officer gets a password from whoever holds the login of the database, once, with a line in the log', async () => {
+    const officer = (await safety.graphql('{ me { name email } }')).data.me as { name: string; email: string };
+    const other = await startTestApp();
+    try {
+      const session = await other.as('safety');
+      const hash = await hashPassword('from the machine');
+      const give = (email: string) =>
+        other.dataSource.transaction((manager) => renewAtTheMachine(manager, email, hash, new Date(`${testDay}T12:00:00Z`)));
+      expect(await give('nobody@cartwright.example')).toBeNull();
+      expect(await give(officer.email)).toBe(officer.name);
+      expect((await session.graphql('{ me { name } }')).data?.me ?? null).toBeNull();
+      const reply = await postListed(other.address, 'SignIn', { email: officer.email, password: 'from the machine' });
+      expect(((await reply.json()) as { data: { signIn: { __typename: string } } }).data.signIn.__typename).toBe('Account');
+      const lines: { who: string; sentence: string }[] = await other.dataSource.query(
+        `SELECT who, sentence FROM event WHERE what = 'person' ORDER BY id DESC LIMIT 1`,
+      );
+      expect(lines[0]).toMatchObject({ who: 'At the machine', sentence: expect.stringContaining(officer.name) });
+    } finally {
+      await other.close();
+    }
   });
 
   it('of guesses at one moment no more than five are checked, at two APIs together; others are not locked out', async () => {

@@ -13,7 +13,7 @@ import { passwordFaults } from './account.service.js';
 import type { PersonOnFile } from './account.types.js';
 
 /** How long a password from another person waits to be used. */
-const givenFor = 24 * 3_600_000;
+export const givenFor = 24 * 3_600_000;
 
 /** People kept by others: who may still sign in, as what, and what is left of those who leave. */
 @Injectable()
