@@ -1,4 +1,5 @@
 import { LogEveryChange20261126175200 } from './20261126175200-log-every-change.js';
+import { CodePlaces20261126181800 } from './20261126181800-code-places.js';
 import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
 import { AddEventFromPlace20261126142700 } from './20261126142700-add-event-from-place.js';
 import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
@@ -51,4 +52,5 @@ export const migrations = [
   AddEventFromPlace20261126142700,
   CreateProposals20261126143000,
   LogEveryChange20261126175200,
+  CodePlaces20261126181800,
 ];

@@ -134,6 +134,7 @@ type Documents = {
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": typeof types.SaveVenueDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": typeof types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
+    "query RuledPlaces { rules }": typeof types.RuledPlacesDocument,
 };
 const documents: Documents = {
     "query Me { me { id name role mustChange } }": types.MeDocument,
@@ -255,6 +256,7 @@ const documents: Documents = {
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": types.SaveVenueDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": types.CancelJobDocument,
+    "query RuledPlaces { rules }": types.RuledPlacesDocument,
 };
 
 /**
@@ -733,6 +735,10 @@ export function graphql(source: "query JobState($id: ID!) { job(id: $id) { id st
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }"): typeof import('./graphql.js').CancelJobDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query RuledPlaces { rules }"): typeof import('./graphql.js').RuledPlacesDocument;
 
 
 export function graphql(source: string) {

@@ -1012,6 +1012,11 @@ export type CancelJobMutationVariables = Exact<{
 
 export type CancelJobMutation = { cancelJob: { id: string, state: string, progress: number } };
 
+export type RuledPlacesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type RuledPlacesQuery = { rules: unknown };
+
 export class TypedDocumentString<TResult, TVariables>
   extends String
   implements DocumentTypeDecoration<TResult, TVariables>
@@ -2583,3 +2588,8 @@ export const CancelJobDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0"}) as unknown as TypedDocumentString<CancelJobMutation, CancelJobMutationVariables>;
+export const RuledPlacesDocument = new TypedDocumentString(`
+    query RuledPlaces {
+  rules
+}
+    `, {"hash":"sha256:83006205df3e6e10f14b50da4eebd6a5cbba54b068e0ed95e9a630306da86c09"}) as unknown as TypedDocumentString<RuledPlacesQuery, RuledPlacesQueryVariables>;

@@ -239,4 +239,6 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query JobState($id: ID!) { job(id: $id) { id progress state } }",
   'sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0':
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id progress state } }",
+  'sha256:83006205df3e6e10f14b50da4eebd6a5cbba54b068e0ed95e9a630306da86c09':
+    "query RuledPlaces { rules }",
 };

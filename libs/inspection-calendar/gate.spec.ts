@@ -71,6 +71,19 @@ describe('the gate', () => {
     expect(of({}, { jurisdictions: ['England'], rules: [rule] }).notJudgedIn).toEqual(['England']);
   });
 
+  it('judges a part of a country by the rules of the country, and by its own, which hold there alone', () => {
+    const rules = [
+      { jurisdiction: 'US', kinds: ['hoist'], intervals: ['P1Y'] },
+      { jurisdiction: 'US-CA', kinds: ['hoist'], intervals: ['P3M'] },
+    ];
+    const at = (jurisdiction: string) => ({ jurisdictions: [jurisdiction], rules });
+    expect(intervalsIn(base, at('US-CA'))).toEqual(['P1Y', 'P3M']);
+    expect(intervalsIn(base, at('US-NV'))).toEqual(['P1Y']);
+    expect(intervalsIn(base, at('US'))).toEqual(['P1Y']);
+    expect(of({}, at('US-NV')).notJudgedIn).toEqual([]);
+    expect(of({}, { ...at('US'), rules: rules.slice(1) }).notJudgedIn).toEqual(['US']);
+  });
+
   // Day by day against the dates of the examinations engine, which has its own published checks.
   it('agrees with a look at every single day', () => {
     const near = fc.integer({ min: -400, max: 40 }).map((by) => addDays(from, by));

@@ -1,5 +1,5 @@
 import { type PlainDate, addDays } from '#kernel';
-import type { ReasonAgainst } from '#trade';
+import { type ReasonAgainst, holdsAt } from '#trade';
 import type { ExaminedItem, JudgedWindow } from './dates/index.js';
 import { type ItemJudgement, judgeItem } from './dates/index.js';
 
@@ -38,14 +38,14 @@ export interface GateVerdict {
   readonly judgement: ItemJudgement;
 }
 
-/** Jurisdictions of a place that no rule on file speaks of. */
+/** Jurisdictions of a place that no rule on file speaks of, of the country neither. */
 export const unjudgedPlaces = ({ jurisdictions, rules }: Place): readonly string[] =>
-  jurisdictions.filter((each) => !rules.some((rule) => rule.jurisdiction === each));
+  jurisdictions.filter((each) => !rules.some((rule) => holdsAt(rule.jurisdiction, each)));
 
 /** The intervals that an item is examined at in a place: its own, or those of every rule of the places visited. Empty: no rule says how often. */
 export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, { jurisdictions, rules }: Place): readonly string[] {
   if (item.intervals) return item.intervals;
-  const fitting = rules.filter((rule) => jurisdictions.includes(rule.jurisdiction) && rule.kinds.includes(item.kind));
+  const fitting = rules.filter((rule) => jurisdictions.some((each) => holdsAt(rule.jurisdiction, each)) && rule.kinds.includes(item.kind));
   return [...new Set(fitting.flatMap((rule) => rule.intervals))].sort();
 }
 

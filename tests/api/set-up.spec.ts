@@ -63,7 +63,7 @@ describe('the first people of an empty house', () => {
 
   it('keep examination rules: the officer puts them on file and takes them out, others are told that they may not', async () => {
     const tech = await signIn('tamsin@example.org', people.password);
-    const rule = { jurisdiction: 'UK', kinds: ['hoist'], intervals: ['P12M'], source: 'LOLER 1998 reg. 9(3)(a)(ii)', status: 'found' };
+    const rule = { jurisdiction: 'GB', kinds: ['hoist'], intervals: ['P12M'], source: 'LOLER 1998 reg. 9(3)(a)(ii)', status: 'found' };
     const add = 'mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }';
     expect((await tech.graphql(add, { rules: [rule] })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
     await test.dataSource.query(`UPDATE account SET must_change = false WHERE role = 'safety'`);

@@ -298,7 +298,7 @@ describe('two pairs of eyes', () => {
       systems: [...written.systems, { ...written.systems[0], id: 'Import rig', approved: { by: 'A. Nobody', on: '2027-01-01' } }],
       examinationRules: [
         ...written.examinationRules,
-        { jurisdiction: 'Nowhere', kinds: ['truck'], intervals: ['P99Y'], source: 'said so', status: 'house rule' },
+        { jurisdiction: 'NO', kinds: ['truck'], intervals: ['P99Y'], source: 'said so', status: 'house rule' },
       ],
       loadRules: [...written.loadRules, { ...written.loadRules[0], id: 'lax', dynamicFactor: 1 }],
       items: [
@@ -350,7 +350,7 @@ describe('two pairs of eyes', () => {
       expect(of('I-3')).toMatchObject({ unaccepted: 'item', examinations: [] });
       expect(of('I-4')?.declaredOn).toBeUndefined();
       expect(now.systems.find((each) => each.id === 'Import rig')?.approved).toBeUndefined();
-      expect(now.examinationRules.map((each) => each.jurisdiction)).not.toContain('Nowhere');
+      expect(now.examinationRules.map((each) => each.jurisdiction)).not.toContain('NO');
       expect(now.loadRules.find((each) => each.id === 'lax')?.unaccepted).toBe(true);
       expect(now.catalogue.hoists.find((each) => each.model === 'Import hoist')?.unaccepted).toBe(true);
       expect((await open()).totalCount).toBe(body.waiting);
@@ -372,7 +372,7 @@ describe('two pairs of eyes', () => {
       expect(of('I-1')?.unaccepted).toBeUndefined();
       expect(of('I-4')?.declaredOn).toBe('2027-02-01');
       expect(now.systems.find((each) => each.id === 'Import rig')?.approved).toEqual({ by: 'Ines Aldous', on: '2027-02-26' });
-      expect(now.examinationRules.map((each) => each.jurisdiction)).toContain('Nowhere');
+      expect(now.examinationRules.map((each) => each.jurisdiction)).toContain('NO');
       expect(now.loadRules.find((each) => each.id === 'lax')?.unaccepted).toBeUndefined();
       expect(now.catalogue.hoists.find((each) => each.model === 'Import hoist')).not.toHaveProperty('unaccepted');
       const { item } = (

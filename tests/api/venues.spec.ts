@@ -50,7 +50,8 @@ describe('venues', () => {
   });
 
   it.each([
-    ['a country that is none', { country: 'Britain' }, 'country'],
+    ['a country that is none', { country: 'Bretagna' }, 'country'],
+    ['no country', { country: undefined }, 'country'],
     ['a time zone that is none', { timeZone: 'Europe/Nowhere' }, 'timeZone'],
     ['no name', { name: '' }, 'name'],
   ])('refuse %s', async (_what, wrong, field) => {

@@ -27,6 +27,16 @@ describe('a database that landed earlier', () => {
     expect(await test.dataSource.showMigrations()).toBe(false);
   });
 
+  it('reads what was written for a place as its code', async () => {
+    const places = await test.dataSource.query(`SELECT DISTINCT data->'jurisdictions' AS places FROM tour`);
+    expect(places).toEqual([{ places: ['GB'] }]);
+    const rules: { id: string; place: string }[] = await test.dataSource.query(
+      `SELECT id, data->>'jurisdiction' AS place FROM rule WHERE kind <> 'system'`,
+    );
+    expect(rules.map((each) => each.place)).toEqual(['GB', 'GB', 'GB']);
+    expect(rules.map((each) => each.id)).toEqual(expect.arrayContaining(['GB: hoist: P12M', 'GB: grid, shackle, sling, pin: P6M']));
+  });
+
   it('shows both tours with their shows', async () => {
     const { edges } = await ask('{ tours { edges { node { id name prepFrom returnTo showNames { showId name } } } } }');
     const tours = edges.map((edge: any) => edge.node).sort((a: any, b: any) => (a.id < b.id ? -1 : 1));

@@ -9,7 +9,7 @@ import { createApp } from '../../apps/api/src/create-app.js';
 import { dataSourceOptions } from '../../apps/api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../apps/api/src/features/transfer/demo.js';
 import { TourFileService } from '../../apps/api/src/features/transfer/tour-file.service.js';
-import { type Config, configOf } from '../../apps/api/src/platform/config/config.js';
+import { type Clock, type Config, configOf } from '../../apps/api/src/platform/config/config.js';
 import { hashOfOperation } from '../../apps/api/src/platform/door/listed-operations.js';
 import { JobRunner } from '../../apps/api/src/planning/jobs/job-runner.js';
 import type { Solvers } from '../../apps/api/src/planning/solve/solver-pool.js';
@@ -47,6 +47,8 @@ export interface TestAppOptions {
   readonly words?: Words;
   /** False: jobs wait until somebody takes them. */
   readonly runsJobs?: boolean;
+  /** Whose instants the house lives by; nine in the morning, UTC, of the day of all tests where nothing is said. */
+  readonly clock?: Clock;
   /** Around the threads that plan. */
   readonly solversAround?: (pool: Solvers) => Solvers;
 }
@@ -74,6 +76,7 @@ export async function startTestApp({
   logTo,
   words,
   runsJobs = true,
+  clock = { now: () => new Date(`${testDay}T09:00:00Z`) },
   solversAround,
 }: TestAppOptions = {}): Promise<TestApp> {
   const server = process.env.TEST_DATABASE_URL;
@@ -86,7 +89,6 @@ export async function startTestApp({
   // As in a house, the API works as the application; what a test does to the database, it does as the owner.
   const applicationUrl = loginBeside(realUrl)?.url ?? realUrl;
   const databaseUrl = through ? await through(applicationUrl) : applicationUrl;
-  const clock = { now: () => new Date(`${testDay}T09:00:00Z`) };
   const app = await createApp({
     config: configOf(databaseUrl, {
       webFolder: web ? join(process.cwd(), 'dist', 'web') : null,

@@ -70,10 +70,10 @@ describe('from an empty house to a first plan, in a browser', () => {
     const rule = page.getByRole('region', { name: 'Load rules' });
     for (const [label, value] of [
       ['Short name', 'ours'],
-      ['Jurisdiction', 'UK'],
       ['Title', 'Agreed with our venues'],
     ] as const)
       await rule.getByLabel(label, { exact: true }).fill(value);
+    await rule.getByLabel('Jurisdiction', { exact: true }).selectOption('GB');
     await rule.getByLabel('Source', { exact: true }).first().fill('our own agreement');
     expect(await rule.getByLabel('Factor on point loads').inputValue()).toBe('');
     await rule.getByRole('button', { name: 'Save the regime' }).click();
@@ -113,7 +113,7 @@ describe('from an empty house to a first plan, in a browser', () => {
     await officer.goto(`${test.address}/rules`);
     await officer.getByText('United Kingdom: LOLER 1998').click();
     await officer.getByRole('button', { name: 'Put these 3 rules on file' }).click();
-    await officer.getByRole('button', { name: 'Take out the rule of UK for hoist' }).waitFor();
+    await officer.getByRole('button', { name: 'Take out the rule of GB (United Kingdom) for hoist' }).waitFor();
     await officer.getByRole('button', { name: 'Approve revision 3' }).click();
     await officer.getByText(/^Manual of the Saltmarsh rig.*Approved by Osric Bell/).waitFor();
     await officer.context().close();
@@ -182,14 +182,14 @@ describe('from an empty house to a first plan, in a browser', () => {
       ['Depot', depot],
       ['First prep day', '2027-03-01'],
       ['Last return day', '2027-03-09'],
-      ['Country whose examination rules hold', 'UK'],
       ['First show', 'Opening'],
       ['Venue', 'Corn Hall'],
-      ['Time zone of the venue', 'Europe/London'],
       ['Load-in day', '2027-03-04'],
       ['Load-out day', '2027-03-05'],
     ] as const)
       await page.getByLabel(label, { exact: true }).fill(value);
+    await page.getByLabel('Country whose examination rules hold', { exact: true }).selectOption('GB');
+    await page.getByLabel('Time zone of the venue', { exact: true }).selectOption('Europe/London');
     await page.getByLabel('Load rule').selectOption('ours');
     await page.getByRole('button', { name: 'Make the tour' }).click();
     await page.getByRole('heading', { name: 'First tour' }).waitFor();

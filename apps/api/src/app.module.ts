@@ -72,6 +72,7 @@ import { RemovalService } from './features/tour/removal.service.js';
 import { TourChecks } from './features/tour/tour-checks.js';
 import { TourListQuery } from './features/tour/tour-list.query.js';
 import { TourService } from './features/tour/tour.service.js';
+import { PlaceDaysReader } from './features/venue/place-days.reader.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 import { VenueService } from './features/venue/venue.service.js';
 import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
@@ -138,6 +139,7 @@ const features = [
   RemovalService,
   TourService,
   TourResolver,
+  PlaceDaysReader,
   VenueService,
   VenueResolver,
   PlanReader,

@@ -17,7 +17,8 @@ export function checkDue({ file, items, plan, wrong }: Checking): void {
       continue;
     }
     const rules = file.examinationRules.filter(
-      (rule) => file.tour.jurisdictions.includes(rule.jurisdiction) && rule.kinds.includes(item.kind),
+      ({ jurisdiction, kinds }) =>
+        kinds.includes(item.kind) && file.tour.jurisdictions.some((each) => each === jurisdiction || each.startsWith(`${jurisdiction}-`)),
     );
     if ((item.intervals ?? rules).length > 0 && !judged.has(id)) wrong('dates', id, 'a rule wants it examined and nothing judges it');
   }

@@ -50,7 +50,17 @@ export function fingerprintWithoutItems(written: TourFile, showId: string, then?
   for (const [of, models] of Object.entries(catalogue))
     for (const model of models) parts.push([{ code: 'model', of, id: model.model }, model]);
   if (way !== 'named') parts.push([{ code: 'names' }, way]);
-  return hashed(parts);
+  return spelledAsThen(hashed(parts), parts, then);
+}
+
+/** Before places had codes the United Kingdom was written UK; a plan of that time does not grow old by the code. */
+function spelledAsThen(now: Fingerprint, parts: readonly (readonly [InputPart, unknown])[], then?: Fingerprint): Fingerprint {
+  if (!then) return now;
+  const placed = parts.filter(
+    ([part]) => ['tour', 'examination-rules', 'load-rules'].includes(part.code) && then[keyOfPart(part)] !== now[keyOfPart(part)],
+  );
+  const before = hashed(placed.map(([part, value]) => [part, JSON.parse(canonicalJson(value ?? null).replaceAll('"GB"', '"UK"'))]));
+  return { ...now, ...Object.fromEntries(Object.entries(before).filter(([key, hash]) => then[key] === hash)) };
 }
 
 function wayOf(then: Fingerprint | undefined): Way {

@@ -1,4 +1,5 @@
 import { daysBetween } from '#kernel';
+import { countryOf, isPartOfCountry, placeName } from '#trade';
 import { type Hang, type Item, type Show, type TourFile, hangName } from '../shapes/index.js';
 import { checkHang } from './check-hang.js';
 import type { FaultList } from './fault-list.js';
@@ -9,12 +10,26 @@ export function checkTour(file: TourFile, faults: FaultList): void {
   const items = new Map(file.items.map((each) => [each.id, each]));
   if (!faults.range('tour.prepFrom', tour.prepFrom, tour.returnTo) && daysBetween(tour.prepFrom, tour.returnTo) > 1000)
     faults.add('tour.returnTo', tour.returnTo, 'at most 1,000 days after the first prep day');
+  checkPlaces(file, faults);
   checkReferences(file, items, faults);
   const shows = new Set<string>();
   tour.shows.forEach((show, index) => {
     const field = `tour.shows[${index}]`;
     faults.twice(`${field}.id`, show.id, shows, 'each show');
     checkShow(file, show, field, items, faults);
+  });
+}
+
+/** A part of a country has rules of its own, or it is the country that counts. */
+function checkPlaces({ tour, examinationRules }: TourFile, faults: FaultList): void {
+  const ruled = new Set(examinationRules.map((each) => each.jurisdiction));
+  tour.jurisdictions.forEach((code, index) => {
+    if (isPartOfCountry(code) && !ruled.has(code))
+      faults.add(
+        `tour.jurisdictions[${index}]`,
+        code,
+        `a place with rules on file: none are of ${code}; the nearest is ${placeName(countryOf(code))}`,
+      );
   });
 }
 
@@ -48,7 +63,6 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
     if (show.from < tour.prepFrom) faults.add(`${field}.from`, show.from, `no earlier than the tour's first prep day, ${tour.prepFrom}`);
     if (show.to > tour.returnTo) faults.add(`${field}.to`, show.to, `no later than the tour's last return day, ${tour.returnTo}`);
   }
-  if (!isTimeZone(show.timeZone)) faults.add(`${field}.timeZone`, show.timeZone, 'a time zone such as Europe/London');
   faults.unknown(`${field}.loadRule`, show.loadRule, new Set(file.loadRules.map((each) => each.id)), 'a load rule');
   const hangs = new Set<string>();
   const names = new Set<string>();
@@ -83,12 +97,4 @@ function checkMirror(show: Show, hang: Hang, at: string, faults: FaultList): voi
     faults.add(`${at}.boxes`, `a list of ${hang.boxes.length}`, 'no boxes here: a mirror has those of its original');
   if (hang.picks.length > 0)
     faults.add(`${at}.picks`, `a list of ${hang.picks.length}`, 'no picks here: a mirror has those of its original');
-}
-
-function isTimeZone(zone: string): boolean {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== undefined;
-  } catch {
-    return false;
-  }
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, kgOrNone, name, period, plainDate, sentence } from './words.js';
+import { count, kgOrNone, name, period, place, plainDate, sentence } from './words.js';
 
 export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
 export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
@@ -87,7 +87,7 @@ export const item = z.strictObject({
 
 /** How often a class of item is examined, under which rule; `status` says whether the rule's text was read. */
 export const examinationRule = z.strictObject({
-  jurisdiction: name,
+  jurisdiction: place,
   kinds: z.array(z.enum(itemKinds)).min(1).max(10),
   intervals: z.array(period).min(1).max(10),
   who: sentence.optional(),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { degrees, name, sentence } from './words.js';
+import { degrees, name, place, sentence } from './words.js';
 
 const share = z.number().positive().max(1);
 /** Where a value of a regime stands, and whether it was seen there. `from memory` is never shown as authority. */
@@ -11,7 +11,7 @@ const standing = { source: sentence, status: z.enum(['found', 'from memory', 'ho
  */
 export const loadRule = z.strictObject({
   id: name,
-  jurisdiction: name,
+  jurisdiction: place,
   title: sentence,
   edition: name.optional(),
   /** It waits for the safety officer. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { loading } from './loading.js';
-import { count, degrees, kgOrNone, mm, name, plainDate, ratedLoad, sentence, signedMm, tiltDeg } from './words.js';
+import { count, degrees, kgOrNone, mm, name, place, plainDate, ratedLoad, sentence, signedMm, tiltDeg, timeZone } from './words.js';
 
 const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
 
@@ -103,7 +103,7 @@ const show = z.strictObject({
   id: name,
   name,
   venue: name,
-  timeZone: name,
+  timeZone,
   from: plainDate,
   to: plainDate,
   loadRule: name,
@@ -136,7 +136,12 @@ export const tour = z.strictObject({
   depot: name,
   prepFrom: plainDate,
   returnTo: plainDate,
-  jurisdictions: z.array(name).min(1).max(20),
+  /** Whose examination rules hold on the way. */
+  jurisdictions: z
+    .array(place)
+    .min(1)
+    .max(20)
+    .overwrite((places) => [...new Set(places)]),
   visitDays: z.array(plainDate).max(400).default([]),
   trucks: z.array(name).max(40).default([]),
   /** Cases that travel, with their place in the unloading order where it is not that of their kind. */

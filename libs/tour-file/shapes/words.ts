@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { isInterval, isPlainDate } from '#kernel';
+import { isPlaceCode, nearestPlace, placeCodeOf, placeName } from '#trade';
 
 const printable = /^[^\u0000-\u001f\u007f]*$/u;
 
@@ -39,3 +40,28 @@ export const ratedLoad = z.strictObject({
   unit: z.enum(['kg', 't', 'short ton', 'lb', 'kN']),
   source: sentence.optional(),
 });
+
+/** A country or a part of one, by its code of ISO 3166; what was written before there was a list is read as its code. */
+export const place = z
+  .string()
+  .min(1)
+  .max(80)
+  .overwrite(placeCodeOf)
+  .superRefine((text, context) => {
+    if (isPlaceCode(text)) return;
+    context.addIssue({
+      code: 'custom',
+      message: `a code of ISO 3166 such as GB, DE or US-CA; the nearest is ${placeName(nearestPlace(text))}`,
+    });
+  });
+
+/** Of the time zone database. */
+export const timeZone = name.refine(isTimeZone, 'a zone of the time zone database, such as Europe/London');
+
+function isTimeZone(zone: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== undefined;
+  } catch {
+    return false;
+  }
+}

@@ -1,6 +1,6 @@
 import { Link } from 'react-router';
 import { type ToldFinding, subjectsOf } from '#pack-plan';
-import type { RuleSubject, Subject } from '#trade';
+import { type RuleSubject, type Subject, placeName } from '#trade';
 import { english, nameOf } from '#words';
 import { Note } from './notes.js';
 
@@ -46,7 +46,7 @@ export function FindingNote({ of }: { of: ToldFinding }) {
 function Rule({ of: { title, jurisdiction, edition, field, source, status } }: { of: RuleSubject }) {
   return (
     <p>
-      Rule: {title} ({jurisdiction}
+      Rule: {title} ({placeName(jurisdiction)}
       {edition === null ? '' : `, edition ${edition}`})
       {field === null ? (
         ''

@@ -1,4 +1,4 @@
-import type { DaySubject, FindingOf } from '#trade';
+import { type DaySubject, type FindingOf, isPlaceCode, nearestPlace, placeName } from '#trade';
 import { type Words, tell } from '../../table/index.js';
 import { judged, plural } from '../parts/index.js';
 
@@ -28,7 +28,7 @@ export const dueFindings: Pick<
   'not-judged' | 'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
 > = {
   'not-judged': ({ subjects: { place, tour }, ruled }) =>
-    `${place.id} is visited by ${tour.name}, and no examination rule of ${place.id} is on file: nothing that lifts is judged there. ${ruled.length === 0 ? 'Enter its rules' : `Enter its rules, or name a place that has rules (${ruled.join(', ')})`}.`,
+    `${isPlaceCode(place.id) ? placeName(place.id) : `${place.id}, which is not a code on the list,`} is visited by ${tour.name}, and no examination rule of it is on file: nothing that lifts is judged there. ${isPlaceCode(place.id) ? 'Enter its rules' : `Choose its place, the nearest is ${placeName(nearestPlace(place.id))}`}${ruled.length === 0 ? '' : `, or name a place that has rules (${ruled.join(', ')})`}.`,
   'falls-due': (finding) =>
     `${finding.subjects.item.id} (${kind(finding)}, ${tell(whereabouts, finding.where)}) runs out on ${finding.date}, with ${plural(finding.numbers.showsAfter, 'show')} of this tour after it.${remedy(finding.subjects.visit, finding.cannotBeSaved)}`,
   overdue: notInDate,

@@ -1,5 +1,6 @@
 -- notes of a role
-SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from",
+SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from", show->>'to' AS "to", coalesce((SELECT venue.time_zone FROM show_venue JOIN venue ON venue.id = show_venue.venue_id
+  WHERE show_venue.tour_id = tour.id AND show_venue.show_id = show->>'id'), show->>'timeZone') AS zone,
   plan.id AS "planId", plan.state, plan.revision,
   coalesce((SELECT jsonb_agg(each) FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = plan.id AND part = 'findings' AND each->>'weight' <> 'agrees'), '[]') AS findings,
   coalesce((SELECT jsonb_array_length(data->'loads') FROM plan_part WHERE plan_id = plan.id AND part = 'carts'), 0) AS loads,

@@ -1,17 +1,19 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { CLOCK, type Clock, dayIn, today } from '../../platform/config/config.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { addDays } from '#kernel';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
+import { zoneOfShow } from '../venue/show-day.reader.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
 import { type Note, type ShowInSight, attentionNotes, roles } from './attention.js';
 
 // Every show that is not over, with the plan in force: the released one, else the draft.
-const shows = `SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from",
+const shows = `SELECT tour.id AS "tourId", show->>'id' AS "showId", show->>'name' AS name, show->>'from' AS "from", show->>'to' AS "to", ${zoneOfShow} AS zone,
   plan.id AS "planId", plan.state, plan.revision,
   coalesce((SELECT jsonb_agg(each) FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = plan.id AND part = 'findings' AND each->>'weight' <> 'agrees'), '[]') AS findings,
   coalesce((SELECT jsonb_array_length(data->'loads') FROM plan_part WHERE plan_id = plan.id AND part = 'carts'), 0) AS loads,
@@ -47,11 +49,16 @@ export class AttentionQuery {
     return plan.findings.filter((each) => each.weight !== 'agrees');
   }
 
+  /** Shows that are not over somewhere on earth, each with its last day and its zone. */
+  private looked(): Promise<(Omit<ShowInSight, 'changed' | 'barred'> & { readonly to: string; readonly zone: string })[]> {
+    return this.dataSource.query(shows, [addDays(today(this.clock), -1)]);
+  }
+
   async notes(role: string | null, first?: number | null, after?: string | null): Promise<Connection<Note> & { totalCount: number }> {
     if (role !== null && !roles.some((each) => each === role))
       throw new BadInputError([{ field: 'role', value: role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]);
     const size = pageSize(first);
-    const found: Omit<ShowInSight, 'changed' | 'barred'>[] = await this.dataSource.query(shows, [today(this.clock)]);
+    const found = (await this.looked()).filter((each) => each.to >= dayIn(this.clock, each.zone));
     const changed = await this.freshness.changed(found.flatMap((each) => each.planId ?? []));
     const released = found.flatMap((each) => (each.state === 'released' && each.planId !== null ? [each.planId] : []));
     const barred = await this.barred(released);

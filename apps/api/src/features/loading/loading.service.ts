@@ -5,6 +5,7 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { toldAnswer } from '../../planning/jobs/job-outcome.js';
 import { Jobs } from '../../planning/jobs/jobs.js';
+import { dayOfShow } from '../venue/show-day.reader.js';
 import { SOLVERS, type Solvers, taskFile } from '../../planning/solve/solver-pool.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { Wish } from './loading-decisions.js';
@@ -27,7 +28,8 @@ export class LoadingService {
   wish(planId: string, wish: Wish, who: SignedIn): Promise<string> {
     return this.jobs.ask(async (manager) => {
       const { tourId, showId } = await this.plans.headInForce(manager, planId);
-      const subject: LoadingSubject = { planId, wish, who: who.name, today: this.clock.now().toISOString().slice(0, 10) };
+      const day = await dayOfShow(manager, this.clock, tourId, showId);
+      const subject: LoadingSubject = { planId, wish, who: who.name, today: day };
       return { kind: 'loading', tourId, showId, subject, urgent: true, askedBy: who };
     });
   }

@@ -1,8 +1,8 @@
-import { Inject, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { ItemDates } from './item-dates.writer.js';
 import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
 import type { ExaminedConnection } from './register.types.js';
@@ -20,20 +20,20 @@ export class DatesListQuery {
   constructor(
     private readonly dataSource: DataSource,
     private readonly dates: ItemDates,
-    @Inject(CLOCK) private readonly clock: Clock,
+    private readonly places: PlaceDaysReader,
   ) {}
 
   async examined(first?: number | null, after?: string | null): Promise<ExaminedConnection> {
     const size = pageSize(first);
-    const day = today(this.clock);
-    await this.dates.workOut(day);
+    const days = await this.places.now();
+    await this.dates.workOut(days.latest);
     const key = keyOf(after);
     const rows: (SummaryRow & { usable: boolean })[] = await this.dataSource.query(page, [...key, size + 1]);
     return connectionOf(
       rows,
       size,
       (row) => JSON.stringify([row.usable, row.due_on, row.id]),
-      (row) => summaryOf(row, day),
+      (row) => summaryOf(row, days.at(row.depot)),
     );
   }
 }

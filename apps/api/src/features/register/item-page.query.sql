@@ -1,4 +1,5 @@
 -- head
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
 SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.in_item, item.stack_cart, item.stack_slot,
   item.due_on::text AS due_on, item.due_state, item.rest,

@@ -1,9 +1,9 @@
-import { Inject, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import type { Examination } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { ItemDates } from './item-dates.writer.js';
 import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
 import type { ExaminationRecordConnection, HistoryConnection, ItemHead, ItemPromise } from './register.types.js';
@@ -26,12 +26,12 @@ export class ItemPageQuery {
   constructor(
     private readonly dataSource: DataSource,
     private readonly dates: ItemDates,
-    @Inject(CLOCK) private readonly clock: Clock,
+    private readonly places: PlaceDaysReader,
   ) {}
 
   async head(id: string): Promise<ItemHead> {
-    const day = today(this.clock);
-    await this.dates.workOut(day);
+    const days = await this.places.now();
+    await this.dates.workOut(days.latest);
     const rows: (SummaryRow & { rest: object; stack: string[] | null; promises: ItemPromise[] })[] = await this.dataSource.query(head, [
       id,
     ]);
@@ -44,7 +44,7 @@ export class ItemPageQuery {
       ...(inItem === null ? {} : { in: inItem }),
       ...(stack === null ? {} : { stack }),
     };
-    return { id, item, summary: summaryOf(row, day), promises: row.promises };
+    return { id, item, summary: summaryOf(row, days.at(row.depot)), promises: row.promises };
   }
 
   async records(itemId: string, first?: number | null, after?: string | null): Promise<ExaminationRecordConnection> {

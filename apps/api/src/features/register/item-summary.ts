@@ -18,7 +18,7 @@ export interface SummaryRow {
   readonly due_state: 'due' | 'failed' | 'blocked' | 'no record' | null;
 }
 
-/** Dates are judged as of `today`. */
+/** Dates are judged as of `today`, which is that of its depot. */
 export function summaryOf(row: SummaryRow, today: string): ItemSummary {
   const { id, kind, model, state, depot, count, due_on: dueOn, due_state: due } = row;
   const dueState = due !== 'due' ? due : dueOn! < today ? 'overdue' : 'in date';

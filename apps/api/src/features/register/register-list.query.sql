@@ -1,4 +1,5 @@
 -- a page
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
 SELECT counted.total, page.* FROM
   (SELECT count(*)::int AS total FROM (SELECT FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)
@@ -11,6 +12,7 @@ SELECT counted.total, page.* FROM
   ORDER BY page.id;
 
 -- two letters
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
 SELECT counted.total, page.* FROM
   (SELECT count(*)::int AS total FROM (SELECT FROM item WHERE ($1::text IS NULL OR item.kind = $1) AND ($2::text IS NULL OR item.state = $2) AND ($3::text IS NULL OR item.model = $3)

@@ -1,9 +1,9 @@
-import { Inject, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { itemKinds, itemStates } from '#tour-file';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { ItemDates } from './item-dates.writer.js';
 import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
 import type { ItemConnection } from './register.types.js';
@@ -42,15 +42,15 @@ export class RegisterListQuery {
   constructor(
     private readonly dataSource: DataSource,
     private readonly dates: ItemDates,
-    @Inject(CLOCK) private readonly clock: Clock,
+    private readonly places: PlaceDaysReader,
   ) {}
 
   async items({ search, kind, state, model, first, after }: ItemFilter): Promise<ItemConnection> {
     const size = pageSize(first);
     known('kind', kind, itemKinds);
     known('state', state, itemStates);
-    const day = today(this.clock);
-    await this.dates.workOut(day);
+    const days = await this.places.now();
+    await this.dates.workOut(days.latest);
     const text = search?.trim().replaceAll(/[\\%_]/g, '\\$&') ?? '';
     const isShort = text.length < 3;
     const rows: (SummaryRow & { total: number })[] = await this.dataSource.query(isShort && text !== '' ? bySerial : page, [
@@ -69,7 +69,7 @@ export class RegisterListQuery {
         found,
         size,
         (row) => row.id,
-        (row) => summaryOf(row, day),
+        (row) => summaryOf(row, days.at(row.depot)),
       ),
       totalCount: Math.min(total, mostCounted),
       isMoreThanCounted: total > mostCounted,

@@ -11,6 +11,8 @@ SELECT show_id AS "showId", data->>'name' AS name, data->>'from' AS "from", data
 FROM removed_show gone LEFT JOIN account ON account.id = removed_by_id WHERE tour_id = $1 ORDER BY data->>'from', show_id;
 
 -- what a removal takes along
+SELECT "TourRow"."id" AS "TourRow_id", "TourRow"."name" AS "TourRow_name", "TourRow"."prep_from" AS "TourRow_prep_from", "TourRow"."return_to" AS "TourRow_return_to", "TourRow"."version" AS "TourRow_version", "TourRow"."data" AS "TourRow_data", "TourRow"."written" AS "TourRow_written", "TourRow"."removed_at" AS "TourRow_removed_at", "TourRow"."removed_by_id" AS "TourRow_removed_by_id" FROM "tour" "TourRow" WHERE (("TourRow"."id" = $1)) LIMIT 1;
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT count(*)::int AS shows, coalesce(sum(jsonb_array_length(show->'hangs')), 0)::int AS hangs,
   coalesce(sum((SELECT count(*) FROM jsonb_path_query(show, '$.hangs[*].boxes[*]'))), 0)::int AS boxes,
   (SELECT count(*)::int FROM pack_plan WHERE tour_id = $1 AND state = 'draft' AND ($2::text IS NULL OR show_id = $2)) AS drafts,

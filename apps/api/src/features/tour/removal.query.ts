@@ -1,7 +1,8 @@
-import { Inject, Injectable } from '@nestjs/common';
+import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { NotFoundError } from '../../platform/faults/fault.js';
+import { PlaceDaysReader } from '../venue/place-days.reader.js';
+import { TourRow } from './rows.js';
 import type { RemovedShow, RemovedTour, TakenAlong } from './removal.types.js';
 
 const removedTours = `SELECT tour.id, tour.name, prep_from::text AS "prepFrom", return_to::text AS "returnTo", version,
@@ -30,7 +31,7 @@ FROM tour, jsonb_array_elements(data->'shows') show WHERE tour.id = $1 AND ($2::
 export class RemovalQuery {
   constructor(
     private readonly dataSource: DataSource,
-    @Inject(CLOCK) private readonly clock: Clock,
+    private readonly places: PlaceDaysReader,
   ) {}
 
   tours(): Promise<RemovedTour[]> {
@@ -42,7 +43,9 @@ export class RemovalQuery {
   }
 
   async takenAlong(tourId: string, showId: string | null): Promise<TakenAlong> {
-    const [found]: TakenAlong[] = await this.dataSource.query(takenAlong, [tourId, showId, today(this.clock)]);
+    const tour = await this.dataSource.getRepository(TourRow).findOneBy({ id: tourId });
+    const day = (await this.places.now()).at(tour?.data.depot ?? '');
+    const [found]: TakenAlong[] = await this.dataSource.query(takenAlong, [tourId, showId, day]);
     if (!found || found.shows === 0) throw new NotFoundError(showId === null ? `The tour ${tourId}` : `The show ${showId}`);
     return found;
   }

@@ -1,12 +1,13 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { endPromises, promiseAnew } from '../plan/bookings/booking.writer.js';
 import { supersedeReleased } from '../plan/stored/plan-state.writer.js';
+import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { RemovedShowRow, TourRow } from './rows.js';
 import { TourChecks } from './tour-checks.js';
 import { notRemovedFaults, versionFaults } from './tour-faults.js';
@@ -17,6 +18,7 @@ export class RemovalService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly checks: TourChecks,
+    private readonly places: PlaceDaysReader,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
@@ -68,7 +70,7 @@ export class RemovalService {
     return this.change(tourId, expectedVersion, async (manager, row) => {
       refuse(notRemovedFaults(row));
       const revisions = await supersedeReleased(manager, tourId);
-      const givenBack = await endPromises(manager, tourId, today(this.clock));
+      const givenBack = await endPromises(manager, tourId, (await this.places.now()).at(row.data.depot));
       const closed = revisions === 0 ? '' : `; ${revisions} ${revisions === 1 ? 'revision is' : 'revisions are'} superseded`;
       const said = `Removed the tour ${row.name}${closed}${givenBack === 0 ? '' : `; ${givenBack} items are given back`}.`;
       await this.say(manager, who, tourId, 'removed', said);

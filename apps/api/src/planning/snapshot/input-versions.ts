@@ -24,6 +24,8 @@ export async function versionsOf(db: Queryable, { tourId, showId }: InputScope):
     writings('hardware_count'),
     writings('booking'),
     writings('tour WHERE id = $1'),
+    writings('venue'),
+    writings('show_venue WHERE tour_id = $1'),
     writings('loading_act WHERE tour_id = $1'),
     writings('pack_plan WHERE tour_id = $1 AND show_id = $2'),
   ];

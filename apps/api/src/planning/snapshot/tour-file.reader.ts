@@ -4,6 +4,7 @@ import { type Booking, type LoadingAct, type SpareSetting, type Tour, type TourF
 import { NotFoundError } from '../../platform/faults/fault.js';
 import { loadKit } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
+import { countriesOfVenues, withCountries } from './venue-countries.js';
 
 /** A tour file of what is on file: what every plan is made from, and what everything else judges a plan against. */
 @Injectable()
@@ -27,7 +28,11 @@ export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly
 
 /** The same without what other tours hold. */
 async function loadDesign(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
-  const [row] = await rowsOf<{ name: string; data: Tour }>(db, 'SELECT name, data FROM tour WHERE id = $1', [tourId]);
+  const [row] = await rowsOf<{ name: string; data: Tour; countries: string[] }>(
+    db,
+    `SELECT name, data, ${countriesOfVenues} AS countries FROM tour WHERE id = $1`,
+    [tourId],
+  );
   if (!row) throw new NotFoundError(`The tour ${tourId}`);
   const { catalogue, systems, examinationRules, loadRules, items } = await loadKit(db, ids);
   return {
@@ -38,7 +43,10 @@ async function loadDesign(db: Queryable, tourId: string, ids?: readonly string[]
     loadRules,
     items,
     bookings: [],
-    tour: { ...(await withLoading(db, row.data)), spares: await learned(db, row.data.spares) },
+    tour: {
+      ...(await withLoading(db, withCountries(row))),
+      spares: await learned(db, row.data.spares),
+    },
   };
 }
 

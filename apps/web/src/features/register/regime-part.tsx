@@ -1,10 +1,13 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useId, useState } from 'react';
 import { graphql } from '#contracts';
 import type { LoadRule } from '#tour-file';
+import { placeName } from '#trade';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { useRuledPlaces } from '../../platform/ruled-places.js';
 import { Faults } from '../../ui/faults.js';
+import { placesFor } from '../../ui/places.js';
 import { useEditBegun } from './edit-begun.js';
 import { type RegimeText, regimeFrom, regimeSections, regimeText } from './regime-text.js';
 
@@ -20,7 +23,7 @@ export function RegimePart({ rule, me }: { rule: LoadRule; me: Person }) {
     <div>
       <h3>Load regime {rule.id}</h3>
       <p>
-        {rule.title}. {rule.jurisdiction}
+        {rule.title}. {placeName(rule.jurisdiction)}
         {rule.edition ? `, edition ${rule.edition}` : ''}. Source: {rule.source} ({rule.status}).
       </p>
       <ul>
@@ -78,6 +81,8 @@ export function RegimeForm({
 }) {
   const [reason, setReason] = useState('');
   const [text, setText] = useState<RegimeText>(from);
+  const ruled = useRuledPlaces();
+  const placeId = useId();
   const client = useQueryClient();
   const save = useMutation({
     mutationFn: () => request(saveMutation, { rule: regimeFrom(text), was: was(), reason }),
@@ -108,7 +113,20 @@ export function RegimeForm({
     <form onSubmit={submit} onInput={onBegin}>
       <div className="fields">
         {head('id', 'Short name')}
-        {head('jurisdiction', 'Jurisdiction')}
+        <div>
+          <label htmlFor={placeId}>Jurisdiction</label>
+          <select
+            id={placeId}
+            value={text.head.jurisdiction}
+            onChange={(event) => setText({ ...text, head: { ...text.head, jurisdiction: event.target.value } })}
+          >
+            {placesFor(text.head.jurisdiction, ruled).map(([code, word]) => (
+              <option key={code} value={code}>
+                {word}
+              </option>
+            ))}
+          </select>
+        </div>
         {head('title', 'Title')}
         {head('edition', 'Edition')}
         {head('source', 'Source')}

@@ -3,10 +3,12 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { graphql } from '#contracts';
 import { type ExaminationRule, itemKinds } from '#tour-file';
+import { placeName } from '#trade';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
+import { PlaceChoice, whyNoPlace } from '../../ui/places.js';
 import { filled, manyWords } from '../../ui/typed.js';
 import { type StarterSet, starterSets } from './starter-sets.js';
 
@@ -54,7 +56,7 @@ function RuleList({ rules, isOfficer }: { rules: readonly ExaminationRule[]; isO
             <button
               type="button"
               className="plain small"
-              aria-label={`Take out the rule of ${rule.jurisdiction} for ${rule.kinds.join(', ')}`}
+              aria-label={`Take out the rule of ${placeName(rule.jurisdiction)} for ${rule.kinds.join(', ')}`}
               onClick={() => setLeaving(keyOf(rule))}
             >
               Take it out ...
@@ -80,8 +82,8 @@ function TakeOut({ rule, onKeep }: { rule: ExaminationRule; onKeep: () => void }
   return (
     <Form form={form} onSubmit={(typed) => remove.mutate(typed)} error={remove.error}>
       <p>
-        Without it, {rule.kinds.join(', ')} of tours under {rule.jurisdiction} no longer run out by it. Plans that were made with it are
-        stale.
+        Without it, {rule.kinds.join(', ')} of tours under {placeName(rule.jurisdiction)} no longer run out by it. Plans that were made with
+        it are stale.
       </p>
       <Field name="reason" label="Why it no longer holds" />
       <div className="row">
@@ -96,10 +98,15 @@ function TakeOut({ rule, onKeep }: { rule: ExaminationRule; onKeep: () => void }
   );
 }
 
+const noPlace = ({ jurisdiction }: ExaminationRule): string => {
+  const why = whyNoPlace(jurisdiction);
+  return why === undefined ? '' : `■ ${why}: no tour is judged by this rule. Make it anew there and take this one out. `;
+};
+
 const RuleLine = ({ rule }: { rule: ExaminationRule }) => (
   <>
-    {rule.jurisdiction}: {rule.kinds.join(', ')} every {rule.intervals.map(periodWords).join(' and ')}
-    {rule.who ? `; by: ${rule.who}` : ''}.{' '}
+    {placeName(rule.jurisdiction)}: {rule.kinds.join(', ')} every {rule.intervals.map(periodWords).join(' and ')}
+    {rule.who ? `; by: ${rule.who}` : ''}. {noPlace(rule)}
     <span className="quiet">
       {rule.source} ({statusWords[rule.status]})
     </span>
@@ -147,20 +154,27 @@ function Starter({ set, known, isOfficer }: { set: StarterSet; known: ReadonlySe
 }
 
 const typedRule = z.object({
-  jurisdiction: filled('a country, as tours name it'),
+  jurisdiction: filled('a country'),
+  part: z
+    .string()
+    .trim()
+    .regex(/^([A-Z0-9]{1,3})?$/, 'the letters after the country’s, such as CA of US-CA, or nothing'),
   kinds: manyWords('kinds of items, with commas between'),
   intervals: manyWords('periods of ISO 8601, such as P6M or P1Y'),
   who: z.string().trim(),
   source: filled('where it stands'),
   status: z.string(),
 });
-const noRule = { jurisdiction: '', kinds: '', intervals: '', who: '', source: '', status: 'house rule' };
+const noRule = { jurisdiction: '', part: '', kinds: '', intervals: '', who: '', source: '', status: 'house rule' };
 
 function NewRule() {
   const form = useTypedForm(typedRule, noRule);
   const client = useQueryClient();
   const add = useMutation({
-    mutationFn: ({ who, ...rest }: z.output<typeof typedRule>) => request(addMutation, { rules: [who === '' ? rest : { ...rest, who }] }),
+    mutationFn: ({ who, part, jurisdiction: country, ...typed }: z.output<typeof typedRule>) => {
+      const rest = { ...typed, jurisdiction: part === '' ? country : `${country}-${part}` };
+      return request(addMutation, { rules: [who === '' ? rest : { ...rest, who }] });
+    },
     onSuccess: async () => {
       form.reset(noRule);
       await client.invalidateQueries();
@@ -171,7 +185,12 @@ function NewRule() {
       <summary>Make an examination rule</summary>
       <Form form={form} onSubmit={(typed) => add.mutate(typed)} error={add.error} fieldOf={(path) => /^rules\[0\]\.(\w+)/.exec(path)?.[1]}>
         <div className="fields">
-          <Field name="jurisdiction" label="Jurisdiction" description="such as UK" />
+          <PlaceChoice name="jurisdiction" label="Country" ruled={[]} />
+          <Field
+            name="part"
+            label="Part of it"
+            description="where it has rules of its own: CA of US-CA (ISO 3166-2); empty: the whole country"
+          />
           <Field name="kinds" label="Kinds of items" description={`some of ${itemKinds.join(', ')}`} />
           <Field name="intervals" label="Intervals" description="P6M: every 6 months; with commas between: each counts for itself" />
           <Field name="who" label="By whom" />

@@ -20,9 +20,9 @@ describe('sets of examination rules to begin with', () => {
 
   // Lifting Operations and Lifting Equipment Regulations 1998, reg. 9(3)(a)(i) and (ii).
   it('hold accessories to 6 months and hoists to 12 in the United Kingdom', () => {
-    expect(of('UK', 'shackle').map((each) => each.intervals)).toEqual([['P6M']]);
-    expect(of('UK', 'sling').map((each) => each.intervals)).toEqual([['P6M']]);
-    expect(of('UK', 'hoist').map((each) => each.intervals)).toEqual([['P12M']]);
+    expect(of('GB', 'shackle').map((each) => each.intervals)).toEqual([['P6M']]);
+    expect(of('GB', 'sling').map((each) => each.intervals)).toEqual([['P6M']]);
+    expect(of('GB', 'hoist').map((each) => each.intervals)).toEqual([['P12M']]);
   });
 
   // DGUV Vorschrift 17 § 34 (1)(2): by an expert every four years, and yearly; each counts from its own last examination.

@@ -16,7 +16,7 @@ export const starterSets: readonly StarterSet[] = [
     title: 'United Kingdom: LOLER 1998',
     rules: [
       {
-        jurisdiction: 'UK',
+        jurisdiction: 'GB',
         kinds: ['shackle', 'sling'],
         intervals: ['P6M'],
         who: 'competent person',
@@ -24,7 +24,7 @@ export const starterSets: readonly StarterSet[] = [
         status: 'found',
       },
       {
-        jurisdiction: 'UK',
+        jurisdiction: 'GB',
         kinds: ['hoist'],
         intervals: ['P12M'],
         who: 'competent person',
@@ -32,7 +32,7 @@ export const starterSets: readonly StarterSet[] = [
         status: 'found',
       },
       {
-        jurisdiction: 'UK',
+        jurisdiction: 'GB',
         kinds: ['grid', 'pin'],
         intervals: ['P6M'],
         who: 'competent person',

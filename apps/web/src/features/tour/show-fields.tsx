@@ -1,22 +1,26 @@
+import { useState } from 'react';
+import { useFormContext } from 'react-hook-form';
 import { z } from 'zod';
-import { Field } from '../../ui/form.js';
+import { Choice, Field } from '../../ui/form.js';
+import { zoneChoices } from '../../ui/places.js';
 import { day, filled } from '../../ui/typed.js';
 
 /** A new show as it is typed. */
 export const typedShow = z.object({
   show: filled('a name'),
   venue: filled('a name'),
-  timeZone: filled('a zone of the time zone database, such as Europe/London'),
+  timeZone: filled('a zone'),
   from: day,
   to: day,
 });
 
 /** All but the name, which is asked for in other words with a tour than alone. */
 export function ShowFields() {
+  const [onFile] = useState<string>(useFormContext().getValues('timeZone') as string);
   return (
     <>
       <Field name="venue" label="Venue" />
-      <Field name="timeZone" label="Time zone of the venue" />
+      <Choice name="timeZone" label="Time zone of the venue" choices={zoneChoices(onFile)} />
       <Field name="from" label="Load-in day" type="date" />
       <Field name="to" label="Load-out day" type="date" />
     </>

@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
 import { z } from 'zod';
 import type { Tour } from '#tour-file';
+import { placeName } from '#trade';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
@@ -23,7 +24,7 @@ export function TourScreen({ me }: { me: Person }) {
       {({ tour: { version, tour, removedShows }, showStates }) => (
         <Page
           title={tour.name}
-          lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.join(', ')}.`}
+          lede={`${tour.prepFrom} to ${tour.returnTo}, from ${tour.depot}. Examination rules of ${tour.jurisdictions.map((each) => placeName(each)).join(', ')}.`}
           actions={
             me.role === 'system' && (
               <Link className="btn plain" to={`/tours/${tourId}/change`}>

@@ -3,9 +3,11 @@ import { Link, useNavigate } from 'react-router';
 import { z } from 'zod';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { useRuledPlaces } from '../../platform/ruled-places.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { PlaceChoice } from '../../ui/places.js';
 import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
 import { RemovedTours } from './removed-tours.js';
@@ -69,7 +71,7 @@ const typedTour = z.object({
   depot: filled('the place where it starts and ends'),
   prepFrom: day,
   returnTo: day,
-  jurisdiction: filled('a country, as the examination rules name it'),
+  jurisdiction: filled('a country'),
   loadRule: filled('a load rule'),
   ...typedShow.shape,
 });
@@ -92,6 +94,7 @@ function NewTourForm() {
   const form = useTypedForm(typedTour, nothing);
   const navigate = useNavigate();
   const client = useQueryClient();
+  const ruled = useRuledPlaces();
   const loadRules = (rules.data?.rules as { loadRules: { id: string; title: string }[] } | undefined)?.loadRules ?? [];
   const save = useMutation({
     mutationFn: (typed: z.output<typeof typedTour>) => request(saveTour, { tour: newTour(typed, typed.loadRule), expectedVersion: null }),
@@ -114,7 +117,7 @@ function NewTourForm() {
           <Field name="depot" label="Depot" />
           <Field name="prepFrom" label="First prep day" type="date" />
           <Field name="returnTo" label="Last return day" type="date" />
-          <Field name="jurisdiction" label="Country whose examination rules hold" description="such as UK" />
+          <PlaceChoice name="jurisdiction" label="Country whose examination rules hold" ruled={ruled} />
           <Choice
             name="loadRule"
             label="Load rule"

@@ -1,4 +1,5 @@
 -- calendar
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
 WITH grouped AS MATERIALIZED (
   SELECT model, state = 'in service' AND ($3::text IS NULL OR depot = $3) AS serves, $1::date AS first, least($2::date, CASE WHEN due_state IS NULL THEN NULL ELSE coalesce(due_on, $1::date - 1) END, due_holds_through) AS last, count(*) AS count
@@ -27,6 +28,7 @@ SELECT tour.data, coalesce((SELECT jsonb_object_agg(model, count) FROM (SELECT i
 FROM tour WHERE removed_at IS NULL AND prep_from <= $2::date AND return_to >= $1::date AND ($3::text IS NULL OR data->>'depot' = $3);
 
 -- remedies
+SELECT DISTINCT name, time_zone AS zone FROM venue;
 SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown;
 SELECT item.id FROM item LEFT JOIN booking ON booking.item_id = item.id AND booking.count IS NULL AND period @> $2::date AND (hold_until IS NULL OR hold_until > now())
 WHERE item.kind = 'box' AND item.model = $1 AND item.state <> 'retired' AND (booking.id IS NOT NULL OR item.state <> 'in service' OR item.rest ? 'hire'

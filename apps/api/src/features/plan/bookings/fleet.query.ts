@@ -6,8 +6,8 @@ import type { Booking, ExaminationRule, Tour } from '#tour-file';
 import { loadItems } from '../../../planning/snapshot/kit-snapshot.js';
 import type { Words } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
-import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
 import { BadInputError, NotFoundError } from '../../../platform/faults/fault.js';
+import { PlaceDaysReader } from '../../venue/place-days.reader.js';
 import { ItemDates } from '../../register/item-dates.writer.js';
 import type { FleetModelView, RemedyView } from './fleet.types.js';
 
@@ -57,13 +57,13 @@ export class FleetQuery {
   constructor(
     private readonly dataSource: DataSource,
     private readonly dates: ItemDates,
-    @Inject(CLOCK) private readonly clock: Clock,
+    private readonly places: PlaceDaysReader,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async calendar(from: string, days: number, depot: string | null): Promise<FleetModelView[]> {
     const to = lastDay(from, days);
-    await this.dates.workOut(today(this.clock));
+    await this.dates.workOut((await this.places.now()).latest);
     const rows: { model: string; count: number; day: string; free: number; promised: number }[] = await this.dataSource.query(calendar, [
       from,
       to,
@@ -96,7 +96,7 @@ export class FleetQuery {
   async remedies(model: string, day: string, depot: string | null): Promise<RemedyView[]> {
     if (!isPlainDate(day))
       throw new BadInputError([{ field: 'day', value: day.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' }]);
-    await this.dates.workOut(today(this.clock));
+    await this.dates.workOut((await this.places.now()).latest);
     const { manager } = this.dataSource;
     const held: { id: string }[] = await manager.query(heldBack, [model, day, depot]);
     const ids = held.map((row) => row.id);

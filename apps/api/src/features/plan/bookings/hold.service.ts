@@ -4,12 +4,13 @@ import { DataSource, type EntityManager } from 'typeorm';
 import { type Words, tell } from '#words';
 import { type BadInput, isPlainDate } from '#kernel';
 import { WORDS } from '../../../platform/config/words.js';
-import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
+import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { databaseErrorOf } from '../../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError } from '../../../platform/faults/fault.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
+import { PlaceDaysReader } from '../../venue/place-days.reader.js';
 import { dropExpiredHolds, findClashes } from './booking.repository.js';
 import type { Hold, HoldInput } from './hold.types.js';
 import type { BookingRefusal } from '../plan.types.js';
@@ -25,12 +26,13 @@ export class HoldService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
+    private readonly places: PlaceDaysReader,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
   async place(input: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
-    const faults = faultsOf(input, today(this.clock));
+    const faults = faultsOf(input, (await this.places.now()).earliest);
     if (faults.length > 0) throw new BadInputError(faults);
     try {
       return await this.placeOnce(input, who);

@@ -15,13 +15,14 @@ import {
 import type { TickRefusal } from '#trade';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
-import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
+import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { databaseErrorOf } from '../../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform/faults/fault.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
+import { dayOfShow } from '../../venue/show-day.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
 import { barredView } from '../stored/barred-view.js';
 import { changeViews } from '../stored/change-views.js';
@@ -168,13 +169,14 @@ export class PlanService {
   /** What speaks against ticking this, or taking it back; null where nothing does. */
   private async againstTick(
     manager: EntityManager,
-    { id, plan, state }: Tickable,
+    { id, plan, state, tourId }: Tickable,
     key: TickKey,
     done: boolean,
     barred: readonly BarredInPlan[],
   ): Promise<TickRefusal | null> {
     // Home, down and off the hoists it goes with whatever is wrong with it.
-    const isOnTheWay = key.kind === 'step-up' || (key.kind === 'row' && today(this.clock) <= plan.show.from);
+    const isOnTheWay =
+      key.kind === 'step-up' || (key.kind === 'row' && (await dayOfShow(manager, this.clock, tourId, plan.show.id)) <= plan.show.from);
     if (isOnTheWay && barred.length > 0) return { code: 'barred', items: barred.map(({ item, reason }) => ({ item, why: reason })) };
     if (key.kind === 'row') return null;
     const hang = plan.picks.hangs.find((each) => each.hang === key.subject);

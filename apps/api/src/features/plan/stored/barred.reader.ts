@@ -2,6 +2,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BarredItem, barredItems } from '#pack-plan';
 import { loadJudged } from '../../../planning/snapshot/judged.reader.js';
+import { zoneOfShow } from '../../venue/show-day.reader.js';
 import { CLOCK, type Clock, dayIn } from '../../../platform/config/config.js';
 
 /** An item of a plan that must not fly as things stand now, with what it concerns. */
@@ -30,7 +31,7 @@ interface Judged {
 }
 
 // The days of the tour as it stands now: a tour that was moved is judged on the days it was moved to.
-const heads = `SELECT plan.id AS "planId", plan.tour_id AS "tourId", show->>'to' AS until, show->>'timeZone' AS zone, tour.prep_from::text AS prep
+const heads = `SELECT plan.id AS "planId", plan.tour_id AS "tourId", show->>'to' AS until, ${zoneOfShow} AS zone, tour.prep_from::text AS prep
 FROM pack_plan plan JOIN tour ON tour.id = plan.tour_id CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') show
 WHERE plan.id = ANY($1::uuid[]) AND show->>'id' = plan.show_id`;
 

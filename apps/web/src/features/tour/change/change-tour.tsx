@@ -4,9 +4,11 @@ import { z } from 'zod';
 import type { Tour } from '#tour-file';
 import type { Person } from '../../../platform/person.js';
 import { request } from '../../../platform/request.js';
+import { useRuledPlaces } from '../../../platform/ruled-places.js';
 import { Field, Form, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
-import { day, days, filled, manyWords } from '../../../ui/typed.js';
+import { PlacesChoice } from '../../../ui/places.js';
+import { day, days, filled } from '../../../ui/typed.js';
 import { saveTour, tourQuery } from '../operations.js';
 import { removeTour } from '../removal-operations.js';
 import { RemovePart } from './remove-part.js';
@@ -37,7 +39,7 @@ const typedTour = z.object({
   depot: filled('the place where it starts and ends'),
   prepFrom: day,
   returnTo: day,
-  jurisdictions: manyWords('countries, as the examination rules name them, with commas between'),
+  jurisdictions: z.array(z.string()).min(1, 'at least one place'),
   visitDays: days,
 });
 
@@ -48,9 +50,10 @@ function TourForm({ tour, version }: { tour: Tour; version: number }) {
     depot,
     prepFrom,
     returnTo,
-    jurisdictions: jurisdictions.join(', '),
+    jurisdictions,
     visitDays: visitDays.join(', '),
   });
+  const ruled = useRuledPlaces();
   const client = useQueryClient();
   const navigate = useNavigate();
   const save = useMutation({
@@ -67,16 +70,16 @@ function TourForm({ tour, version }: { tour: Tour; version: number }) {
         <Field name="depot" label="Depot" />
         <Field name="prepFrom" label="First prep day" type="date" />
         <Field name="returnTo" label="Last return day" type="date" />
-        <Field name="jurisdictions" label="Whose examination rules hold" description="such as UK, DE" />
         <Field
           name="visitDays"
           label="Days on which an examiner can come"
           description="YYYY-MM-DD, with commas between; any day where empty"
         />
       </div>
+      <PlacesChoice name="jurisdictions" label="Whose examination rules hold" ruled={ruled} />
       <p className="quiet">
-        Every item that the tour holds is held from the first prep day to the last return day. Days on which somebody else holds one are
-        refused.
+        A venue on record adds the country that it is in. Every item that the tour holds is held from the first prep day to the last return
+        day. Days on which somebody else holds one are refused.
       </p>
       <button type="submit" disabled={save.isPending}>
         Save the tour
