@@ -114,6 +114,14 @@ export const rules = {
       to: { path: '^libs/', pathNot: '^libs/(kernel|trade|tour-file|editions)/' },
     },
     {
+      name: 'records-know-the-file',
+      comment:
+        'What a record must hold and how long it is kept is read off rules and records on file; no plan and no screen has a say in it.',
+      severity: 'error',
+      from: { path: '^libs/records/', pathNot: '\\.spec\\.ts$' },
+      to: { path: '^libs/', pathNot: '^libs/(kernel|trade|tour-file|records)/' },
+    },
+    {
       name: 'rooms-have-one-door',
       comment: 'A room of a lib is entered through its index.ts, which says what the room is for; what stands behind it may be rearranged.',
       severity: 'error',

@@ -5,6 +5,7 @@ import { AddEventFromPlace20261126142700 } from './20261126142700-add-event-from
 import { KeepPeople20261126115600 } from './20261126115600-keep-people.js';
 import { CreateTables20261125132500 } from './20261125132500-create-tables.js';
 import { KeepWholeRevisions20261126113000 } from './20261126113000-keep-whole-revisions.js';
+import { AddReportHash20261126182800 } from './20261126182800-add-report-hash.js';
 import { AddPlanParts20261126011500 } from './20261126011500-add-plan-parts.js';
 import { CreateCounts20261125193000 } from './20261125193000-create-counts.js';
 import { AddCorrectionReason20261126112800 } from './20261126112800-add-correction-reason.js';
@@ -53,4 +54,5 @@ export const migrations = [
   CreateProposals20261126143000,
   LogEveryChange20261126175200,
   CodePlaces20261126181800,
+  AddReportHash20261126182800,
 ];

@@ -544,6 +544,27 @@ export type RecordExaminationMutationVariables = Exact<{
 
 export type RecordExaminationMutation = { recordExamination: { summary: { id: string, dueOn: string | null } } };
 
+export type ExaminationRulesOnFileQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ExaminationRulesOnFileQuery = { rules: unknown };
+
+export type ItemRecordsQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null, supersedes: string | null, reason: string | null, kept: unknown, lines: unknown, file: { id: string, name: string, type: string, sizeBytes: number, sha256: string } | null } }> } } };
+
+export type ItemHistoryQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemHistoryQuery = { item: { history: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { at: string, who: string, what: string, sentence: string } }> } } };
+
 export type ItemPageQueryVariables = Exact<{
   id: string | number;
 }>;
@@ -614,22 +635,6 @@ export type SaveRiggingSystemMutationVariables = Exact<{
 
 
 export type SaveRiggingSystemMutation = { saveRiggingSystem: boolean };
-
-export type ItemRecordsQueryVariables = Exact<{
-  id: string | number;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemRecordsQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, supersededBy: string | null, reason: string | null } }> } } };
-
-export type ItemHistoryQueryVariables = Exact<{
-  id: string | number;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemHistoryQuery = { item: { history: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { at: string, who: string, what: string, sentence: string } }> } } };
 
 export type WearRulesQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1813,6 +1818,63 @@ export const RecordExaminationDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69"}) as unknown as TypedDocumentString<RecordExaminationMutation, RecordExaminationMutationVariables>;
+export const ExaminationRulesOnFileDocument = new TypedDocumentString(`
+    query ExaminationRulesOnFile {
+  rules
+}
+    `, {"hash":"sha256:f873caa3162441edc93ca14f8ed3b8b9ba539e03ae8914bb1ec8ee81c9d976fd"}) as unknown as TypedDocumentString<ExaminationRulesOnFileQuery, ExaminationRulesOnFileQueryVariables>;
+export const ItemRecordsDocument = new TypedDocumentString(`
+    query ItemRecords($id: ID!, $after: String) {
+  item(id: $id) {
+    records(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          id
+          examination
+          recordedBy
+          recordedAt
+          supersededBy
+          supersedes
+          reason
+          file {
+            id
+            name
+            type
+            sizeBytes
+            sha256
+          }
+          kept
+          lines
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:568c5dc257415f523cdc4cd0f06d92c4c380775d9d358f477993f7ed5b0ab039"}) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
+export const ItemHistoryDocument = new TypedDocumentString(`
+    query ItemHistory($id: ID!, $after: String) {
+  item(id: $id) {
+    history(first: 20, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          at
+          who
+          what
+          sentence
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c"}) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
 export const ItemPageDocument = new TypedDocumentString(`
     query ItemPage($id: ID!) {
   item(id: $id) {
@@ -1918,48 +1980,6 @@ export const SaveRiggingSystemDocument = new TypedDocumentString(`
   saveRiggingSystem(system: $system, was: $was)
 }
     `, {"hash":"sha256:eb5c8e57d3db7ad94806a054ef977ccdf1e2e0bd02191e850ad2ca123722882c"}) as unknown as TypedDocumentString<SaveRiggingSystemMutation, SaveRiggingSystemMutationVariables>;
-export const ItemRecordsDocument = new TypedDocumentString(`
-    query ItemRecords($id: ID!, $after: String) {
-  item(id: $id) {
-    records(first: 20, after: $after) {
-      pageInfo {
-        hasNextPage
-        endCursor
-      }
-      edges {
-        node {
-          id
-          examination
-          recordedBy
-          recordedAt
-          supersededBy
-          reason
-        }
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:de0f1a20d80bdd9413817d92216239c3ee25ee9fe1f05b1b268356064cb9d050"}) as unknown as TypedDocumentString<ItemRecordsQuery, ItemRecordsQueryVariables>;
-export const ItemHistoryDocument = new TypedDocumentString(`
-    query ItemHistory($id: ID!, $after: String) {
-  item(id: $id) {
-    history(first: 20, after: $after) {
-      pageInfo {
-        hasNextPage
-        endCursor
-      }
-      edges {
-        node {
-          at
-          who
-          what
-          sentence
-        }
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c"}) as unknown as TypedDocumentString<ItemHistoryQuery, ItemHistoryQueryVariables>;
 export const WearRulesDocument = new TypedDocumentString(`
     query WearRules {
   rules

@@ -129,6 +129,12 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId sentence } slots { agrees code expected found sentence slot } } }",
   'sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69':
     "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $reason: String, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes reason: $reason ) { summary { dueOn id } } }",
+  'sha256:f873caa3162441edc93ca14f8ed3b8b9ba539e03ae8914bb1ec8ee81c9d976fd':
+    "query ExaminationRulesOnFile { rules }",
+  'sha256:568c5dc257415f523cdc4cd0f06d92c4c380775d9d358f477993f7ed5b0ab039':
+    "query ItemRecords($after: String, $id: ID!) { item(id: $id) { records(first: 20, after: $after) { edges { node { examination file { id name sha256 sizeBytes type } id kept lines reason recordedAt recordedBy supersededBy supersedes } } pageInfo { endCursor hasNextPage } } } }",
+  'sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c':
+    "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:42d0438e0e6f4b095b6f5aca4871e424c2aa88d6f3deb3cbbc74daf2c787b200':
     "query ItemPage($id: ID!) { item(id: $id) { item promises { count from to tour } summary { count depot dueOn dueState id kind model place state } } }",
   'sha256:1363815df604bf74303bc001daf5a27857157a21fe0dc4cdaae6e656c72ce6d0':
@@ -147,10 +153,6 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }",
   'sha256:eb5c8e57d3db7ad94806a054ef977ccdf1e2e0bd02191e850ad2ca123722882c':
     "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }",
-  'sha256:de0f1a20d80bdd9413817d92216239c3ee25ee9fe1f05b1b268356064cb9d050':
-    "query ItemRecords($after: String, $id: ID!) { item(id: $id) { records(first: 20, after: $after) { edges { node { examination id reason recordedAt recordedBy supersededBy } } pageInfo { endCursor hasNextPage } } } }",
-  'sha256:29d9d66c08ae2188e158aabc81b43adf3c89fdac6a8cdcca59c54f843388b93c':
-    "query ItemHistory($after: String, $id: ID!) { item(id: $id) { history(first: 20, after: $after) { edges { node { at sentence what who } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:bffd2f2e659706eb187da52e80fc5da40df2d4bb752641e6cdead3c8380edcac':
     "query WearRules { rules }",
   'sha256:469ff7238fcca1ce6f135e132fd07e2792dfaba44f8d71c5c0bc59f192aeba62':

@@ -38,9 +38,9 @@ export interface GateVerdict {
   readonly judgement: ItemJudgement;
 }
 
-/** Jurisdictions of a place that no rule on file speaks of, of the country neither. */
+/** Jurisdictions of a place of which no rule on file says how often anything is examined, of the country neither. */
 export const unjudgedPlaces = ({ jurisdictions, rules }: Place): readonly string[] =>
-  jurisdictions.filter((each) => !rules.some((rule) => holdsAt(rule.jurisdiction, each)));
+  jurisdictions.filter((each) => !rules.some((rule) => holdsAt(rule.jurisdiction, each) && rule.intervals.length > 0));
 
 /** The intervals that an item is examined at in a place: its own, or those of every rule of the places visited. Empty: no rule says how often. */
 export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, { jurisdictions, rules }: Place): readonly string[] {

@@ -3,4 +3,5 @@ export * from './comparison/index.js';
 export * from './finding/index.js';
 export * from './place/index.js';
 export * from './reason/index.js';
+export * from './record/index.js';
 export * from './subject/index.js';

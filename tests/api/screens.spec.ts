@@ -15,6 +15,7 @@ import { getTickable } from '../../apps/api/src/features/plan/page/tickable.quer
 import { BeginningQuery } from '../../apps/api/src/features/beginning/beginning.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
+import { RecordPageQuery } from '../../apps/api/src/features/register/records/record-page.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
 import { RegisterListQuery } from '../../apps/api/src/features/register/register-list.query.js';
 import { RemovalQuery } from '../../apps/api/src/features/tour/removal.query.js';
@@ -66,10 +67,10 @@ describe('the SQL of the screens', () => {
       'register/item-page',
       {
         head: () => of(ItemPageQuery).head('H-01'),
-        records: () => of(ItemPageQuery).records('H-01'),
         history: () => of(ItemPageQuery).history('H-01'),
       },
     ],
+    ['register/records/record-page', { 'a page': () => of(RecordPageQuery).records('H-01') }],
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
     ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],

@@ -298,7 +298,7 @@ describe('two pairs of eyes', () => {
       systems: [...written.systems, { ...written.systems[0], id: 'Import rig', approved: { by: 'A. Nobody', on: '2027-01-01' } }],
       examinationRules: [
         ...written.examinationRules,
-        { jurisdiction: 'NO', kinds: ['truck'], intervals: ['P99Y'], source: 'said so', status: 'house rule' },
+        { jurisdiction: 'NO', kinds: ['truck'], intervals: ['P9Y'], source: 'said so', status: 'house rule' },
       ],
       loadRules: [...written.loadRules, { ...written.loadRules[0], id: 'lax', dynamicFactor: 1 }],
       items: [

@@ -48,6 +48,7 @@ import { CatalogueQuery } from './features/register/catalogue.query.js';
 import { DatesListQuery } from './features/register/dates-list.query.js';
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
+import { RecordPageQuery } from './features/register/records/record-page.query.js';
 import { RegisterListQuery } from './features/register/register-list.query.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { BeginningQuery } from './features/beginning/beginning.query.js';
@@ -117,6 +118,7 @@ const features = [
   ItemDates,
   RegisterListQuery,
   ItemPageQuery,
+  RecordPageQuery,
   DatesListQuery,
   CatalogueQuery,
   ExaminationWriter,

@@ -20,6 +20,8 @@ const common: readonly CsvColumn[] = [
   { heading: 'hired to', cell: (item) => optional(item.hire?.to) },
   { heading: 'asset identifier', cell: (item) => optional(item.assetId) },
   { heading: 'declared on', cell: (item) => optional(item.declaredOn) },
+  { heading: 'bought on', cell: (item) => optional(item.boughtOn) },
+  { heading: 'first used on', cell: (item) => optional(item.firstUsedOn) },
 ];
 
 const extra: Partial<Record<ItemKind, readonly CsvColumn[]>> = {

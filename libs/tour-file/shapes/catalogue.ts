@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bodyMm, count, degrees, kg, kgOrNone, leverMm, mm, name, ratedLoad, sentence, signedMm, wholeMm } from './words.js';
+import { bodyMm, count, degrees, kg, kgOrNone, leverMm, mm, name, ratedLoad, sentence, signedMm, wholeMm } from '../forms/index.js';
 
 /** Which pins a joint takes and where each travels. Common practice: two front link pins, one rear link, one lock pin. */
 const pinUse = z.strictObject({

@@ -4,8 +4,10 @@ export type { AxlePlace, BoxModel, CartModel, CaseModel, Catalogue, GridModel, P
 export { catalogue } from './catalogue.js';
 export { hangName } from './hang-name.js';
 export { holdsFor } from './holds-for.js';
-export type { Examination, ExaminationRule, Item, ItemKind, ItemState } from './item.js';
-export { examination, examinationRule, item, itemKinds, itemStates } from './item.js';
+export type { Defect, Examination } from './examination.js';
+export { earliestDanger, examination } from './examination.js';
+export type { ExaminationRule, Item, ItemKind, ItemState } from './item.js';
+export { examinationRule, item, itemKinds, itemStates } from './item.js';
 export type { LoadRule } from './load-rule.js';
 export { loadRule } from './load-rule.js';
 export type { KeptPiece, LoadingAct } from './loading.js';

@@ -1,59 +1,11 @@
 import { z } from 'zod';
-import { count, kgOrNone, name, period, place, plainDate, sentence } from './words.js';
+import { readPeriod } from '#kernel';
+import { recordFields, recordLists, ruleBases } from '#trade';
+import { count, kgOrNone, name, period, place, plainDate, sentence } from '../forms/index.js';
+import { examination } from './examination.js';
 
 export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
 export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
-
-const text = z.string().max(2000);
-
-/**
- * What a report of thorough examination holds besides its dates and outcome: contents of LOLER 1998 Schedule 1, in the order of its
- * paragraphs. Texts are the examiner's own and are shown as his.
- */
-const reportParticulars = z.strictObject({
-  employer: text.optional(),
-  premises: text.optional(),
-  manufactured: text.optional(),
-  previousOn: plainDate.optional(),
-  workingLoadLimit: text.optional(),
-  firstAfterInstallation: z.boolean().optional(),
-  installedStatement: text.optional(),
-  basis: z.enum(['within 6 months', 'within 12 months', 'under a scheme', 'after exceptional circumstances']).optional(),
-  statement: text.optional(),
-  dangerousParts: text.optional(),
-  repairsNeeded: text.optional(),
-  repairsBeforeDanger: text.optional(),
-  tests: text.optional(),
-  examinerAddress: text.optional(),
-  qualifications: text.optional(),
-  employedBy: text.optional(),
-  authenticatedBy: text.optional(),
-  reportOn: plainDate.optional(),
-});
-
-/** The same shape as in an examinations case; who, what and which report may stand beside it. */
-const examinationFields = z.strictObject({
-  on: plainDate,
-  outcome: z.enum(['pass', 'fail']),
-  satisfies: z.array(period).max(10).optional(),
-  nextLatestOn: plainDate.optional(),
-  underScheme: z.boolean().optional(),
-  defectBy: plainDate.optional(),
-  /** Days of the events that this examination answers. */
-  answers: z.array(plainDate).max(200).optional(),
-  examiner: sentence.optional(),
-  report: sentence.optional(),
-  particulars: reportParticulars.optional(),
-  /** Id of the report itself, kept beside the record. */
-  reportFile: z.uuid().optional(),
-});
-
-/** A report sets no day that lies before its own examination. */
-export const examination = examinationFields.superRefine(({ on, nextLatestOn, defectBy }, context) => {
-  for (const [key, day] of Object.entries({ nextLatestOn, defectBy }))
-    if (day !== undefined && day < on)
-      context.addIssue({ code: 'custom', path: [key], message: `a day on or after the examination (${on})` });
-});
 
 /**
  * One thing with a serial, or (with `count`) a batch that is kept and examined as a lot.
@@ -78,6 +30,8 @@ export const item = z.strictObject({
   uses: count.optional(),
   intervals: z.array(period).max(10).optional(),
   declaredOn: plainDate.optional(),
+  boughtOn: plainDate.optional(),
+  firstUsedOn: plainDate.optional(),
   examinations: z.array(examination).max(200).default([]),
   events: z
     .array(z.strictObject({ on: plainDate, what: sentence }))
@@ -85,18 +39,65 @@ export const item = z.strictObject({
     .default([]),
 });
 
-/** How often a class of item is examined, under which rule; `status` says whether the rule's text was read. */
-export const examinationRule = z.strictObject({
-  jurisdiction: place,
-  kinds: z.array(z.enum(itemKinds)).min(1).max(10),
-  intervals: z.array(period).min(1).max(10),
-  who: sentence.optional(),
-  source: sentence,
-  status: z.enum(['found', 'from memory', 'house rule']),
+const ruleStatus = z.enum(['found', 'from memory', 'house rule']);
+const mostMonths = 120;
+
+/** Longer is a slip: the longest that any law read for this asks for is four years. */
+const ruleInterval = period.refine((text) => {
+  const read = readPeriod(text);
+  return !read || read.months + read.days / 30 <= mostMonths;
+}, 'a period of at most 10 years, such as P6M or P1Y');
+
+/** What a record under a rule must hold: the list of a law, or the rule's own. */
+const recordRule = z.strictObject({
+  list: z.enum(recordLists).optional(),
+  fields: z.array(z.enum(recordFields)).max(recordFields.length).optional(),
+  source: sentence.min(1),
+  status: ruleStatus,
 });
+
+/** How long a record under a rule is kept: until the latest of what is named. */
+const retentionRule = z.strictObject({
+  /** From the day of the report. */
+  atLeast: period.optional(),
+  untilNextReport: z.boolean().optional(),
+  whileInUse: z.boolean().optional(),
+  source: sentence.min(1),
+  status: ruleStatus,
+});
+
+/**
+ * How often a class of item is examined, under which rule; `status` says whether the rule's text was read. `basis` says what it counts by (left out:
+ * time); a rule of another basis has no interval.
+ */
+export const examinationRule = z
+  .strictObject({
+    jurisdiction: place,
+    kinds: z.array(z.enum(itemKinds)).min(1).max(10),
+    intervals: z.array(ruleInterval).max(10),
+    who: sentence.optional(),
+    /** As what somebody may examine; left out: the rule does not say. */
+    mayExamine: z.array(sentence.min(1)).min(1).max(10).optional(),
+    basis: z.enum(ruleBases).optional(),
+    /** By lifts or hours: how many. */
+    every: z.int().positive().max(1_000_000).optional(),
+    record: recordRule.optional(),
+    retention: retentionRule.optional(),
+    source: sentence,
+    status: ruleStatus,
+  })
+  .superRefine(({ intervals, basis, every, retention }, context) => {
+    const counted = basis === 'lifts' || basis === 'hours';
+    const say = (field: string, message: string) => context.addIssue({ code: 'custom', path: [field], message });
+    if (intervals.length === 0 && (basis === undefined || basis === 'time')) say('intervals', 'at least one of them');
+    if (intervals.length > 0 && basis !== undefined && basis !== 'time') say('intervals', `none: the rule counts ${basis}`);
+    if (counted && every === undefined) say('every', `required: after how many ${basis}`);
+    if (!counted && every !== undefined) say('every', 'a number only where the rule counts lifts or hours');
+    if (retention && !retention.atLeast && !retention.untilNextReport && !retention.whileInUse)
+      say('retention', 'a period, until the next report, or while it is in use: at least one of them');
+  });
 
 export type ItemKind = (typeof itemKinds)[number];
 export type ItemState = (typeof itemStates)[number];
 export type Item = z.output<typeof item>;
-export type Examination = z.output<typeof examination>;
 export type ExaminationRule = z.output<typeof examinationRule>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { degrees, name, place, sentence } from './words.js';
+import { degrees, name, place, sentence } from '../forms/index.js';
 
 const share = z.number().positive().max(1);
 /** Where a value of a regime stands, and whether it was seen there. `from memory` is never shown as authority. */

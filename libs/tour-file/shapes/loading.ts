@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, name, plainDate, sentence } from './words.js';
+import { count, name, plainDate, sentence } from '../forms/index.js';
 
 /** Where a piece stands and is to stay; millimetres, the corner nearest the nose, the left wall and the floor. `loaded`: it is in the truck already. */
 const keptPiece = z.strictObject({

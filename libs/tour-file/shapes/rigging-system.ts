@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from './words.js';
+import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from '../forms/index.js';
 
 /** A step of the lift sequence: a sentence, with where in the work it stands and whether everything waits until it is signed. */
 const step = z.union([

@@ -4,7 +4,7 @@ import { examinationRule, item } from './item.js';
 import { loadRule } from './load-rule.js';
 import { riggingSystem } from './rigging-system.js';
 import { booking, tour } from './tour.js';
-import { sentence } from './words.js';
+import { sentence } from '../forms/index.js';
 
 /** One tour with the kit it may draw on: what `npm run plan` reads and the app imports and exports. */
 export const tourFileSchema = z.strictObject({

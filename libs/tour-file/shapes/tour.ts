@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { loading } from './loading.js';
-import { count, degrees, kgOrNone, mm, name, place, plainDate, ratedLoad, sentence, signedMm, tiltDeg, timeZone } from './words.js';
+import { count, degrees, kgOrNone, mm, name, place, plainDate, ratedLoad, sentence, signedMm, tiltDeg, timeZone } from '../forms/index.js';
 
 const hangBox = z.strictObject({ model: name, splayDeg: degrees, serial: name.optional() });
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { mm, name, place, ratedLoad, sentence, signedMm, timeZone } from './words.js';
+import { mm, name, place, ratedLoad, sentence, signedMm, timeZone } from '../forms/index.js';
 
 /** Where shows are, and depots: what the house says of itself. Places in millimetres from the datum, x to the audience, y to the left seen from it. */
 export const venue = z.strictObject({

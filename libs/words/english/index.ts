@@ -41,6 +41,7 @@ import {
   stages,
   subjects,
 } from './parts/index.js';
+import { keptUntil, recordField, recordWanted, ruleBasis } from './records.js';
 import { guarded, proposed, waiting } from './waiting.js';
 
 export const english: Words = {
@@ -88,6 +89,10 @@ export const english: Words = {
   breaches,
   loadBounds,
   guarded,
+  keptUntil,
+  recordField,
+  recordWanted,
+  ruleBasis,
   proposed,
   waiting,
 };

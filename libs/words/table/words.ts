@@ -18,6 +18,7 @@ import type {
   InputChange,
   InputPart,
   JudgedFact,
+  KeptUntil,
   KeptBack,
   LeftOverReason,
   LoadBoundFact,
@@ -29,10 +30,12 @@ import type {
   ReadFinding,
   ReadingFact,
   ReasonAgainst,
+  RecordField,
   Refusal,
   RemedyFact,
   RestackReason,
   RowChoiceFact,
+  RuleBasis,
   ShortageFact,
   SlotFinding,
   StageFact,
@@ -114,6 +117,15 @@ export interface Words {
   readonly proposed: Table<WaitingFact>;
   /** A guarded field as it is called. */
   readonly guarded: (field: string) => string;
+  /** A field of a report as it is called, and what is wanted there by a rule. */
+  readonly recordField: (field: RecordField) => string;
+  readonly recordWanted: (
+    field: RecordField,
+    by: { readonly source: string; readonly paragraph: string | null; readonly wasRead: boolean },
+  ) => string;
+  /** How long a record is kept. */
+  readonly keptUntil: Table<KeptUntil>;
+  readonly ruleBasis: Readonly<Record<RuleBasis, string>>;
 }
 
 /** A comparison as a union over its codes. */

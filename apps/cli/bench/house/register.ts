@@ -16,6 +16,7 @@ import { getTickable } from '../../../api/src/features/plan/page/tickable.query.
 import { CatalogueQuery } from '../../../api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../../api/src/features/register/dates-list.query.js';
 import { ItemPageQuery } from '../../../api/src/features/register/item-page.query.js';
+import { RecordPageQuery } from '../../../api/src/features/register/records/record-page.query.js';
 import { RegisterListQuery } from '../../../api/src/features/register/register-list.query.js';
 import { TourListQuery } from '../../../api/src/features/tour/tour-list.query.js';
 import { loadDemo } from '../../../api/src/features/transfer/demo.js';
@@ -128,7 +129,7 @@ async function screensOf(app: App, dataSource: DataSource, planId: string): Prom
     'register, search that finds nothing': () => register.items({ search: 'zebra crossing' }),
     'register, search of two letters': () => register.items({ search: 'sh' }),
     'item, head': () => page.head(item),
-    'item, records': () => page.records(item, 20),
+    'item, records': () => app.get(RecordPageQuery).records(item, 20),
     'item, history': () => page.history(item, 20),
     'dates, first page': () => dates.examined(100),
     'dates, a late page': () => dates.examined(100, writeCursor(JSON.stringify([true, late!.due, late!.id]))),

@@ -4,7 +4,7 @@ import { guardOf, isNewRuleCautious } from '#editions';
 import type { Catalogue, ExaminationRule, Item, Kit } from '#tour-file';
 import type { Author } from '../../platform/sign-in/person.js';
 import { type NewProposal, handOf, propose, subjectOfModel } from '../edition/edition.writer.js';
-import { examinationFaults } from './examination-faults.js';
+import { examinationFaults } from './records/examination-faults.js';
 import { holdNewItems } from './held-items.writer.js';
 import { insertItems } from './kit.writer.js';
 import { ModelRow, RuleRow } from './rows.js';
@@ -110,8 +110,8 @@ const isCautious = (data: object, { examinationRules }: Kit): boolean =>
   'intervals' in data && isNewRuleCautious(data as ExaminationRule, examinationRules);
 
 /** Rules of one jurisdiction for the same kinds and intervals are one rule. */
-export const idOfRule = ({ jurisdiction, kinds, intervals }: ExaminationRule): string =>
-  `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}`;
+export const idOfRule = ({ jurisdiction, kinds, intervals, basis }: ExaminationRule): string =>
+  `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}${basis === undefined || basis === 'time' ? '' : basis}`;
 
 /** Items with what waits of them, as the file that brought them has them. */
 async function asProposed(manager: EntityManager, items: readonly Item[]): Promise<ReadonlyMap<string, Item>> {

@@ -6,7 +6,8 @@ import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { examinationFaults } from './examination-faults.js';
+import { examinationFaults, ruleFaults } from './records/examination-faults.js';
+import { rulesInForce } from './records/rules-in-force.js';
 import { ExaminationRow, IncidentRow, ItemRow, ReportFileRow } from './rows.js';
 
 /** What is recorded: the examination as its sender wrote it, of which item, in whose place, and why. */
@@ -34,9 +35,13 @@ export class ExaminationWriter {
     if (!read.ok) throw new BadInputError(read.error);
     const data: Examination = read.value;
     const rows = manager.getRepository(ExaminationRow);
-    if (!(await manager.getRepository(ItemRow).existsBy({ id: itemId }))) throw new NotFoundError(`The item ${itemId}`);
+    const item = await manager.getRepository(ItemRow).findOne({ select: { kind: true }, where: { id: itemId } });
+    if (!item) throw new NotFoundError(`The item ${itemId}`);
     const of = supersedes === null ? null : await this.mayBeCorrected(manager, itemId, supersedes);
-    const faults = examinationFaults(data, latestDay(this.clock), of && { of, reason });
+    const faults = [
+      ...examinationFaults(data, latestDay(this.clock), of && { of, reason }),
+      ...ruleFaults(data, item.kind, await rulesInForce(manager)),
+    ];
     if (faults.length > 0) throw new BadInputError(faults);
     await this.namesWhatIsOnFile(manager, data, [itemId, ...reportsOf]);
     const made = await rows.insert({

@@ -1,9 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspection-calendar';
-import { type ExaminationRule, type Item, itemKinds } from '#tour-file';
+import { type Item, itemKinds } from '#tour-file';
 import { asAnswered } from '../../planning/snapshot/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { rulesInForce } from './records/rules-in-force.js';
 
 /** How many items are worked out at once. */
 const atOnce = 5000;
@@ -98,14 +99,9 @@ function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: rea
 
 /** The intervals of all countries on file for a kind of item. */
 async function intervalsOnFile(manager: EntityManager): Promise<(kind: Item['kind']) => readonly string[]> {
-  const rows: { data: ExaminationRule }[] = await manager.query(
-    `SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`,
-  );
+  const rules = await rulesInForce(manager);
   const known = new Map(
-    itemKinds.map((kind) => [
-      kind,
-      [...new Set(rows.filter(({ data }) => data.kinds.includes(kind)).flatMap(({ data }) => data.intervals))],
-    ]),
+    itemKinds.map((kind) => [kind, [...new Set(rules.filter((each) => each.kinds.includes(kind)).flatMap((each) => each.intervals))]]),
   );
   return (kind) => known.get(kind) ?? [];
 }

@@ -8,10 +8,5 @@ SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.
    FROM (SELECT * FROM booking WHERE booking.item_id = item.id ORDER BY upper(period) DESC LIMIT 50) booking) AS promises
 FROM item WHERE item.id = $1;
 
--- records
-SELECT record.id, record.data, record.recorded_by, record.recorded_at, record.reason, later.id AS superseded_by
-FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
-WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3;
-
 -- history
 SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND row_table IS NULL AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3;

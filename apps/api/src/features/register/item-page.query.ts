@@ -1,12 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
-import type { Examination } from '#tour-file';
-import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
-import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
+import { NotFoundError } from '../../platform/faults/fault.js';
+import { connectionOf, pageSize } from '../../platform/graphql/paging.js';
 import { PlaceDaysReader } from '../venue/place-days.reader.js';
+import { recordNumber } from './records/record-number.js';
 import { ItemDates } from './item-dates.writer.js';
 import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
-import type { ExaminationRecordConnection, HistoryConnection, ItemHead, ItemPromise } from './register.types.js';
+import type { HistoryConnection, ItemHead, ItemPromise } from './register.types.js';
 
 const head = `SELECT ${summaryColumns}, item.rest,
   CASE WHEN item.kind = 'cart' THEN (SELECT coalesce(array_agg(box.id ORDER BY box.stack_slot), '{}') FROM item box WHERE box.stack_cart = item.id) END AS stack,
@@ -14,13 +14,9 @@ const head = `SELECT ${summaryColumns}, item.rest,
    FROM (SELECT * FROM booking WHERE booking.item_id = item.id ORDER BY upper(period) DESC LIMIT 50) booking) AS promises
 FROM item WHERE item.id = $1`;
 
-const records = `SELECT record.id, record.data, record.recorded_by, record.recorded_at, record.reason, later.id AS superseded_by
-FROM examination record LEFT JOIN examination later ON later.supersedes = record.id
-WHERE record.item_id = $1 AND ($2::bigint IS NULL OR record.id < $2) ORDER BY record.id DESC LIMIT $3`;
-
 const history = `SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND row_table IS NULL AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3`;
 
-/** The page of one item: its head, and its records and events a page at a time, newest first. */
+/** The page of one item: its head, and its events a page at a time, newest first. */
 @Injectable()
 export class ItemPageQuery {
   constructor(
@@ -47,36 +43,11 @@ export class ItemPageQuery {
     return { id, item, summary: summaryOf(row, days.at(row.depot)), promises: row.promises };
   }
 
-  async records(itemId: string, first?: number | null, after?: string | null): Promise<ExaminationRecordConnection> {
-    const size = pageSize(first);
-    const rows: {
-      id: string;
-      data: Examination;
-      recorded_by: string;
-      recorded_at: Date;
-      reason: string | null;
-      superseded_by: string | null;
-    }[] = await this.dataSource.query(records, [itemId, numberOf(after), size + 1]);
-    return connectionOf(
-      rows,
-      size,
-      (row) => row.id,
-      (row) => ({
-        id: row.id,
-        examination: row.data,
-        recordedBy: row.recorded_by,
-        recordedAt: row.recorded_at.toISOString(),
-        supersededBy: row.superseded_by,
-        reason: row.reason,
-      }),
-    );
-  }
-
   async history(itemId: string, first?: number | null, after?: string | null): Promise<HistoryConnection> {
     const size = pageSize(first);
     const rows: { id: string; at: Date; who: string; what: string; sentence: string }[] = await this.dataSource.query(history, [
       itemId,
-      numberOf(after),
+      recordNumber(after),
       size + 1,
     ]);
     return connectionOf(
@@ -86,11 +57,4 @@ export class ItemPageQuery {
       ({ at, who, what, sentence }) => ({ at: at.toISOString(), who, what, sentence }),
     );
   }
-}
-
-function numberOf(after: string | null | undefined): string | null {
-  const text = readCursor(after) ?? null;
-  if (text !== null && !/^\d{1,18}$/.test(text))
-    throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
-  return text;
 }

@@ -6,16 +6,11 @@ import { CatalogueQuery } from './catalogue.query.js';
 import { DatesListQuery } from './dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
 import { RegisterListQuery } from './register-list.query.js';
+import { ExaminationRecordConnection } from './records/record.types.js';
+import { RecordPageQuery } from './records/record-page.query.js';
 import { RegisterService } from './register.service.js';
 import { RuleService } from './rule.service.js';
-import {
-  CatalogueModel,
-  ExaminationRecordConnection,
-  ExaminedConnection,
-  HistoryConnection,
-  ItemConnection,
-  ItemHead,
-} from './register.types.js';
+import { CatalogueModel, ExaminedConnection, HistoryConnection, ItemConnection, ItemHead } from './register.types.js';
 
 const optional = { nullable: true, type: () => String } as const;
 const optionalInt = { nullable: true, type: () => Int } as const;
@@ -25,6 +20,7 @@ export class RegisterResolver {
   constructor(
     private readonly list: RegisterListQuery,
     private readonly page: ItemPageQuery,
+    private readonly recordPage: RecordPageQuery,
     private readonly dates: DatesListQuery,
     private readonly catalogue: CatalogueQuery,
     private readonly service: RegisterService,
@@ -56,7 +52,7 @@ export class RegisterResolver {
     @Args('first', optionalInt) first: number | null,
     @Args('after', optional) after: string | null,
   ): Promise<ExaminationRecordConnection> {
-    return this.page.records(id, first, after);
+    return this.recordPage.records(id, first, after);
   }
 
   @ResolveField(() => HistoryConnection, { description: 'What happened to it, newest first.' })

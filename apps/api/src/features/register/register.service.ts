@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { type BadInput, isPlainDate } from '#kernel';
@@ -28,15 +28,20 @@ export class RegisterService {
     });
   }
 
-  /** Keeps a report as it was handed in; gives its id. */
+  /** Keeps a report as it was handed in; gives its id. The same file under the same name is kept once an item. */
   async keepReport(itemId: string, name: string, type: string, bytes: Buffer, who: SignedIn): Promise<string> {
-    const id = randomUUID();
     const file = required('name', name);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    let id: string = randomUUID();
     await this.change(itemId, async (manager) => {
-      await manager
-        .getRepository(ReportFileRow)
-        .insert({ id, itemId, name: file, type, bytes, keptBy: who.name, keptById: who.id, keptAt: this.clock.now() });
-      await this.say(manager, who, itemId, 'report kept', `Kept the report file ${file}.`);
+      const rows = manager.getRepository(ReportFileRow);
+      const known = await rows.findOne({ select: { id: true }, where: { itemId, sha256, name: file, type } });
+      if (known) {
+        id = known.id;
+        return;
+      }
+      await rows.insert({ id, itemId, name: file, type, bytes, sha256, keptBy: who.name, keptById: who.id, keptAt: this.clock.now() });
+      await this.say(manager, who, itemId, 'report kept', `Kept the report file ${file}, SHA-256 ${sha256}.`);
     });
     return id;
   }

@@ -1,7 +1,6 @@
 import { Field, ID, Int, ObjectType } from '@nestjs/graphql';
-import type { Examination } from '#tour-file';
 import { PageInfo } from '../../platform/graphql/page-info.js';
-import { AnyJson, ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
+import { ItemJson, ModelJson } from '../../platform/graphql/scalars.js';
 
 @ObjectType()
 export class ItemSummary {
@@ -96,46 +95,6 @@ export class ItemPromise {
 
   @Field(() => Int, { nullable: true })
   count: number | null;
-}
-
-@ObjectType()
-export class ExaminationRecord {
-  @Field(() => ID)
-  id: string;
-
-  @Field(() => AnyJson)
-  examination: Examination;
-
-  @Field()
-  recordedBy: string;
-
-  @Field()
-  recordedAt: string;
-
-  /** The record that took its place; null while it counts. */
-  @Field(() => ID, { nullable: true })
-  supersededBy: string | null;
-
-  @Field(() => String, { nullable: true, description: 'Why it corrects an earlier record.' })
-  reason: string | null;
-}
-
-@ObjectType()
-export class ExaminationRecordEdge {
-  @Field()
-  cursor: string;
-
-  @Field(() => ExaminationRecord)
-  node: ExaminationRecord;
-}
-
-@ObjectType()
-export class ExaminationRecordConnection {
-  @Field(() => [ExaminationRecordEdge])
-  edges: ExaminationRecordEdge[];
-
-  @Field(() => PageInfo)
-  pageInfo: PageInfo;
 }
 
 @ObjectType()

@@ -5,13 +5,7 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterService } from './register.service.js';
 import { ReportFileRow } from './rows.js';
-
-/** Types of reports, and how a file of each begins (ISO 32000-2, 7.5.2; ISO/IEC 10918-1, B.1.1.3; PNG Specification, 5.2): what is sent may say anything. */
-const types: Readonly<Record<string, Buffer>> = {
-  'application/pdf': Buffer.from('%PDF-'),
-  'image/jpeg': Buffer.from([0xff, 0xd8, 0xff]),
-  'image/png': Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
-};
+import { reportFileFault } from './records/file-kind.js';
 
 /** Reports of examinations as files: handed in by the safety officer, read by everybody who is signed in. */
 @Controller('api/reports')
@@ -30,15 +24,12 @@ export class ReportController {
     @Req() request: Request,
     @Me() me: SignedIn,
   ): Promise<{ id: string }> {
-    const type = String(request.headers['content-type'] ?? '').split(';')[0]!;
-    const begins = Object.hasOwn(types, type) ? types[type] : undefined;
-    const refuse = (value: string, wanted: string) =>
-      new HttpException({ message: 'No report was kept.', faults: [{ field: 'file', value, wanted }] }, 415);
-    if (!begins || !Buffer.isBuffer(request.body) || request.body.length === 0)
-      throw refuse(type, `a file of type ${Object.keys(types).join(', ')}`);
-    if (!request.body.subarray(0, begins.length).equals(begins))
-      throw refuse(`a file that does not begin like ${type}`, `a file that is what it says: ${type}`);
-    return { id: await this.service.keepReport(itemId, name ?? 'report', type, request.body, me) };
+    const type = String(request.headers['content-type'] ?? '')
+      .split(';', 1)
+      .join('');
+    const fault = reportFileFault(type, request.body);
+    if (fault) throw new HttpException({ message: 'No report was kept.', faults: [fault] }, 415);
+    return { id: await this.service.keepReport(itemId, name ?? 'report', type, request.body as Buffer, me) };
   }
 
   @AllowEverybody()

@@ -152,6 +152,7 @@ export class ExaminationRow {
 
 /** A report as it was handed in: kept whole, never changed. */
 @Entity('report_file')
+@Check('report_file_hash_agrees', `sha256 = encode(sha256(bytes), 'hex')`)
 @Index('report_file_item_index', ['itemId'])
 export class ReportFileRow {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'report_file_pkey' })
@@ -169,6 +170,10 @@ export class ReportFileRow {
 
   @Column('bytea')
   bytes: Buffer;
+
+  /** Of the bytes, in hex; the database holds it to them. */
+  @Column('text')
+  sha256: string;
 
   @Column('text', { name: 'kept_by' })
   keptBy: string;

@@ -8,6 +8,8 @@ const hints: Readonly<Record<string, string>> = {
   'hired from': 'YYYY-MM-DD',
   'hired to': 'YYYY-MM-DD',
   'declared on': 'day of the maker’s declaration of conformity, YYYY-MM-DD',
+  'bought on': 'YYYY-MM-DD',
+  'first used on': 'YYYY-MM-DD',
   'boxes, top first': 'serials with blanks between',
 };
 

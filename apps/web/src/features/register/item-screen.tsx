@@ -8,10 +8,10 @@ import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { WaitsOfItem } from '../edition/waits.js';
-import { ExaminationForm } from './examination-form.js';
+import { ExaminationForm } from './examined/examination-form.js';
 import { ItemForm } from './item-form.js';
-import { type ExaminationRecord, Records } from './records.js';
-import { useItemHistory, useItemRecords } from './use-item-pages.js';
+import { type ExaminationRecord, Records } from './examined/records.js';
+import { useItemHistory, useItemRecords } from './examined/use-item-pages.js';
 import { WearCheck } from './wear-check.js';
 
 const itemQuery = graphql(`
@@ -67,10 +67,10 @@ export function ItemScreen({ me }: { me: Person }) {
             )}
             <WaitsOfItem id={summary.id} />
             <ItemForm item={item} me={me} />
-            <Acts id={summary.id} state={summary.state} me={me} examined={summary.dueState !== null} />
+            <Acts id={summary.id} kind={summary.kind} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">
-            <ItemRecords id={summary.id} mayCorrect={me.role === 'safety'} />
+            <ItemRecords id={summary.id} kind={summary.kind} mayCorrect={me.role === 'safety'} />
             {['shackle', 'pin', 'sling', 'grid'].includes(summary.kind) && (
               <details>
                 <summary>Judge a worn dimension</summary>
@@ -101,7 +101,7 @@ export function ItemScreen({ me }: { me: Person }) {
   );
 }
 
-function ItemRecords({ id, mayCorrect }: { id: string; mayCorrect: boolean }) {
+function ItemRecords({ id, kind, mayCorrect }: { id: string; kind: string; mayCorrect: boolean }) {
   const query = useItemRecords(id);
   return (
     <Loaded query={query}>
@@ -110,6 +110,7 @@ function ItemRecords({ id, mayCorrect }: { id: string; mayCorrect: boolean }) {
           <Records
             records={pages.flatMap((page) => page.edges.map((edge) => edge.node as ExaminationRecord))}
             itemId={id}
+            kind={kind}
             mayCorrect={mayCorrect}
           />
           <More of={query} />
@@ -145,7 +146,7 @@ function History({ id }: { id: string }) {
   );
 }
 
-function Acts({ id, state, me, examined }: { id: string; state: string; me: Person; examined: boolean }) {
+function Acts({ id, kind, state, me, examined }: { id: string; kind: string; state: string; me: Person; examined: boolean }) {
   return (
     <>
       {state !== 'quarantined' && (
@@ -167,7 +168,7 @@ function Acts({ id, state, me, examined }: { id: string; state: string; me: Pers
       {examined && me.role === 'safety' && (
         <details>
           <summary>Record an examination</summary>
-          <ExaminationForm itemId={id} />
+          <ExaminationForm itemId={id} kind={kind} />
         </details>
       )}
       <Act

@@ -7,6 +7,19 @@ export interface StarterSet {
   readonly open: readonly string[];
 }
 
+/** Both were read in the text; the last paragraphs of the list were not, and say so where they are asked for. */
+const lolerReport = {
+  mayExamine: ['competent person'],
+  record: { list: 'LOLER 1998 Schedule 1' as const, source: 'LOLER 1998 Schedule 1', status: 'found' as const },
+  retention: {
+    ...{ atLeast: 'P2Y', untilNextReport: true },
+    ...{
+      source: 'LOLER 1998 reg. 11: a report under reg. 9(3) until the next one or for two years, whichever is later',
+      status: 'found' as const,
+    },
+  },
+};
+
 /**
  * Only what was read: `found` where the text of the law or rule itself was, `house rule` where it is a reading of it, or where only a copy by somebody
  * else was seen: the company decides whether it holds.
@@ -20,6 +33,7 @@ export const starterSets: readonly StarterSet[] = [
         kinds: ['shackle', 'sling'],
         intervals: ['P6M'],
         who: 'competent person',
+        ...lolerReport,
         source: 'LOLER 1998 reg. 9(3)(a)(i): accessories for lifting',
         status: 'found',
       },
@@ -28,6 +42,7 @@ export const starterSets: readonly StarterSet[] = [
         kinds: ['hoist'],
         intervals: ['P12M'],
         who: 'competent person',
+        ...lolerReport,
         source: 'LOLER 1998 reg. 9(3)(a)(ii): other lifting equipment',
         status: 'found',
       },
@@ -36,6 +51,7 @@ export const starterSets: readonly StarterSet[] = [
         kinds: ['grid', 'pin'],
         intervals: ['P6M'],
         who: 'competent person',
+        ...lolerReport,
         source: 'LOLER 1998 reg. 2 and 9(3)(a)(i), grids and pins read as accessories for lifting; ask the examiner',
         status: 'house rule',
       },

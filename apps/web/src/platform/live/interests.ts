@@ -23,6 +23,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   dates: () => ({ now: ['register', 'catalogue'] }),
   // Two plans that are on file: neither changes.
   difference: () => ({ now: [] }),
+  'examination-rules': () => ({ now: ['catalogue'] }),
   fleet: () => ({ now: ['booking', 'tour'], later: ['register', 'show'] }),
   'hang-models': () => ({ now: ['catalogue'] }),
   'hardware-models': () => ({ now: ['catalogue'] }),

@@ -1,13 +1,13 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
+import { request } from '../../../platform/request.js';
 
 const recordsQuery = graphql(`
   query ItemRecords($id: ID!, $after: String) {
     item(id: $id) {
       records(first: 20, after: $after) {
         pageInfo { hasNextPage endCursor }
-        edges { node { id examination recordedBy recordedAt supersededBy reason } }
+        edges { node { id examination recordedBy recordedAt supersededBy supersedes reason file { id name type sizeBytes sha256 } kept lines } }
       }
     }
   }

@@ -1,5 +1,7 @@
 import type { BadInput } from '#kernel';
-import type { Examination } from '#tour-file';
+import { askedFields, mayExamine, missingFields, rulesOfRecord } from '#records';
+import type { Examination, ExaminationRule, ItemKind } from '#tour-file';
+import { english } from '#words';
 
 const mostLetters = 300;
 
@@ -24,5 +26,28 @@ export function examinationFaults(data: Examination, latestDay: string, correcti
   if (reason === '' || reason.length > mostLetters) add('reason', reason.slice(0, 80), 'why the record is corrected, 1 to 300 characters');
   if (correction.of.outcome === 'fail' && data.outcome === 'pass' && data.reportFile === undefined)
     add('reportFile', null, 'the report itself: a failure becomes a pass by its report alone');
+  return faults;
+}
+
+/** Fields outside the particulars of a record. */
+const atTop: ReadonlySet<string> = new Set(['nextLatestOn', 'examiner', 'report', 'reportFile']);
+
+/** What the rules on file ask of a record of this kind of item and it does not say: a fault a field. */
+export function ruleFaults(data: Examination, kind: ItemKind, rules: readonly ExaminationRule[]): BadInput[] {
+  const under = rulesOfRecord(rules, kind, data);
+  const faults = missingFields(data, askedFields(under)).map(
+    (each): BadInput => ({
+      field: atTop.has(each.field) ? each.field : `particulars.${each.field}`,
+      value: null,
+      wanted: english.recordWanted(each.field, each),
+    }),
+  );
+  const may = mayExamine(under);
+  const capacity = data.particulars?.capacity;
+  if (capacity !== undefined && may.length > 0 && !may.includes(capacity))
+    return [
+      ...faults,
+      { field: 'particulars.capacity', value: capacity, wanted: `who may examine by the rules on file: ${may.join(', ')}` },
+    ];
   return faults;
 }

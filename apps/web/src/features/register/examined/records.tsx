@@ -1,4 +1,6 @@
+import type { Kept, ReportLine } from '#records';
 import type { Examination } from '#tour-file';
+import { english, tell } from '#words';
 import { ExaminationForm } from './examination-form.js';
 
 export interface ExaminationRecord {
@@ -8,10 +10,19 @@ export interface ExaminationRecord {
   readonly recordedAt: string;
   readonly supersededBy?: string | null;
   readonly reason?: string | null;
+  readonly file?: { readonly id: string; readonly name: string; readonly sizeBytes: number; readonly sha256: string } | null;
+  readonly kept: Kept;
+  readonly lines: readonly ReportLine[];
+}
+
+interface OfItem {
+  readonly itemId: string;
+  readonly kind: string;
+  readonly mayCorrect: boolean;
 }
 
 /** Every record of an item, newest first; corrected ones stay, struck through in words. */
-export function Records({ records, itemId, mayCorrect }: { records: readonly ExaminationRecord[]; itemId: string; mayCorrect: boolean }) {
+export function Records({ records, itemId, kind, mayCorrect }: OfItem & { records: readonly ExaminationRecord[] }) {
   if (records.length === 0) return <p className="quiet">No examination on file.</p>;
   return (
     <div className="scroll">
@@ -23,12 +34,13 @@ export function Records({ records, itemId, mayCorrect }: { records: readonly Exa
             <th>Examiner</th>
             <th>Report</th>
             <th>Next at the latest</th>
+            <th>Kept</th>
             <th>Recorded</th>
           </tr>
         </thead>
         <tbody>
           {records.map((record) => (
-            <Record key={record.id} record={record} itemId={itemId} mayCorrect={mayCorrect} />
+            <Record key={record.id} record={record} itemId={itemId} kind={kind} mayCorrect={mayCorrect} />
           ))}
         </tbody>
       </table>
@@ -36,7 +48,7 @@ export function Records({ records, itemId, mayCorrect }: { records: readonly Exa
   );
 }
 
-function Record({ record, itemId, mayCorrect }: { record: ExaminationRecord; itemId: string; mayCorrect: boolean }) {
+function Record({ record, itemId, kind, mayCorrect }: OfItem & { record: ExaminationRecord }) {
   const { examination: each, supersededBy } = record;
   return (
     <tr>
@@ -45,9 +57,18 @@ function Record({ record, itemId, mayCorrect }: { record: ExaminationRecord; ite
       <td>{each.examiner ?? ''}</td>
       <td>
         {each.reportFile ? <a href={`/api/reports/${each.reportFile}`}>{each.report ?? 'report'}</a> : (each.report ?? '')}
+        {record.file && (
+          <div className="quiet">
+            SHA-256 <code>{record.file.sha256.slice(0, 12)}</code>
+          </div>
+        )}
         {each.particulars?.statement && <div className="quiet">The examiner states: “{each.particulars.statement}”</div>}
       </td>
       <td>{each.nextLatestOn ?? ''}</td>
+      <td>
+        {tell(english.keptUntil, record.kept.until)}
+        {record.kept.sources.length > 0 && <div className="quiet">{record.kept.sources.join('; ')}</div>}
+      </td>
       <td>
         {record.recordedAt.slice(0, 10)}, {record.recordedBy}
         {record.reason && <div>corrects an earlier one: {record.reason}</div>}
@@ -57,7 +78,7 @@ function Record({ record, itemId, mayCorrect }: { record: ExaminationRecord; ite
           mayCorrect && (
             <details>
               <summary>Correct it</summary>
-              <ExaminationForm itemId={itemId} of={{ id: record.id, examination: each }} />
+              <ExaminationForm itemId={itemId} kind={kind} of={{ id: record.id, examination: each }} />
             </details>
           )
         )}

@@ -1,3 +1,4 @@
+/** Forms of single values: names, sentences, days, periods, figures with their units. */
 import { z } from 'zod';
 import { isInterval, isPlainDate } from '#kernel';
 import { isPlaceCode, nearestPlace, placeCodeOf, placeName } from '#trade';

@@ -1,0 +1,2 @@
+/** What the record of an examination says, by code. */
+export * from './record-field.js';
