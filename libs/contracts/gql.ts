@@ -61,6 +61,10 @@ type Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
+    "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
+    "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
+    "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": typeof types.LogDocument,
+    "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
@@ -184,6 +188,10 @@ const documents: Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
+    "query LogPeople { people { id name } }": types.LogPeopleDocument,
+    "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
+    "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": types.LogDocument,
+    "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
@@ -445,6 +453,22 @@ export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    ri
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LogPeople { people { id name } }"): typeof import('./graphql.js').LogPeopleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LogTours { tours(first: 200) { edges { node { id name } } } }"): typeof import('./graphql.js').LogToursDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n"): typeof import('./graphql.js').LogDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LogSeal { logSeal { head lines sealedAt } }"): typeof import('./graphql.js').LogSealDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -396,6 +396,33 @@ export type SignOffMutationVariables = Exact<{
 
 export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 
+export type LogPeopleQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type LogPeopleQuery = { people: Array<{ id: string, name: string }> };
+
+export type LogToursQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type LogToursQuery = { tours: { edges: Array<{ node: { id: string, name: string } }> } };
+
+export type LogQueryVariables = Exact<{
+  item?: string | number | null | undefined;
+  tour?: string | number | null | undefined;
+  person?: string | number | null | undefined;
+  day?: string | null | undefined;
+  zone?: string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type LogQuery = { log: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, at: string, doneAt: string | null, who: string, sentence: string, itemId: string | null, tourId: string | null, tourName: string | null, showId: string | null, moreRows: number, rows: Array<{ table: string, key: string | null, before: unknown, after: unknown }> } }> } };
+
+export type LogSealQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type LogSealQuery = { logSeal: { head: string, lines: number, sealedAt: string } | null };
+
 export type BarredNowQueryVariables = Exact<{
   id: string | number;
 }>;
@@ -1543,6 +1570,73 @@ export const SignOffDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+export const LogPeopleDocument = new TypedDocumentString(`
+    query LogPeople {
+  people {
+    id
+    name
+  }
+}
+    `, {"hash":"sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48"}) as unknown as TypedDocumentString<LogPeopleQuery, LogPeopleQueryVariables>;
+export const LogToursDocument = new TypedDocumentString(`
+    query LogTours {
+  tours(first: 200) {
+    edges {
+      node {
+        id
+        name
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:10c68ae46dcfb1edd8bed74ed4d06ffd8289e3bf1e7e7c68e6089a0117f71050"}) as unknown as TypedDocumentString<LogToursQuery, LogToursQueryVariables>;
+export const LogDocument = new TypedDocumentString(`
+    query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
+  log(
+    item: $item
+    tour: $tour
+    person: $person
+    day: $day
+    zone: $zone
+    first: 50
+    after: $after
+  ) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        at
+        doneAt
+        who
+        sentence
+        itemId
+        tourId
+        tourName
+        showId
+        moreRows
+        rows {
+          table
+          key
+          before
+          after
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:43dec1ce6f7ffb2a0eb7689db8db6ac108bef8634aa6fe44cc9f3022766a4e0d"}) as unknown as TypedDocumentString<LogQuery, LogQueryVariables>;
+export const LogSealDocument = new TypedDocumentString(`
+    query LogSeal {
+  logSeal {
+    head
+    lines
+    sealedAt
+  }
+}
+    `, {"hash":"sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb"}) as unknown as TypedDocumentString<LogSealQuery, LogSealQueryVariables>;
 export const BarredNowDocument = new TypedDocumentString(`
     query BarredNow($id: ID!) {
   plan(id: $id) {

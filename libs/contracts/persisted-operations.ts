@@ -93,6 +93,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { hang id kind name remark signedAt signedBy } } }",
   'sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5':
     "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
+  'sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48':
+    "query LogPeople { people { id name } }",
+  'sha256:10c68ae46dcfb1edd8bed74ed4d06ffd8289e3bf1e7e7c68e6089a0117f71050':
+    "query LogTours { tours(first: 200) { edges { node { id name } } } }",
+  'sha256:43dec1ce6f7ffb2a0eb7689db8db6ac108bef8634aa6fe44cc9f3022766a4e0d':
+    "query Log($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { log( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
+    "query LogSeal { logSeal { head lines sealedAt } }",
   'sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366':
     "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } } }",
   'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':

@@ -5,6 +5,7 @@ import { DataSource } from 'typeorm';
 import { AttentionQuery } from '../../apps/api/src/features/attention/attention.query.js';
 import { CountService } from '../../apps/api/src/features/count/count.service.js';
 import { ProposalQuery } from '../../apps/api/src/features/edition/waiting/proposal.query.js';
+import { LogQuery } from '../../apps/api/src/features/log/log.query.js';
 import { FleetQuery } from '../../apps/api/src/features/plan/bookings/fleet.query.js';
 import { HoldService } from '../../apps/api/src/features/plan/bookings/hold.service.js';
 import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
@@ -72,6 +73,7 @@ describe('the SQL of the screens', () => {
     ],
     ['register/records/record-page', { 'a page': () => of(RecordPageQuery).records('H-01') }],
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
+    ['log/log', { 'a page': () => of(LogQuery).lines({ item: 'H-01', day: testDay }) }],
     ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
     ['attention/attention', { 'notes of a role': () => of(AttentionQuery).notes('safety') }],

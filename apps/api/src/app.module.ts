@@ -13,6 +13,9 @@ import { SignInService } from './features/account/sign-in.service.js';
 import { AccountService } from './features/account/account.service.js';
 import { AttentionQuery } from './features/attention/attention.query.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
+import { LogController } from './features/log/log.controller.js';
+import { LogQuery } from './features/log/log.query.js';
+import { LogResolver } from './features/log/log.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { LoadingService } from './features/loading/loading.service.js';
 import { CountResolver } from './features/count/count.resolver.js';
@@ -167,6 +170,8 @@ const features = [
   WorkResolver,
   LoadingService,
   LoadingResolver,
+  LogQuery,
+  LogResolver,
   RiggingService,
   RiggingResolver,
   CountService,
@@ -225,7 +230,7 @@ export class AppModule {
           }),
         }),
       ],
-      controllers: [ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController],
+      controllers: [ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController, LogController],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };
   }

@@ -3,6 +3,7 @@ import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { ProposalResolver } from './features/edition/waiting/proposal.resolver.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
+import { LogResolver } from './features/log/log.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
@@ -26,6 +27,7 @@ export const resolvers = [
   ProposalResolver,
   ImproveResolver,
   LoadingResolver,
+  LogResolver,
   PlanPartsResolver,
   PlanResolver,
   BeginningResolver,

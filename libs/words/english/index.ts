@@ -1,6 +1,6 @@
 /** English: one sentence for every code. */
 import type { Words } from '../table/index.js';
-import { didBy } from './acts.js';
+import { didBy, log } from './acts.js';
 import { changes, differences, inputs, more } from './changes.js';
 import { improvements } from './improvements.js';
 import { moves, reads, restacked, slots, work } from './floor.js';
@@ -46,6 +46,7 @@ import { guarded, proposed, waiting } from './waiting.js';
 
 export const english: Words = {
   didBy,
+  log,
   findings: { ...dueFindings, ...pickFindings, ...roomFindings, ...cartFindings, ...hardwareFindings, ...truckFindings },
   about,
   subjects,

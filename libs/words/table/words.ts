@@ -51,6 +51,8 @@ import type { Table } from './table.js';
 export interface Words {
   /** What an operation did, where nobody said more of it. */
   readonly didBy: (operation: string) => string;
+  /** Lines of the log that nobody worded. */
+  readonly log: { readonly program: string; readonly outside: string; readonly reworded: (lines: number) => string };
   readonly findings: { readonly [C in Code]: (finding: FindingOf<C>) => string };
   /** What a finding is about, in short. */
   readonly about: (subjects: readonly Subject[]) => string;

@@ -25,6 +25,7 @@ function screen<Props>(load: Load<Props>): LazyExoticComponent<ComponentType<Pro
 }
 
 const People = screen(async () => ({ default: (await import('../features/account/people.js')).People }));
+const Log = screen(async () => ({ default: (await import('../features/log/log.js')).Log }));
 const Moves = screen(async () => ({ default: (await import('../features/cart/moves.js')).Moves }));
 const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
 const Dates = screen(async () => ({ default: (await import('../features/due/dates.js')).Dates }));
@@ -113,6 +114,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/dates" element={<Dates />} />
             <Route path="/venues" element={<Venues me={person} />} />
             <Route path="/waiting" element={<Waiting me={person} />} />
+            <Route path="/log" element={<Log me={person} />} />
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
             <Route path="/print/:tourId/:showId/:what" element={<Print />} />

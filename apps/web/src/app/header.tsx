@@ -45,6 +45,7 @@ export function Header({ me }: { me: Person }) {
         <NavLink to="/dates">Dates</NavLink>
         <NavLink to="/import">Import</NavLink>
         <NavLink to="/people">People</NavLink>
+        {me.role !== 'warehouse' && <NavLink to="/log">Log</NavLink>}
       </nav>
     </header>
   );

@@ -6,6 +6,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { ChangeFeed } from '../../platform/live/change-feed.js';
 import { JobLog, maskedBy } from '../../platform/logs/job-log.js';
 import { Metrics } from '../../platform/metrics/metrics.js';
+import { insideAct } from '../../platform/acts/current-act.js';
 import { outsideRequest } from '../../platform/request-once/current-request.js';
 import { versionsOf } from '../snapshot/input-versions.js';
 import { JOB_HANDLERS, type JobHandler, type Saved } from './job-handler.js';
@@ -169,7 +170,11 @@ export class JobRunner implements OnApplicationShutdown {
     };
     this.running.set(job.id, running);
     const renewal = setInterval(() => void this.renew(running), renewEveryMs);
-    running.finished = outsideRequest(() => this.jobLog.run(job.kind, job.id, () => this.attempt(running)))
+    running.finished = outsideRequest(() =>
+      insideAct({ who: { name: job.askedBy, id: job.askedById }, via: `job ${job.kind}` }, () =>
+        this.jobLog.run(job.kind, job.id, () => this.attempt(running)),
+      ),
+    )
       .catch((fault: unknown) => this.faulted(running, fault))
       .catch((fault: Error) => this.logger.error({ job: job.id, err: fault }))
       .finally(() => {

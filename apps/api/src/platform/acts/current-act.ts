@@ -1,9 +1,9 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import type { SignedIn } from '../sign-in/person.js';
+import type { Author } from '../sign-in/person.js';
 
-/** What is being done: by whom, and by which operation or address. */
+/** What is being done: by whom, and by which operation, address or job. */
 export interface CurrentAct {
-  readonly who?: SignedIn | undefined;
+  readonly who?: Author | undefined;
   readonly via: string;
 }
 
@@ -11,5 +11,5 @@ const storage = new AsyncLocalStorage<CurrentAct>();
 
 export const insideAct = <T>(act: CurrentAct, work: () => T): T => storage.run(act, work);
 
-/** Undefined for what the program does by itself: jobs, set-up, commands. */
+/** Undefined for what the program does by itself: set-up, commands. */
 export const currentAct = (): CurrentAct | undefined => storage.getStore();

@@ -33,6 +33,11 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   improvement: () => ({ now: ['planning'] }),
   item: ([, id]) => ({ now: [`item/${id}`, 'booking'], later: ['catalogue'] }),
   items: () => ({ now: ['register'] }),
+  // Read when somebody looks; every write would tell of it.
+  log: () => ({ now: [] }),
+  'log people': () => ({ now: ['people'] }),
+  'log seal': () => ({ now: [] }),
+  'log tours': () => ({ now: ['tour'] }),
   me: () => ({ now: ['people'] }),
   models: () => ({ now: ['catalogue'] }),
   people: () => ({ now: ['people'] }),

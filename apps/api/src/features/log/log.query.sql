@@ -1,0 +1,18 @@
+-- a page
+SELECT line.id, line.at, line.done_at AS "doneAt", line.who, line.person_id AS "personId", line.via, line.what, line.sentence,
+  line.item_id AS "itemId", line.tour_id AS "tourId", tour.name AS "tourName", line.show_id AS "showId", line.row_table AS "rowTable", line.row_key AS "rowKey",
+  line.before, line.after, changed.rows, changed.count
+FROM (SELECT * FROM event line WHERE line.what <> 'row' AND ($1::text IS NULL OR line.id IN (
+    SELECT id FROM event WHERE item_id = $1
+    UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.item_id = $1 AND said.item_id IS NULL AND said.what <> 'row')) AND ($2::text IS NULL OR line.id IN (
+    SELECT id FROM event WHERE tour_id = $2
+    UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.tour_id = $2 AND said.tour_id IS NULL AND said.what <> 'row'))
+    AND ($3::uuid IS NULL OR line.id IN (SELECT id FROM event WHERE person_id = $3
+      UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.row_table = 'account' AND changed.row_key = $3::text AND said.what <> 'row'))
+    AND ($4::date IS NULL OR line.at >= $4::date::timestamp AT TIME ZONE $5 AND line.at < ($4::date + 1)::timestamp AT TIME ZONE $5)
+    AND ($6::bigint IS NULL OR line.id < $6) ORDER BY line.id DESC LIMIT $7) line
+LEFT JOIN tour ON tour.id = line.tour_id
+CROSS JOIN LATERAL (SELECT coalesce(jsonb_agg(jsonb_build_object('table', row_table, 'key', row_key, 'before', before, 'after', after) ORDER BY id) FILTER (WHERE number <= 20), '[]') AS rows,
+  count(*)::int AS count FROM (SELECT row.*, row_number() OVER (ORDER BY row.id) AS number FROM event row WHERE row.act = line.act AND row.what = 'row'
+    AND (line.item_id IS NULL OR row.item_id IS NULL OR row.item_id = line.item_id)) row) changed
+ORDER BY line.id DESC;
