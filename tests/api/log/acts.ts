@@ -200,8 +200,7 @@ const tours: readonly Act[] = [
   ],
   [
     'mutation putTourBack',
-    async (house) =>
-      ask(house, 'system', `putTourBack(tourId: "${tour}", expectedVersion: ${(await version(house)) as number}) { version }`),
+    async (house) => ask(house, 'system', `putTourBack(tourId: "${tour}", expectedVersion: ${await version(house)}) { version }`),
   ],
   [
     'POST /api/tours/file',

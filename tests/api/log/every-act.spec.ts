@@ -61,8 +61,9 @@ describe('every act leaves a line', () => {
     process.stderr.write(
       `${walked.join('\n')}\n${walked.length} ways of writing walked, ${Object.keys(leavesNoLine).length} leave no line\n`,
     );
+    // A sign-in uses up a password that another gave: of an account nothing else may change unsaid.
     const alone = await house.test.dataSource.query(
-      `SELECT row_table, count(*)::int FROM event one WHERE id > $1 AND row_table IS NOT NULL AND NOT EXISTS (SELECT FROM event said WHERE said.act = one.act AND said.row_table IS NULL) GROUP BY 1`,
+      `SELECT row_table, count(*)::int FROM event one WHERE id > $1 AND row_table IS NOT NULL AND NOT (row_table = 'account' AND NOT coalesce(before, '{}') ?| ARRAY['name', 'role', 'disabled_at']) AND NOT EXISTS (SELECT FROM event said WHERE said.act = one.act AND said.row_table IS NULL) GROUP BY 1`,
       [from],
     );
     expect(alone).toEqual([]);
