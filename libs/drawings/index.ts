@@ -3,6 +3,7 @@ export { drawCart, drawCode, drawMove, drawStacks } from './cart/index.js';
 export { drawDue } from './due/index.js';
 export type { DrawnHang } from './hang/index.js';
 export { drawHang, drawLift, drawRear, drawStage } from './hang/index.js';
+export { markOutRows, markOutSheet, pointRows, pointSheet, pointTable, scenePoints } from './points/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {
   allSheets,
@@ -20,13 +21,9 @@ export {
   partLoadSentence,
   pickContent,
   pickSheet,
-  pointRows,
-  pointSheet,
-  pointTable,
   riggingCaution,
   rowParts,
   runningSheets,
-  scenePoints,
   sideWords,
   slackSentence,
   stageContent,

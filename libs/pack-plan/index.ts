@@ -102,8 +102,8 @@ export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, planLoads, replanTru
 export type { LiftMoment } from './lift/index.js';
 export { liftMoments, worstMoment } from './lift/index.js';
 export { againstTick, judgeReading } from './picks/index.js';
-export type { StructurePoint } from './points/index.js';
-export { structurePoints } from './points/index.js';
+export type { PointFacts, StructurePoint } from './points/index.js';
+export { pointFacts, structurePoints } from './points/index.js';
 export type { ReleaseDecision } from './release/index.js';
 export { decideRelease } from './release/index.js';
 export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';

@@ -60,7 +60,8 @@ describe('rigging in a browser', () => {
       await page.getByText(/kg read at the hook of hole C/).waitFor();
       for (const [what, pages] of [
         ['picks', 6],
-        ['points', 1],
+        ['points', 2],
+        ['mark-out', 1],
       ] as const) {
         await page.goto(`${test.address}/print/harbour-lights/quayside/${what}`);
         await page.waitForSelector('.sheetpage');

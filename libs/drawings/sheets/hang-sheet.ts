@@ -1,7 +1,7 @@
 import { type Comparison, type HangResult, concernsHang } from '#pack-plan';
 import { drawHang, headroomText, trimText } from '../hang/index.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
-import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from './sheet-parts.js';
+import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from '../paper/index.js';
 
 /** A hang with its drawing, boxes and pick loads; room for the competent person. */
 export function hangSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
@@ -32,10 +32,9 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     node('li', {}, `Hole ${pick.hole}: ${nearestSentence(pick.comparisons)}`),
   ]);
   return sheet(
-    context,
+    { ...context, of: hang.hang },
     hang.name,
     `${hang.boxes.length} boxes on ${hang.grid}${hang.gridSerial ? ` ${hang.gridSerial}` : ''} · ${formatMass(hang.massKg, units)}`,
-    unapprovedNote(hang),
     node(
       'div',
       { class: 'half' },
@@ -92,16 +91,6 @@ export function nearestSentence(comparisons: readonly Comparison[]): string {
   const worst = within.reduce<Comparison | undefined>((a, b) => (a && a.value / a.limit! >= b.value / b.limit! ? a : b), undefined);
   return worst ? `${within.length} compared and within. Nearest to its limit: ${worst.sentence}` : 'Nothing could be compared.';
 }
-
-/** What stands on every sheet that shows data of a rigging system which the safety officer has not approved. */
-export const unapprovedNote = (hang: Pick<HangResult, 'system' | 'systemApproved'> | undefined): Node | null =>
-  hang && !hang.systemApproved
-    ? node(
-        'p',
-        { class: 'stop' },
-        `EXAMPLE, NOT FOR USE: the data of the rigging system ${hang.system} is not approved by the safety officer.`,
-      )
-    : null;
 
 export const windSentence = (hang: HangResult): string =>
   hang.windLimitMps === null

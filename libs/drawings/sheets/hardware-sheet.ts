@@ -1,6 +1,6 @@
 import type { HardwareLine } from '#pack-plan';
 import { type Node, type Units, formatLength, formatNumber, node, percent } from '../tree/index.js';
-import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
+import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from '../paper/index.js';
 
 /** The hardware of a show on paper: the list to tick, what rides with each cart, why so many spares, the chains. */
 export function hardwareSheets(context: SheetContext, units: Units = 'metric'): readonly Node[] {

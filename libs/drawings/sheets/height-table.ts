@@ -1,7 +1,7 @@
 import type { HangResult } from '#pack-plan';
 import { headroomText } from '../hang/index.js';
 import { type Node, type Units, formatLength, formatShort, node } from '../tree/index.js';
-import { table } from './sheet-parts.js';
+import { table } from '../paper/index.js';
 
 const parts = {
   grid: 'grid',

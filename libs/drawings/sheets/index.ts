@@ -3,10 +3,8 @@ export { angle, hangSheet, nearestSentence, slackSentence, windSentence } from '
 export { hardwareSheets, learnedWords, takenWords } from './hardware-sheet.js';
 export { jointContent } from './joint-table.js';
 export { pickContent, pickSheet, stageContent, stageSheet } from './pick-sheet.js';
-export { pointRows, pointSheet, pointTable } from './point-sheet.js';
 export { riggingCaution, runningSheets } from './running-sheet.js';
-export { scenePoints } from './scene-points.js';
-export type { SheetContext } from './sheet-parts.js';
+export type { SheetContext } from '../paper/index.js';
 export { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
 export { dockSentence, orderSteps, partLoadSentence, rowParts, sideWords, stopsOf, truckSheet } from './truck-sheet.js';
 export { allSheets, wholePlanHtml } from './whole-plan-html.js';

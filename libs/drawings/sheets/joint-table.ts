@@ -1,6 +1,6 @@
 import type { HangResult } from '#pack-plan';
 import { type Node, type Units, formatForce, formatNumber, node } from '../tree/index.js';
-import { table } from './sheet-parts.js';
+import { table } from '../paper/index.js';
 
 /** Forces of every joint with what made them, so that each can be done again by hand. */
 export function jointContent(hang: HangResult, units: Units): Node[] {

@@ -4,12 +4,12 @@ import { type Node, type Units, formatForce, formatLength, formatMass, formatNum
 import { heightsOfPick, legLengths } from './height-table.js';
 import { angle } from './hang-sheet.js';
 import { jointContent } from './joint-table.js';
-import { type SheetContext, caution, sheet, signatures, table } from './sheet-parts.js';
+import { type SheetContext, caution, sheet, signatures, table } from '../paper/index.js';
 
 /** One pick on one page: every mass, the sum with its figures, what was compared with what. A rigger can do it again by hand. */
 export function pickSheet(context: SheetContext, hang: HangResult, pick: PickResult, units: Units = 'metric'): Node {
   return sheet(
-    context,
+    { ...context, of: hang.hang },
     `${hang.name}, hole ${pick.hole}`,
     `${placeWords[pick.place]} · point ${pick.point} · hoist ${pick.hoistSerial ?? 'none found'}, ${pick.hoist}`,
     ...pickContent(context.plan.picks.loadRule, hang, pick, units),
@@ -194,7 +194,7 @@ const stageWords = (stage: string): string => (stage === 'at trim' ? stage : `at
 /** Every moment of building one hang with the worst of each figure. */
 export function stageSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
   return sheet(
-    context,
+    { ...context, of: hang.hang },
     `${hang.name}, stage by stage`,
     'The worst moment is often not the last',
     ...stageContent(hang, units),

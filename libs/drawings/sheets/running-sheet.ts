@@ -1,6 +1,6 @@
 import type { HangResult, RunningOrderStep } from '#pack-plan';
 import { type Node, node } from '../tree/index.js';
-import { type SheetContext, caution, mono, sheet, table, tickBox } from './sheet-parts.js';
+import { type SheetContext, caution, mono, sheet, table, tickBox } from '../paper/index.js';
 
 export const riggingCaution =
   'The maker’s manual comes first. Nobody stands below. Nothing leaves the ground, and nothing is taken out, until the person in charge of lifting says so.';
@@ -10,10 +10,10 @@ export function runningSheets(context: SheetContext, hang: HangResult): readonly
   const { runningOrder } = hang;
   const approval = runningOrder.approved
     ? `${runningOrder.manual ?? ''}. Approved by ${runningOrder.approved}.`
-    : `${runningOrder.manual ?? 'No rigging system on file'}. EXAMPLE, NOT FOR USE: not approved by the safety officer.`;
+    : `${runningOrder.manual ?? 'No rigging system on file'}. Not approved by the safety officer.`;
   const page = (title: string, steps: readonly RunningOrderStep[], record: Node | null) =>
     sheet(
-      context,
+      { ...context, of: hang.hang },
       `${hang.name}, ${title}`,
       `${hang.boxes.length} boxes, ${new Set(steps.flatMap((each) => each.load?.id ?? [])).size} cart loads`,
       node('p', { class: runningOrder.approved ? '' : 'stop' }, approval),

@@ -2,8 +2,7 @@ import { isoWeekOf } from '#kernel';
 import type { CartLoad } from '#pack-plan';
 import { drawDue } from '../due/index.js';
 import { type Node, type Units, formatMass, node } from '../tree/index.js';
-import { unapprovedNote } from './hang-sheet.js';
-import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
+import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from '../paper/index.js';
 
 const ordinalOf = (load: CartLoad): string => `cart ${load.number} of ${load.of}`;
 
@@ -37,10 +36,9 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
   ]);
   const positions = load.boxes.map((box) => box.position);
   return sheet(
-    context,
+    { ...context, of: load.hang },
     load.hangName,
     `${ordinalOf(load)} · boxes ${positions[0]} to ${positions.at(-1)}`,
-    unapprovedNote(context.plan.picks.hangs.find((each) => each.hang === load.hang)),
     node('div', { class: 'top' }, node('div', { class: 'big mono' }, load.cart ?? 'no cart'), code),
     node('table', { class: 'slots' }, node('tbody', {}, ...rows)),
     node(

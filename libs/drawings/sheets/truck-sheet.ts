@@ -1,7 +1,7 @@
 import { type AxleStop, type PackPlan, type TruckResult, type TruckResultOne, concernsTruck, groupOf } from '#pack-plan';
 import { type Node, type Units, formatLength, formatMass, formatShort, node } from '../tree/index.js';
 import { drawTruckPlan, drawTruckSide } from '../truck/index.js';
-import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from './sheet-parts.js';
+import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from '../paper/index.js';
 
 /** Pieces that come off, or go in, one after another at one place of the order of the show. */
 export interface OrderStep {

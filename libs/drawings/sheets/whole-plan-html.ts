@@ -2,9 +2,9 @@ import { type Node, type Units, drawingStyle, node, renderMarkup, sheetStyle } f
 import { hangSheet } from './hang-sheet.js';
 import { hardwareSheets } from './hardware-sheet.js';
 import { pickSheet, stageSheet } from './pick-sheet.js';
-import { pointSheet } from './point-sheet.js';
+import { markOutSheet, pointSheet } from '../points/index.js';
 import { runningSheets } from './running-sheet.js';
-import type { SheetContext } from './sheet-parts.js';
+import type { SheetContext } from '../paper/index.js';
 import { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
 import { noTruckSheets, truckSheet } from './truck-sheet.js';
 
@@ -14,6 +14,7 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
   return [
     ...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)),
     pointSheet(context, units),
+    markOutSheet(context, units),
     ...plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units))),
     ...plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units)),
     ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang)),

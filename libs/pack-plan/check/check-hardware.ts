@@ -39,13 +39,15 @@ const firstJoint = (grid: readonly PinUse[], box: readonly PinUse[]): PinUse[] =
 ];
 
 function lifted(hang: Hang): string[] {
-  const legs = hang.picks.flatMap(({ bridle }) =>
+  // What others bring is theirs to count.
+  const picks = hang.picks.filter((each) => each.kitBy === undefined);
+  const legs = picks.flatMap(({ bridle }) =>
     (bridle?.legs ?? []).map((leg) => ({ shackles: leg.shackles ?? bridle!.shackles, slings: leg.slings ?? bridle!.slings })),
   );
-  const steel = [...hang.picks, ...legs, hang.pullBack, hang.secondary];
+  const steel = [...picks, ...legs, hang.pullBack, hang.secondary];
   return [
     ...(hang.grid === undefined ? [] : [hang.grid]),
-    ...hang.picks.map((each) => each.hoist),
+    ...picks.map((each) => each.hoist),
     ...steel.flatMap((each) => [...(each?.shackles ?? []), ...(each?.slings ?? [])]),
   ];
 }

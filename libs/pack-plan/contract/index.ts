@@ -1,11 +1,9 @@
 /** What a plan is: the shapes of its five results and its findings, known by every other room; it knows none of them. */
 export type { ChainResult, HardwareLine, HardwareResult, TrunkResult } from './hardware-result.js';
+export type { ComparedFact, Comparison, Factor } from './comparison.js';
 export type { LiftCase } from './lift-case.js';
 export type {
-  ComparedFact,
-  Comparison,
   EnvelopeResult,
-  Factor,
   HangResult,
   LegResult,
   PickResult,
@@ -18,6 +16,7 @@ export type {
   StageResult,
   WorstLoads,
 } from './picks-result.js';
+export type { BeamResult, PickKit, SiteResult } from './site-result.js';
 export type { LegRoom, PickRoom, RoomPiece, RoomResult } from './room-result.js';
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export type {

@@ -1,40 +1,10 @@
 import type { Checked } from './mismatch.js';
-import type { CannotHang, ComparedPart, ComparisonCause, ComparisonFact, FactorCause, StageFact } from '#trade';
+import type { CannotHang, StageFact } from '#trade';
+import type { Comparison } from './comparison.js';
 import type { LiftCase } from './lift-case.js';
+import type { PickKit, SiteResult } from './site-result.js';
 import type { RoomResult } from './room-result.js';
 import type { Working } from './working.js';
-
-/** What a rated load is multiplied by before it is compared, and where that rule stands. */
-export interface Factor {
-  readonly what: string;
-  readonly factor: number;
-  readonly source: string;
-  readonly status: string;
-  /** The field of the show’s load rule that gives it. */
-  readonly fact: { readonly cause: FactorCause; readonly field: string | null } | null;
-}
-
-/** What was compared, what came of it and, where the load rule speaks without a factor, by which of its fields and figures. */
-export interface ComparedFact extends Pick<ComparisonFact, 'use' | 'worstAt'> {
-  readonly code: ComparisonCause;
-  readonly part: ComparedPart;
-  readonly ruled?: { readonly field: string | null; readonly value: number; readonly limit: number | null };
-}
-
-export interface Comparison {
-  readonly what: string;
-  readonly value: number;
-  readonly unit: string;
-  /** null: no rated value on file. */
-  readonly limit: number | null;
-  readonly verdict: 'within' | 'over' | 'no rated value on file' | 'no rule on file';
-  readonly sentence: string;
-  /** As it is stated, in its own unit. */
-  readonly rated: { readonly value: number; readonly unit: string } | null;
-  readonly factors: readonly Factor[];
-  /** What the figures do not say; of plans that kept the words alone only the structure above a point is known again. */
-  readonly fact: ComparedFact | null;
-}
 
 /** A leg of a bridle, from the hook of the hoist to its anchor. */
 export interface LegResult {
@@ -48,6 +18,8 @@ export interface LegResult {
   readonly fromHorizontalDeg: number;
   /** Toward which the anchor is pulled on the stage plan: 0 = along x to the audience, 90 = along y. */
   readonly directionDeg: number;
+  /** Who said what its anchor may carry. */
+  readonly structureBy?: string;
 }
 
 /** Loads of one pick at one moment. */
@@ -95,6 +67,10 @@ export interface PickResult {
   /** Steel of all legs of its bridle; left out where it has none. */
   readonly bridleKg?: number;
   readonly bridle: { readonly legs: readonly LegResult[]; readonly reason: string | null; readonly fact?: CannotHang } | null;
+  /** What lifts there, and by whom; left out in plans made before it was listed. */
+  readonly kit?: PickKit;
+  readonly structureBy?: string;
+  readonly beam?: string;
   readonly comparisons: readonly Comparison[];
   /** Smallest of each kind on file that is enough here; null where none is, and null as a whole in plans made before this was looked up. */
   readonly enough: { readonly hoist: string | null; readonly shackle: string | null; readonly sling: string | null } | null;
@@ -197,6 +173,8 @@ export interface PullBackResult {
     /** Joints whose rear link is pushed because of the line. */
     readonly reversed: readonly number[];
   } | null;
+  /** Who said what its anchor may be pulled with. */
+  readonly structureBy?: string;
   readonly comparisons: readonly Comparison[];
 }
 
@@ -291,6 +269,8 @@ export interface PicksResult {
     /** How far a load cell may read from the computed value, as a share of it; null where the regime says nothing. */
     readonly readingTolerance: number | null;
   };
+  /** What holds for the place; left out in plans made before it was said. */
+  readonly site?: SiteResult;
   readonly caution: string;
 }
 

@@ -2,6 +2,7 @@ import type { FittedPieces, TravellingPieces } from '#hardware-count';
 import { type Hang, type PinUse, type TourFile, hangName, legSteel, wholeHangs } from '#tour-file';
 import { wantedLoads } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
+import { isOurs } from '../picks/index.js';
 import { type PlanInputs, gatherInputs, modelOf } from '../inputs/index.js';
 
 const travels = { box: 'with its box', cart: 'with its cart', trunk: 'loose' } as const;
@@ -43,11 +44,13 @@ function liftingOf(hang: Hang): { readonly model: string; readonly item: 'hoist'
     ...(of?.slings ?? []).map((model) => ({ model, item: 'sling' as const, where })),
   ];
   return [
-    ...hang.picks.flatMap((pick) => [
-      ...steel(pick, `hole ${pick.hole}`),
-      ...(pick.bridle ? legSteel(pick.bridle) : []).flatMap((leg) => steel(leg, `bridle of hole ${pick.hole}`)),
-      { model: pick.hoist, item: 'hoist' as const, where: `hole ${pick.hole}` },
-    ]),
+    ...hang.picks
+      .filter(isOurs)
+      .flatMap((pick) => [
+        ...steel(pick, `hole ${pick.hole}`),
+        ...(pick.bridle ? legSteel(pick.bridle) : []).flatMap((leg) => steel(leg, `bridle of hole ${pick.hole}`)),
+        { model: pick.hoist, item: 'hoist' as const, where: `hole ${pick.hole}` },
+      ]),
     ...steel(hang.pullBack, 'pull-back'),
     ...steel(hang.secondary, 'secondary suspension'),
   ];

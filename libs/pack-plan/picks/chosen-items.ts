@@ -1,4 +1,4 @@
-import { hangName } from '#tour-file';
+import { type Pick, hangName } from '#tour-file';
 import type { Whereabouts } from '#trade';
 import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, usableItems } from '../inputs/index.js';
@@ -34,7 +34,7 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
       item: take('grid', hang.grid!, hang.gridSerial),
       hole: null,
     },
-    ...hang.picks.map(
+    ...hang.picks.filter(isOurs).map(
       (pick): ChosenItem => ({
         where: { code: 'hoist', hang: hang.id, name: hangName(hang), hole: pick.hole },
         hang: hang.id,
@@ -46,6 +46,9 @@ export function chooseItems(inputs: PlanInputs): readonly ChosenItem[] {
     ),
   ]);
 }
+
+/** Hoist and steel of a pick are of this kit, and not brought by others. */
+export const isOurs = ({ kitBy }: Pick): boolean => kitBy === undefined;
 
 /** Everything the plan counts on, for its bookings: boxes, carts, grids, hoists, travelling cases and trucks, and batches by quantity. */
 export function plannedSerials(carts: CartsResult, chosen: readonly ChosenItem[]): readonly string[] {

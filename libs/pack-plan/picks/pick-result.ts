@@ -9,6 +9,7 @@ import { compareAlone, compareLegs, comparePick, enoughSteel } from '../rules/in
 import { chainAside } from './chain-aside.js';
 import type { ChosenItem } from './chosen-items.js';
 import { bridleMassKg } from './hang-bodies.js';
+import { namedAt, pickKit } from './pick-kit.js';
 import type { Pulled } from './plan-pull-back.js';
 
 /** One pick of a hang on one pick or two: its loads, what was compared with what, and the sum with its figures. */
@@ -35,13 +36,15 @@ export function pickResult(
   const rest = {
     hookLoadKg: inputs.show.movesOverPersons ? worst.hookLoadKg : Math.max(loads.hookLoadKg, without?.hookLoadKg ?? loads.hookLoadKg),
   };
-  const aside = envelope?.picks[index]?.aside;
+  const hoistSerial = chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null;
   return {
     hole: pick.hole,
     place,
     point: pick.point ?? `${hangName(hang)} ${pick.hole}`,
     hoist: pick.hoist,
-    hoistSerial: chosen.find((each) => each.hang === hang.id && each.hole === pick.hole)?.item ?? null,
+    hoistSerial,
+    kit: pickKit(inputs, pick, hoistSerial, massesOf(problem, index), { rest: loads.hookLoadKg, worst: worst.hookLoadKg }),
+    ...namedAt(pick),
     reactionN: loads.reactionN,
     hookLoadKg: loads.hookLoadKg,
     ...massesOf(problem, index),
@@ -52,7 +55,7 @@ export function pickResult(
       ? { hookLoadKg: without.hookLoadKg, pointLoadN: withoutPointN, pointLoadDynamicN: withoutPointN * problem.dynamicFactor }
       : null,
     worst,
-    ...chainAside(hang, answer, loads.reactionN, aside),
+    ...chainAside(hang, answer, loads.reactionN, envelope?.picks[index]?.aside),
     ...(pick.bridle ? { bridleKg } : {}),
     bridle,
     comparisons: [
@@ -176,6 +179,7 @@ function bridleOf(
       horizontalN: leg.horizontalN,
       fromHorizontalDeg: leg.fromHorizontalDeg,
       directionDeg: (Math.atan2(-anchors[each]!.yMm, -anchors[each]!.xMm) * 180) / Math.PI,
+      ...(pick.bridle!.legs[each]!.structureBy === undefined ? {} : { structureBy: pick.bridle!.legs[each]!.structureBy }),
     })),
   };
 }

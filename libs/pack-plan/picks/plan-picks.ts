@@ -48,6 +48,15 @@ export function planPicks(
       usableShare: show.personsBelow ? loadRule.usableShareWithPersonsBelow : 1,
       readingTolerance: loadRule.reading?.toleranceShare ?? null,
     },
+    site: {
+      datum: show.datum ?? null,
+      personsBelow: show.personsBelow,
+      movesOverPersons: show.movesOverPersons === true,
+      isOutdoor: show.outdoor === true,
+      windAction: show.windAction ?? null,
+      // Filled where points become sums.
+      beams: [],
+    },
     caution: loadCaution,
   };
 }

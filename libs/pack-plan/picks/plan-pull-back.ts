@@ -98,6 +98,7 @@ export function planPullBack(
       position: pullBack.position,
       reason: null,
       anchor: anchorOf(hang, pullBack, outline),
+      ...(pullBack.structureBy === undefined ? {} : { structureBy: pullBack.structureBy }),
       figures: {
         tensionN: value.tensionN,
         anchorForwardN: value.anchorForce.xN,

@@ -54,7 +54,7 @@ export function missingItems({ show, hangs, availability }: PlanInputs, hang: Ha
   const places = [
     ...(hang.gridSerial === null ? [{ at: hangOf(hang), model: hang.grid, wanted: wanted(design?.gridSerial) }] : []),
     ...hoists
-      .filter((each) => each.serial === null)
+      .filter((each) => each.serial === null && design?.picks.find(({ hole }) => hole === each.hole)?.kitBy === undefined)
       .map(({ hole, hoist }) => ({
         at: pickOf(hang, hole),
         model: hoist,

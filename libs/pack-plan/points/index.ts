@@ -3,3 +3,5 @@ export { pointFindings } from './point-findings.js';
 export type { StructurePoint } from './structure-points.js';
 export { structurePoints } from './structure-points.js';
 export { withStructure } from './with-structure.js';
+export type { PointFacts } from './point-facts.js';
+export { pointFacts } from './point-facts.js';

@@ -11,7 +11,7 @@ interface Placed {
 
 /** What is over at a point that several picks share, picks of one name at two places, and points that nobody has given a figure for. */
 export function pointFindings(inputs: PlanInputs, picks: PicksResult): PickFinding[] {
-  return [...shared(inputs, picks.hangs), ...silent(picks)];
+  return [...shared(inputs, picks.hangs), ...beams(inputs, picks), ...silent(picks)];
 }
 
 /** Picks nearer to one another than this hang at one place (common practice, no published source). */
@@ -39,6 +39,11 @@ function shared(inputs: PlanInputs, hangs: readonly HangResult[]): PickFinding[]
     ];
   });
 }
+
+const beams = (inputs: PlanInputs, { site }: PicksResult): PickFinding[] =>
+  (site?.beams ?? []).flatMap(({ name, points, comparisons }) =>
+    points.length === 0 ? [] : comparedFindings(inputs, { kind: 'point', name }, comparisons),
+  );
 
 const isStructure = ({ fact }: Comparison): boolean => fact?.part.code === 'structure';
 

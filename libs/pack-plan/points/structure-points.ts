@@ -6,6 +6,11 @@ export interface StructurePoint {
   readonly point: string;
   readonly kind: 'point' | 'leg' | 'anchor';
   readonly hangs: readonly string[];
+  /** Picks that pull there, or the hang of an anchor. */
+  readonly of: readonly { readonly hang: string; readonly hole: string | null }[];
+  /** Truss or beam; null where none is named. */
+  readonly beam: string | null;
+  readonly allowedBy: string | null;
   readonly xMm: number | null;
   readonly yMm: number | null;
   readonly trimHeightMm: number;
@@ -41,6 +46,8 @@ export function structurePoints({ hangs, loadRule: { dynamicFactor } }: PicksRes
     return {
       ...first,
       hangs: all.flatMap((each) => each.hangs),
+      of: all.flatMap((each) => each.of),
+      allowedBy: [...new Set(all.flatMap((each) => each.allowedBy ?? []))].join('; ') || null,
       addedKg: sum((each) => each.addedKg),
       restN: sum((each) => each.restN),
       worstAt: [...new Set(all.flatMap((each) => each.worstAt))],
@@ -62,6 +69,9 @@ function pointsOf(hang: HangResult, pick: PickResult): readonly Single[] {
   const room = hang.room?.picks.find((each) => each.hole === pick.hole);
   const base = {
     hangs: [`${hang.name}, hole ${pick.hole}`],
+    of: [{ hang: hang.hang, hole: pick.hole }],
+    beam: pick.beam ?? null,
+    allowedBy: pick.structureBy ?? null,
     trimHeightMm: hang.trimHeightMm,
     worstAt: [pick.worst?.at ?? 'at trim'],
   };
@@ -99,6 +109,7 @@ function pointsOf(hang: HangResult, pick: PickResult): readonly Single[] {
     restN: leg.verticalN,
     verticalN: leg.verticalN * grows,
     pull: { newtons: leg.horizontalN * grows, directionDeg: leg.directionDeg },
+    allowedBy: leg.structureBy ?? pick.structureBy ?? null,
     allowedKg: pick.comparisons.find(({ fact }) => fact?.part.code === 'leg-anchor' && fact.part.leg === index + 1)?.limit ?? allowedKg,
   }));
 }
@@ -123,6 +134,9 @@ function anchorOf(hang: HangResult): Single[] {
       point: `${hang.name}, pull-back`,
       kind: 'anchor',
       hangs: [`${hang.name}, anchor of the pull-back`],
+      of: [{ hang: hang.hang, hole: null }],
+      beam: null,
+      allowedBy: hang.pullBack?.structureBy ?? null,
       xMm: anchor?.stage?.xMm ?? null,
       yMm: anchor?.stage?.yMm ?? null,
       trimHeightMm: hang.trimHeightMm,

@@ -3,6 +3,7 @@ import type { Pick, RatedLoad } from '#tour-file';
 import type { Comparison, HangResult, PickResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { compareRated, ratedKg, toldAt } from '../rules/index.js';
+import { beamSums } from './beam-sums.js';
 import { type StructurePoint, structurePoints } from './structure-points.js';
 
 /**
@@ -13,6 +14,7 @@ export function withStructure(inputs: PlanInputs, picks: PicksResult): PicksResu
   const points = new Map(structurePoints(picks).map((each) => [each.point, each]));
   return {
     ...picks,
+    ...(picks.site ? { site: { ...picks.site, beams: beamSums(inputs, picks) } } : {}),
     hangs: picks.hangs.map((hang) => ({
       ...hang,
       picks: hang.picks.map((pick) => ({

@@ -64,6 +64,7 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
     if (show.to > tour.returnTo) faults.add(`${field}.to`, show.to, `no later than the tour's last return day, ${tour.returnTo}`);
   }
   faults.unknown(`${field}.loadRule`, show.loadRule, new Set(file.loadRules.map((each) => each.id)), 'a load rule');
+  checkBeams(show, field, faults);
   const hangs = new Set<string>();
   const names = new Set<string>();
   const serials = new Set<string>();
@@ -97,4 +98,20 @@ function checkMirror(show: Show, hang: Hang, at: string, faults: FaultList): voi
     faults.add(`${at}.boxes`, `a list of ${hang.boxes.length}`, 'no boxes here: a mirror has those of its original');
   if (hang.picks.length > 0)
     faults.add(`${at}.picks`, `a list of ${hang.picks.length}`, 'no picks here: a mirror has those of its original');
+}
+
+/** Each beam once, its low steel below its high steel, and every pick on one that is there. */
+function checkBeams({ beams = [], hangs }: Show, field: string, faults: FaultList): void {
+  const names = new Set<string>();
+  beams.forEach(({ name, highSteelMm, lowSteelMm }, index) => {
+    const at = `${field}.beams[${index}]`;
+    faults.twice(`${at}.name`, name, names, 'each beam');
+    if (highSteelMm !== undefined && lowSteelMm !== undefined && lowSteelMm > highSteelMm)
+      faults.add(`${at}.lowSteelMm`, lowSteelMm, `no more than its high steel, ${highSteelMm}`);
+  });
+  hangs.forEach((hang, index) =>
+    hang.picks.forEach(({ beam }, pick) => {
+      if (beam !== undefined) faults.unknown(`${field}.hangs[${index}].picks[${pick}].beam`, beam, names, 'a truss or beam of the show');
+    }),
+  );
 }

@@ -17,8 +17,9 @@ const bridle = z.strictObject({
         xMm: signedMm,
         yMm: signedMm,
         aboveMm: mm,
-        /** What the structure may carry at the anchor of this leg. */
+        /** What the structure may carry at the anchor of this leg, and who said so. */
         structure: ratedLoad.optional(),
+        structureBy: sentence.optional(),
         shackles: z.array(name).max(10).optional(),
         slings: z.array(name).max(10).optional(),
       }),
@@ -35,8 +36,15 @@ const pick = z.strictObject({
   hoistSerial: name.optional(),
   ...steel,
   point: name.optional(),
-  /** What the structure may carry at this point, by whoever answers for it. */
+  /** What the structure may carry at this point, and who said so. */
   structure: ratedLoad.optional(),
+  structureBy: sentence.optional(),
+  /** The truss or beam of the show that the point is on. */
+  beam: name.optional(),
+  /** Where the body of the hoist is: at the point, the hook going up and down, or at the grid, climbing its chain. */
+  hoistBody: z.enum(['at the point', 'at the grid']).optional(),
+  /** Who brings hoist and steel where they are not of this kit: they are then neither booked nor counted. */
+  kitBy: z.enum(['rigging contractor', 'venue']).optional(),
   bridle: bridle.optional(),
 });
 
@@ -55,8 +63,9 @@ const pullBack = z.strictObject({
   chainMm: mm.optional(),
   tiltDownDeg: degrees.optional(),
   tensionN: z.number().positive().max(1e6).optional(),
-  /** What its anchor may be pulled with, by whoever answers for it. */
+  /** What its anchor may be pulled with, and who said so. */
   structure: ratedLoad.optional(),
+  structureBy: sentence.optional(),
   ...steel,
 });
 
@@ -111,6 +120,23 @@ const show = z.strictObject({
   /** Loads are moved while people are below. */
   movesOverPersons: z.boolean().optional(),
   outdoor: z.boolean().optional(),
+  /** Where x and y of the stage start, in words that somebody with a tape understands. */
+  datum: sentence.optional(),
+  /** What is done when the wind goes beyond the limit of the rigging system. */
+  windAction: sentence.optional(),
+  /** Trusses and beams that points are on: heights of their steel, and what each may carry in all, by whom. */
+  beams: z
+    .array(
+      z.strictObject({
+        name,
+        highSteelMm: mm.optional(),
+        lowSteelMm: mm.optional(),
+        allowed: ratedLoad.optional(),
+        allowedBy: sentence.optional(),
+      }),
+    )
+    .max(50)
+    .optional(),
   hangs: z.array(hang).max(24),
   loading: loading.optional(),
 });

@@ -18,6 +18,8 @@ export type ComparedPart =
   /** What holds one leg of a bridle, counted from 1, or the line of a pull-back. */
   | { readonly code: 'leg-anchor'; readonly leg: number }
   | { readonly code: 'anchor' }
+  /** A truss or beam with everything that hangs on it. */
+  | { readonly code: 'beam'; readonly beam: string }
   | { readonly code: 'rear-link'; readonly model: string }
   | { readonly code: 'front-pin'; readonly model: string }
   /** Of a plan that kept its words alone. */

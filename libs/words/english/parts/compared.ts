@@ -23,6 +23,7 @@ export const parts: Words['parts'] = {
     point === undefined ? 'structure above this point' : `structure above the point ${point}, which several picks share`,
   'leg-anchor': ({ leg }) => `structure at leg ${leg} of the bridle`,
   anchor: () => 'anchor of the pull-back',
+  beam: ({ beam }) => `${beam} with everything that hangs on it`,
   'rear-link': ({ model }) => `rear link of ${model}`,
   'front-pin': ({ model }) => `front pin of ${model}`,
   'as-called': ({ name }) => name,

@@ -8,6 +8,7 @@ import {
   dueSheet,
   hangSheet,
   hardwareSheets,
+  markOutSheet,
   moveSheet,
   pickSheet,
   pointSheet,
@@ -53,7 +54,9 @@ export function Print() {
 
 function Sheets({ nodes }: { nodes: readonly Node[] }) {
   if (nodes.length === 0)
-    return <p>There are no such sheets. There are: carts, hangs, picks, points, stages, running, hardware, trucks, due, moves, all.</p>;
+    return (
+      <p>There are no such sheets. There are: carts, hangs, picks, points, mark-out, stages, running, hardware, trucks, due, moves, all.</p>
+    );
   return (
     <>
       {nodes.map((each, index) => (
@@ -78,6 +81,8 @@ function sheetsOf(plan: PackPlan, { revision, releasedDespite, changed }: PlanIn
       return plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units)));
     case 'points':
       return [pointSheet(context, units)];
+    case 'mark-out':
+      return [markOutSheet(context, units)];
     case 'stages':
       return plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units));
     case 'running':

@@ -53,6 +53,10 @@ function StagePlan({ planId, hangs, base }: { planId: string; hangs: readonly st
           <a href={`/api/points/${planId}/points.mvr`}>Points as a scene (MVR)</a> ·{' '}
           <Link to={`${base.replace('/tours/', '/print/').replace('/shows/', '/')}/points`} target="_blank">
             Print the point loads
+          </Link>{' '}
+          ·{' '}
+          <Link to={`${base.replace('/tours/', '/print/').replace('/shows/', '/')}/mark-out`} target="_blank">
+            Print the mark-out
           </Link>
         </p>
       </details>

@@ -3,6 +3,7 @@ import { Choice, FieldError, NumberField, TextField } from '../../../ui/form.js'
 import { clean } from './change-hang.js';
 import type { OfHang } from './of-hang.js';
 import { ModelList } from './model-list.js';
+import { SiteFields } from './site-fields.js';
 
 type Pick = Hang['picks'][number];
 type OfPick = OfHang & { readonly index: number };
@@ -33,6 +34,7 @@ export function PickFields(of: OfPick) {
         <TextField name={`${name}.point`} label="Name of the point, where picks share one" />
         <StructureField {...of} pick={pick} />
       </div>
+      <SiteFields {...of} />
       <BridleFields {...of} pick={pick} />
     </fieldset>
   );

@@ -1,3 +1,4 @@
+import { BeamFields, beamRows, beamsOf, typedBeams } from './beam-fields.js';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from 'react-router';
 import { z } from 'zod';
@@ -73,20 +74,27 @@ const changedShow = typedShow.extend({
   movesOverPersons: z.boolean(),
   outdoor: z.boolean(),
   venueId: z.string(),
+  datum: z.string().trim(),
+  windAction: z.string().trim(),
+  beams: typedBeams,
 });
 
 function useSaveShow({ version, tour }: TourOnFile, show: Show, venueId: string) {
   const client = useQueryClient();
   const navigate = useNavigate();
   return useMutation({
-    mutationFn: async ({ show: name, movesOverPersons, outdoor, venueId: chosen, ...typed }: z.output<typeof changedShow>) => {
-      const { movesOverPersons: _moves, outdoor: _outdoor, ...rest } = show;
+    mutationFn: async ({ show: name, movesOverPersons, outdoor, venueId: chosen, ...typedAll }: z.output<typeof changedShow>) => {
+      const { datum, windAction, beams, ...typed } = typedAll;
+      const { movesOverPersons: _moves, outdoor: _outdoor, datum: _datum, windAction: _wind, beams: before, ...rest } = show;
       const next: Show = {
         ...rest,
         ...typed,
         name,
         ...(movesOverPersons || show.movesOverPersons !== undefined ? { movesOverPersons } : {}),
         ...(outdoor || show.outdoor !== undefined ? { outdoor } : {}),
+        ...(datum === '' ? {} : { datum }),
+        ...(windAction === '' ? {} : { windAction }),
+        ...(beams.length === 0 && before === undefined ? {} : { beams: [...beamsOf(beams, before)] }),
       };
       const shows = byDay(tour.shows.map((each) => (each.id === show.id ? next : each)));
       await request(saveTour, { tour: { ...tour, shows }, expectedVersion: version });
@@ -124,6 +132,9 @@ function ShowForm({
     movesOverPersons,
     outdoor,
     venueId,
+    datum: show.datum ?? '',
+    windAction: show.windAction ?? '',
+    beams: beamRows(show.beams),
   });
   const save = useSaveShow(onFile, show, venueId);
   const known = rules.some((each) => each.id === loadRule) ? [] : [[loadRule, loadRule] as const];
@@ -144,9 +155,7 @@ function ShowForm({
           choices={[...known, ...rules.map((each) => [each.id, `${each.id}: ${each.title}`] as const)]}
         />
       </div>
-      <Tick name="personsBelow" label="Persons can be below the load" />
-      <Tick name="movesOverPersons" label="Loads are moved while persons are below" />
-      <Tick name="outdoor" label="Outdoors" />
+      <PlaceFields />
       <p className="quiet">
         Days lie within the tour’s, {onFile.tour.prepFrom} to {onFile.tour.returnTo}:{' '}
         <Link to={`/tours/${onFile.tour.id}/change`}>change those</Link> first where a show goes beyond. A plan that was made before says
@@ -156,6 +165,22 @@ function ShowForm({
         Save the show
       </button>
     </Form>
+  );
+}
+
+/** Who is below, what the weather does, and where things are. */
+function PlaceFields() {
+  return (
+    <>
+      <Tick name="personsBelow" label="Persons can be below the load" />
+      <Tick name="movesOverPersons" label="Loads are moved while persons are below" />
+      <Tick name="outdoor" label="Outdoors" />
+      <div className="fields">
+        <Field name="datum" label="Datum" description="where x and y of the stage start, for somebody with a tape" />
+        <Field name="windAction" label="Beyond the wind limit" description="what is done then" />
+      </div>
+      <BeamFields />
+    </>
   );
 }
 

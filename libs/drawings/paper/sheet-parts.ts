@@ -8,6 +8,8 @@ export interface SheetContext {
   readonly revision: string | null;
   /** Inputs have changed since the plan was made. */
   readonly isStale?: boolean;
+  /** The hang that a sheet is of; without one it is of all. */
+  readonly of?: string;
 }
 
 const revisionText = (revision: string | null): string => (revision === null ? 'Draft, not released' : `Revision ${revision}`);
@@ -32,8 +34,18 @@ export function sheet(context: SheetContext, title: string, sub: string, ...cont
         ...(context.isStale ? [node('br'), node('b', {}, '◐ Stale: inputs have changed since')] : []),
       ),
     ),
+    unapprovedNote(context),
     ...content.flat().filter((each): each is Node => each !== null),
   );
+}
+
+/** Stands on every sheet with anything of a rigging system which the safety officer has not approved. */
+function unapprovedNote({ plan, of }: SheetContext): Node | null {
+  const hangs = plan.picks.hangs.filter((each) => of === undefined || each.hang === of);
+  const systems = [...new Set(hangs.filter((each) => !each.systemApproved).map((each) => each.system))];
+  if (systems.length === 0) return null;
+  const text = `EXAMPLE, NOT FOR USE: the data of the rigging system ${systems.join(', ')} is not approved by the safety officer.`;
+  return node('p', { class: 'stop' }, text);
 }
 
 export const caution = (text: string): Node => node('p', { class: 'caution' }, text);

@@ -1,8 +1,10 @@
 import { standardGravityMps2 } from '#kernel';
-import { type PackPlan, type PicksResult, type StructurePoint, structurePoints, subjectsOf } from '#pack-plan';
+import { type PackPlan, type StructurePoint, structurePoints, subjectsOf } from '#pack-plan';
 import { drawStage } from '../hang/index.js';
+import { kitTable, legNodes } from './kit-table.js';
+import { beamNodes, siteNodes } from './site-nodes.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
-import { type SheetContext, caution, findingList, sheet, signatures, table } from './sheet-parts.js';
+import { type SheetContext, caution, findingList, sheet, signatures, table } from '../paper/index.js';
 
 /** The stage plan with every point of the show, for whoever answers for the structure. */
 export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
@@ -12,8 +14,13 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
     context,
     'Point loads',
     `${points.length} points`,
+    ...siteNodes(picks),
     drawStage(picks, units),
     node('div', { class: 'tight' }, pointTable(picks, units)),
+    ...beamNodes(picks, units),
+    node('h2', {}, 'Hoists, chain and steel'),
+    node('div', { class: 'dense' }, kitTable(picks, units)),
+    ...legNodes(picks, units),
     ...picks.hangs.filter((hang) => hang.unshared).map((hang) => node('p', { class: 'stop' }, hang.unshared!.sentence)),
     node(
       'p',
@@ -42,7 +49,7 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
       { right: `× ${Number(picks.loadRule.dynamicFactor.toFixed(4))}` },
       'Worst at',
       `Aside, × ${Number(picks.loadRule.dynamicFactor.toFixed(4))}`,
-      { right: 'Allowed' },
+      'Allowed, by',
     ],
     structurePoints(picks).map((each) => [
       nameCell(each),
@@ -54,7 +61,7 @@ export function pointTable(picks: PackPlan['picks'], units: Units): Node {
       { right: formatForce(each.verticalDynamicN, units) },
       each.worstAt.join('; '),
       asideCell(each, units),
-      { right: each.allowedKg === null ? 'not on file' : formatForce(each.allowedKg * standardGravityMps2, units) },
+      allowedCell(each, units),
     ]),
   );
 }
@@ -78,46 +85,8 @@ function asideCell({ horizontalN, horizontalDynamicN, directionDeg }: StructureP
   return node('span', {}, ...forces, node('small', { class: 'line' }, `toward ${formatNumber(directionDeg)}°`));
 }
 
-/** The points as rows for a spreadsheet: names with units, SI figures. */
-export function pointRows(picks: PicksResult): readonly (readonly (string | number | null)[])[] {
-  return [
-    [
-      'point',
-      'hangs',
-      'x_mm',
-      'y_mm',
-      'height_mm',
-      'trim_height_mm',
-      'hoist_chain_steel_kg',
-      'rest_n',
-      'worst_n',
-      'worst_at',
-      'dynamic_factor',
-      'dynamic_n',
-      'horizontal_n',
-      'horizontal_dynamic_n',
-      'toward_deg',
-      'allowed_n',
-    ],
-    ...structurePoints(picks).map((each) => [
-      each.point,
-      each.hangs.join('; '),
-      tenth(each.xMm),
-      tenth(each.yMm),
-      tenth(each.heightMm),
-      each.trimHeightMm,
-      tenth(each.addedKg),
-      tenth(each.restN),
-      tenth(each.verticalN),
-      each.worstAt.join('; '),
-      picks.loadRule.dynamicFactor,
-      tenth(each.verticalDynamicN),
-      tenth(each.horizontalN),
-      tenth(each.horizontalDynamicN),
-      tenth(each.directionDeg),
-      each.allowedKg === null ? null : tenth(each.allowedKg * standardGravityMps2),
-    ]),
-  ];
+function allowedCell({ allowedKg, allowedBy }: StructurePoint, units: Units): Node | string {
+  if (allowedKg === null) return 'not on file';
+  const force = node('span', { class: 'line' }, formatForce(allowedKg * standardGravityMps2, units));
+  return node('span', {}, force, node('br'), node('small', {}, allowedBy ?? 'by whom is not on file'));
 }
-
-const tenth = (value: number | null): number | null => (value === null ? null : Math.round(value * 10) / 10);

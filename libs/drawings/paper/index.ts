@@ -1,0 +1,2 @@
+/** What every sheet is made of: its head, tables, findings, cautions, signatures. */
+export * from './sheet-parts.js';

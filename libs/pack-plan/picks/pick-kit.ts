@@ -1,0 +1,36 @@
+import { type Pick, legSteel } from '#tour-file';
+import type { PickKit } from '../contract/index.js';
+import { type PlanInputs, modelOf } from '../inputs/index.js';
+import { ratedKg } from '../rules/index.js';
+
+/** What lifts at a pick and who brings it. */
+export function pickKit(
+  inputs: PlanInputs,
+  pick: Pick,
+  serial: string | null,
+  { hoistKg, chainKg }: { readonly hoistKg: number; readonly chainKg: number },
+  hookLoadKg: { readonly rest: number; readonly worst: number },
+): PickKit {
+  const hoist = modelOf(inputs.file.catalogue.hoists, pick.hoist);
+  const owner = (serial === null ? undefined : inputs.items.get(serial)?.owner) ?? null;
+  const hoistBody = pick.hoistBody ?? null;
+  const onChainKg = chainKg + (hoistBody === 'at the point' ? 0 : hoistKg);
+  return {
+    by: pick.kitBy ?? (owner === null ? 'own' : 'lender'),
+    owner,
+    hoistClass: hoist.hoistClass ?? null,
+    hoistRatedKg: ratedKg(hoist.ratedLoad),
+    hoistBody,
+    chainOnFileMm: hoist.chainLengthM * 1000,
+    shackles: pick.shackles,
+    slings: pick.slings,
+    legs: pick.bridle ? legSteel(pick.bridle).map(({ shackles, slings }) => ({ shackles, slings })) : [],
+    chainLoadKg: { rest: hookLoadKg.rest + onChainKg, worst: hookLoadKg.worst + onChainKg },
+  };
+}
+
+/** Who says what the structure may carry there, and the beam it is on, where that is named. */
+export const namedAt = ({ structureBy, beam }: Pick): Partial<Record<'structureBy' | 'beam', string>> => ({
+  ...(structureBy === undefined ? {} : { structureBy }),
+  ...(beam === undefined ? {} : { beam }),
+});
