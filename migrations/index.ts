@@ -25,6 +25,7 @@ import { CreateProposals20261126143000 } from './20261126143000-create-proposals
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
+import { CreateCsvImport20261126183500 } from './20261126183500-create-csv-import.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -55,4 +56,5 @@ export const migrations = [
   LogEveryChange20261126175200,
   CodePlaces20261126181800,
   AddReportHash20261126182800,
+  CreateCsvImport20261126183500,
 ];

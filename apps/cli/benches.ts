@@ -54,11 +54,15 @@ export const benches: Record<string, Bench> = {
   },
   starts: {
     does: 'starts at once on an empty database: all come up, one fills it: [--rounds N] [--at-once N]',
-    load: () => import('./bench/house/starts.js'),
+    load: () => import('./bench/restarts/starts.js'),
   },
   kills: {
     does: 'the house, its database, its worker or all killed during writes: none lost, every answer true: [--kills N] [--writers N] [--seed N]',
-    load: () => import('./bench/house/kills.js'),
+    load: () => import('./bench/restarts/kills.js'),
+  },
+  import: {
+    does: 'a large CSV file comes in while others work, beside the idle house: [--rows N] [--rounds N]',
+    load: () => import('./bench/house/import.js'),
   },
   load: {
     does: 'people at work in a large house, beside a small one, an action each every two seconds: [--items N] [--people N] [--seconds S]',
@@ -66,7 +70,7 @@ export const benches: Record<string, Bench> = {
   },
   'planning-kills': {
     does: 'workers killed in the middle of plans, which arrive all the same, once: [--kills N] [--seed N]',
-    load: () => import('./bench/house/planning-kills.js'),
+    load: () => import('./bench/restarts/planning-kills.js'),
   },
   register: {
     does: 'each screen in houses of growing size: [--items 1000,10000,100000] [--rounds N]',

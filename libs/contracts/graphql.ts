@@ -881,6 +881,25 @@ export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type TravellingKitQuery = { trucks: { edges: Array<{ node: { id: string, model: string } }> }, cases: { edges: Array<{ node: { id: string, model: string } }> } };
 
+export type CsvImportQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type CsvImportQuery = { csvImport: { id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, step: string, rowsTotal: number, rowsChecked: number, rowsWritten: number, rowsDated: number, seconds: number, code: string | null, outcome: { rows: number, added: number, changed: number, unchanged: number, waiting: number, faulty: number, firstAdded: Array<string>, firstWaiting: Array<string>, firstChanged: Array<{ id: string, what: string }>, faults: Array<{ column: string, wanted: string, count: number, first: Array<{ row: number, value: string }> }> } | null } };
+
+export type LatestCsvImportsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type LatestCsvImportsQuery = { latestCsvImports: Array<{ id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, rowsTotal: number, seconds: number }> };
+
+export type CancelCsvImportMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type CancelCsvImportMutation = { cancelCsvImport: { id: string, state: string } };
+
 export type KeepRowMutationVariables = Exact<{
   planId: string | number;
   truck: string;
@@ -2406,6 +2425,70 @@ export const TravellingKitDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4"}) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
+export const CsvImportDocument = new TypedDocumentString(`
+    query CsvImport($id: ID!) {
+  csvImport(id: $id) {
+    id
+    of
+    dryRun
+    askedBy
+    askedAt
+    state
+    step
+    rowsTotal
+    rowsChecked
+    rowsWritten
+    rowsDated
+    seconds
+    code
+    outcome {
+      rows
+      added
+      changed
+      unchanged
+      waiting
+      faulty
+      firstAdded
+      firstChanged {
+        id
+        what
+      }
+      firstWaiting
+      faults {
+        column
+        wanted
+        count
+        first {
+          row
+          value
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:3b09e95390111da04d0b3a09d3ebd4c773c5b608e555cd85c9d66f52c638dd78"}) as unknown as TypedDocumentString<CsvImportQuery, CsvImportQueryVariables>;
+export const LatestCsvImportsDocument = new TypedDocumentString(`
+    query LatestCsvImports {
+  latestCsvImports {
+    id
+    of
+    dryRun
+    askedBy
+    askedAt
+    state
+    rowsTotal
+    seconds
+  }
+}
+    `, {"hash":"sha256:c0693cf1c2ab508bc1fda7ddd0f5d799ef13657d89e9d2b0c3bcd2580646951b"}) as unknown as TypedDocumentString<LatestCsvImportsQuery, LatestCsvImportsQueryVariables>;
+export const CancelCsvImportDocument = new TypedDocumentString(`
+    mutation CancelCsvImport($id: ID!) {
+  cancelCsvImport(id: $id) {
+    id
+    state
+  }
+}
+    `, {"hash":"sha256:2793cd21327f2eb9d569a67b67d2d1a978008e5feb708000353239252b73720a"}) as unknown as TypedDocumentString<CancelCsvImportMutation, CancelCsvImportMutationVariables>;
 export const KeepRowDocument = new TypedDocumentString(`
     mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {
   keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) {

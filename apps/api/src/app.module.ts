@@ -82,6 +82,9 @@ import { VenueService } from './features/venue/venue.service.js';
 import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
 import { CsvService } from './features/transfer/csv.service.js';
 import { ModelCsvService } from './features/transfer/model-csv.service.js';
+import { ImportController } from './features/transfer/import/import.controller.js';
+import { ImportResolver } from './features/transfer/import/import.resolver.js';
+import { Imports } from './features/transfer/import/imports.js';
 import { TourFileController } from './features/transfer/tour-file.controller.js';
 import { TourFileService } from './features/transfer/tour-file.service.js';
 import { type Clock, type Config, systemClock } from './platform/config/config.js';
@@ -180,6 +183,8 @@ const features = [
   AttentionResolver,
   CsvService,
   ModelCsvService,
+  Imports,
+  ImportResolver,
   TourFileService,
 ];
 
@@ -230,7 +235,7 @@ export class AppModule {
           }),
         }),
       ],
-      controllers: [ReportController, ItemCsvController, ModelCsvController, TourFileController, PointsController, LogController],
+      controllers: [ReportController, ItemCsvController, ModelCsvController, ImportController, TourFileController, PointsController, LogController],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };
   }

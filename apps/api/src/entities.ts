@@ -4,6 +4,7 @@ import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
+import { CsvImportEndRow, CsvImportRow } from './features/transfer/import/rows.js';
 import { RemovedShowRow, TourRow } from './features/tour/rows.js';
 import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
 import { JobRow } from './planning/jobs/rows.js';
@@ -44,4 +45,6 @@ export const entities = [
   HardwareCountRow,
   EditionRow,
   ProposalRow,
+  CsvImportRow,
+  CsvImportEndRow,
 ];

@@ -16,6 +16,7 @@ import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { JobResolver } from './planning/jobs/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
+import { ImportResolver } from './features/transfer/import/import.resolver.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 
 /** Every resolver: what the schema is made of. */
@@ -36,6 +37,7 @@ export const resolvers = [
   RiggingResolver,
   JobResolver,
   MakeResolver,
+  ImportResolver,
   TourResolver,
   VenueResolver,
   WorkResolver,

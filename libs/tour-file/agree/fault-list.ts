@@ -1,25 +1,34 @@
 import type { BadInput } from '#kernel';
 
-/** Collects faults; the first two hundred are told. */
+/** Collects faults; the first two hundred are told, unless more are asked for. */
 export class FaultList {
   readonly faults: BadInput[] = [];
 
+  private readonly offers = new Map<object, Map<string, string>>();
+
+  constructor(private readonly most = 200) {}
+
   add(field: string, value: unknown, wanted: string): void {
-    if (this.faults.length < 200) this.faults.push({ field, value: value === undefined ? null : value, wanted });
+    if (this.faults.length < this.most) this.faults.push({ field, value: value === undefined ? null : value, wanted });
   }
 
   /** `wanted` when the value is not among the known names, with the near ones offered. */
   unknown(field: string, value: string, known: ReadonlySet<string> | ReadonlyMap<string, unknown>, what: string): boolean {
     if (known.has(value)) return false;
-    const names = [...known.keys()];
-    const near = names.filter((each) => each.toLowerCase().startsWith(value.slice(0, 2).toLowerCase())).slice(0, 5);
-    const offered = near.length > 0 ? near : names.slice(0, 5);
-    this.add(
-      field,
-      value,
-      names.length === 0 ? `${what} on file (there is none yet)` : `${what} on file, for example ${offered.join(', ')}`,
-    );
+    this.add(field, value, `${what} on file${this.offered(known, value.slice(0, 2).toLowerCase())}`);
     return true;
+  }
+
+  /** Names that begin alike, or the first ones; looked for once, however many faults ask. */
+  private offered(known: ReadonlySet<string> | ReadonlyMap<string, unknown>, beginning: string): string {
+    const found = this.offers.get(known)?.get(beginning);
+    if (found !== undefined) return found;
+    const names = [...known.keys()];
+    const near = names.filter((each) => each.toLowerCase().startsWith(beginning)).slice(0, 5);
+    const offered = near.length > 0 ? near : names.slice(0, 5);
+    const sentence = names.length === 0 ? ' (there is none yet)' : `, for example ${offered.join(', ')}`;
+    this.offers.set(known, (this.offers.get(known) ?? new Map<string, string>()).set(beginning, sentence));
+    return sentence;
   }
 
   range(field: string, from: string, to: string): boolean {

@@ -14,8 +14,8 @@ export function readTourFile(input: unknown): Result<TourFile, readonly BadInput
 }
 
 /** What does not agree across a register: catalogue, rules and items without any tour. */
-export function checkKit(kit: Kit): readonly BadInput[] {
-  const faults = new FaultList();
+export function checkKit(kit: Kit, most?: number): readonly BadInput[] {
+  const faults = new FaultList(most);
   checkCatalogue(kit, faults);
   checkItems(kit, faults);
   return faults.faults;

@@ -26,4 +26,5 @@ export const summary = (times: readonly number[]) => ({
   p50: quantile(times, 0.5),
   p95: quantile(times, 0.95),
   p99: quantile(times, 0.99),
+  most: quantile(times, 1),
 });

@@ -19,7 +19,7 @@ import type { Role } from '../../../api/src/platform/sign-in/person.js';
 export const password = 'bench';
 export const benchDay = '2027-02-26';
 
-/** A database of its own with the demo tour in it, and an API in this process that takes no jobs: others do. */
+/** A database of its own with the demo tour in it, and an API in this process that takes no jobs: others do. Durable: it waits for the disk, as a house does. */
 export interface House {
   readonly app: NestExpressApplication;
   readonly databaseUrl: string;
@@ -27,9 +27,9 @@ export interface House {
   close(): Promise<void>;
 }
 
-export async function openHouse(root: string): Promise<House> {
+export async function openHouse(root: string, durable = false): Promise<House> {
   const folder = mkdtempSync(join(tmpdir(), 'cartwright-bench-'));
-  const database = await startEmbeddedDatabase({ folder, durable: false, say: () => undefined });
+  const database = await startEmbeddedDatabase({ folder, durable, say: () => undefined });
   await migrate(database.url);
   const app = await createApp({ config: configOf(database.url) });
   await app.init();

@@ -2,7 +2,7 @@ import type { EntityManager } from 'typeorm';
 import { decideNewItem } from '#editions';
 import type { Item, Kit } from '#tour-file';
 import { type NewProposal, proposedRecord } from '../edition/edition.writer.js';
-import { workOutDates } from './item-dates.writer.js';
+import { datesNotKept } from './item-dates.writer.js';
 
 /** An item that waits as a whole, with what the safety officer looks at. */
 export const proposedItem = ({ id, kind, model, state, count, intervals }: Item): NewProposal => ({
@@ -39,10 +39,12 @@ export async function holdNewItems(
 
 /** Kind and model of everything that is out of service, failed, blocked or run out. */
 async function modelsOutOfUse(manager: EntityManager, day: string): Promise<ReadonlySet<string>> {
-  await workOutDates(manager, day);
   const rows: { kind: string; model: string }[] = await manager.query(
-    `SELECT DISTINCT kind, model FROM item WHERE state <> 'in service' OR due_state IN ('failed', 'blocked') OR due_on < $1 OR NOT is_accepted`,
+    `SELECT DISTINCT kind, model FROM item WHERE state <> 'in service' OR NOT is_accepted
+       OR due_known AND coalesce(due_holds_through >= $1, true) AND (due_state IN ('failed', 'blocked') OR due_on < $1)`,
     [day],
   );
-  return new Set(rows.map(({ kind, model }) => `${kind} ${model}`));
+  const worked = await datesNotKept(manager, day);
+  const out = worked.filter(({ state, dueOn }) => state === 'failed' || state === 'blocked' || (dueOn !== null && dueOn < day));
+  return new Set([...rows, ...out].map(({ kind, model }) => `${kind} ${model}`));
 }

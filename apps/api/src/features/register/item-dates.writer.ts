@@ -12,10 +12,12 @@ const atOnce = 5000;
 const anyUnknown = `SELECT EXISTS (SELECT FROM item WHERE NOT due_known) OR EXISTS (SELECT FROM item WHERE due_holds_through < $1) AS unknown`;
 
 // Locked, so that a record which is being written now makes the date unknown again after this one is kept.
-const lockUnknown = `SELECT id FROM item WHERE NOT due_known OR due_holds_through < $1 ORDER BY id LIMIT ${atOnce} FOR UPDATE`;
+const isUnknown = `(NOT due_known OR due_holds_through < $1)`;
+const lockUnknown = `SELECT id FROM item WHERE ${isUnknown} ORDER BY id LIMIT ${atOnce} FOR UPDATE`;
+const lockUnknownOf = `SELECT id FROM item WHERE ${isUnknown} AND id = ANY($2) ORDER BY id FOR UPDATE`;
 
 // By joins and not item by item: in the middle of a large import the database knows nothing yet of how much there is.
-const factsOf = `SELECT item.id, item.kind, item.rest->'intervals' AS intervals, item.rest->>'declaredOn' AS "declaredOn",
+const factsOf = `SELECT item.id, item.kind, item.model, item.rest->'intervals' AS intervals, item.rest->>'declaredOn' AS "declaredOn",
   coalesce(made.examinations, '[]') AS examinations, coalesce(happened.events, '[]') AS events
 FROM item
 LEFT JOIN (SELECT item_id, jsonb_agg((${asAnswered}) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations FROM examination
@@ -30,6 +32,7 @@ FROM unnest($1::text[], $2::date[], $3::text[], $4::date[]) AS kept (id, due_on,
 interface Facts {
   readonly id: string;
   readonly kind: Item['kind'];
+  readonly model: string;
   readonly intervals: string[] | null;
   readonly declaredOn: string | null;
   readonly examinations: CaseExamination[];
@@ -58,11 +61,34 @@ export class ItemDates {
   }
 }
 
-/** The same at the end of a large write, in its transaction. */
-export async function workOutDates(manager: EntityManager, today: string): Promise<void> {
+/** The same at the end of a large write, in its transaction; with `only`, those, so that no other item is locked. `tell` hears how many are worked out. */
+export async function workOutDates(
+  manager: EntityManager,
+  today: string,
+  { only, tell }: { readonly only?: readonly string[]; readonly tell?: (workedOut: number) => void } = {},
+): Promise<void> {
   if (!(await isSomeUnknown(manager, today))) return;
   const intervalsOf = await intervalsOnFile(manager);
-  while ((await workOutSome(manager, today, intervalsOf)) === atOnce);
+  for (let at = 0; only === undefined || at < only.length; at += atOnce) {
+    const some = await workOutSome(manager, today, intervalsOf, only?.slice(at, at + atOnce));
+    tell?.(Math.min(at + atOnce, only?.length ?? Infinity));
+    if (only === undefined && some < atOnce) return;
+  }
+}
+
+/** Kind, model and dates of the items that are not known as of `today`, worked out and not kept: nobody waits for it. */
+export async function datesNotKept(
+  manager: EntityManager,
+  today: string,
+): Promise<readonly (Dates & Pick<Facts, 'kind'> & { readonly model: string })[]> {
+  if (!(await isSomeUnknown(manager, today))) return [];
+  const intervalsOf = await intervalsOnFile(manager);
+  const unknown: { id: string }[] = await manager.query(`SELECT id FROM item WHERE ${isUnknown}`, [today]);
+  const items = await factsOfItems(
+    manager,
+    unknown.map((each) => each.id),
+  );
+  return items.map((item) => ({ ...datesOf(item, item.intervals ?? intervalsOf(item.kind), today), kind: item.kind, model: item.model }));
 }
 
 async function isSomeUnknown(manager: EntityManager, today: string): Promise<boolean> {
@@ -70,10 +96,20 @@ async function isSomeUnknown(manager: EntityManager, today: string): Promise<boo
   return asked[0]!.unknown;
 }
 
-async function workOutSome(manager: EntityManager, today: string, intervalsOf: (kind: Item['kind']) => readonly string[]): Promise<number> {
-  const locked: { id: string }[] = await manager.query(lockUnknown, [today]);
+const factsOfItems = (manager: EntityManager, ids: readonly string[]): Promise<Facts[]> => manager.query(factsOf, [ids]);
+
+async function workOutSome(
+  manager: EntityManager,
+  today: string,
+  intervalsOf: (kind: Item['kind']) => readonly string[],
+  only?: readonly string[],
+): Promise<number> {
+  const locked: { id: string }[] = await (only ? manager.query(lockUnknownOf, [today, only]) : manager.query(lockUnknown, [today]));
   if (locked.length === 0) return 0;
-  const items: Facts[] = await manager.query(factsOf, [locked.map((each) => each.id)]);
+  const items = await factsOfItems(
+    manager,
+    locked.map((each) => each.id),
+  );
   const kept = items.map((item) => datesOf(item, item.intervals ?? intervalsOf(item.kind), today));
   await manager.query(keep, [
     items.map((each) => each.id),

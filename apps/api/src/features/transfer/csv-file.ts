@@ -2,8 +2,6 @@ import { parse } from 'csv-parse/sync';
 import { unguardCell, writeCsv } from '#kernel';
 import type { CsvFault } from '#tour-file';
 
-const mostRows = 100_000;
-
 export function writeCsvFile<T>(
   columns: readonly { readonly heading: string }[],
   rows: readonly T[],
@@ -13,7 +11,7 @@ export function writeCsvFile<T>(
 }
 
 /** The records of a file in UTF-8 (RFC 4180), the heading first; or what is wrong with the file as a whole. */
-export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
+export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFault {
   if (bytes.length === 0) return { row: 1, column: '', value: '', wanted: 'a CSV file (RFC 4180) with a heading' };
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0))
     return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
@@ -23,7 +21,12 @@ export function readCsvFile(bytes: Buffer): string[][] | CsvFault {
   try {
     const records: string[][] = parse(text, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
     if (records.length > mostRows + 1)
-      return { row: mostRows + 2, column: '', value: `${records.length - 1} rows`, wanted: 'at most 100,000 rows in one file' };
+      return {
+        row: mostRows + 2,
+        column: '',
+        value: `${records.length - 1} rows`,
+        wanted: `at most ${mostRows.toLocaleString('en')} rows ${mostRows < 100_000 ? 'here; larger files go to /api/imports' : 'in one file'}`,
+      };
     return records.map((record) => record.map(unguardCell));
   } catch (fault) {
     return {

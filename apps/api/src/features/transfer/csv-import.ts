@@ -11,13 +11,13 @@ export interface CsvImport {
   readonly waits: readonly { readonly id: string; readonly sentence: string }[];
 }
 
-/** The first two hundred faults, and nothing imported. */
+/** Faults, and nothing imported. */
 export const nothingImported = (rows: number, faults: readonly CsvFault[]): CsvImport => ({
   rows,
   added: [],
   changed: [],
   unchanged: 0,
-  faults: faults.slice(0, 200),
+  faults,
   waits: [],
 });
 

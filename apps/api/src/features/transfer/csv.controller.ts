@@ -3,6 +3,7 @@ import type { Request, Response } from 'express';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import type { CsvImport } from './csv-import.js';
+import { bodyOf, known, reasonOf } from './csv-request.js';
 import { CsvService } from './csv.service.js';
 import { ModelCsvService } from './model-csv.service.js';
 
@@ -82,26 +83,11 @@ export class ModelCsvController {
   }
 }
 
-/** Why the safety officer lets more pass than before: kept with the edition. */
-const reasonOf = (reason: unknown): string => (typeof reason === 'string' ? reason.trim().slice(0, 300) : '');
-
-function bodyOf(request: Request): Buffer {
-  if (Buffer.isBuffer(request.body)) return request.body;
-  const value = String(request.headers['content-type'] ?? '');
-  throw new HttpException(
-    { message: 'Nothing was imported.', faults: [{ row: 1, column: '', value, wanted: 'a CSV file, sent as text/csv' }] },
-    415,
-  );
-}
-
+/** Faults are told with the answer, the first two hundred of them. */
 function told(answer: CsvImport): CsvImport {
-  if (answer.faults.length > 0) throw new HttpException({ message: 'Nothing was imported.', ...answer }, 422);
+  if (answer.faults.length > 0)
+    throw new HttpException({ message: 'Nothing was imported.', ...answer, faults: answer.faults.slice(0, 200) }, 422);
   return answer;
-}
-
-function known<T>(kind: T | undefined, text: string): T {
-  if (kind === undefined) throw new HttpException({ message: `There is no kind called ${text.slice(0, 40)}.` }, 404);
-  return kind;
 }
 
 function send(response: Response, name: string, text: string): void {

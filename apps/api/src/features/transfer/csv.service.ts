@@ -17,7 +17,24 @@ import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
 import { holdItems } from './held-rows.js';
+import { type ImportWatch, inSlices, unwatched } from './import-watch.js';
 import { whyFaults } from './why-faults.js';
+
+/** Rows to be put on file, and by whom. */
+interface Given {
+  readonly kind: ItemKind;
+  readonly items: readonly Item[];
+  readonly who: SignedIn;
+  readonly reason: string;
+  /** Only what would be is asked. */
+  readonly isDry: boolean;
+}
+
+interface ChangedItem {
+  readonly id: string;
+  readonly what: string;
+  readonly item: Item;
+}
 
 /** Items of one kind out to CSV and in again, all rows or none. */
 @Injectable()
@@ -52,21 +69,28 @@ export class CsvService {
   }
 
   /** A dry run says the same and saves nothing. */
-  async import(kind: ItemKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = ''): Promise<CsvImport> {
-    const records = readCsvFile(bytes);
+  async import(kind: ItemKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = '', watch = unwatched): Promise<CsvImport> {
+    watch.tell({ step: 'reading' });
+    const records = readCsvFile(bytes, watch.mostRows);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
+    watch.tell({ total: records.length - 1 });
     const read = readItemsCsv(kind, records);
     if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
+    const given: Given = { kind, items: read.items, who, reason: dryRun ? 'asked what would be' : reason, isDry: dryRun };
+    const concerned = read.items.flatMap((item) => [item.id, ...(item.stack ?? [])]);
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
-      const answer = await this.apply(manager, kind, read.items, who, dryRun ? 'asked what would be' : reason);
-      return answer.faults.length > 0 || dryRun ? { ok: false, error: answer } : { ok: true, value: answer };
-    });
+      await watch.begun(manager, concerned);
+      const answer = await this.apply(manager, given, watch);
+      if (answer.faults.length > 0 || dryRun) return refuse(answer);
+      await watch.saved(manager, answer);
+      return ok(answer);
+    }, watch.isolation);
     return outcome.ok ? outcome.value : outcome.error;
   }
 
   /** One item from a form: what others wrote meanwhile stays, and where both wrote the same cell nothing is saved and both are shown. */
   async edit(kind: ItemKind, bytes: Buffer, who: SignedIn, reason = ''): Promise<CsvImport> {
-    const records = readCsvFile(bytes);
+    const records = readCsvFile(bytes, unwatched.mostRows);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const edit = readRowEdit(records);
     if (isFault(edit)) return nothingImported(0, [edit]);
@@ -79,13 +103,14 @@ export class CsvService {
       const rows = rowToSave(edit, now);
       const read = areFaults(rows) ? { items: [], faults: rows } : readItemsCsv(kind, rows);
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
-      const answer = await this.apply(manager, kind, read.items, who, reason);
+      const answer = await this.apply(manager, { kind, items: read.items, who, reason, isDry: false }, unwatched);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }
 
-  private async apply(manager: EntityManager, kind: ItemKind, given: readonly Item[], who: SignedIn, reason: string): Promise<CsvImport> {
+  private async apply(manager: EntityManager, { kind, items: given, who, reason, isDry }: Given, watch: ImportWatch): Promise<CsvImport> {
+    watch.tell({ step: 'checking', checked: 0, written: 0, dated: 0 });
     const kit = await this.kit.load(manager);
     const before = new Map(kit.items.map((item) => [item.id, item]));
     // What a CSV does not hold stays as it is on file.
@@ -102,7 +127,8 @@ export class CsvService {
       const what = was ? changedCells(columns, (each: Item, column) => columns[column]!.cell(each), was, item) : '';
       return what === '' ? [] : [{ id: item.id, what, item }];
     });
-    const rowOf = (id: string) => given.findIndex((item) => item.id === id) + 2;
+    const rows = new Map(given.map((item, index) => [item.id, index + 2]));
+    const rowOf = (id: string) => rows.get(id) ?? 1;
     const rowOfFirst = rowOf((changed[0]?.item ?? merged[0])?.id ?? '');
     const faults = [...this.faultsOfAct(before, merged, rowOf, who)];
     if (faults.length === 0) faults.push(...(await this.faultsWith(manager, kit, merged, rowOf, rowOfFirst)));
@@ -115,18 +141,13 @@ export class CsvService {
       added: held.added.map((item) => item.id),
       changed: changed.map(({ id, what }) => ({ id, what })),
       unchanged: merged.length - held.added.length - changed.length,
-      faults: faults.slice(0, 200),
+      faults,
       waits: held.waits.map((each) => ({ id: each.subject, sentence: tell(this.words.waiting, waitingFact(each)) })),
     };
-    if (faults.length > 0) return answer;
+    watch.tell({ checked: given.length });
+    if (faults.length > 0 || isDry) return answer;
     const at = this.clock.now();
-    await this.save(
-      manager,
-      held.added,
-      changed.map((each) => each.item),
-      who,
-      changed,
-    );
+    await this.save(manager, held.added, changed, who, watch);
     await propose(manager, who, at, reason, held.waits);
     await keepEditions(manager, who, at, reason, held.editions);
     await recordEvents(
@@ -135,7 +156,8 @@ export class CsvService {
       at,
       answer.waits.map(({ id, sentence }) => ({ what: 'proposed', itemId: id, sentence })),
     );
-    await workOutDates(manager, day);
+    watch.tell({ step: 'dates', written: given.length });
+    await workOutDates(manager, day, { only: given.map((item) => item.id), tell: (dated) => watch.tell({ dated }) });
     return answer;
   }
 
@@ -164,27 +186,33 @@ export class CsvService {
   private async save(
     manager: EntityManager,
     added: readonly Item[],
-    changed: readonly Item[],
+    changed: readonly ChangedItem[],
     who: SignedIn,
-    said: readonly { id: string; what: string }[],
+    watch: ImportWatch,
   ): Promise<void> {
-    await insertItems(
-      manager,
-      added.map(({ stack: _stack, ...item }) => item),
-      who,
-      this.clock.now(),
-    );
-    await changeItems(manager, changed);
-    const carts = [...added, ...changed].filter((item) => item.kind === 'cart');
+    const at = this.clock.now();
+    let written = 0;
+    const wrote = (rows: readonly unknown[]) => watch.tell({ step: 'writing', written: (written += rows.length) });
+    for (const some of inSlices(added)) {
+      const bare = some.map(({ stack: _stack, ...item }) => item);
+      await insertItems(manager, bare, who, at);
+      const events = some.map((item) => ({ what: 'came in', itemId: item.id, sentence: 'Came on file.' }));
+      await recordEvents(manager, who, at, events);
+      wrote(some);
+    }
+    for (const some of inSlices(changed)) {
+      const items = some.map((each) => each.item);
+      await changeItems(manager, items);
+      const events = some.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed: ${what}.` }));
+      await recordEvents(manager, who, at, events);
+      wrote(some);
+    }
+    const carts = [...added, ...changed.map((each) => each.item)].filter((item) => item.kind === 'cart');
     const moved = await writeStacks(
       manager,
       carts.map((cart) => ({ cart: cart.id, serials: cart.stack ?? [] })),
     );
-    await recordEvents(manager, who, this.clock.now(), [
-      ...added.map((item) => ({ what: 'came in', itemId: item.id, sentence: 'Came on file.' })),
-      ...said.map(({ id, what }) => ({ what: 'changed', itemId: id, sentence: `Changed: ${what}.` })),
-      ...moved.map(eventOfPlace),
-    ]);
+    await recordEvents(manager, who, at, moved.map(eventOfPlace));
   }
 
   /** What a row may not do, whoever writes it: turn a serial into another kind, or let an item out of quarantine past the safety officer. */
@@ -202,7 +230,7 @@ export class CsvService {
 
   /** The whole register with these rows in it must agree with itself; faults are told at their rows. */
   private faultsAfter(kit: Kit, items: readonly Item[], given: ReadonlyMap<string, Item>, rowOf: (id: string) => number): CsvFault[] {
-    const faults = checkKit({ ...kit, items: [...items] });
+    const faults = checkKit({ ...kit, items: [...items] }, 100_000);
     return faults.flatMap((fault) => {
       const [, index, rest] = /^items\[(\d+)\]\.?(.*)$/.exec(fault.field) ?? [];
       const item = items[Number(index)];

@@ -27,6 +27,7 @@ import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
 import { holdModels } from './held-rows.js';
+import { unwatched } from './import-watch.js';
 import { whyFaults } from './why-faults.js';
 
 type Model = { readonly model: string };
@@ -62,21 +63,28 @@ export class ModelCsvService {
   }
 
   /** A dry run says the same and saves nothing. */
-  async import(kind: ModelKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = ''): Promise<CsvImport> {
-    const records = readCsvFile(bytes);
+  async import(kind: ModelKind, bytes: Buffer, dryRun: boolean, who: SignedIn, reason = '', watch = unwatched): Promise<CsvImport> {
+    watch.tell({ step: 'reading' });
+    const records = readCsvFile(bytes, watch.mostRows);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
+    watch.tell({ total: records.length - 1 });
     const read = readModelsCsv(kind, records);
     if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
+      await watch.begun(manager, []);
+      watch.tell({ step: 'checking', checked: 0, written: 0, dated: 0 });
       const answer = await this.apply(manager, kind, read.models, dryRun, who, dryRun ? 'asked what would be' : reason);
-      return answer.faults.length > 0 || dryRun ? refuse(answer) : ok(answer);
-    });
+      if (answer.faults.length > 0 || dryRun) return refuse(answer);
+      await watch.saved(manager, answer);
+      watch.tell({ step: 'writing', checked: answer.rows, written: answer.rows, dated: answer.rows });
+      return ok(answer);
+    }, watch.isolation);
     return outcome.ok ? outcome.value : outcome.error;
   }
 
   /** One model from a form: what others wrote meanwhile stays, and where both wrote the same cell nothing is saved and both are shown. */
   async edit(kind: ModelKind, bytes: Buffer, who: SignedIn, reason = ''): Promise<CsvImport> {
-    const records = readCsvFile(bytes);
+    const records = readCsvFile(bytes, unwatched.mostRows);
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     const edit = readRowEdit(records);
     if (isFault(edit)) return nothingImported(0, [edit]);
@@ -112,7 +120,8 @@ export class ModelCsvService {
       const what = was ? changedCells(columns, (model: Model, column) => modelCell(model, columns[column]!), was, each) : '';
       return what === '' ? [] : [{ id: each.model, what, model: each }];
     });
-    const rowOf = (model: string) => models.findIndex((each) => each.model === model) + 2;
+    const rows = new Map(models.map((each, index) => [each.model, index + 2]));
+    const rowOf = (model: string) => rows.get(model) ?? 1;
     const faults = await this.faultsWith(manager, kit, kind, models, rowOf);
     // What holds until the rest is accepted must agree as well.
     if (faults.length === 0 && held.waits.length > 0)
@@ -124,7 +133,7 @@ export class ModelCsvService {
       added,
       changed: changed.map(({ id, what }) => ({ id, what })),
       unchanged: models.length - added.length - changed.length,
-      faults: faults.slice(0, 200),
+      faults,
       waits: held.waits.map((each) => {
         const fact = waitingFact(each);
         return { id: fact.code === 'examination' ? fact.item : fact.id, sentence: tell(this.words.waiting, fact) };

@@ -7,7 +7,7 @@ export interface InputScope {
 }
 
 /** A row is another one as soon as somebody wrote it: PostgreSQL gives it another place (ctid) and another writer (xmin). */
-const writings = (from: string): string =>
+export const writings = (from: string): string =>
   `(SELECT count(*) || ':' || coalesce(sum(hashtextextended(ctid::text || ' ' || xmin::text, 0)::numeric), 0) FROM ${from})`;
 
 /**

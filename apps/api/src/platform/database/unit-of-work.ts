@@ -20,8 +20,13 @@ class RolledBack extends Error {
   }
 }
 
+/** Thrown by work that found itself overtaken: the whole transaction is tried again. */
+export class TryAgain extends Error {}
+
 /** 40001 serialization failure, 40P01 deadlock: the whole transaction is tried again. */
 const tryAgain = new Set(['40001', '40P01']);
+
+const isOvertaken = (fault: unknown): boolean => fault instanceof TryAgain || tryAgain.has(databaseErrorOf(fault)?.code ?? '');
 
 /** How often a transaction that others got in the way of is tried. */
 const attempts = 12;
@@ -61,7 +66,7 @@ export class UnitOfWork {
         const isLost = isConnectionLost(fault);
         // The answer to a commit that was lost on the way: by its id the next attempt finds it, and without an id nobody can.
         isOpen ||= isLost && state.isWorkDone;
-        const isAgain = isLost ? performance.now() < until : tryAgain.has(databaseErrorOf(fault)?.code ?? '') && attempt < attempts;
+        const isAgain = isLost ? performance.now() < until : isOvertaken(fault) && attempt < attempts;
         if (!isAgain || (isOpen && !request)) {
           if (!isOpen) throw fault;
           noteWritten('open');

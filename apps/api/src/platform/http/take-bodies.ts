@@ -33,7 +33,10 @@ export function takeBodies(app: NestExpressApplication): void {
   app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
   app.use('/graphql', bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)), listedOnly(ownOperations));
   app.use('/api', refuseForeignWrites, refuseStrangersWrites, bodyInTime(fileTime));
-  app.use('/api/csv', express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }));
+  app.use(
+    ['/api/csv', '/api/imports'],
+    express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }),
+  );
   app.use('/api/reports', express.raw({ type: ['application/pdf', 'image/*'], limit: largestFile }));
   app.use('/api/tours/file', json(largestFile));
   app.use('/api', json(largestOfAStranger));

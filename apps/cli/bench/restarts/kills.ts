@@ -10,7 +10,7 @@ import { Trouble, startEmbeddedDatabase } from '#runtime';
 import { hashOfOperation } from '../../../api/src/platform/door/listed-operations.js';
 import { demoPeople } from '../../../api/src/features/transfer/demo.js';
 import { numberFrom, readArguments, say } from '../arguments.js';
-import { cookieOf, freePort, stopProcess } from './house.js';
+import { cookieOf, freePort, stopProcess } from '../house/house.js';
 
 /** Who is killed: the house (API and screens), its database server, its worker, or all of them at once. */
 const victims = ['node', 'postmaster', 'all', 'worker'] as const;

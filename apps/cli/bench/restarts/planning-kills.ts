@@ -4,7 +4,7 @@ import { seededRandom } from '#kernel';
 import { MakeService } from '../../../api/src/features/plan/make/make.service.js';
 import { theRow } from '../../../api/src/planning/snapshot/queryable.js';
 import { numberFrom, readArguments, say } from '../arguments.js';
-import { type House, openHouse, startProcess, stopProcess } from './house.js';
+import { type House, openHouse, startProcess, stopProcess } from '../house/house.js';
 
 const shows = ['quayside', 'old-mill', 'fenland'];
 

@@ -6,7 +6,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { startEmbeddedDatabase } from '#runtime';
 import { numberFrom, readArguments, say } from '../arguments.js';
-import { freePort, stopProcess } from './house.js';
+import { freePort, stopProcess } from '../house/house.js';
 
 /**
  * Starts at once on an empty database of one server, each with the worker that it brings: all of them come up, one of them fills the demo, nothing is there twice.

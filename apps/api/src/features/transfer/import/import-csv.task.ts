@@ -1,0 +1,105 @@
+import { constants, setPriority } from 'node:os';
+import { DataSource, type EntityManager } from 'typeorm';
+import { canonicalJson } from '#kernel';
+import { english } from '#words';
+import { dataSourceOptions } from '../../../data-source.js';
+import { TryAgain, UnitOfWork } from '../../../platform/database/unit-of-work.js';
+import { writings } from '../../../planning/snapshot/input-versions.js';
+import type { SignedIn } from '../../../platform/sign-in/person.js';
+import { KitReader } from '../../register/kit.reader.js';
+import { TourReader } from '../../tour/tour.reader.js';
+import type { CsvImport } from '../csv-import.js';
+import { CsvService } from '../csv.service.js';
+import { type ImportWatch, importSteps } from '../import-watch.js';
+import { ModelCsvService } from '../model-csv.service.js';
+import { type ImportAnswer, answerOf } from './import-answer.js';
+
+/** What the thread is given: plain data. */
+export interface ImportTask {
+  readonly id: string;
+  readonly databaseUrl: string;
+  /** "items/box", "models/boxes". */
+  readonly of: string;
+  readonly bytes: Uint8Array;
+  readonly dryRun: boolean;
+  readonly reason: string;
+  readonly who: SignedIn;
+  /** The moment at which it was sent, ms. */
+  readonly at: number;
+  /** Written by the thread: step, rows in all, checked, written, with their days. */
+  readonly figures: SharedArrayBuffer;
+}
+
+/** The largest file. */
+const mostRows = 100_000;
+
+/** Tries that let catalogue, rules and tours be written meanwhile; from then on their writers wait for the import instead. */
+const politeTries = 2;
+
+/** Rows of a file into the register in a thread with a connection of its own, all or none; nothing of it runs where requests are answered. */
+export default async function importCsv(task: ImportTask): Promise<ImportAnswer> {
+  if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
+  const options = { ...dataSourceOptions(task.databaseUrl, false), extra: { max: 1, application_name: 'cartwright import' } };
+  const dataSource = await new DataSource(options as typeof options & { type: 'postgres' }).initialize();
+  try {
+    return answerOf(await rowsInto(dataSource, task));
+  } finally {
+    await dataSource.destroy();
+  }
+}
+
+function rowsInto(dataSource: DataSource, task: ImportTask): Promise<CsvImport> {
+  const clock = { now: () => new Date(task.at) };
+  const parts = [new UnitOfWork(dataSource, clock), dataSource, new KitReader(), new TourReader(), clock, english] as const;
+  const bytes = Buffer.from(task.bytes);
+  const [register, kind = ''] = task.of.split('/');
+  const watch = watchOf(task);
+  const [itemKind, modelKind] = [CsvService.kindOf(kind), ModelCsvService.kindOf(kind)];
+  if (register === 'items' && itemKind) return new CsvService(...parts).import(itemKind, bytes, task.dryRun, task.who, task.reason, watch);
+  if (register === 'models' && modelKind)
+    return new ModelCsvService(...parts).import(modelKind, bytes, task.dryRun, task.who, task.reason, watch);
+  throw new Error(`nothing is imported into ${task.of}`);
+}
+
+function watchOf({ id, figures }: ImportTask): ImportWatch {
+  const told = new Int32Array(figures);
+  let tries = 0;
+  let versions = '';
+  return {
+    mostRows,
+    isolation: 'READ COMMITTED',
+    tell: ({ step, total, checked, written, dated }) => {
+      for (const [at, value] of [step && importSteps.indexOf(step), total, checked, written, dated].entries())
+        if (value !== undefined) Atomics.store(told, at, value);
+    },
+    begun: async (manager, items) => {
+      await mustGoOn(manager, id);
+      if (++tries > politeTries) await keepAsItIs(manager);
+      versions = await versionsOfChecked(manager);
+      await manager.query('SELECT id FROM item WHERE id = ANY($1) ORDER BY id FOR UPDATE', [items]);
+    },
+    saved: async (manager, answer) => {
+      await keepAsItIs(manager);
+      if ((await versionsOfChecked(manager)) !== versions) throw new TryAgain();
+      await manager.query(`INSERT INTO csv_import_end (import_id, state, answer) VALUES ($1, 'done', $2)`, [
+        id,
+        canonicalJson(answerOf(answer)),
+      ]);
+    },
+  };
+}
+
+/** What the rows are checked against beside the register: nobody writes it until the transaction ends. */
+const keepAsItIs = (manager: EntityManager): Promise<unknown> => manager.query('LOCK TABLE model, rule, tour IN SHARE ROW EXCLUSIVE MODE');
+
+async function versionsOfChecked(manager: EntityManager): Promise<string> {
+  const [row]: { versions: string }[] = await manager.query(
+    `SELECT concat_ws(' ', ${['model', 'rule', 'tour'].map(writings).join(', ')}) AS versions`,
+  );
+  return row?.versions ?? '';
+}
+
+async function mustGoOn(manager: EntityManager, id: string): Promise<void> {
+  const ended: unknown[] = await manager.query('SELECT 1 FROM csv_import_end WHERE import_id = $1', [id]);
+  if (ended.length > 0) throw new Error('it was ended by somebody else');
+}
