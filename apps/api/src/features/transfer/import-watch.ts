@@ -38,7 +38,7 @@ export const unwatched: ImportWatch = {
 };
 
 /** Rows that are written at once, before it is told how far it is. */
-export const rowsAtOnce = 5_000;
+const rowsAtOnce = 5_000;
 
 /** A list in pieces of `rowsAtOnce`. */
 export const inSlices = <T>(rows: readonly T[]): readonly T[][] =>

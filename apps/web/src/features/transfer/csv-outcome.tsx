@@ -1,6 +1,9 @@
 import { SaidWaits } from '../edition/waits.js';
 import type { CsvImport } from './operations.js';
 
+/** New ones and waiting ones named; the figures count all. */
+const mostShown = 8;
+
 /** How a file ended: what came in, or why nothing did. */
 export function CsvOutcome({ of }: { of: CsvImport }) {
   const { outcome } = of;
@@ -15,12 +18,12 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
         {outcome.changed.toLocaleString()} changed, {outcome.unchanged.toLocaleString()} as they are.
       </p>
       <ul>
-        {outcome.firstAdded.map((id) => (
+        {outcome.firstAdded.slice(0, mostShown).map((id) => (
           <li key={id}>
             new: <span className="mono">{id}</span>
           </li>
         ))}
-        {outcome.added > outcome.firstAdded.length && <li>and {(outcome.added - outcome.firstAdded.length).toLocaleString()} more new</li>}
+        {outcome.added > mostShown && <li>and {(outcome.added - mostShown).toLocaleString()} more new</li>}
         {outcome.firstChanged.map((each) => (
           <li key={each.id}>
             <span className="mono">{each.id}</span>: {each.what}
@@ -30,7 +33,7 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
           <li>and {(outcome.changed - outcome.firstChanged.length).toLocaleString()} more changed</li>
         )}
       </ul>
-      <SaidWaits sentences={outcome.firstWaiting} count={outcome.waiting} />
+      <SaidWaits sentences={outcome.firstWaiting.slice(0, mostShown)} count={outcome.waiting} />
     </div>
   );
 }
@@ -42,36 +45,21 @@ const Refusal = ({ outcome }: { outcome: NonNullable<CsvImport['outcome']> }) =>
       <b>stop</b> Nothing was imported: {outcome.faulty.toLocaleString()} {outcome.faulty === 1 ? 'fault' : 'faults'} in{' '}
       {outcome.rows.toLocaleString()} rows.
     </p>
-    <div className="wide">
-      <table className="tight">
-        <thead>
-          <tr>
-            <th scope="col">Column</th>
-            <th scope="col">Wanted</th>
-            <th scope="col" className="num">
-              Faults
-            </th>
-            <th scope="col">First rows</th>
-          </tr>
-        </thead>
-        <tbody>
-          {outcome.faults.map((each) => (
-            <tr key={`${each.column} ${each.wanted}`}>
-              <td>{each.column || 'the file'}</td>
-              <td>{each.wanted}</td>
-              <td className="num">{each.count.toLocaleString()}</td>
-              <td>
-                {each.first.map(({ row, value }) => (
-                  <div key={row}>
-                    row {row}: {value === '' ? 'empty' : <code>{value}</code>}
-                  </div>
-                ))}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <ul>
+      {outcome.faults.map((each) => (
+        <li key={`${each.column} ${each.wanted}`}>
+          {each.count.toLocaleString()} × {each.column || 'the file'}: wanted {each.wanted}
+          <ul>
+            {each.first.map(({ row, value }) => (
+              <li key={row}>
+                row {row}: {value === '' ? 'empty' : <code>{value}</code>}
+              </li>
+            ))}
+            {each.count > each.first.length && <li>and {(each.count - each.first.length).toLocaleString()} more rows</li>}
+          </ul>
+        </li>
+      ))}
+    </ul>
   </div>
 );
 

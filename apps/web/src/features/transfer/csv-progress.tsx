@@ -20,7 +20,7 @@ export function CsvProgress({ of }: { of: CsvImport }) {
     </li>
   );
   return (
-    <div role="status" className="import">
+    <div role="status">
       <p>
         <progress max={1} value={isCounted ? done : undefined} aria-label={doing[step] ?? step} /> {doing[step] ?? step},{' '}
         {of.seconds.toLocaleString()} s.

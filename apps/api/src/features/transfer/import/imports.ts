@@ -11,7 +11,7 @@ import { outsideRequest } from '../../../platform/request-once/current-request.j
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { importSteps } from '../import-watch.js';
 import type { ImportAnswer } from './import-answer.js';
-import type { ImportTask } from './import-csv.task.js';
+import type { ImportTask } from './import-task.js';
 import type { CsvImportView } from './import.types.js';
 import type { ImportEnd } from './rows.js';
 
@@ -121,7 +121,10 @@ export class Imports implements OnApplicationShutdown {
   private async carryOut(id: string, given: NewImport, who: SignedIn, figures: SharedArrayBuffer, signal: AbortSignal): Promise<void> {
     const { databaseUrl } = this.config;
     const task: ImportTask = { ...given, id, databaseUrl, who, at: this.clock.now().getTime(), figures };
-    const answer = (await this.thread.run(task, { filename: taskFile(import.meta.url, './import-csv.task.js'), signal })) as ImportAnswer;
+    const answer = (await this.thread.run(task, {
+      filename: taskFile(import.meta.url, '../../../import-csv.task.js'),
+      signal,
+    })) as ImportAnswer;
     await this.end(id, answer.faulty > 0 ? 'refused' : 'done', null, answer);
   }
 

@@ -2,33 +2,17 @@ import { constants, setPriority } from 'node:os';
 import { DataSource, type EntityManager } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { english } from '#words';
-import { dataSourceOptions } from '../../../data-source.js';
-import { TryAgain, UnitOfWork } from '../../../platform/database/unit-of-work.js';
-import { writings } from '../../../planning/snapshot/input-versions.js';
-import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { KitReader } from '../../register/kit.reader.js';
-import { TourReader } from '../../tour/tour.reader.js';
-import type { CsvImport } from '../csv-import.js';
-import { CsvService } from '../csv.service.js';
-import { type ImportWatch, importSteps } from '../import-watch.js';
-import { ModelCsvService } from '../model-csv.service.js';
-import { type ImportAnswer, answerOf } from './import-answer.js';
-
-/** What the thread is given: plain data. */
-export interface ImportTask {
-  readonly id: string;
-  readonly databaseUrl: string;
-  /** "items/box", "models/boxes". */
-  readonly of: string;
-  readonly bytes: Uint8Array;
-  readonly dryRun: boolean;
-  readonly reason: string;
-  readonly who: SignedIn;
-  /** The moment at which it was sent, ms. */
-  readonly at: number;
-  /** Written by the thread: step, rows in all, checked, written, with their days. */
-  readonly figures: SharedArrayBuffer;
-}
+import { dataSourceOptions } from './data-source.js';
+import { TryAgain, UnitOfWork } from './platform/database/unit-of-work.js';
+import { writings } from './planning/snapshot/input-versions.js';
+import { KitReader } from './features/register/kit.reader.js';
+import { TourReader } from './features/tour/tour.reader.js';
+import type { CsvImport } from './features/transfer/csv-import.js';
+import { CsvService } from './features/transfer/csv.service.js';
+import { type ImportWatch, importSteps } from './features/transfer/import-watch.js';
+import { ModelCsvService } from './features/transfer/model-csv.service.js';
+import { type ImportAnswer, answerOf } from './features/transfer/import/import-answer.js';
+import type { ImportTask } from './features/transfer/import/import-task.js';
 
 /** The largest file. */
 const mostRows = 100_000;
@@ -40,7 +24,7 @@ const politeTries = 2;
 export default async function importCsv(task: ImportTask): Promise<ImportAnswer> {
   if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
   const options = { ...dataSourceOptions(task.databaseUrl, false), extra: { max: 1, application_name: 'cartwright import' } };
-  const dataSource = await new DataSource(options as typeof options & { type: 'postgres' }).initialize();
+  const dataSource = await new DataSource(options).initialize();
   try {
     return answerOf(await rowsInto(dataSource, task));
   } finally {
