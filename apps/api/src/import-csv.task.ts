@@ -3,6 +3,7 @@ import { DataSource, type EntityManager } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { english } from '#words';
 import { dataSourceOptions } from './data-source.js';
+import { insideAct } from './platform/acts/current-act.js';
 import { TryAgain, UnitOfWork } from './platform/database/unit-of-work.js';
 import { writings } from './planning/snapshot/input-versions.js';
 import { KitReader } from './features/register/kit.reader.js';
@@ -26,7 +27,7 @@ export default async function importCsv(task: ImportTask): Promise<ImportAnswer>
   const options = { ...dataSourceOptions(task.databaseUrl, false), extra: { max: 1, application_name: 'cartwright import' } };
   const dataSource = await new DataSource(options).initialize();
   try {
-    return answerOf(await rowsInto(dataSource, task));
+    return answerOf(await insideAct({ who: task.who, via: `POST /api/imports/${task.of}` }, () => rowsInto(dataSource, task)));
   } finally {
     await dataSource.destroy();
   }
@@ -34,7 +35,7 @@ export default async function importCsv(task: ImportTask): Promise<ImportAnswer>
 
 function rowsInto(dataSource: DataSource, task: ImportTask): Promise<CsvImport> {
   const clock = { now: () => new Date(task.at) };
-  const parts = [new UnitOfWork(dataSource, clock), dataSource, new KitReader(), new TourReader(), clock, english] as const;
+  const parts = [new UnitOfWork(dataSource, clock, english), dataSource, new KitReader(), new TourReader(), clock, english] as const;
   const bytes = Buffer.from(task.bytes);
   const [register, kind = ''] = task.of.split('/');
   const watch = watchOf(task);

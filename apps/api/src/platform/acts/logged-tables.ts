@@ -1,6 +1,8 @@
 /** Tables whose rows leave no lines in the log, each with the reason; every other table does, also one that comes later. */
 export const unlogged: Readonly<Record<string, string>> = {
   change: 'what screens are told; of this minute',
+  csv_import: 'work under way; what comes in by it is logged',
+  csv_import_end: 'work under way; what comes in by it is logged',
   event: 'the log',
   input_change: 'what plans have yet to see; worked out from what is logged',
   job: 'work under way; what comes of it is logged',
