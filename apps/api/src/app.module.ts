@@ -235,7 +235,15 @@ export class AppModule {
           }),
         }),
       ],
-      controllers: [ReportController, ItemCsvController, ModelCsvController, ImportController, TourFileController, PointsController, LogController],
+      controllers: [
+        ReportController,
+        ItemCsvController,
+        ModelCsvController,
+        ImportController,
+        TourFileController,
+        PointsController,
+        LogController,
+      ],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };
   }
