@@ -53,7 +53,7 @@ type Documents = {
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": typeof types.RemediesDocument,
-    "query OpenHolds { openHolds { id name from to until items } }": typeof types.OpenHoldsDocument,
+    "query OpenHolds { openHolds { id name from to until items barred } }": typeof types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": typeof types.GiveHoldBackDocument,
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": typeof types.FloorCodeDocument,
@@ -183,7 +183,7 @@ const documents: Documents = {
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
     "query Remedies($model: String!, $day: String!, $depot: String) { remedies(model: $model, day: $day, depot: $depot) { serial kind sentence } }": types.RemediesDocument,
-    "query OpenHolds { openHolds { id name from to until items } }": types.OpenHoldsDocument,
+    "query OpenHolds { openHolds { id name from to until items barred } }": types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": types.GiveHoldBackDocument,
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": types.FloorCodeDocument,
@@ -430,7 +430,7 @@ export function graphql(source: "query Remedies($model: String!, $day: String!, 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query OpenHolds { openHolds { id name from to until items } }"): typeof import('./graphql.js').OpenHoldsDocument;
+export function graphql(source: "query OpenHolds { openHolds { id name from to until items barred } }"): typeof import('./graphql.js').OpenHoldsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -335,7 +335,7 @@ export type RemediesQuery = { remedies: Array<{ serial: string, kind: string, se
 export type OpenHoldsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type OpenHoldsQuery = { openHolds: Array<{ id: string, name: string, from: string, to: string, until: string, items: Array<string> }> };
+export type OpenHoldsQuery = { openHolds: Array<{ id: string, name: string, from: string, to: string, until: string, items: Array<string>, barred: Array<string> }> };
 
 export type PlaceHoldMutationVariables = Exact<{
   hold: HoldInput;
@@ -1497,9 +1497,10 @@ export const OpenHoldsDocument = new TypedDocumentString(`
     to
     until
     items
+    barred
   }
 }
-    `, {"hash":"sha256:7b3d636a41afae30a07bb0c968f8c6624d2dc929250fcc59178c07ee32d4bf53"}) as unknown as TypedDocumentString<OpenHoldsQuery, OpenHoldsQueryVariables>;
+    `, {"hash":"sha256:1884b6802a24578966a13a8e7b0ea43d2e9d445ba255cdb0b842d5a9151ed882"}) as unknown as TypedDocumentString<OpenHoldsQuery, OpenHoldsQueryVariables>;
 export const PlaceHoldDocument = new TypedDocumentString(`
     mutation PlaceHold($hold: HoldInput!) {
   placeHold(hold: $hold) {

@@ -77,8 +77,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query FleetCalendar($days: Int!, $depot: String, $from: String!) { depots fleetCalendar(from: $from, days: $days, depot: $depot) { count days { day free out promised short } model } }",
   'sha256:16fb64103875deb4ad9f91f70aa98e0bc576622c66aed86d9a518718128188fa':
     "query Remedies($day: String!, $depot: String, $model: String!) { remedies(model: $model, day: $day, depot: $depot) { kind sentence serial } }",
-  'sha256:7b3d636a41afae30a07bb0c968f8c6624d2dc929250fcc59178c07ee32d4bf53':
-    "query OpenHolds { openHolds { from id items name to until } }",
+  'sha256:1884b6802a24578966a13a8e7b0ea43d2e9d445ba255cdb0b842d5a9151ed882':
+    "query OpenHolds { openHolds { barred from id items name to until } }",
   'sha256:e89ec08f20ede4491cd8fdc9dcf190f06a7489a66134e034b57e5d718e396d2c':
     "mutation PlaceHold($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on BookingRefusal { sentence } ... on Hold { id } } }",
   'sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19':

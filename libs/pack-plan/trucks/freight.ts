@@ -1,5 +1,5 @@
 import type { CaseModel } from '#tour-file';
-import type { FreightFact, LoadBreach } from '#trade';
+import type { FreightFact, LoadBreach, ReasonAgainst } from '#trade';
 import { type Words, breachOf } from '#words';
 import { cartModel } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
@@ -99,7 +99,11 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
     const item = inputs.items.get(each.case)!;
     const model = modelOf(inputs.file.catalogue.cases, item.model);
     const before = beforeCarts.indexOf(model.purpose);
-    const inside = contentsOf(inputs, item.id).flatMap((each) => (each.state === 'quarantined' ? [each.id] : []));
+    const inside = contentsOf(inputs, item.id).flatMap(({ id }) => {
+      const why = barring(inputs, id);
+      return why && outOfService.includes(why.code) ? [id] : [];
+    });
+    const against = barring(inputs, item.id);
     return {
       id: item.id,
       label: `${model.model} ${item.id}`,
@@ -110,7 +114,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
       group: groupNames[model.purpose],
       groupName: groupNames[model.purpose],
       tag: inside.length > 0 ? inputs.words.tag(inside) : null,
-      fact: { isCase: true, inside },
+      fact: { isCase: true, inside, ...(against === null ? {} : { against }) },
     };
   });
   return [...casePieces, ...cartPieces];
@@ -123,6 +127,15 @@ const sizeOf = (model: { lengthMm: number; widthMm: number; mayTurn: boolean; fl
   floorOnly: model.floorOnly,
   maxOnTopKg: model.maxOnTopKg,
 });
+
+/** What the gate says against an item by its state and its records; where it is and who else holds it is no matter of the gate. */
+function barring(inputs: PlanInputs, id: string): ReasonAgainst | null {
+  const { reason = null, judgement = null } = inputs.availability.get(id) ?? {};
+  if (reason !== null && reason.code !== 'other-depot' && reason.code !== 'promised') return reason;
+  return judgement?.state === 'failed' || judgement?.state === 'blocked' ? { code: judgement.state } : null;
+}
+
+const outOfService: readonly ReasonAgainst['code'][] = ['state', 'failed', 'blocked', 'not-accepted'];
 
 const contentsOf = (inputs: PlanInputs, id: string) => inputs.file.items.filter((each) => each.in === id);
 

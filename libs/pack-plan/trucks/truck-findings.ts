@@ -48,6 +48,11 @@ function loadFindings(load: TruckResultOne): TruckFinding[] {
     ...load.axles.flatMap((each) => axleFindings(load.id, each)),
     ...(load.axles.length === 0 ? [{ code: 'no-axle-figures' as const, subjects: { truck }, numbers: {}, date: null }] : []),
     ...bridgeFindings(load),
+    ...load.placements.flatMap(({ id, fact: { against } }): TruckFinding[] =>
+      against === undefined
+        ? []
+        : [{ code: 'freight-barred', subjects: { piece: { kind: 'item', id }, truck }, numbers: {}, date: null, why: against }],
+    ),
     ...load.placements.flatMap(({ id, label, fact: { inside } }): TruckFinding[] =>
       inside.length === 0
         ? []

@@ -1,4 +1,4 @@
-import type { LeftOverReason, LoadBreach, LoadingWish } from '../reason/index.js';
+import type { LeftOverReason, LoadBreach, LoadingWish, ReasonAgainst } from '../reason/index.js';
 import type { AxleSubject, GroupSubject, ItemSubject, PieceSubject, RuleSubject, TruckSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
@@ -30,6 +30,7 @@ export type TruckFinding =
   | Of<'no-axle-figures', { readonly truck: TruckSubject }>
   | (Of<'bridge-formula', { readonly truck: TruckSubject; readonly rule: RuleSubject }> & { readonly bridge: BridgeFact })
   | (Of<'bridge-formula-over', { readonly truck: TruckSubject; readonly rule: RuleSubject }> & { readonly bridge: BridgeFact })
+  | (Of<'freight-barred', { readonly piece: ItemSubject; readonly truck: TruckSubject }> & { readonly why: ReasonAgainst })
   | Of<'tagged-freight', { readonly piece: PieceSubject; readonly inside: readonly ItemSubject[] }>
   | Of<
       'over-when-empty',

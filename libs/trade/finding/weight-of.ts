@@ -80,6 +80,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'no-axle-figures': { section: 'truck', weight: 'look' },
   'bridge-formula': { section: 'truck', weight: ({ bridge }) => (bridge.code === 'within' ? 'agrees' : 'look') },
   'bridge-formula-over': { section: 'truck', weight: 'stop' },
+  'freight-barred': { section: 'truck', weight: 'stop', needsOfficer: true },
   'tagged-freight': { section: 'truck', weight: 'look' },
   'over-when-empty': { section: 'truck', weight: 'stop' },
 

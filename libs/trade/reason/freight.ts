@@ -4,6 +4,8 @@ import type { ReasonAgainst } from './reason-against.js';
 export interface FreightFact {
   readonly isCase: boolean;
   readonly inside: readonly string[];
+  /** Why the case itself must not be used; plans of before do not say. */
+  readonly against?: ReasonAgainst;
 }
 
 /** Why the packing engine leaves a piece over. */

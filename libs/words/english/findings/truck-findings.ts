@@ -62,6 +62,7 @@ type TruckTable = Pick<
   | 'no-axle-figures'
   | 'bridge-formula'
   | 'bridge-formula-over'
+  | 'freight-barred'
   | 'tagged-freight'
   | 'over-when-empty'
 >;
@@ -78,6 +79,8 @@ export const truckFindings: TruckTable = {
   'no-axle-figures': ({ subjects: { truck } }) => `${truck.id}: no axle figures on file; its axle loads are not known.`,
   'bridge-formula': ({ subjects: { truck }, bridge: fact }) => `${truck.id}: ${tell(bridge, fact)}`,
   'bridge-formula-over': ({ subjects: { truck }, bridge: fact }) => `${truck.id}: ${tell(bridge, fact)}`,
+  'freight-barred': ({ subjects: { piece, truck }, why }) =>
+    `${piece.id} is to ride in ${truck.id} and must not be used: ${tell(against, why)}. Take another case, or clear it first.`,
   'tagged-freight': ({ subjects: { piece, inside } }) => `${piece.name} ${tag(inside.map((each) => each.id))}.`,
   'over-when-empty': ({ subjects: { truck, axle }, numbers: { loadKg, limitKg } }) =>
     `${truck.id} is over the limit of its ${axles[axle.axle]} when it is empty: ${kilograms(loadKg)} of ${kilograms(limitKg)}. Check the tare and the levers on file.`,

@@ -1,3 +1,4 @@
+import { type BarredItem, barredItems } from '#pack-plan';
 import type { Tour, TourFile } from '#tour-file';
 import { loadItems } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
@@ -18,11 +19,28 @@ export async function loadJudged(
     `SELECT id, data, ${countriesOfVenues} AS countries FROM tour WHERE id = ANY($1)`,
     [tourIds],
   );
+  const examinationRules = await rulesInForce(db);
+  const items = await loadItems(db, ids);
+  return new Map(tours.map((tour) => [tour.id, { items, examinationRules, tour: withCountries(tour) }]));
+}
+
+/** Of each list of items what the gate bars on its days, wherever rules are on file: the strictest of all. */
+export async function barredAnywhere(
+  db: Queryable,
+  wanted: readonly { readonly items: readonly string[]; readonly from: string; readonly to: string }[],
+): Promise<readonly (readonly BarredItem[])[]> {
+  const ids = [...new Set(wanted.flatMap((each) => each.items))];
+  if (ids.length === 0) return wanted.map(() => []);
+  const examinationRules = await rulesInForce(db);
+  const items = await loadItems(db, ids);
+  const jurisdictions = [...new Set(examinationRules.map((each) => each.jurisdiction))];
+  return wanted.map(({ items: named, from, to }) => barredItems({ items, examinationRules, tour: { jurisdictions } }, named, { from, to }));
+}
+
+async function rulesInForce(db: Queryable): Promise<TourFile['examinationRules']> {
   const rules = await rowsOf<{ data: TourFile['examinationRules'][number] }>(
     db,
     `SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`,
   );
-  const examinationRules = rules.map((each) => each.data);
-  const items = await loadItems(db, ids);
-  return new Map(tours.map((tour) => [tour.id, { items, examinationRules, tour: withCountries(tour) }]));
+  return rules.map((each) => each.data);
 }

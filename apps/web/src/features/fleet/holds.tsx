@@ -9,7 +9,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded } from '../../ui/page.js';
 import { day, figure, filled, manyNames } from '../../ui/typed.js';
 
-const holdsQuery = graphql(`query OpenHolds { openHolds { id name from to until items } }`);
+const holdsQuery = graphql(`query OpenHolds { openHolds { id name from to until items barred } }`);
 const placeMutation = graphql(`
   mutation PlaceHold($hold: HoldInput!) {
     placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }
@@ -36,6 +36,11 @@ export function Holds({ me }: { me: Person }) {
                   <span>
                     <b>{hold.name}</b>, {hold.from} to {hold.to}, ends {hold.until.slice(0, 16).replace('T', ' ')}:{' '}
                     <span className="mono">{hold.items.join(', ')}</span>
+                    {hold.barred.map((each) => (
+                      <Note key={each} weight="look">
+                        {each}. It may not be used on these days unless that is mended.
+                      </Note>
+                    ))}
                   </span>
                   {mayHold && (
                     <button type="button" className="plain small" disabled={back.isPending} onClick={() => back.mutate(hold.id)}>

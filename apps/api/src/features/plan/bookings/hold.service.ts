@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Words, tell } from '#words';
-import { type BadInput, isPlainDate } from '#kernel';
+import { type BadInput, invariant, isPlainDate } from '#kernel';
+import { barredAnywhere } from '../../../planning/snapshot/judged.reader.js';
 import { WORDS } from '../../../platform/config/words.js';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
 import { databaseErrorOf } from '../../../platform/faults/database-error.js';
@@ -31,6 +32,7 @@ export class HoldService {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
+  /** What is held is held, whatever state it is in: it may be mended until then. What the gate says of it now stands beside it. */
   async place(input: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
     const faults = faultsOf(input, (await this.places.now()).earliest);
     if (faults.length > 0) throw new BadInputError(faults);
@@ -76,7 +78,9 @@ export class HoldService {
         input.items.map((itemId) => ({ what: 'held', itemId, sentence })),
       );
       const { name, from, to, items } = input;
-      return { ok: true, value: { id, name, from, to, items: [...items], until: until.toISOString() } };
+      const [held] = await this.judged(manager, [{ id, name, from, to, items: [...items], until: until.toISOString() }]);
+      invariant(held !== undefined, 'one hold is judged as one');
+      return { ok: true, value: held };
     }, 'READ COMMITTED');
   }
 
@@ -105,7 +109,18 @@ export class HoldService {
        FROM booking WHERE holder_kind = 'hold' AND hold_until > $1 GROUP BY holder_id ORDER BY min(hold_until), min(tour_name), holder_id`,
       [this.clock.now()],
     );
-    return rows.map((row) => ({ ...row, until: row.until.toISOString() }));
+    return this.judged(
+      this.dataSource.manager,
+      rows.map((row) => ({ ...row, until: row.until.toISOString() })),
+    );
+  }
+
+  private async judged(manager: EntityManager, holds: readonly Omit<Hold, 'barred'>[]): Promise<Hold[]> {
+    const barred = await barredAnywhere(manager, holds);
+    return holds.map((hold, index) => ({
+      ...hold,
+      barred: (barred[index] ?? []).map(({ item, reason }) => `${item}: ${tell(this.words.against, reason)}`),
+    }));
   }
 }
 

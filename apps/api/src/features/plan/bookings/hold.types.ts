@@ -38,6 +38,11 @@ export class Hold {
 
   @Field(() => [String])
   items: string[];
+
+  @Field(() => [String], {
+    description: 'What of it may not be used on these days as things stand now, by all rules on file, each with its reason.',
+  })
+  barred: string[];
 }
 
 export const HoldResult = createUnionType({
