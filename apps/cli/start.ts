@@ -45,12 +45,18 @@ export async function main(args: readonly string[], root: string): Promise<numbe
       config: { ...settings, databaseUrl: applicationUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web'), setUpCode },
     });
     await app.init();
-    worker = keepWorker(root, { DATABASE_URL: applicationUrl, CARTWRIGHT_OWNER_URL: settings.ownerUrl ?? databaseUrl }, say);
-    await worker.begin();
-    const passwords = isOwn
-      ? undefined
-      : await onceAtATime(settings.ownerUrl ?? databaseUrl, () => demoIfEmpty(app as NestExpressApplication, root, dataFolder));
+    const keeper = (worker = keepWorker(
+      root,
+      { DATABASE_URL: applicationUrl, CARTWRIGHT_OWNER_URL: settings.ownerUrl ?? databaseUrl },
+      say,
+    ));
+    let beginning: Promise<void> | undefined;
+    const beginWorker = () => (beginning ??= keeper.begin());
+    const fill = () => demoIfEmpty(app as NestExpressApplication, root, dataFolder, beginWorker);
+    const passwords = isOwn ? undefined : await onceAtATime(settings.ownerUrl ?? databaseUrl, fill);
     await app.listen(port, host);
+    // After the house is up: a processor that both want is the house's first.
+    await beginWorker();
     for (const line of addressLines(host, port)) say(line);
     await sayHowToSignIn(app.get(DataSource), { passwords, setUpCode, dataFolder }, say);
     say('Ctrl-C stops it, database included.');
@@ -192,9 +198,15 @@ async function onceAtATime<T>(databaseUrl: string, work: () => Promise<T>): Prom
 }
 
 /** Loads the demo into an empty database and plans its shows; gives the passwords where that was done now. */
-async function demoIfEmpty(app: NestExpressApplication, root: string, dataFolder: string): Promise<Record<Role, string> | undefined> {
+async function demoIfEmpty(
+  app: NestExpressApplication,
+  root: string,
+  dataFolder: string,
+  beginWorker: () => Promise<void>,
+): Promise<Record<Role, string> | undefined> {
   const dataSource = app.get(DataSource);
   if (!(await isEmpty(dataSource))) return undefined;
+  await beginWorker();
   const passwords: Record<Role, string> = { warehouse: readableSecret(), system: readableSecret(), safety: readableSecret() };
   await loadDemo(dataSource, app.get(TourFileService), root, today(systemClock), (role) => passwords[role]);
   const plans = app.get(MakeService);
