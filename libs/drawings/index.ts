@@ -28,6 +28,7 @@ export {
   slackSentence,
   stageContent,
   stageSheet,
+  stepWords,
   stopsOf,
   takenWords,
   truckSheet,

@@ -21,6 +21,7 @@ export type {
   Said,
   SolveLimits,
   Stack,
+  StepFact,
   TickKey,
   ToldFinding,
   TruckResult,

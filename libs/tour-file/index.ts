@@ -67,6 +67,7 @@ export {
   riggingSystem,
   shiftDates,
   splaySetAtPosition,
+  stepMoments,
   tour,
   tourFileSchema,
   venue,

@@ -4,6 +4,7 @@ export { hardwareSheets, learnedWords, takenWords } from './hardware-sheet.js';
 export { jointContent } from './joint-table.js';
 export { pickContent, pickSheet, stageContent, stageSheet } from './pick-sheet.js';
 export { riggingCaution, runningSheets } from './running-sheet.js';
+export { stepWords } from './step-words.js';
 export type { SheetContext } from '../paper/index.js';
 export { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
 export { dockSentence, orderSteps, partLoadSentence, rowParts, sideWords, stopsOf, truckSheet } from './truck-sheet.js';

@@ -1,12 +1,13 @@
 import type { HangResult, RunningOrderStep } from '#pack-plan';
-import { type Node, node } from '../tree/index.js';
+import { type Node, type Units, node } from '../tree/index.js';
+import { stepWords } from './step-words.js';
 import { type SheetContext, caution, mono, sheet, table, tickBox } from '../paper/index.js';
 
 export const riggingCaution =
   'The maker’s manual comes first. Nobody stands below. Nothing leaves the ground, and nothing is taken out, until the person in charge of lifting says so.';
 
 /** The lift sequence of one hang, up and down, to tick and sign; without approval an example that is not for use. */
-export function runningSheets(context: SheetContext, hang: HangResult): readonly Node[] {
+export function runningSheets(context: SheetContext, hang: HangResult, units: Units = 'metric'): readonly Node[] {
   const { runningOrder } = hang;
   const approval = runningOrder.approved
     ? `${runningOrder.manual ?? ''}. Approved by ${runningOrder.approved}.`
@@ -19,7 +20,7 @@ export function runningSheets(context: SheetContext, hang: HangResult): readonly
       node('p', { class: runningOrder.approved ? '' : 'stop' }, approval),
       table(
         ['', 'Step', 'Signed'],
-        steps.flatMap((step, index) => rowsOf(step, steps[index - 1])),
+        steps.flatMap((step, index) => rowsOf(step, steps[index - 1], units)),
       ),
       caution(riggingCaution),
       record,
@@ -27,7 +28,7 @@ export function runningSheets(context: SheetContext, hang: HangResult): readonly
   return [page('going up', runningOrder.goingUp, handover()), page('coming down', runningOrder.comingDown, null)];
 }
 
-function rowsOf(step: RunningOrderStep, before: RunningOrderStep | undefined): (string | Node)[][] {
+function rowsOf(step: RunningOrderStep, before: RunningOrderStep | undefined, units: Units): (string | Node)[][] {
   const head =
     step.load && step.load.id !== before?.load?.id
       ? [
@@ -38,7 +39,9 @@ function rowsOf(step: RunningOrderStep, before: RunningOrderStep | undefined): (
           ],
         ]
       : [];
-  return [...head, [tickBox(), step.hold ? node('b', {}, `HOLD. ${step.text}`) : step.text, step.hold ? '____________' : '']];
+  const beside = stepWords(step, units).map((each) => node('small', {}, node('br'), each));
+  const text = node('span', {}, step.hold ? node('b', {}, `HOLD. ${step.text}`) : step.text, ...beside);
+  return [...head, [tickBox(), text, step.hold ? '____________' : '']];
 }
 
 function handover(): Node {

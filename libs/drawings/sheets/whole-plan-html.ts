@@ -17,7 +17,7 @@ export function allSheets(context: SheetContext, units: Units, codeOf: (text: st
     markOutSheet(context, units),
     ...plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units))),
     ...plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units)),
-    ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang)),
+    ...plan.picks.hangs.flatMap((hang) => runningSheets(context, hang, units)),
     moveSheet(context),
     ...plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : codeOf(load.cart), units)),
     ...hardwareSheets(context, units),

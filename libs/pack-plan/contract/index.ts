@@ -14,6 +14,7 @@ export type {
   RunningOrder,
   RunningOrderStep,
   StageResult,
+  StepFact,
   WorstLoads,
 } from './picks-result.js';
 export type { BeamResult, PickKit, SiteResult } from './site-result.js';

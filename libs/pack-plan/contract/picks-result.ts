@@ -178,12 +178,25 @@ export interface PullBackResult {
   readonly comparisons: readonly Comparison[];
 }
 
+/** A moment that a step passes through: what load cells at the hooks should read then, and what pulls. */
+export interface StepFact {
+  readonly moment: string;
+  readonly tiltDownDeg: number;
+  readonly cells: readonly { readonly hole: string; readonly hookLoadKg: number }[];
+  /** The level force at the foot of the lowest box that holds the load aside, and how far it is turned back. */
+  readonly held: { readonly newtons: number; readonly turnedDeg: number } | null;
+  /** What the rear link above a box carries before it is drawn (pulled positive), and its moment about the front pins: what kicks. */
+  readonly kick: { readonly position: number; readonly linkN: number; readonly newtonMetres: number } | null;
+}
+
 export interface RunningOrderStep {
   /** What it is ticked by: the text of its key (tick-key.ts). */
   readonly key: string;
   readonly text: string;
   /** Nothing after it begins before it is ticked. */
   readonly hold: boolean;
+  readonly why?: string;
+  readonly facts?: readonly StepFact[];
   readonly load: { readonly id: string; readonly cart: string | null; readonly splays: string } | null;
 }
 

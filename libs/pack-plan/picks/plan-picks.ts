@@ -14,6 +14,7 @@ import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
 import { planRoom } from '../room/index.js';
+import { stepFact } from '../lift/index.js';
 import { runningOrder } from './running-order.js';
 
 const loadCaution =
@@ -130,7 +131,9 @@ function planHang(
     pullBack: pulled?.result ?? null,
     secondary: secondaryOf(inputs, hang, answer.massKg),
     windLimitMps: system?.windLimitMps ?? null,
-    runningOrder: runningOrder(inputs, hang, own),
+    runningOrder: runningOrder(inputs, hang, own, (load, moment) =>
+      stages ? stepFact(stages.solved, (place) => whole.bodies[place - 1]!.position, load, moment) : [],
+    ),
     boxes: hang.boxes.map((box, index) => ({
       position: index + 1,
       model: box.model,

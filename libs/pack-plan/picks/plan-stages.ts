@@ -24,7 +24,12 @@ export function planStages(
   hang: Hang,
   whole: HangBodies,
   loads: readonly LoadOnCart[],
-): { readonly stages: readonly StageResult[]; readonly envelope: EnvelopeResult; readonly lift: LiftCase } & Checked {
+): {
+  readonly stages: readonly StageResult[];
+  readonly envelope: EnvelopeResult;
+  readonly lift: LiftCase;
+  readonly solved: readonly HangStage[];
+} & Checked {
   const { catalogue } = inputs.file;
   const { problem, bodies } = whole;
   const lift = liftCase(inputs, hang, whole, loads);
@@ -48,6 +53,7 @@ export function planStages(
   }));
   return {
     lift,
+    solved: stages,
     stages: stages.map((stage) => {
       const { joints: own, picks, tiltDownDeg, massKg } = stage.answer;
       const link = own.reduce((a, b) => (Math.abs(b.rearLinkN) > Math.abs(a.rearLinkN) ? b : a));

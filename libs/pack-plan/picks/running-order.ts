@@ -1,22 +1,26 @@
 import type { Hang, RunningStep } from '#tour-file';
-import { type RunningOrder, type RunningOrderStep, stepKey, tickText } from '../contract/index.js';
+import { type RunningOrder, type RunningOrderStep, type StepFact, stepKey, tickText } from '../contract/index.js';
 import type { TickRefusal } from '#trade';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import type { LoadOnCart } from './load-on-cart.js';
 
 /** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
-export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly LoadOnCart[]): RunningOrder {
+export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly LoadOnCart[], factsOf: FactsOf): RunningOrder {
   const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
   const system = inputs.file.systems.find((each) => each.id === grid.system);
   return {
     manual: system ? `${system.manual.title}, revision ${system.manual.revision}` : null,
     approved: system?.approved ? `${system.approved.by}, ${system.approved.on}` : null,
-    goingUp: lay('up', system?.goingUp ?? [], loads, hang, [], extrasUp(hang)),
-    comingDown: lay('down', system?.comingDown ?? [], [...loads].reverse(), hang, extrasDown(hang), []),
+    goingUp: lay('up', system?.goingUp ?? [], loads, hang, [], extrasUp(hang), factsOf),
+    comingDown: lay('down', system?.comingDown ?? [], [...loads].reverse(), hang, extrasDown(hang), [], (load, moment) =>
+      factsOf(load === null ? null : loads.length - 1 - load, moment),
+    ),
   };
 }
 
 type Written = Exclude<RunningStep, string>;
+/** What is known of a moment of a cart load, counted from 0 from the top, or of the whole hang. */
+type FactsOf = (load: number | null, moment: string) => readonly StepFact[];
 const written = (step: RunningStep): Written => (typeof step === 'string' ? { step, at: 'start', hold: false } : step);
 
 function lay(
@@ -26,22 +30,25 @@ function lay(
   hang: Hang,
   first: readonly Written[],
   last: readonly Written[],
+  factsOf: FactsOf,
 ): RunningOrderStep[] {
   const all = steps.map(written);
   const of = (at: Written['at']) => all.filter((each) => each.at === at);
   const laid = [
-    ...[...of('start'), ...first].map((each) => ({ ...each, load: null })),
+    ...[...of('start'), ...first].map((each) => ({ ...each, load: null, place: null })),
     ...loads.flatMap((load, index) =>
       all
         .filter((each) => each.at === 'each cart' || each.at === (index === 0 ? 'first cart' : 'further carts'))
-        .map((each) => ({ ...each, load })),
+        .map((each) => ({ ...each, load, place: index })),
     ),
-    ...[...last, ...of('end')].map((each) => ({ ...each, load: null })),
+    ...[...last, ...of('end')].map((each) => ({ ...each, load: null, place: null })),
   ];
-  return laid.map(({ step, hold, load }, index) => ({
+  return laid.map(({ step, hold, load, place, why, moments = [] }, index) => ({
     key: tickText(stepKey(hang.id, way, index + 1)),
     text: step,
     hold,
+    ...(why === undefined ? {} : { why }),
+    ...factsBeside(moments.flatMap((moment) => factsOf(place, moment))),
     load: load && {
       id: load.id,
       cart: load.cart,
@@ -54,6 +61,8 @@ function lay(
     },
   }));
 }
+
+const factsBeside = (facts: readonly StepFact[]) => (facts.length === 0 ? {} : { facts });
 
 const setAt = (position: number | null): string => (position === null ? '' : position === 0 ? ' at the grid' : ` at box ${position}`);
 

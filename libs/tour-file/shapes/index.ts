@@ -14,7 +14,7 @@ export type { KeptPiece, LoadingAct } from './loading.js';
 export { afterAct, isLoadingEmpty, noLoading } from './loading.js';
 export { legSteel } from './leg-steel.js';
 export type { AdapterFrame, RiggingSystem, RunningStep } from './rigging-system.js';
-export { closingOf, riggingSystem, splaySetAtPosition } from './rigging-system.js';
+export { closingOf, riggingSystem, splaySetAtPosition, stepMoments } from './rigging-system.js';
 export { shiftDates } from './shift-dates.js';
 export type { Kit, TourFile } from './tour-file.js';
 export { tourFileSchema } from './tour-file.js';

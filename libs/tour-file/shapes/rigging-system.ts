@@ -1,13 +1,32 @@
 import { z } from 'zod';
 import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from '../forms/index.js';
 
-/** A step of the lift sequence: a sentence, with where in the work it stands and whether everything waits until it is signed. */
+/** Moments of a lift that a step may end in: what cells should read then, and what pulls, is said beside it. */
+export const stepMoments = [
+  'front pins only',
+  'opened on front pins',
+  'swung back',
+  'driven down',
+  'linked and closed',
+  'opened and locked',
+  'base off',
+  'box joined',
+  'rear link drawn',
+  'at trim',
+] as const;
+
+/**
+ * A step of the lift sequence: a sentence, with where in the work it stands, whether everything waits until it is signed and why, and the moments of the
+ * lift that it passes through.
+ */
 const step = z.union([
   sentence,
   z.strictObject({
     step: sentence,
     at: z.enum(['start', 'first cart', 'further carts', 'each cart', 'end']),
     hold: z.boolean().default(false),
+    why: sentence.optional(),
+    moments: z.array(z.enum(stepMoments)).max(4).optional(),
   }),
 ]);
 

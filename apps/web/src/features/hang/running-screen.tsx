@@ -2,10 +2,11 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
-import { riggingCaution, windSentence } from '#drawings';
+import { riggingCaution, stepWords, windSentence } from '#drawings';
 import type { HangResult, RunningOrderStep } from '#pack-plan';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { useSettings } from '../../platform/settings.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -69,7 +70,15 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
               <Note weight="stop">Example, not for use: the safety officer has not approved this rigging system.</Note>
             )}
             {inForce.state === 'released' && <BarredNotes planId={inForce.id} hang={hang.hang} />}
-            <Steps number={1} title="Going up" steps={runningOrder.goingUp} inForce={inForce} tourId={tourId} showId={showId} />
+            <Steps
+              number={1}
+              title="Going up"
+              steps={runningOrder.goingUp}
+              isApproved={runningOrder.approved !== null}
+              inForce={inForce}
+              tourId={tourId}
+              showId={showId}
+            />
             <Part number={2} title="Load cells at trim">
               <Readings
                 planId={inForce.id}
@@ -80,7 +89,15 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
               />
             </Part>
             <Signatures inForce={inForce} hang={hang} me={me} />
-            <Steps number={4} title="Coming down" steps={runningOrder.comingDown} inForce={inForce} tourId={tourId} showId={showId} />
+            <Steps
+              number={4}
+              title="Coming down"
+              steps={runningOrder.comingDown}
+              isApproved={runningOrder.approved !== null}
+              inForce={inForce}
+              tourId={tourId}
+              showId={showId}
+            />
           </Page>
         );
       }}
@@ -92,6 +109,7 @@ function Steps({
   number,
   title,
   steps,
+  isApproved,
   inForce,
   tourId,
   showId,
@@ -99,10 +117,13 @@ function Steps({
   number: number;
   title: string;
   steps: readonly RunningOrderStep[];
+  /** What nobody approved is read, and cannot be ticked. */
+  isApproved: boolean;
   inForce: PlanInForce;
   tourId: string;
   showId: string;
 }) {
+  const { units } = useSettings();
   const { ticked, tick, unkept } = useTicks({ planId: inForce.id, tourId, showId });
   const wordsOf = (step: RunningOrderStep, done: boolean) => `${inForce.show.name}, ${done ? 'done' : 'taken back'}: ${step.text}`;
   const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
@@ -123,12 +144,17 @@ function Steps({
               <input
                 type="checkbox"
                 checked={ticked.has(step.key)}
-                disabled={waitsAt >= 0 && index > waitsAt && !ticked.has(step.key)}
+                disabled={!isApproved || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
                 onChange={(event) => tick(step.key, event.target.checked, wordsOf(step, event.target.checked))}
               />
               <span>
                 {step.hold && <b>Hold. </b>}
                 {step.text}
+                {stepWords(step, units).map((each) => (
+                  <small className="beside" key={each}>
+                    {each}
+                  </small>
+                ))}
               </span>
             </label>
           </li>

@@ -86,7 +86,7 @@ function sheetsOf(plan: PackPlan, { revision, releasedDespite, changed }: PlanIn
     case 'stages':
       return plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units));
     case 'running':
-      return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang));
+      return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang, units));
     case 'hardware':
       return hardwareSheets(context, units);
     case 'trucks':

@@ -6,6 +6,7 @@ import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { useEditBegun } from './edit-begun.js';
+import { starterSequences } from './starter-sequences.js';
 
 const approveMutation = graphql(`mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }`);
 const saveMutation = graphql(
@@ -71,11 +72,23 @@ const lines = (text: string): string[] =>
     .map((line) => line.trim())
     .filter((line) => line !== '');
 /** A step as a line: where it stands and whether it is a hold, a colon, the sentence. */
-const lineOf = (step: RunningStep): string => (typeof step === 'string' ? step : `${step.at}${step.hold ? ', hold' : ''}: ${step.step}`);
+const lineOf = (step: RunningStep): string => {
+  if (typeof step === 'string') return step;
+  const moments = step.moments?.length ? `, ${step.moments.join(' + ')}` : '';
+  return `${step.at}${step.hold ? ', hold' : ''}${moments}: ${step.step}${step.why === undefined ? '' : ` | ${step.why}`}`;
+};
 
 function stepOf(line: string): RunningStep {
-  const read = /^(start|first cart|further carts|each cart|end)(, hold)?: (.+)$/.exec(line);
-  return read ? { step: read[3]!, at: read[1] as 'start', hold: read[2] !== undefined } : line;
+  const read = /^(start|first cart|further carts|each cart|end)(, hold)?(?:, ([a-z +]+))?: (.+?)(?: \| (.+))?$/.exec(line);
+  if (!read) return line;
+  const [, at, hold, moments, step, why] = read;
+  return {
+    step: step ?? '',
+    at: at as 'start',
+    hold: hold !== undefined,
+    ...(why === undefined ? {} : { why }),
+    ...(moments === undefined ? {} : { moments: moments.split(' + ') as NonNullable<Exclude<RunningStep, string>['moments']> }),
+  };
 }
 
 type Frame = NonNullable<RiggingSystem['adapters']>[number];
@@ -192,8 +205,25 @@ export function SystemForm({
       <textarea rows={8} value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })} />
     </label>
   );
+  const beginWith = (name: string) => {
+    const found = starterSequences.find((each) => each.name === name);
+    if (!found) return;
+    const [goingUp, comingDown] = [found.goingUp, found.comingDown].map((all) => all.map(lineOf).join('\n'));
+    setValues({ ...values, ...found.closing, goingUp: goingUp ?? '', comingDown: comingDown ?? '' });
+  };
   return (
     <form onSubmit={submit} onInput={onBegin}>
+      {!system && (
+        <p className="row">
+          <select value="" aria-label="Usual steps of a family" onChange={(event) => beginWith(event.target.value)}>
+            <option value="">Begin with usual steps</option>
+            {starterSequences.map(({ name }) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+          <span className="quiet">Common practice, no published source: what the maker writes takes their place.</span>
+        </p>
+      )}
       <div className="fields">
         {!system && field('id', 'Name of the rigging system')}
         {field('title', 'Manual')}
@@ -214,7 +244,7 @@ export function SystemForm({
       </label>
       {steps(
         'goingUp',
-        'Going up, one step a line; begin with “start:”, “first cart:”, “each cart:” or “end:”, and “, hold” before the colon where everything waits',
+        'Going up, one step a line; begin with “start:”, “first cart:”, “each cart:” or “end:”, and “, hold” before the colon where everything waits, then the moments of the lift that it passes (“, swung back + driven down”); after a bar, why',
       )}
       {steps('comingDown', 'Coming down, likewise')}
       <Faults of={save.error} />
