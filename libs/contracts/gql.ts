@@ -61,6 +61,7 @@ type Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
+    "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
     "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
     "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": typeof types.LogDocument,
@@ -191,6 +192,7 @@ const documents: Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
+    "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
     "query LogPeople { people { id name } }": types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
     "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": types.LogDocument,
@@ -459,6 +461,10 @@ export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    ri
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n"): typeof import('./graphql.js').LabelItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -396,6 +396,15 @@ export type SignOffMutationVariables = Exact<{
 
 export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 
+export type LabelItemsQueryVariables = Exact<{
+  search?: string | null | undefined;
+  kind?: string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type LabelItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string } }> } };
+
 export type LogPeopleQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -1590,6 +1599,25 @@ export const SignOffDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+export const LabelItemsDocument = new TypedDocumentString(`
+    query LabelItems($search: String, $kind: String, $after: String) {
+  items(search: $search, kind: $kind, first: 200, after: $after) {
+    totalCount
+    isMoreThanCounted
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        model
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55"}) as unknown as TypedDocumentString<LabelItemsQuery, LabelItemsQueryVariables>;
 export const LogPeopleDocument = new TypedDocumentString(`
     query LogPeople {
   people {

@@ -4,6 +4,8 @@ export { drawDue } from './due/index.js';
 export type { DrawnHang } from './hang/index.js';
 export { drawHang, drawLift, drawRear, drawStage } from './hang/index.js';
 export { markOutRows, markOutSheet, pointRows, pointSheet, pointTable, scenePoints } from './points/index.js';
+export type { LabelOf, LabelStock } from './label/index.js';
+export { checkDigit, faultOfPrefix, gs1Key, labelSheets, labelStocks } from './label/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {
   allSheets,

@@ -5,7 +5,8 @@ export const browserPath = process.env.CHROMIUM || undefined;
 
 export const itInBrowser = browserPath ? it : it.skip;
 
-export function openBrowser(): Promise<Browser> {
+/** `film`: a file of uncompressed pictures (YUV4MPEG2) that the camera sees over and over. */
+export function openBrowser(film?: string): Promise<Browser> {
   return chromium.launch({
     executablePath: browserPath!,
     args: [
@@ -13,6 +14,7 @@ export function openBrowser(): Promise<Browser> {
       '--no-sandbox',
       '--disable-gpu',
       '--use-fake-device-for-media-stream',
+      ...(film ? ['--use-fake-ui-for-media-stream', `--use-file-for-fake-video-capture=${film}`] : []),
       '--disable-quic',
       '--no-first-run',
       '--disable-background-networking',

@@ -46,6 +46,7 @@ const RulesScreen = screen(async () => ({ default: (await import('../features/ru
 const Tours = screen(async () => ({ default: (await import('../features/tour/tours.js')).Tours }));
 const Waiting = screen(async () => ({ default: (await import('../features/edition/waiting-screen.js')).WaitingScreen }));
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
+const Labels = screen(async () => ({ default: (await import('../features/label/labels.js')).Labels }));
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
 
@@ -113,6 +114,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/rules" element={<RulesScreen me={person} />} />
             <Route path="/dates" element={<Dates />} />
             <Route path="/venues" element={<Venues me={person} />} />
+            <Route path="/labels" element={<Labels />} />
             <Route path="/waiting" element={<Waiting me={person} />} />
             <Route path="/log" element={<Log me={person} />} />
             <Route path="/people" element={<People me={person} />} />

@@ -12,7 +12,8 @@ export function securityHeaders(overTls: boolean): RequestHandler {
       useDefaults: false,
       directives: {
         'default-src': ["'self'"],
-        'script-src': ["'self'"],
+        // The decoder of codes that a camera sees is compiled WebAssembly of this house.
+        'script-src': ["'self'", "'wasm-unsafe-eval'"],
         'script-src-attr': ["'none'"],
         'style-src': ["'self'"],
         'img-src': ["'self'", 'data:', 'blob:'],

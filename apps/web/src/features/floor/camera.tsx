@@ -16,7 +16,7 @@ interface DetectorKind {
 const wanted = ['qr_code', 'code_128', 'data_matrix'];
 type Reads = (picture: HTMLCanvasElement) => Promise<readonly string[]>;
 
-/** Codes by the camera, read by the browser's own detector; where it has none, that is said. */
+/** Codes by the camera, read by the browser's own detector or by a decoder that comes along. */
 export function Camera({ onCode }: { onCode: (code: string) => void }) {
   const [isOpen, setIsOpen] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
@@ -90,20 +90,25 @@ function take(video: HTMLVideoElement, canvas: HTMLCanvasElement): boolean {
   return true;
 }
 
-/** What the browser itself reads codes with; thrown where it has nothing. */
+/** What the browser itself reads codes with; where it has nothing, a decoder that is loaded now. */
 async function makeReader(): Promise<Reads> {
   const own = (globalThis as { BarcodeDetector?: DetectorKind }).BarcodeDetector;
   const formats = ((await own?.getSupportedFormats()) ?? []).filter((each) => wanted.includes(each));
-  if (!own || formats.length === 0) throw new DOMException('no detector', 'NotSupportedError');
-  const detector = new own({ formats });
-  return async (picture) => (await detector.detect(picture)).map((each) => each.rawValue);
+  if (own && formats.length === wanted.length) {
+    const detector = new own({ formats });
+    return async (picture) => (await detector.detect(picture)).map((each) => each.rawValue);
+  }
+  const { readPicture } = await import('./read-picture.js');
+  return async (picture) => {
+    const pixels = picture.getContext('2d')?.getImageData(0, 0, picture.width, picture.height);
+    return pixels ? readPicture(pixels) : [];
+  };
 }
 
 function whyNot(cause: unknown): string {
   const name = cause instanceof Error ? cause.name : '';
   if (name === 'NotAllowedError') return 'The camera is not allowed for this page: allow it in the browser, or type the serial.';
   if (name === 'SecurityError') return 'The camera needs an address that begins with https: type the serial, or use a reader that types.';
-  if (name === 'NotSupportedError') return 'This browser does not read codes by itself: type the serial, or use a reader that types.';
   if (name === 'NotFoundError') return 'There is no camera on this device: type the serial, or use a reader that types.';
   return 'The camera cannot be used now: type the serial, or use a reader that types.';
 }

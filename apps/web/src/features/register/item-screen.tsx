@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { useParams } from 'react-router';
+import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
@@ -65,6 +65,9 @@ export function ItemScreen({ me }: { me: Person }) {
                 Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
               </p>
             )}
+            <p>
+              <Link to={`/labels?${new URLSearchParams({ find: summary.id, kind: summary.kind })}`}>Print its label</Link>
+            </p>
             <WaitsOfItem id={summary.id} />
             <ItemForm item={item} me={me} />
             <Acts id={summary.id} kind={summary.kind} state={summary.state} me={me} examined={summary.dueState !== null} />

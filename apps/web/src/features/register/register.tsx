@@ -65,6 +65,12 @@ export function Register({ me }: { me: Person }) {
       <Faults of={query.error} />
       <p className="quiet" role="status">
         {query.data ? countWords(query.data.pages[0]!.items) : 'Reading ...'}
+        {rows.length > 0 && (
+          <>
+            {' · '}
+            <Link to={`/labels?${new URLSearchParams({ ...(search && { find: search }), ...(kind && { kind }) })}`}>Labels for these</Link>
+          </>
+        )}
       </p>
       {query.data && rows.length === 0 && (
         <p>
