@@ -71,6 +71,8 @@ export async function main(_args: readonly string[], root: string): Promise<numb
               DueJson: '../pack-plan/index.js#DueResult',
               WorkListJson: '../pack-plan/index.js#WorkList',
               BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
+              SeasonJson: '../inspection-calendar/index.js#SeasonAnswer',
+              SeenItemsJson: '../inspection-calendar/index.js#SeenItem[]',
               TourJson: '../tour-file/index.js#Tour',
               VenueJson: '../tour-file/index.js#Venue',
               ItemJson: '../tour-file/index.js#Item',

@@ -6,6 +6,7 @@ const quarantine = 'mutation($item: ID!, $reason: String!) { quarantine(itemId: 
 
 /** Tables that say nothing of their own: what they hold is private, or always comes with a row of a table that is told. */
 const untold = [
+  'calendar_entry',
   'change',
   'edition',
   'event',

@@ -69,6 +69,10 @@ import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
 import { ReportController } from './features/register/report.controller.js';
+import { ResultsService } from './features/visit/results.service.js';
+import { VisitQuery } from './features/visit/visit.query.js';
+import { VisitResolver } from './features/visit/visit.resolver.js';
+import { VisitService } from './features/visit/visit.service.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { RemovalQuery } from './features/tour/removal.query.js';
@@ -150,6 +154,10 @@ const features = [
   PlaceDaysReader,
   VenueService,
   VenueResolver,
+  VisitQuery,
+  VisitService,
+  ResultsService,
+  VisitResolver,
   PlanReader,
   PlanFreshness,
   BarredReader,

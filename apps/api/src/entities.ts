@@ -7,6 +7,7 @@ import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { CsvImportEndRow, CsvImportRow } from './features/transfer/import/rows.js';
 import { RemovedShowRow, TourRow } from './features/tour/rows.js';
 import { ShowVenueRow, VenueRow } from './features/venue/rows.js';
+import { CalendarEntryRow, CalendarFeedRow, VisitLineRow, VisitRow } from './features/visit/rows.js';
 import { JobRow } from './planning/jobs/rows.js';
 import { EventRow } from './platform/event-log.js';
 import { SealRow, SealedLineRow } from './platform/seal/rows.js';
@@ -33,6 +34,10 @@ export const entities = [
   RemovedShowRow,
   VenueRow,
   ShowVenueRow,
+  VisitRow,
+  VisitLineRow,
+  CalendarFeedRow,
+  CalendarEntryRow,
   PackPlanRow,
   BookingRow,
   CartCheckRow,

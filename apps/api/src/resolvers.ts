@@ -17,6 +17,7 @@ import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { JobResolver } from './planning/jobs/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { ImportResolver } from './features/transfer/import/import.resolver.js';
+import { VisitResolver } from './features/visit/visit.resolver.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 
 /** Every resolver: what the schema is made of. */
@@ -40,5 +41,6 @@ export const resolvers = [
   ImportResolver,
   TourResolver,
   VenueResolver,
+  VisitResolver,
   WorkResolver,
 ];

@@ -4,7 +4,7 @@ import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { ItemDates } from './item-dates.writer.js';
-import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
+import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.reader.js';
 import type { ExaminedConnection } from './register.types.js';
 
 // The order is that of item_due_index.

@@ -5,7 +5,7 @@ import { connectionOf, pageSize } from '../../platform/graphql/paging.js';
 import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { recordNumber } from './records/record-number.js';
 import { ItemDates } from './item-dates.writer.js';
-import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
+import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.reader.js';
 import type { HistoryConnection, ItemHead, ItemPromise } from './register.types.js';
 
 const head = `SELECT ${summaryColumns}, item.rest,

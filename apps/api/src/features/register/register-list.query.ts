@@ -5,7 +5,7 @@ import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { PlaceDaysReader } from '../venue/place-days.reader.js';
 import { ItemDates } from './item-dates.writer.js';
-import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.js';
+import { type SummaryRow, summaryColumns, summaryOf } from './item-summary.reader.js';
 import type { ItemConnection } from './register.types.js';
 
 export interface ItemFilter {

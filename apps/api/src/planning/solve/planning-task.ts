@@ -38,8 +38,8 @@ export type Solved<Answer> =
   | { readonly kind: 'not found'; readonly sentence: string };
 
 export interface TaskParts<Subject, Inputs, Answer> {
-  /** All that is needed, from one snapshot; `scope` says whose versions count. */
-  readonly load: (db: Queryable, subject: Subject) => Promise<{ readonly scope: InputScope; readonly inputs: Inputs }>;
+  /** All that is needed, from one snapshot; `scope` says whose versions count, null where nobody keeps the answer. */
+  readonly load: (db: Queryable, subject: Subject) => Promise<{ readonly scope: InputScope | null; readonly inputs: Inputs }>;
   /** What of the inputs the answer depends on. */
   readonly dependsOn: (inputs: Inputs, subject: Subject) => unknown;
   readonly solve: (inputs: Inputs, subject: Subject, limits: SolveLimits, words: Words) => Answer;
@@ -58,7 +58,7 @@ export function planningTask<Subject, Inputs, Answer>(parts: TaskParts<Subject, 
     try {
       const { versions, inputs } = await inSnapshot(databaseUrl, async (db) => {
         const loaded = await parts.load(db, subject);
-        return { ...loaded, versions: await versionsOf(db, loaded.scope) };
+        return { ...loaded, versions: loaded.scope === null ? '' : await versionsOf(db, loaded.scope) };
       });
       const fingerprint = textHash(canonicalJson(parts.dependsOn(inputs, subject) ?? null));
       if (fingerprint === known) return { kind: 'same', versions };

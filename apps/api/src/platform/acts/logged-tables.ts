@@ -1,5 +1,6 @@
 /** Tables whose rows leave no lines in the log, each with the reason; every other table does, also one that comes later. */
 export const unlogged: Readonly<Record<string, string>> = {
+  calendar_entry: 'what calendars were sent; worked out from what is logged',
   change: 'what screens are told; of this minute',
   csv_import: 'work under way; what comes in by it is logged',
   csv_import_end: 'work under way; what comes in by it is logged',
@@ -31,4 +32,4 @@ export const unread: readonly string[] = [
 ];
 
 /** Columns of which a line holds the SHA-256 alone. */
-export const digested: readonly string[] = ['password_hash', 'report_file.bytes'];
+export const digested: readonly string[] = ['password_hash', 'calendar_feed.token_hash', 'report_file.bytes'];

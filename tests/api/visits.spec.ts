@@ -1,0 +1,144 @@
+import { randomUUID } from 'node:crypto';
+import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+
+const season = { from: '2027-02-26', to: '2027-12-31', depot: null };
+
+describe('visits of examiners', () => {
+  let test: TestApp;
+  let safety: Agent;
+  beforeAll(async () => {
+    test = await startTestApp();
+    safety = await test.as('safety');
+    // Every hoist of the demo goes with two tours, whose dates the season lives through.
+    await test.dataSource.query(
+      `INSERT INTO booking (id, item_id, holder_kind, holder_id, tour_name, period) SELECT gen_random_uuid(), id, 'named', tour, tour, days::daterange
+       FROM item, (VALUES ('Lanterns', '[2027-04-10,2027-05-30]'), ('Autumn', '[2027-10-01,2027-11-20]')) given (tour, days) WHERE kind = 'hoist' AND state = 'in service'`,
+    );
+  });
+  afterAll(() => test.close());
+
+  const addDays = async (days: object[], who = safety) =>
+    who.graphql('mutation($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }', { days });
+  const plan = async (without: string[] = []) =>
+    (
+      await safety.graphql(
+        'query($from: String!, $to: String!, $depot: String, $without: [ID!]!) { visitSeason(from: $from, to: $to, depot: $depot, withIdle: false, without: $without) { answer without names { id kind } } }',
+        { ...season, without },
+      )
+    ).data.visitSeason;
+  const listed = async () =>
+    (
+      await safety.graphql(
+        'query($from: String!, $to: String!) { visits(from: $from, to: $to) { id onDay depot placeName state list entered version } }',
+        season,
+      )
+    ).data.visits as { id: string; onDay: string; state: string; list: { id: string }[] | null; entered: number; version: number }[];
+  const agree = async (visits: string[]) =>
+    safety.graphql('mutation($from: String!, $to: String!, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, visits: $visits) }', {
+      ...season,
+      visits,
+    });
+  const enter = async (id: string, lines: object[], key?: string, who = safety) =>
+    who.graphql(
+      'mutation($id: ID!, $lines: [VisitResultInput!]!) { enterVisitResults(id: $id, examiner: "Rosa Tamm (invented)", lines: $lines) { visit { entered } lines { itemId outcome report remark } } }',
+      { id, lines },
+      key ? { 'idempotency-key': key } : {},
+    );
+
+  it('are possible on days that exist, at depots and shows on file, entered once', async () => {
+    const [{ depot }] = await test.dataSource.query(`SELECT DISTINCT depot FROM item WHERE kind = 'hoist'`);
+    const days = ['2027-02-26', '2027-03-20', '2027-04-05', '2027-06-15', '2027-09-20'].map((onDay) => ({ onDay, depot }));
+    expect((await addDays(days)).data).toEqual({ addVisitDays: 5 });
+    expect((await addDays(days)).data).toEqual({ addVisitDays: 0 });
+    const wrong = await addDays([
+      { onDay: '2027-02-30', depot },
+      { onDay: '2027-05-01', depot: 'Nowhere' },
+      { onDay: '2027-05-01', tourId: 'harbour-lights', showId: 'quayside' },
+      { onDay: '2026-05-01', depot },
+    ]);
+    expect(wrong.errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual([
+      'days[0].onDay',
+      'days[1].depot',
+      'days[2].onDay',
+      'days[3].onDay',
+    ]);
+    expect((await listed()).length).toBe(5);
+    expect((await addDays(days, await test.as('warehouse'))).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
+  });
+
+  it('are planned over all tours, with proof, and without a day that falls away', async () => {
+    const { answer, without, names } = await plan();
+    expect(without).toBeNull();
+    expect(answer.count.visits).toBeGreaterThan(0);
+    expect(answer.count.visitsAtLeast).toBe(answer.count.visits);
+    expect(names.some((each: { kind: string }) => each.kind === 'hoist')).toBe(true);
+    const last = answer.visits.at(-1);
+    const asked = await plan([last.id]);
+    expect(asked.answer.count).toEqual(answer.count);
+    expect(asked.without.visits.map((each: { id: string }) => each.id)).not.toContain(last.id);
+  });
+
+  it('are agreed as they were seen, and not otherwise', async () => {
+    const { answer } = await plan();
+    const chosen = answer.visits.map((each: { id: string }) => each.id);
+    expect((await agree(chosen.slice(1))).errors?.[0]?.extensions.faults?.[0]?.field).toBe('visits');
+    expect((await listed()).every((each) => each.state === 'possible')).toBe(true);
+    expect((await agree(chosen)).data).toEqual({ agreeVisits: chosen.length });
+    const agreed = (await listed()).filter((each) => each.state === 'agreed');
+    expect(agreed.map((each) => each.id).sort()).toEqual([...chosen].sort());
+    expect(agreed[0]!.list!.map((each) => each.id)).toEqual(answer.visits[0].items.map((each: { id: string }) => each.id));
+  });
+
+  it('take results line by line, some now and some later, once, all or none of what is sent', async () => {
+    const [{ depot }] = await test.dataSource.query(`SELECT DISTINCT depot FROM item WHERE kind = 'hoist'`);
+    const [today] = (await listed()).filter((each) => each.onDay === '2027-02-26');
+    const hoists: { id: string }[] = await test.dataSource.query(
+      `SELECT id FROM item WHERE kind = 'hoist' AND depot = $1 ORDER BY id LIMIT 3`,
+      [depot],
+    );
+    const line = (index: number, more: object = {}) => ({ itemId: hoists[index]!.id, outcome: 'pass', report: `RT-${index}`, ...more });
+    const counted = async () => Number((await test.dataSource.query('SELECT count(*) FROM examination'))[0].count);
+    const before = await counted();
+    const wrong = await enter(today!.id, [line(0), line(1, { report: '' }), { ...line(2), itemId: 'H-999' }]);
+    expect(wrong.errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual(['lines[1].report', 'lines[2].itemId']);
+    expect(await counted()).toBe(before);
+    const key = randomUUID();
+    const first = await enter(today!.id, [line(0), line(1, { outcome: 'fail', remark: 'hook worn' })], key);
+    expect(first.errors).toBeUndefined();
+    expect(first.data.enterVisitResults.visit.entered).toBe(2);
+    expect((await enter(today!.id, [line(0), line(1, { outcome: 'fail', remark: 'hook worn' })], key)).data).toEqual(first.data);
+    expect(await counted()).toBe(before + 2);
+    expect((await enter(today!.id, [line(0)])).errors?.[0]?.extensions.faults?.[0]?.field).toBe('lines[0].itemId');
+    const second = await enter(today!.id, [line(2)]);
+    expect(
+      second.data.enterVisitResults.lines.map((each: { outcome: string; remark: string | null }) => [each.outcome, each.remark]),
+    ).toEqual([
+      ['pass', null],
+      ['fail', 'hook worn'],
+      ['pass', null],
+    ]);
+    const item = await safety.graphql('query($id: ID!) { item(id: $id) { summary { dueState } } }', { id: hoists[1]!.id });
+    expect(item.data.item.summary.dueState).toBe('failed');
+    const [ahead] = (await listed()).filter((each) => each.onDay > '2027-03-01');
+    expect((await enter(ahead!.id, [line(0)])).errors?.[0]?.extensions.faults?.[0]?.field).toBe('lines[0].on');
+    expect((await enter(today!.id, [line(0)], undefined, await test.as('system'))).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
+  });
+
+  it('move and are cancelled by who saw them last', async () => {
+    const [one] = (await listed()).filter((each) => each.onDay > '2027-03-01' && each.state !== 'cancelled');
+    const move = (version: number) =>
+      safety.graphql('mutation($id: ID!, $version: Int!) { moveVisit(id: $id, onDay: "2027-03-22", expectedVersion: $version) }', {
+        id: one!.id,
+        version,
+      });
+    expect((await move(one!.version)).data).toEqual({ moveVisit: true });
+    expect((await move(one!.version)).errors?.[0]?.extensions.faults?.[0]?.field).toBe('expectedVersion');
+    const now = (await listed()).find((each) => each.id === one!.id)!;
+    expect(now.onDay).toBe('2027-03-22');
+    await safety.graphql('mutation($id: ID!, $version: Int!) { cancelVisit(id: $id, expectedVersion: $version) }', {
+      id: one!.id,
+      version: now.version,
+    });
+    expect((await listed()).find((each) => each.id === one!.id)?.state).toBe('cancelled');
+  });
+});
