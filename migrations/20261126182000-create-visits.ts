@@ -24,7 +24,7 @@ const topicsOf: Readonly<Record<string, string>> = {
 };
 
 const statements = [
-  `CREATE TABLE "visit" ("id" uuid NOT NULL, "on_day" date NOT NULL, "depot" text, "tour_id" text, "show_id" text, "state" text NOT NULL, "remark" text, "list" jsonb, "sequence" integer NOT NULL DEFAULT 0, "version" integer NOT NULL DEFAULT 1, "changed_at" TIMESTAMP WITH TIME ZONE NOT NULL, CONSTRAINT "visit_state_known" CHECK (state IN ('possible', 'agreed', 'cancelled')), CONSTRAINT "visit_at_one_place" CHECK ((depot IS NULL) = (tour_id IS NOT NULL) AND (tour_id IS NULL) = (show_id IS NULL)), CONSTRAINT "visit_list_where_agreed" CHECK (state <> 'agreed' OR list IS NOT NULL), CONSTRAINT "visit_pkey" PRIMARY KEY ("id"))`,
+  `CREATE TABLE "visit" ("id" uuid NOT NULL, "on_day" date NOT NULL, "depot" text, "tour_id" text, "show_id" text, "state" text NOT NULL, "remark" text, "list" jsonb, "version" integer NOT NULL DEFAULT 1, "changed_at" TIMESTAMP WITH TIME ZONE NOT NULL, CONSTRAINT "visit_state_known" CHECK (state IN ('possible', 'agreed', 'cancelled')), CONSTRAINT "visit_at_one_place" CHECK ((depot IS NULL) = (tour_id IS NOT NULL) AND (tour_id IS NULL) = (show_id IS NULL)), CONSTRAINT "visit_list_where_agreed" CHECK (state <> 'agreed' OR list IS NOT NULL), CONSTRAINT "visit_pkey" PRIMARY KEY ("id"))`,
   `CREATE INDEX "visit_day_index" ON "visit" ("on_day")`,
   `ALTER TABLE "visit" ADD CONSTRAINT "visit_tour_fkey" FOREIGN KEY ("tour_id") REFERENCES "tour"("id") ON DELETE CASCADE ON UPDATE NO ACTION`,
   `CREATE TABLE "visit_line" ("visit_id" uuid NOT NULL, "item_id" text NOT NULL, "examination_id" bigint NOT NULL, "remark" text, CONSTRAINT "visit_line_pkey" PRIMARY KEY ("visit_id", "item_id"))`,

@@ -81,6 +81,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded seasons of 40 tours, examiner visits planned and proved: [--seasons N] [--first SEED] [--items N] [--visits N]',
     load: () => import('./bench/visits/visits.js'),
   },
+  dates: {
+    does: 'months, periods and days in time zones beside a general-purpose date library: [--pairs N] [--seed N]',
+    load: () => import('./bench/visits/dates.js'),
+  },
   'truck-pack': {
     does: 'published container problems: --data DIR [--seconds S] [--classes BR1,BR3] [--first N] [--support full] [--clock processor]',
     load: () => import('./bench/trucks/truck-pack.js'),

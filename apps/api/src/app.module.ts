@@ -69,6 +69,9 @@ import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
 import { ReportController } from './features/register/report.controller.js';
+import { CalendarController } from './features/visit/calendar/calendar.controller.js';
+import { CalendarResolver } from './features/visit/calendar/calendar.resolver.js';
+import { CalendarService } from './features/visit/calendar/calendar.service.js';
 import { ResultsService } from './features/visit/results.service.js';
 import { VisitQuery } from './features/visit/visit.query.js';
 import { VisitResolver } from './features/visit/visit.resolver.js';
@@ -158,6 +161,8 @@ const features = [
   VisitService,
   ResultsService,
   VisitResolver,
+  CalendarService,
+  CalendarResolver,
   PlanReader,
   PlanFreshness,
   BarredReader,
@@ -251,6 +256,7 @@ export class AppModule {
         TourFileController,
         PointsController,
         LogController,
+        CalendarController,
       ],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };

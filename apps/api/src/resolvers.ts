@@ -17,6 +17,7 @@ import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { JobResolver } from './planning/jobs/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
 import { ImportResolver } from './features/transfer/import/import.resolver.js';
+import { CalendarResolver } from './features/visit/calendar/calendar.resolver.js';
 import { VisitResolver } from './features/visit/visit.resolver.js';
 import { VenueResolver } from './features/venue/venue.resolver.js';
 
@@ -42,5 +43,6 @@ export const resolvers = [
   TourResolver,
   VenueResolver,
   VisitResolver,
+  CalendarResolver,
   WorkResolver,
 ];

@@ -21,7 +21,7 @@ export interface SummaryRow {
 /** Dates are judged as of `today`, which is that of its depot. */
 export function summaryOf(row: SummaryRow, today: string): ItemSummary {
   const { id, kind, model, state, depot, count, due_on: dueOn, due_state: due } = row;
-  const dueState = due !== 'due' ? due : dueOn! < today ? 'overdue' : 'in date';
+  const dueState = due !== 'due' ? due : (dueOn ?? '') < today ? 'overdue' : 'in date';
   return { id, kind, model, state, depot, count, place: placeOf(row), dueOn, dueState };
 }
 

@@ -34,10 +34,6 @@ export class VisitRow {
   @Column('jsonb', { nullable: true })
   list: readonly SeenItem[] | null;
 
-  /** Counts up with every change that calendars must follow (RFC 5545, 3.8.7.4). */
-  @Column('int', { default: 0 })
-  sequence: number;
-
   /** Counts up with every change: who saves an older one is told so. */
   @Column('int', { default: 1 })
   version: number;

@@ -9,7 +9,7 @@ const show = `(SELECT each->>'name' FROM jsonb_array_elements(tour.data->'shows'
 const venue = `(SELECT each->>'venue' FROM jsonb_array_elements(tour.data->'shows') each WHERE each->>'id' = visit.show_id)`;
 
 /** A visit as it is told; the place by the names of now. */
-export const visitColumns = `visit.id, visit.on_day::text AS "onDay", visit.depot, visit.tour_id AS "tourId", visit.show_id AS "showId",
+const visitColumns = `visit.id, visit.on_day::text AS "onDay", visit.depot, visit.tour_id AS "tourId", visit.show_id AS "showId",
   coalesce(visit.depot, concat_ws(', ', tour.name, coalesce(${show}, visit.show_id), ${venue})) AS "placeName", visit.state, visit.remark, visit.list,
   (SELECT count(*)::int FROM visit_line WHERE visit_id = visit.id) AS entered, visit.version`;
 

@@ -10,7 +10,7 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import { toldAnswer } from '../../planning/jobs/job-outcome.js';
 import { SOLVERS, type Solvers, taskFile } from '../../planning/solve/solver-pool.js';
 import { ItemDates } from '../register/item-dates.writer.js';
-import { VisitRow } from './rows.js';
+import { VisitLineRow, VisitRow } from './rows.js';
 import type { SeasonSubject } from './season-snapshot.js';
 import type { SolvedSeason } from './season.task.js';
 import type { PossibleDayInput } from './visit.types.js';
@@ -99,9 +99,7 @@ export class VisitService {
       for (const row of standing) {
         const list = answer.visits.find((each) => each.id === row.id)?.items ?? null;
         if (list === null && row.state !== 'agreed') continue;
-        const isSame =
-          row.state === 'agreed' && JSON.stringify(row.list?.map((each) => each.id)) === JSON.stringify(list?.map((each) => each.id));
-        await rows.update({ id: row.id }, { ...this.after(row, !isSame), state: list ? 'agreed' : 'possible', list: list as never });
+        await rows.update({ id: row.id }, { ...this.after(row), state: list ? 'agreed' : 'possible', list: list });
       }
       await this.say(
         manager,
@@ -119,7 +117,7 @@ export class VisitService {
       const { depot, tourId, showId } = row;
       const faults = await this.dayFaults(manager, { onDay, depot, tourId, showId }, '');
       if (faults.length > 0) throw new BadInputError(faults);
-      await manager.getRepository(VisitRow).update({ id }, { ...this.after(row, true), onDay });
+      await manager.getRepository(VisitRow).update({ id }, { ...this.after(row), onDay });
       await this.say(manager, who, `Moved the visit of ${row.onDay} to ${onDay}.`);
     });
   }
@@ -128,8 +126,9 @@ export class VisitService {
   async cancel(id: string, expectedVersion: number, who: SignedIn): Promise<void> {
     await this.change(id, expectedVersion, async (manager, row) => {
       const rows = manager.getRepository(VisitRow);
-      if (row.state === 'possible' && row.sequence === 0) await rows.delete({ id });
-      else await rows.update({ id }, { ...this.after(row, true), state: 'cancelled' });
+      const isBare = row.state === 'possible' && !(await manager.getRepository(VisitLineRow).existsBy({ visitId: id }));
+      if (isBare) await rows.delete({ id });
+      else await rows.update({ id }, { ...this.after(row), state: 'cancelled' });
       await this.say(manager, who, `No examiner comes on ${row.onDay}.`);
     });
   }
@@ -151,8 +150,8 @@ export class VisitService {
     });
   }
 
-  private after(row: VisitRow, isForCalendars: boolean): Pick<VisitRow, 'version' | 'sequence' | 'changedAt'> {
-    return { version: row.version + 1, sequence: row.sequence + (isForCalendars ? 1 : 0), changedAt: this.clock.now() };
+  private after(row: VisitRow): Pick<VisitRow, 'version' | 'changedAt'> {
+    return { version: row.version + 1, changedAt: this.clock.now() };
   }
 
   /** A day to come, at a depot on file or at a show on its days. */
