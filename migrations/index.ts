@@ -1,4 +1,4 @@
-import { CreateVisits20261126182000 } from './20261126182000-create-visits.js';
+import { CreateVisits20261126185200 } from './20261126185200-create-visits.js';
 import { LogEveryChange20261126175200 } from './20261126175200-log-every-change.js';
 import { CodePlaces20261126181800 } from './20261126181800-code-places.js';
 import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
@@ -58,5 +58,5 @@ export const migrations = [
   CodePlaces20261126181800,
   AddReportHash20261126182800,
   CreateCsvImport20261126183500,
-  CreateVisits20261126182000,
+  CreateVisits20261126185200,
 ];

@@ -4,8 +4,8 @@ import type { MigrationInterface, QueryRunner } from 'typeorm';
  * Days on which an examiner may come, or comes, to a depot or a show, with the list of what he sees there; what was entered on that list; and calendars
  * that people subscribe to, each under an address of its own of which the hash alone is kept, with every entry that was ever sent.
  */
-export class CreateVisits20261126182000 implements MigrationInterface {
-  name = 'CreateVisits20261126182000';
+export class CreateVisits20261126185200 implements MigrationInterface {
+  name = 'CreateVisits20261126185200';
 
   async up(runner: QueryRunner): Promise<void> {
     for (const statement of statements) await runner.query(statement);
