@@ -1,22 +1,17 @@
 import { z } from 'zod';
-import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
+import { type BadInput, type Result, ok, quantity, readInput, refuse } from '#kernel';
 
 const name = z.string().min(1).max(80);
-const mm = z.number().min(-100_000).max(100_000);
-const kg = z.number().positive().max(100_000);
-/** A rear link nearer to the front pins than this carries no moment that a box could stand: a slip of the keyboard (geometry, no published source). */
-export const leastRearLeverMm = 10;
-
-const kgOrNone = z.number().min(0).max(100_000);
-
-/** Above the grid: sums of many pieces and of a whole chain. */
-const steelKg = z.number().min(0).max(1e9);
+const mm = quantity('offsetMm');
+const kg = quantity('caseMassKg');
+const kgOrNone = quantity('massOrNoneKg');
+const steelKg = quantity('steelKg');
 
 /** Rated values are optional: what has none is reported as "no rated value on file". */
 export const hangCaseSchema = z.strictObject({
-  gravityMps2: z.number().positive().max(30),
-  dynamicFactor: z.number().min(1).max(50),
-  tiltDownDeg: z.number().min(-89).max(89).optional(),
+  gravityMps2: quantity('gravityMps2'),
+  dynamicFactor: quantity('factor'),
+  tiltDownDeg: quantity('tiltDeg').optional(),
   grid: z.strictObject({
     massKg: kgOrNone,
     cgBehindMm: mm,
@@ -30,13 +25,13 @@ export const hangCaseSchema = z.strictObject({
     .array(
       z.strictObject({
         massKg: kg,
-        frontHeightMm: z.number().positive().max(10_000),
+        frontHeightMm: quantity('caseBodyMm'),
         cgBehindMm: mm,
         cgBelowMm: mm,
-        rearLeverMm: z.number().min(leastRearLeverMm).max(10_000),
-        splayDeg: z.number().min(-90).max(90),
-        ratedRearLinkN: z.number().positive().max(1e8).optional(),
-        ratedFrontPinN: z.number().positive().max(1e8).optional(),
+        rearLeverMm: quantity('leverMm'),
+        splayDeg: quantity('angleDeg'),
+        ratedRearLinkN: quantity('forceN').optional(),
+        ratedFrontPinN: quantity('forceN').optional(),
       }),
     )
     .min(1)

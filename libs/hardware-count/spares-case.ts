@@ -1,17 +1,15 @@
 import { z } from 'zod';
-import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
+import { type BadInput, type Result, ok, quantity, readInput, refuse, wholeQuantity } from '#kernel';
 import { type LossModel, meanLosses } from './loss-model.js';
 
-const pieces = z.int().min(0).max(10_000_000);
-const uses = z.number().min(0).max(1e9);
-const record = z.strictObject({ losses: z.number().min(0).max(1e6), uses });
+const record = z.strictObject({ losses: quantity('losses'), uses: quantity('pieceUses') });
 
 /** One line of a spares case: `lossPerUse`, or what was believed (`prior`) and what was `counted` since. */
 export const sparesLineSchema = z.strictObject({
   item: z.string().min(1).max(200),
-  installed: pieces,
-  uses: z.number().min(0).max(1_000_000),
-  lossPerUse: z.number().min(0).max(1).optional(),
+  installed: wholeQuantity('pieces'),
+  uses: quantity('uses'),
+  lossPerUse: quantity('share').optional(),
   prior: record.optional(),
   counted: record.optional(),
   level: z.number().gt(0).lt(1),

@@ -7,6 +7,7 @@ export * from './invariant.js';
 export * from './iso-week.js';
 export * from './merge-edit.js';
 export * from './plain-date.js';
+export * from './quantities.js';
 export * from './result.js';
 export * from './seeded-random.js';
 export * from './standard-gravity.js';

@@ -1,6 +1,10 @@
+import { quantities } from '#kernel';
 import type { Catalogue, Kit, PinUse } from '../shapes/index.js';
 import { axlePlaceFaults } from './check-axles.js';
 import type { FaultList } from './fault-list.js';
+
+/** Axles that share a load by their levers. */
+const leastApartMm = quantities.wheelbaseMm.least;
 
 /** Names given once, references that lead somewhere, figures that agree with one another. */
 export function checkCatalogue(file: Kit, faults: FaultList): void {
@@ -50,14 +54,18 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
   catalogue.trucks.forEach((truck, index) => {
     const field = `catalogue.trucks[${index}]`;
     if (truck.semiTrailer && truck.rigid) faults.add(`${field}.rigid`, 'an object', 'either semiTrailer or rigid, not both');
-    if (truck.semiTrailer && truck.semiTrailer.kingpinXMm >= truck.semiTrailer.axleGroupXMm)
+    if (truck.semiTrailer && truck.semiTrailer.axleGroupXMm - truck.semiTrailer.kingpinXMm < leastApartMm)
       faults.add(
         `${field}.semiTrailer.axleGroupXMm`,
         truck.semiTrailer.axleGroupXMm,
-        `behind the kingpin at ${truck.semiTrailer.kingpinXMm}`,
+        `at least ${leastApartMm} mm behind the kingpin at ${truck.semiTrailer.kingpinXMm}`,
       );
-    if (truck.rigid && truck.rigid.frontAxleXMm >= truck.rigid.rearAxleXMm)
-      faults.add(`${field}.rigid.rearAxleXMm`, truck.rigid.rearAxleXMm, `behind the front axle at ${truck.rigid.frontAxleXMm}`);
+    if (truck.rigid && truck.rigid.rearAxleXMm - truck.rigid.frontAxleXMm < leastApartMm)
+      faults.add(
+        `${field}.rigid.rearAxleXMm`,
+        truck.rigid.rearAxleXMm,
+        `at least ${leastApartMm} mm behind the front axle at ${truck.rigid.frontAxleXMm}`,
+      );
     for (const fault of axlePlaceFaults(truck)) faults.add(`${field}.${fault.field}`, fault.value, fault.wanted);
   });
 }

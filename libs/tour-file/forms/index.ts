@@ -1,6 +1,6 @@
 /** Forms of single values: names, sentences, days, periods, figures with their units. */
 import { z } from 'zod';
-import { isInterval, isPlainDate } from '#kernel';
+import { isInterval, isPlainDate, quantity, wholeQuantity } from '#kernel';
 import { isPlaceCode, nearestPlace, placeCodeOf, placeName } from '#trade';
 
 const printable = /^[^\u0000-\u001f\u007f]*$/u;
@@ -21,23 +21,23 @@ export const plainDate = z
   .refine((text) => isPlainDate(text) && text <= '2799-12-31', 'a day from 1900 to 2799 that exists, written YYYY-MM-DD');
 export const period = z.string().refine(isInterval, 'a period of ISO 8601 of at least a day and at most 100 years, such as P6M or P1Y');
 
-export const kg = z.number().positive().max(100_000);
-export const kgOrNone = z.number().min(0).max(100_000);
-export const mm = z.number().positive().max(100_000);
+export const kg = quantity('massKg');
+export const kgOrNone = quantity('massOrNoneKg');
+export const mm = quantity('lengthMm');
 /** A height of a body that hangs. */
-export const bodyMm = z.number().positive().max(10_000);
-/** From the front pins to the rear link: nearer than 10 mm it carries no moment that a box could stand, a slip of the keyboard (geometry). */
-export const leverMm = z.number().min(10).max(10_000);
-export const signedMm = z.number().min(-100_000).max(100_000);
-export const wholeMm = z.int().positive().max(100_000);
-export const degrees = z.number().min(-90).max(90);
+export const bodyMm = quantity('bodyMm');
+/** From the front pins to the rear link. */
+export const leverMm = quantity('leverMm');
+export const signedMm = quantity('offsetMm');
+export const wholeMm = wholeQuantity('lengthMm');
+export const degrees = quantity('angleDeg');
 /** Of a grid: on its edge its holes stand above one another. */
-export const tiltDeg = z.number().min(-89).max(89);
-export const count = z.int().min(0).max(1_000_000);
+export const tiltDeg = quantity('tiltDeg');
+export const count = wholeQuantity('count');
 
 /** A rated load in the unit it is stated in; short ton (2,000 lb) and tonne are kept apart. */
 export const ratedLoad = z.strictObject({
-  value: z.number().positive().max(10_000_000),
+  value: quantity('ratedLoad'),
   unit: z.enum(['kg', 't', 'short ton', 'lb', 'kN']),
   source: sentence.optional(),
 });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quantity } from '#kernel';
 import { bodyMm, count, degrees, kg, kgOrNone, leverMm, mm, name, ratedLoad, sentence, signedMm, wholeMm } from '../forms/index.js';
 
 /** Which pins a joint takes and where each travels. Common practice: two front link pins, one rear link, one lock pin. */
@@ -28,8 +29,8 @@ const boxModel = z.strictObject({
   splaysDeg: z.array(degrees).min(1).max(100),
   pins: z.array(pinUse).max(10),
   mayShareCartWith: z.array(name).max(50).optional(),
-  ratedRearLinkN: z.number().positive().max(1e8).optional(),
-  ratedFrontPinN: z.number().positive().max(1e8).optional(),
+  ratedRearLinkN: quantity('forceN').optional(),
+  ratedFrontPinN: quantity('forceN').optional(),
   ratedSource: sentence.optional(),
 });
 
@@ -54,7 +55,7 @@ const gridModel = z.strictObject({
 });
 
 /** What one costs to put into the trunk, in the currency of the house. */
-const costEach = z.number().positive().max(10_000_000).optional();
+const costEach = quantity('cost').optional();
 
 const hoistModel = z.strictObject({
   model: name,
@@ -63,8 +64,8 @@ const hoistModel = z.strictObject({
   massKg: kg,
   ratedLoad,
   hoistClass: name.optional(),
-  chainKgPerM: kgOrNone,
-  chainLengthM: z.number().positive().max(1000),
+  chainKgPerM: quantity('chainKgPerM'),
+  chainLengthM: quantity('chainM'),
   /** What it takes of the height with its chain run in: the body, and both hooks together. */
   bodyMm: mm.optional(),
   hooksMm: mm.optional(),
@@ -129,7 +130,7 @@ const caseModel = z.strictObject({
   purpose: z.enum(['hoists', 'grids', 'hardware', 'cable', 'amplifiers', 'other']),
 });
 
-const axlePosition = z.number().min(-20_000).max(40_000);
+const axlePosition = quantity('axleMm');
 /** One axle: where it stands from the nose, and with which of the loads worked out here it shares equally. */
 const axlePlace = z.strictObject({ group: z.enum(['steer', 'drive', 'trailer', 'front', 'rear']), xMm: axlePosition });
 const truckModel = z.strictObject({
@@ -155,13 +156,13 @@ const truckModel = z.strictObject({
       maxAxleGroupKg: kg.optional(),
       tractor: z
         .strictObject({
-          wheelbaseMm: mm,
+          wheelbaseMm: quantity('wheelbaseMm'),
           kingpinAheadOfDriveMm: signedMm,
           tareSteerKg: kgOrNone,
           tareDriveKg: kgOrNone,
           maxSteerKg: kg.optional(),
           maxDriveKg: kg.optional(),
-          minDriveShareOfGross: z.number().min(0).max(1).optional(),
+          minDriveShareOfGross: quantity('share').optional(),
         })
         .optional(),
     })
@@ -174,7 +175,7 @@ const truckModel = z.strictObject({
       tareRearKg: kgOrNone,
       maxFrontKg: kg.optional(),
       maxRearKg: kg.optional(),
-      minFrontShareOfGross: z.number().min(0).max(1).optional(),
+      minFrontShareOfGross: quantity('share').optional(),
     })
     .optional(),
   /** Every axle on its own, front first; wanted where a rule asks for the spans between axles. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { quantity } from '#kernel';
 import { degrees, name, place, sentence } from '../forms/index.js';
 
-const share = z.number().positive().max(1);
+const share = quantity('usableShare');
 /** Where a value of a regime stands, and whether it was seen there. `from memory` is never shown as authority. */
 const standing = { source: sentence, status: z.enum(['found', 'from memory', 'house rule']) };
 
@@ -17,16 +18,16 @@ export const loadRule = z.strictObject({
   /** It waits for the safety officer. */
   unaccepted: z.literal(true).optional(),
   ...standing,
-  dynamicFactor: z.number().min(1).max(5),
+  dynamicFactor: quantity('regimeFactor'),
   /** Of accessories and hoists for which nothing closer is given below. */
   usableShareWithPersonsBelow: share,
   /** Class of hoisting: factor = least + perSpeedSPerM x speedMps, in place of `dynamicFactor`. */
   hoisting: z
     .strictObject({
       ...standing,
-      least: z.number().min(1).max(5),
-      perSpeedSPerM: z.number().min(0).max(5),
-      speedMps: z.number().min(0).max(5),
+      least: quantity('regimeFactor'),
+      perSpeedSPerM: quantity('regimeSlope'),
+      speedMps: quantity('regimeSlope'),
     })
     .optional(),
   /** Coefficients by element; what may be used of a rated load is nobodyBelow / personsBelow. */
@@ -37,8 +38,8 @@ export const loadRule = z.strictObject({
         .array(
           z.strictObject({
             element: z.enum(['steel wire', 'round sling with steel core', 'textile', 'chain', 'shackle', 'other metal']),
-            nobodyBelow: z.number().min(1).max(50),
-            personsBelow: z.number().min(1).max(50),
+            nobodyBelow: quantity('factor'),
+            personsBelow: quantity('factor'),
           }),
         )
         .max(20),
@@ -55,7 +56,7 @@ export const loadRule = z.strictObject({
     })
     .optional(),
   /** Legs of a bridle flatter than this are refused. */
-  legAngle: z.strictObject({ ...standing, leastFromHorizontalDeg: z.number().min(0).max(90) }).optional(),
+  legAngle: z.strictObject({ ...standing, leastFromHorizontalDeg: quantity('legDeg') }).optional(),
   /** What a class of hoist may do over people. */
   hoistClasses: z
     .strictObject({
@@ -76,7 +77,7 @@ export const loadRule = z.strictObject({
   /** Asked for whenever persons can be below, whatever the class of the hoist. */
   secondarySuspension: z.strictObject({ ...standing, whenPersonsBelow: z.boolean() }).optional(),
   /** The least part of the weight that each of two picks has to keep. */
-  reserve: z.strictObject({ ...standing, share: z.number().min(0).max(0.45) }).optional(),
+  reserve: z.strictObject({ ...standing, share: quantity('reserveShare') }).optional(),
   /** What share of its rated load each line of a hang on two picks may carry while the other has gone slack; asked only where it is given. */
   onePickSlack: z.strictObject({ ...standing, usableShare: share }).optional(),
   /** How far a load cell may read from the computed value, as a share of it. */
@@ -86,7 +87,7 @@ export const loadRule = z.strictObject({
     .strictObject({
       ...standing,
       limits: z
-        .array(z.strictObject({ element: name, lossShare: z.number().positive().max(0.5) }))
+        .array(z.strictObject({ element: name, lossShare: quantity('smallShare') }))
         .min(1)
         .max(20),
     })

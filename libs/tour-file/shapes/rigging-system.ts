@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quantity } from '#kernel';
 import { bodyMm, degrees, kg, leverMm, mm, name, sentence, signedMm } from '../forms/index.js';
 
 /** Moments of a lift that a step may end in: what cells should read then, and what pulls, is said beside it. */
@@ -63,7 +64,7 @@ export const riggingSystem = z.strictObject({
   closedSplayDeg: degrees.optional(),
   mostBoxes: z.int().min(1).max(60).optional(),
   mostMassKg: kg.optional(),
-  windLimitMps: z.number().positive().max(100).optional(),
+  windLimitMps: quantity('speedMps').optional(),
   adapters: z.array(adapterFrame).max(50).optional(),
   goingUp: z.array(step).max(100),
   comingDown: z.array(step).max(100),

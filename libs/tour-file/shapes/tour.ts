@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quantities, quantity } from '#kernel';
 import { loading } from './loading.js';
 import { count, degrees, kgOrNone, mm, name, place, plainDate, ratedLoad, sentence, signedMm, tiltDeg, timeZone } from '../forms/index.js';
 
@@ -62,7 +63,7 @@ const pullBack = z.strictObject({
   /** Chain between grid and point at trim: how far the hang can be drawn aside. */
   chainMm: mm.optional(),
   tiltDownDeg: degrees.optional(),
-  tensionN: z.number().positive().max(1e6).optional(),
+  tensionN: quantity('tensionN').optional(),
   /** What its anchor may be pulled with, and who said so. */
   structure: ratedLoad.optional(),
   structureBy: sentence.optional(),
@@ -83,14 +84,14 @@ export const hang = z.strictObject({
   gridSerial: name.optional(),
   goesUp: z.int().min(1).max(50).default(1),
   tiltDownDeg: tiltDeg.optional(),
-  trimHeightMm: mm.max(60_000),
+  trimHeightMm: quantity('heightMm'),
   /** What the trim height is measured to: the lowest edge of the hang, the grid (its front pivot, on the top box), the top of the grid. The grid where nothing is said. */
   trimTo: z.enum(['bottom edge', 'grid', 'top']).optional(),
   /** Height of the deck below the hang above the floor that the carts roll on; the floor itself where nothing is said. */
-  deckHeightMm: z.number().min(0).max(60_000).optional(),
+  deckHeightMm: quantity('clearMm').max(quantities.heightMm.most).optional(),
   /** Height of the points above the floor that the carts roll on; what chain is needed follows from it. */
-  pointHeightMm: mm.max(100_000).optional(),
-  stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: z.number().min(-180).max(180).default(0) }).optional(),
+  pointHeightMm: mm.optional(),
+  stage: z.strictObject({ xMm: signedMm, yMm: signedMm, azimuthDeg: quantity('turnDeg').default(0) }).optional(),
   /** Tilt of the grid while boxes are added; level where nothing is said. */
   liftTiltDownDeg: tiltDeg.optional(),
   /** Tilts that the aim may ask for on the day. */
@@ -147,11 +148,9 @@ const show = z.strictObject({
  */
 const spareSetting = z.strictObject({
   item: name,
-  lossPerUse: z.number().min(0).max(1).optional(),
-  prior: z.strictObject({ losses: z.number().positive().max(1e6), uses: z.number().positive().max(1e9) }).optional(),
-  counted: z
-    .strictObject({ losses: count, uses: z.number().min(0).max(1e9), through: z.iso.datetime({ precision: 3 }).optional() })
-    .optional(),
+  lossPerUse: quantity('share').optional(),
+  prior: z.strictObject({ losses: quantity('believedLosses'), uses: quantity('believedUses') }).optional(),
+  counted: z.strictObject({ losses: count, uses: quantity('pieceUses'), through: z.iso.datetime({ precision: 3 }).optional() }).optional(),
   level: z.number().gt(0).lt(1).optional(),
   stopsAShow: z.boolean().default(true),
 });
@@ -184,7 +183,7 @@ export const tour = z.strictObject({
   /** The chance wanted that no line of the hardware trunk runs short on the tour, and what is kept least; left out: each line by its own level. */
   spareTrunk: z.strictObject({ level: z.number().gt(0).lt(1), least: z.enum(['mass', 'cost']).default('mass') }).optional(),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
-  wishes: z.strictObject({ dueSoon: z.number().min(0).max(1e6).optional(), wear: z.number().min(0).max(1e6).optional() }).optional(),
+  wishes: z.strictObject({ dueSoon: quantity('weight').optional(), wear: quantity('weight').optional() }).optional(),
   shows: z.array(show).min(1).max(400),
 });
 

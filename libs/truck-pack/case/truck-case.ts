@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
+import { type BadInput, type Result, ok, quantities, quantity, readInput, refuse, wholeQuantity } from '#kernel';
 
 const name = z.string().min(1).max(120);
-const size = z.int().positive().max(100_000);
-const corner = z.int().min(-100_000).max(100_000);
-const kg = z.number().min(0).max(1_000_000);
-const limitKg = z.number().positive().max(1_000_000);
-const position = z.number().min(-100_000).max(100_000);
-const share = z.number().min(0).max(1);
+const size = wholeQuantity('lengthMm');
+const corner = wholeQuantity('offsetMm');
+const kg = quantity('vehicleMassKg');
+const limitKg = quantity('vehicleLimitKg');
+const position = quantity('offsetMm');
+const share = quantity('share');
 
 export const truckSchema = z.strictObject({
   id: name,
@@ -17,7 +17,7 @@ export const truckSchema = z.strictObject({
   doorHeightMm: size.optional(),
   payloadKg: limitKg.optional(),
   maxGrossKg: limitKg.optional(),
-  maxSideOffsetMm: z.number().min(0).max(100_000).optional(),
+  maxSideOffsetMm: quantity('clearMm').optional(),
   blocked: z
     .array(z.strictObject({ xMm: corner, yMm: corner, zMm: corner, lengthMm: size, widthMm: size, heightMm: size }))
     .max(200)
@@ -32,7 +32,7 @@ export const truckSchema = z.strictObject({
       maxAxleGroupKg: limitKg.optional(),
       tractor: z
         .strictObject({
-          wheelbaseMm: z.number().positive().max(100_000),
+          wheelbaseMm: quantity('caseApartMm'),
           kingpinAheadOfDriveMm: position,
           tareSteerKg: kg.default(0),
           tareDriveKg: kg.default(0),
@@ -64,7 +64,7 @@ export const pieceSchema = z.strictObject({
   heightMm: size,
   massKg: kg.default(0),
   mayTurn: z.boolean().default(false),
-  firstOff: z.int().min(0).max(1_000_000).default(0),
+  firstOff: wholeQuantity('count').default(0),
   group: name.optional(),
   maxOnTopKg: kg.optional(),
   floorOnly: z.boolean().default(false),
@@ -73,7 +73,7 @@ export const pieceSchema = z.strictObject({
 export const truckCaseSchema = z.strictObject({
   trucks: z.array(truckSchema).min(1).max(200),
   pieces: z.array(pieceSchema).max(5_000),
-  minSupport: z.number().min(0).max(1).default(1),
+  minSupport: share.default(1),
   checkAfterStops: z.boolean().default(false),
 });
 
@@ -113,21 +113,30 @@ function twice(field: string, of: readonly { readonly id: string }[]): BadInput[
   });
 }
 
+/** Axles that share a load by their levers. */
+const leastApartMm = quantities.caseApartMm.least;
+
 function runningGearFaults({ semiTrailer, rigid }: Truck, index: number): BadInput[] {
   const field = `trucks[${index}]`;
   return [
     ...(semiTrailer && rigid ? [{ field: `${field}.rigid`, value: 'an object', wanted: 'semiTrailer or rigid, not both' }] : []),
-    ...(semiTrailer && semiTrailer.axleGroupXMm <= semiTrailer.kingpinXMm
+    ...(semiTrailer && semiTrailer.axleGroupXMm - semiTrailer.kingpinXMm < leastApartMm
       ? [
           {
             field: `${field}.semiTrailer.axleGroupXMm`,
             value: semiTrailer.axleGroupXMm,
-            wanted: `behind the kingpin at ${semiTrailer.kingpinXMm}`,
+            wanted: `at least ${leastApartMm} mm behind the kingpin at ${semiTrailer.kingpinXMm}`,
           },
         ]
       : []),
-    ...(rigid && rigid.rearAxleXMm <= rigid.frontAxleXMm
-      ? [{ field: `${field}.rigid.rearAxleXMm`, value: rigid.rearAxleXMm, wanted: `behind the front axle at ${rigid.frontAxleXMm}` }]
+    ...(rigid && rigid.rearAxleXMm - rigid.frontAxleXMm < leastApartMm
+      ? [
+          {
+            field: `${field}.rigid.rearAxleXMm`,
+            value: rigid.rearAxleXMm,
+            wanted: `at least ${leastApartMm} mm behind the front axle at ${rigid.frontAxleXMm}`,
+          },
+        ]
       : []),
   ];
 }
