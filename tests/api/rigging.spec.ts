@@ -88,14 +88,25 @@ describe('rigging', () => {
     expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: ' ', remark }))).toMatchObject({
       field: 'name',
     });
-    await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.', remark });
     expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol A.', remark }))).toMatchObject({
+      field: 'name',
+      value: 'Sol A.',
+      wanted: 'a person on file, by name: Ines Aldous, Sol Achterberg, Wren Castellan',
+    });
+    await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'sol achterberg', remark });
+    expect(faultOf(await system.graphql(sign, { id, hang: 'Centre', kind: 'inspected', name: 'Sol Achterberg', remark }))).toMatchObject({
       wanted: expect.stringContaining('not signed yet'),
     });
-    const { data } = await safety.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'I. Aldous', remark });
+    // Whoever is signed in on the phone: one person does not sign in two roles.
+    for (const who of [system, safety])
+      expect(faultOf(await who.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'Sol ACHTERBERG', remark }))).toMatchObject({
+        field: 'name',
+        wanted: expect.stringContaining('another person than Sol Achterberg'),
+      });
+    const { data } = await system.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'J. Fell, rigger of the hall', remark });
     expect(data.signOff.signOffs).toEqual([
-      { hang: 'Centre', kind: 'inspected', name: 'Sol A.', signedBy: 'Sol Achterberg' },
-      { hang: 'Centre', kind: 'handed over', name: 'I. Aldous', signedBy: 'Ines Aldous' },
+      { hang: 'Centre', kind: 'inspected', name: 'Sol Achterberg', signedBy: 'Sol Achterberg' },
+      { hang: 'Centre', kind: 'handed over', name: 'J. Fell, rigger of the hall', signedBy: 'Sol Achterberg' },
     ]);
   });
 

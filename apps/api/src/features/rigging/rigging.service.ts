@@ -53,7 +53,10 @@ export class RiggingService {
     });
   }
 
-  /** Refused while a step up is open, while the rigging system waits for its approval, and for a handover before the inspection. */
+  /**
+   * Refused while a step up is open, while the rigging system waits for its approval, and for a handover before the inspection. Who inspects is on file;
+   * who takes over may be the venue's rigger, by name, and is another person: nobody signs twice in two roles.
+   */
   async signOff(planId: string, hangId: string, kind: string, name: string, remark: string, who: SignedIn): Promise<RiggingRecord> {
     if (kind !== 'inspected' && kind !== 'handed over') throw wrong('kind', kind.slice(0, 40), '"inspected" or "handed over"');
     const [signed, said] = [name.trim(), remark.trim()];
@@ -90,13 +93,14 @@ export class RiggingService {
         );
       if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
         throw wrong('kind', kind, 'the inspection after assembly signed first');
+      const signer = await signerOf(manager, kind, signed, before);
       const at = this.clock.now();
       await manager.getRepository(SignOffRow).insert({
         id: randomUUID(),
         planId,
         hang: hangId,
         kind,
-        name: signed,
+        name: signer,
         remark: said,
         signedAt: at,
         signedBy: who.name,
@@ -107,7 +111,7 @@ export class RiggingService {
         {
           what: kind,
           tourId: plan.tour.id,
-          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signed}${said ? `: ${said}` : ''}.`,
+          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signer}${said ? `: ${said}` : ''}.`,
         },
       ]);
       return this.recordIn(manager, planId, plan);
@@ -155,6 +159,22 @@ export class RiggingService {
       signOffs: signOffs.map((each) => ({ ...each, signedAt: each.signedAt.toISOString() })),
     };
   }
+}
+
+/** The name under a signature: as it is on file for who inspects, as it was written for who takes over. */
+async function signerOf(manager: EntityManager, kind: SignOffRow['kind'], name: string, before: readonly SignOffRow[]): Promise<string> {
+  const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
+  if (kind === 'handed over') {
+    const inspector = before.find((each) => each.kind === 'inspected' && alike(each.name, name));
+    if (!inspector) return name;
+    throw wrong('name', name, `another person than ${inspector.name}, who signed the inspection: the venue's rigger, for example, by name`);
+  }
+  const people: { name: string }[] = await manager.query(
+    `SELECT name FROM account WHERE left_number IS NULL AND disabled_at IS NULL ORDER BY name`,
+  );
+  const person = people.find((each) => alike(each.name, name));
+  if (person) return person.name;
+  throw wrong('name', name, `a person on file, by name: ${people.map((each) => each.name).join(', ')}`);
 }
 
 function hangOf(plan: PackPlan, id: string): HangResult {

@@ -168,14 +168,17 @@ function Steps({
 function Signatures({ inForce, hang, me }: { inForce: PlanInForce; hang: HangResult; me: Person }) {
   const record = useRiggingRecord(inForce.id);
   const client = useQueryClient();
-  const [name, setName] = useState(me.name);
+  const [typed, setName] = useState<string | null>(null);
   const [remark, setRemark] = useState('');
   const own = (record.data?.signOffs ?? []).filter((each) => each.hang === hang.hang);
   const kind = own.some((each) => each.kind === 'inspected') ? 'handed over' : 'inspected';
+  const inspector = own.find((each) => each.kind === 'inspected')?.name;
+  const name = typed ?? (inspector === me.name ? '' : me.name);
   const sign = useMutation({
     mutationFn: () => request(signMutation, { planId: inForce.id, hang: hang.hang, kind, name, remark }),
     onSuccess: async () => {
       setRemark('');
+      setName(null);
       await client.invalidateQueries({ queryKey: ['rigging', inForce.id] });
     },
   });
@@ -197,7 +200,9 @@ function Signatures({ inForce, hang, me }: { inForce: PlanInForce; hang: HangRes
       ) : (
         <form onSubmit={submit} className="fields">
           <label>
-            Name of the person who signs
+            {inspector === undefined
+              ? 'Name of the person who inspected, as it is on file'
+              : `Name of who takes over: another than ${inspector}, such as the venue’s rigger`}
             <input value={name} onChange={(event) => setName(event.target.value)} />
           </label>
           <label>

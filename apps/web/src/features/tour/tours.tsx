@@ -58,7 +58,7 @@ export function Tours({ me }: { me: Person }) {
       </Loaded>
       <More of={query} />
       <p>
-        <Link to="/venues">Venues on file</Link>
+        <Link to="/venues">Venues and depots on file</Link>
       </p>
       {me.role === 'system' && <NewTourForm />}
       <RemovedTours me={me} />
