@@ -14,7 +14,7 @@ import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
 import { planRoom } from '../room/index.js';
-import { stepFact } from '../lift/index.js';
+import { jointsAlone, stepFact } from '../lift/index.js';
 import { runningOrder } from './running-order.js';
 
 const loadCaution =
@@ -102,7 +102,12 @@ function planHang(
     holeTilts: hang.picks.length === 1 ? holeTilts(problem) : [],
     masses: massesOf(hang, grid, whole, answer.tiltDownDeg, planned),
     picks: isShared
-      ? hang.picks.map((_, index) => pickResult(inputs, hang, grid, problem, answer, index, chosen, stages?.envelope ?? null))
+      ? hang.picks.map((_, index) =>
+          withJoints(
+            pickResult(inputs, hang, grid, problem, answer, index, chosen, stages?.envelope ?? null),
+            jointsAlone(inputs, hang, whole, index),
+          ),
+        )
       : [],
     unshared: isShared ? null : unsharedOf(inputs, hang, answer.massKg, chosen),
     joints: answer.joints.map((joint, index) => {
@@ -152,6 +157,10 @@ function planHang(
     ]),
   };
 }
+
+/** What the joints carry while the other pick is slack stands with what the pick carries then. */
+const withJoints = (pick: HangResult['picks'][number], joints: readonly Comparison[]): HangResult['picks'][number] =>
+  pick.alone?.comparisons ? { ...pick, alone: { ...pick.alone, comparisons: [...pick.alone.comparisons, ...joints] } } : pick;
 
 /** The centre of what hangs below a joint, forward of its front pivot. */
 const distanceBelow = (bodies: Parameters<typeof together>[0], place: number): number =>

@@ -62,7 +62,8 @@ export function structurePoints({ hangs, loadRule: { dynamicFactor } }: PicksRes
 }
 
 const restOf = (pick: PickResult): number => Math.max(pick.pointLoadN, pick.withoutLine?.pointLoadN ?? 0);
-const worstOf = (pick: PickResult): number => Math.max(pick.worst?.pointLoadN ?? 0, restOf(pick));
+/** The greatest that a pick passes on at any moment, static. */
+export const worstOf = (pick: PickResult): number => Math.max(pick.worst?.pointLoadN ?? 0, restOf(pick));
 
 /** What one pick passes to the structure: at its point, or at the anchor of each leg of its bridle. */
 function pointsOf(hang: HangResult, pick: PickResult): readonly Single[] {

@@ -4,7 +4,7 @@ import type { Comparison, HangResult, PickResult, PicksResult } from '../contrac
 import type { PlanInputs } from '../inputs/index.js';
 import { compareRated, ratedKg, toldAt } from '../rules/index.js';
 import { beamSums } from './beam-sums.js';
-import { type StructurePoint, structurePoints } from './structure-points.js';
+import { type StructurePoint, structurePoints, worstOf } from './structure-points.js';
 
 /**
  * Every point of the structure against the sum of the worst that pulls at it, with the dynamic factor: picks that share a point are taken as moving
@@ -19,6 +19,7 @@ export function withStructure(inputs: PlanInputs, picks: PicksResult): PicksResu
       ...hang,
       picks: hang.picks.map((pick) => ({
         ...pick,
+        ...aloneShared(inputs, picks, hang, pick),
         comparisons: [...pick.comparisons, ...structureAt(inputs, picks, pick, points), ...legAnchors(inputs, hang, pick, points)],
       })),
       pullBack: hang.pullBack && {
@@ -54,6 +55,21 @@ function structureAt(
   const comparison = compareRated(inputs, part, kilograms(sumN), least, []);
   const at = sharing.length === 1 ? pick.worst?.fact : undefined;
   return [at && at.code !== 'at-trim' ? toldAt(inputs, comparison, { stage: at }) : comparison];
+}
+
+/** A shared point while this pick carries its whole hang, the other slack, and the others that share it carry their worst; where the regime asks for it. */
+function aloneShared(inputs: PlanInputs, { hangs, loadRule }: PicksResult, hang: HangResult, pick: PickResult): Partial<PickResult> {
+  const sharing = hangs.flatMap((each) => each.picks.filter(({ point }) => point === pick.point).map((own) => ({ hang: each, pick: own })));
+  if (!pick.alone?.comparisons || sharing.length < 2) return {};
+  const allowed = sharing.flatMap((each) => settingOf(inputs, each.hang, each.pick.hole).structure ?? []);
+  if (allowed.length === 0) return {};
+  const least = allowed.reduce((a, b) => (ratedKg(b) < ratedKg(a) ? b : a));
+  // The other pick of the same hang hangs slack.
+  const others = sharing.filter((each) => each.hang !== hang).reduce((sum, each) => sum + worstOf(each.pick), 0);
+  const loadKg = kilograms((pick.alone.pointLoadN + others) * loadRule.dynamicFactor);
+  const compared = compareRated(inputs, { code: 'structure', point: pick.point }, loadKg, least, []);
+  const rest = pick.alone.comparisons.filter((each) => each.fact?.part.code !== 'structure');
+  return { alone: { ...pick.alone, comparisons: [...rest, toldAt(inputs, compared, { stage: { code: 'other-slack' } })] } };
 }
 
 /** The points that a pick pulls at, as they are called. */

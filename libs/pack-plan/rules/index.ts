@@ -2,6 +2,14 @@
 export { compareJoint, compareAlone, compareLegs, comparePick, compareSteel, metalFactors } from './compare-loads.js';
 export { compareRated, comparisonFact, toldAt, toldComparison } from './comparison.js';
 export { ratedKg } from './rated-load.js';
-export { dynamicFactorOf, hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './regime.js';
+export {
+  dynamicFactorOf,
+  hoistUse,
+  isWornOut,
+  leastDimensionMm,
+  onePickSlackFactor,
+  personsBelowFactors,
+  sideLoadFactor,
+} from './regime.js';
 export { ruleSubject, unseenRules } from './rule-subject.js';
 export { enoughSteel } from './steel-choice.js';
