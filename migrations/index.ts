@@ -1,4 +1,5 @@
 import { CreateVisits20261126185200 } from './20261126185200-create-visits.js';
+import { CreateLotSplits20261126191200 } from './20261126191200-create-lot-splits.js';
 import { LogEveryChange20261126175200 } from './20261126175200-log-every-change.js';
 import { CodePlaces20261126181800 } from './20261126181800-code-places.js';
 import { KeepRemoved20261126141800 } from './20261126141800-keep-removed.js';
@@ -59,4 +60,5 @@ export const migrations = [
   AddReportHash20261126182800,
   CreateCsvImport20261126183500,
   CreateVisits20261126185200,
+  CreateLotSplits20261126191200,
 ];

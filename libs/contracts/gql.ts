@@ -91,6 +91,8 @@ type Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }": typeof types.LotSplitsDocument,
+    "\n  mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {\n    splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { taken left }\n  }\n": typeof types.SplitLotDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": typeof types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
@@ -222,6 +224,8 @@ const documents: Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }": types.LotSplitsDocument,
+    "\n  mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {\n    splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { taken left }\n  }\n": types.SplitLotDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": types.SaveLoadRuleDocument,
     "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
@@ -581,6 +585,14 @@ export function graphql(source: "mutation ReleaseFromQuarantine($itemId: ID!, $r
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }"): typeof import('./graphql.js').RecordIncidentDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }"): typeof import('./graphql.js').LotSplitsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {\n    splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { taken left }\n  }\n"): typeof import('./graphql.js').SplitLotDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -633,6 +633,23 @@ export type RecordIncidentMutationVariables = Exact<{
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
 
+export type LotSplitsQueryVariables = Exact<{
+  itemId: string | number;
+}>;
+
+
+export type LotSplitsQuery = { lotSplits: Array<{ parentId: string, childId: string, pieces: number, ofPieces: number, state: string, reason: string, madeBy: string, madeAt: string }> };
+
+export type SplitLotMutationVariables = Exact<{
+  itemId: string | number;
+  pieces: number;
+  state: string;
+  reason: string;
+}>;
+
+
+export type SplitLotMutation = { splitLot: { taken: string, left: number } };
+
 export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -2070,6 +2087,28 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const LotSplitsDocument = new TypedDocumentString(`
+    query LotSplits($itemId: ID!) {
+  lotSplits(itemId: $itemId) {
+    parentId
+    childId
+    pieces
+    ofPieces
+    state
+    reason
+    madeBy
+    madeAt
+  }
+}
+    `, {"hash":"sha256:c8d6171d9e87e31391b334c2c032bb30b95a719902c7f70e63ba507b4bf0787c"}) as unknown as TypedDocumentString<LotSplitsQuery, LotSplitsQueryVariables>;
+export const SplitLotDocument = new TypedDocumentString(`
+    mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {
+  splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) {
+    taken
+    left
+  }
+}
+    `, {"hash":"sha256:f35401ec765d248cb2b2893068418a1be95adeec4fb1524fd5644e7110ca30cf"}) as unknown as TypedDocumentString<SplitLotMutation, SplitLotMutationVariables>;
 export const ModelsDocument = new TypedDocumentString(`
     query Models {
   catalogueModels {

@@ -153,6 +153,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
   'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
+  'sha256:c8d6171d9e87e31391b334c2c032bb30b95a719902c7f70e63ba507b4bf0787c':
+    "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { childId madeAt madeBy ofPieces parentId pieces reason state } }",
+  'sha256:f35401ec765d248cb2b2893068418a1be95adeec4fb1524fd5644e7110ca30cf':
+    "mutation SplitLot($itemId: ID!, $pieces: Int!, $reason: String!, $state: String!) { splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { left taken } }",
   'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
     "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
   'sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926':

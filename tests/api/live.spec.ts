@@ -11,6 +11,7 @@ const untold = [
   'edition',
   'event',
   'input_change',
+  'lot_split',
   'migrations',
   'officer_proposal',
   'plan_freshness',

@@ -68,6 +68,11 @@ import { ProposalWriter } from './features/edition/proposal.writer.js';
 import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
+import { LotReader } from './features/register/lots/lot.reader.js';
+import { LotResolver } from './features/register/lots/lot.resolver.js';
+import { LotService } from './features/register/lots/lot.service.js';
+import { LotWriter } from './features/register/lots/lot.writer.js';
+import { LotCsvController } from './features/transfer/lot-csv.controller.js';
 import { ReportController } from './features/register/report.controller.js';
 import { CalendarController } from './features/visit/calendar/calendar.controller.js';
 import { CalendarResolver } from './features/visit/calendar/calendar.resolver.js';
@@ -187,6 +192,10 @@ const features = [
   LoadingService,
   LoadingResolver,
   LogQuery,
+  LotReader,
+  LotWriter,
+  LotService,
+  LotResolver,
   LogResolver,
   RiggingService,
   RiggingResolver,
@@ -257,6 +266,7 @@ export class AppModule {
         PointsController,
         LogController,
         CalendarController,
+        LotCsvController,
       ],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };

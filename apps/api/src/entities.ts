@@ -2,6 +2,7 @@ import { LoadingActRow } from './features/loading/rows.js';
 import { EditionRow, ProposalRow } from './features/edition/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
+import { LotSplitRow } from './features/register/lots/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { CsvImportEndRow, CsvImportRow } from './features/transfer/import/rows.js';
@@ -30,6 +31,7 @@ export const entities = [
   ExaminationRow,
   IncidentRow,
   ReportFileRow,
+  LotSplitRow,
   TourRow,
   RemovedShowRow,
   VenueRow,

@@ -11,6 +11,7 @@ import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
+import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
@@ -31,6 +32,7 @@ export const resolvers = [
   ImproveResolver,
   LoadingResolver,
   LogResolver,
+  LotResolver,
   PlanPartsResolver,
   PlanResolver,
   BeginningResolver,

@@ -109,6 +109,19 @@ const register: readonly Act[] = [
     'mutation recordIncident',
     (house) => ask(house, 'system', 'recordIncident(itemId: "H-07", on: "2027-02-25", what: "shock load") { item }'),
   ],
+  [
+    'mutation splitLot',
+    (house) => ask(house, 'warehouse', 'splitLot(itemId: "SH-1", pieces: 1, state: "quarantined", reason: "bow bent") { taken }'),
+  ],
+  [
+    'POST /api/csv/lots',
+    async ({ agents }) => {
+      const headers = { 'content-type': 'text/csv', 'x-cartwright': '1' };
+      const body = 'batch,pieces,state,reason\r\nSH-1,1,retired,lost at sea\r\n';
+      const reply = await agents.warehouse.fetch('/api/csv/lots', { method: 'POST', headers, body });
+      if (!reply.ok) throw new Error(await reply.text());
+    },
+  ],
   ['mutation setStack', (house) => ask(house, 'warehouse', 'setStack(cart: "K07", serials: []) { item }')],
   [
     'POST /api/reports/:itemId',

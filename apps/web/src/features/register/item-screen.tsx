@@ -12,6 +12,7 @@ import { ExaminationForm } from './examined/examination-form.js';
 import { ItemForm } from './item-form.js';
 import { type ExaminationRecord, Records } from './examined/records.js';
 import { useItemHistory, useItemRecords } from './examined/use-item-pages.js';
+import { LotPart } from './lots/lot-part.js';
 import { WearCheck } from './wear-check.js';
 
 const itemQuery = graphql(`
@@ -69,6 +70,7 @@ export function ItemScreen({ me }: { me: Person }) {
               <Link to={`/labels?${new URLSearchParams({ find: summary.id, kind: summary.kind })}`}>Print its label</Link>
             </p>
             <WaitsOfItem id={summary.id} />
+            {summary.count !== null && <LotPart id={summary.id} count={summary.count} state={summary.state} me={me} />}
             <ItemForm item={item} me={me} />
             <Acts id={summary.id} kind={summary.kind} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
