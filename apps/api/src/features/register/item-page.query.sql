@@ -9,4 +9,7 @@ SELECT item.id, item.kind, item.model, item.state, item.depot, item.count, item.
 FROM item WHERE item.id = $1;
 
 -- history
-SELECT id, at, who, what, sentence FROM event WHERE item_id = $1 AND row_table IS NULL AND ($2::bigint IS NULL OR id < $2) ORDER BY id DESC LIMIT $3;
+WITH RECURSIVE lineage (id, through) AS (SELECT $1::text, NULL::bigint
+  UNION ALL SELECT split.parent_id, split.through_event FROM lineage JOIN lot_split split ON split.child_id = lineage.id)
+SELECT event.id, at, who, what, sentence FROM lineage JOIN event ON event.item_id = lineage.id AND (lineage.through IS NULL OR event.id <= lineage.through)
+WHERE row_table IS NULL AND ($2::bigint IS NULL OR event.id < $2) ORDER BY event.id DESC LIMIT $3;

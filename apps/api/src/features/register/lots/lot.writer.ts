@@ -40,7 +40,7 @@ export class LotWriter {
 
   async split(manager: EntityManager, asked: ToSplit, who: SignedIn): Promise<Split> {
     const { itemId, pieces, state, examination } = asked;
-    if (examination != null && who.role !== 'safety')
+    if (examination !== null && who.role !== 'safety')
       throw new NotAllowedError('Examinations are recorded by the safety officer; anybody may quarantine.');
     const reason = asked.reason.trim().replace(/\.$/, '');
     const items = manager.getRepository(ItemRow);
@@ -65,7 +65,7 @@ export class LotWriter {
       { what: 'split', itemId, sentence: `${pieces} of ${lot.count} taken out into ${childId} (${state}): ${reason}. ${left} are left.` },
       { what: state, itemId: childId, sentence: `${pieces} of ${lot.count} pieces of ${itemId}, ${state}: ${reason}.` },
     ]);
-    if (examination != null)
+    if (examination !== null)
       await this.examinations.record(manager, { itemId: childId, examination, supersedes: null, reason: '', reportsOf: [itemId] }, who);
     return { taken: childId, left };
   }
@@ -87,7 +87,7 @@ function faultsOf(lot: ItemRow, pieces: number, state: string, reason: string, e
   if (reason === '' || reason.length > 300)
     faults.push({ field: 'reason', value: reason.slice(0, 80), wanted: 'a sentence of 1 to 300 characters' });
   const outcome = (examination as { outcome?: unknown } | null | undefined)?.outcome;
-  if (examination != null && outcome !== 'fail')
+  if (examination !== null && outcome !== 'fail')
     faults.push({ field: 'examination.outcome', value: outcome, wanted: 'fail: what passed stays in its batch' });
   return faults;
 }

@@ -101,19 +101,23 @@ function SplitForm({ id, count, me }: { id: string; count: number; me: Person })
           </label>
         </div>
         <Faults of={split.error} />
-        {split.data && (
-          <p role="status">
-            Taken out into{' '}
-            <Link className="mono" to={`/register/${encodeURIComponent(split.data.splitLot.taken)}`}>
-              {split.data.splitLot.taken}
-            </Link>
-            ; {split.data.splitLot.left} are left here.{me.role === 'safety' && ' If they failed an examination, record it there.'}
-          </p>
-        )}
+        {split.data && <Taken of={split.data.splitLot} me={me} />}
         <button type="submit" disabled={split.isPending}>
           Take them out
         </button>
       </form>
     </details>
+  );
+}
+
+function Taken({ of, me }: { of: { readonly taken: string; readonly left: number }; me: Person }) {
+  return (
+    <p role="status">
+      Taken out into{' '}
+      <Link className="mono" to={`/register/${encodeURIComponent(of.taken)}`}>
+        {of.taken}
+      </Link>
+      ; {of.left} are left here.{me.role === 'safety' && ' If they failed an examination, record it there.'}
+    </p>
   );
 }
