@@ -10,7 +10,7 @@ import { ItemRow } from '../rows.js';
 import { LotSplitRow } from './rows.js';
 
 /** Where pieces go that are taken out: nobody uses them until that is lifted, or never again. */
-export const takenStates = ['quarantined', 'retired'] as const;
+const takenStates = ['quarantined', 'retired'] as const;
 export type TakenState = (typeof takenStates)[number];
 
 export interface ToSplit {
