@@ -72,7 +72,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
               WorkListJson: '../pack-plan/index.js#WorkList',
               BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
               SeasonJson: '../inspection-calendar/index.js#SeasonAnswer',
-              SeenItemsJson: '../inspection-calendar/index.js#SeenItem[]',
+              SeenItemsJson: '../inspection-calendar/index.js#SeenItems',
               TourJson: '../tour-file/index.js#Tour',
               VenueJson: '../tour-file/index.js#Venue',
               ItemJson: '../tour-file/index.js#Item',

@@ -143,6 +143,17 @@ type Documents = {
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapRowsDocument,
     "query Venues { venues { id version venue shows { tourId showId } } }": typeof types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": typeof types.SaveVenueDocument,
+    "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": typeof types.VisitsDocument,
+    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n": typeof types.VisitSeasonDocument,
+    "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }": typeof types.AddVisitDaysDocument,
+    "\n  mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }\n": typeof types.AgreeVisitsDocument,
+    "\n  mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }\n": typeof types.MoveVisitDocument,
+    "mutation CancelVisit($id: ID!, $expectedVersion: Int!) { cancelVisit(id: $id, expectedVersion: $expectedVersion) }": typeof types.CancelVisitDocument,
+    "\n  query VisitList($id: ID!) {\n    visitList(id: $id) {\n      visit { id onDay placeName state list entered version }\n      items { id kind model place intervals rules }\n      lines { itemId examinationId outcome report remark }\n    }\n  }\n": typeof types.VisitListDocument,
+    "\n  mutation EnterVisitResults($id: ID!, $examiner: String!, $reportFile: ID, $lines: [VisitResultInput!]!) {\n    enterVisitResults(id: $id, examiner: $examiner, reportFile: $reportFile, lines: $lines) { visit { entered } }\n  }\n": typeof types.EnterVisitResultsDocument,
+    "query OwnCalendars { ownCalendars { id depot madeAt } }": typeof types.OwnCalendarsDocument,
+    "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }": typeof types.RenewCalendarDocument,
+    "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }": typeof types.WithdrawCalendarDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": typeof types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
     "query RuledPlaces { rules }": typeof types.RuledPlacesDocument,
@@ -276,6 +287,17 @@ const documents: Documents = {
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapRowsDocument,
     "query Venues { venues { id version venue shows { tourId showId } } }": types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": types.SaveVenueDocument,
+    "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": types.VisitsDocument,
+    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n": types.VisitSeasonDocument,
+    "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }": types.AddVisitDaysDocument,
+    "\n  mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }\n": types.AgreeVisitsDocument,
+    "\n  mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }\n": types.MoveVisitDocument,
+    "mutation CancelVisit($id: ID!, $expectedVersion: Int!) { cancelVisit(id: $id, expectedVersion: $expectedVersion) }": types.CancelVisitDocument,
+    "\n  query VisitList($id: ID!) {\n    visitList(id: $id) {\n      visit { id onDay placeName state list entered version }\n      items { id kind model place intervals rules }\n      lines { itemId examinationId outcome report remark }\n    }\n  }\n": types.VisitListDocument,
+    "\n  mutation EnterVisitResults($id: ID!, $examiner: String!, $reportFile: ID, $lines: [VisitResultInput!]!) {\n    enterVisitResults(id: $id, examiner: $examiner, reportFile: $reportFile, lines: $lines) { visit { entered } }\n  }\n": types.EnterVisitResultsDocument,
+    "query OwnCalendars { ownCalendars { id depot madeAt } }": types.OwnCalendarsDocument,
+    "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }": types.RenewCalendarDocument,
+    "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }": types.WithdrawCalendarDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": types.CancelJobDocument,
     "query RuledPlaces { rules }": types.RuledPlacesDocument,
@@ -793,6 +815,50 @@ export function graphql(source: "query Venues { venues { id version venue shows 
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n"): typeof import('./graphql.js').SaveVenueDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n"): typeof import('./graphql.js').VisitsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n"): typeof import('./graphql.js').VisitSeasonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }"): typeof import('./graphql.js').AddVisitDaysDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }\n"): typeof import('./graphql.js').AgreeVisitsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }\n"): typeof import('./graphql.js').MoveVisitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation CancelVisit($id: ID!, $expectedVersion: Int!) { cancelVisit(id: $id, expectedVersion: $expectedVersion) }"): typeof import('./graphql.js').CancelVisitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query VisitList($id: ID!) {\n    visitList(id: $id) {\n      visit { id onDay placeName state list entered version }\n      items { id kind model place intervals rules }\n      lines { itemId examinationId outcome report remark }\n    }\n  }\n"): typeof import('./graphql.js').VisitListDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation EnterVisitResults($id: ID!, $examiner: String!, $reportFile: ID, $lines: [VisitResultInput!]!) {\n    enterVisitResults(id: $id, examiner: $examiner, reportFile: $reportFile, lines: $lines) { visit { entered } }\n  }\n"): typeof import('./graphql.js').EnterVisitResultsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query OwnCalendars { ownCalendars { id depot madeAt } }"): typeof import('./graphql.js').OwnCalendarsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }"): typeof import('./graphql.js').RenewCalendarDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }"): typeof import('./graphql.js').WithdrawCalendarDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

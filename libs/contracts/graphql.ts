@@ -5,6 +5,7 @@ type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
 import type { BetweenShows, CartsResult, DueResult, HangResult, HardwareResult, PackPlan, PicksHead, TruckResultOne, TrucksHead, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour, Venue } from '../tour-file/index.js';
+import type { SeasonAnswer, SeenItems } from '../inspection-calendar/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
 export type CountInput = {
   /** Of those that came back, unfit for use. */
@@ -44,6 +45,24 @@ export type PersonInput = {
   password: string;
   /** warehouse or system; a safety officer is proposed, and accepted by one */
   role: string;
+};
+
+export type PossibleDayInput = {
+  depot?: string | null | undefined;
+  onDay: string;
+  remark?: string | null | undefined;
+  showId?: string | number | null | undefined;
+  tourId?: string | number | null | undefined;
+};
+
+export type VisitResultInput = {
+  defectBy?: string | null | undefined;
+  itemId: string | number;
+  nextLatestOn?: string | null | undefined;
+  /** pass or fail */
+  outcome: string;
+  remark?: string | null | undefined;
+  report?: string | null | undefined;
 };
 
 export type MeQueryVariables = Exact<{ [key: string]: never; }>;
@@ -1074,6 +1093,96 @@ export type SaveVenueMutationVariables = Exact<{
 
 
 export type SaveVenueMutation = { saveVenue: { id: string } };
+
+export type VisitsQueryVariables = Exact<{
+  from: string;
+  to: string;
+  depot?: string | null | undefined;
+}>;
+
+
+export type VisitsQuery = { depots: Array<string>, visits: Array<{ id: string, onDay: string, depot: string | null, placeName: string, state: string, remark: string | null, entered: number, version: number, list: SeenItems | null }>, showsInSeason: Array<{ tourId: string, showId: string, name: string, from: string, to: string }> };
+
+export type VisitSeasonQueryVariables = Exact<{
+  from: string;
+  to: string;
+  depot?: string | null | undefined;
+  withIdle: boolean;
+  without: Array<string | number> | string | number;
+}>;
+
+
+export type VisitSeasonQuery = { visitSeason: { answer: SeasonAnswer, without: SeasonAnswer | null, names: Array<{ id: string, kind: string, model: string }> } };
+
+export type AddVisitDaysMutationVariables = Exact<{
+  days: Array<PossibleDayInput> | PossibleDayInput;
+}>;
+
+
+export type AddVisitDaysMutation = { addVisitDays: number };
+
+export type AgreeVisitsMutationVariables = Exact<{
+  from: string;
+  to: string;
+  depot?: string | null | undefined;
+  visits: Array<string | number> | string | number;
+}>;
+
+
+export type AgreeVisitsMutation = { agreeVisits: number };
+
+export type MoveVisitMutationVariables = Exact<{
+  id: string | number;
+  onDay: string;
+  expectedVersion: number;
+}>;
+
+
+export type MoveVisitMutation = { moveVisit: boolean };
+
+export type CancelVisitMutationVariables = Exact<{
+  id: string | number;
+  expectedVersion: number;
+}>;
+
+
+export type CancelVisitMutation = { cancelVisit: boolean };
+
+export type VisitListQueryVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type VisitListQuery = { visitList: { visit: { id: string, onDay: string, placeName: string, state: string, list: SeenItems | null, entered: number, version: number }, items: Array<{ id: string, kind: string, model: string, place: string, intervals: Array<string>, rules: Array<string> }>, lines: Array<{ itemId: string, examinationId: string, outcome: string, report: string | null, remark: string | null }> } };
+
+export type EnterVisitResultsMutationVariables = Exact<{
+  id: string | number;
+  examiner: string;
+  reportFile?: string | number | null | undefined;
+  lines: Array<VisitResultInput> | VisitResultInput;
+}>;
+
+
+export type EnterVisitResultsMutation = { enterVisitResults: { visit: { entered: number } } };
+
+export type OwnCalendarsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type OwnCalendarsQuery = { ownCalendars: Array<{ id: string, depot: string | null, madeAt: string }> };
+
+export type RenewCalendarMutationVariables = Exact<{
+  depot?: string | null | undefined;
+}>;
+
+
+export type RenewCalendarMutation = { renewCalendar: string };
+
+export type WithdrawCalendarMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type WithdrawCalendarMutation = { withdrawCalendar: boolean };
 
 export type JobStateQueryVariables = Exact<{
   id: string | number;
@@ -2835,6 +2944,131 @@ export const SaveVenueDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:44d1e78c330761e6e9acbe55048ed1cbf8403d1c441ee91d6a021e80bde4feaf"}) as unknown as TypedDocumentString<SaveVenueMutation, SaveVenueMutationVariables>;
+export const VisitsDocument = new TypedDocumentString(`
+    query Visits($from: String!, $to: String!, $depot: String) {
+  depots
+  visits(from: $from, to: $to, depot: $depot) {
+    id
+    onDay
+    depot
+    placeName
+    state
+    remark
+    entered
+    version
+    list
+  }
+  showsInSeason(from: $from, to: $to) {
+    tourId
+    showId
+    name
+    from
+    to
+  }
+}
+    `, {"hash":"sha256:7f02ee851957506e066146b338139755f88e037eed37740b30dca66bac568aa0"}) as unknown as TypedDocumentString<VisitsQuery, VisitsQueryVariables>;
+export const VisitSeasonDocument = new TypedDocumentString(`
+    query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {
+  visitSeason(
+    from: $from
+    to: $to
+    depot: $depot
+    withIdle: $withIdle
+    without: $without
+  ) {
+    answer
+    without
+    names {
+      id
+      kind
+      model
+    }
+  }
+}
+    `, {"hash":"sha256:c51ddbb5a60771d8799eed2a0f1572b01f694a016ce884f42a417e9dc42931e9"}) as unknown as TypedDocumentString<VisitSeasonQuery, VisitSeasonQueryVariables>;
+export const AddVisitDaysDocument = new TypedDocumentString(`
+    mutation AddVisitDays($days: [PossibleDayInput!]!) {
+  addVisitDays(days: $days)
+}
+    `, {"hash":"sha256:77671ca2aec1c454bcb8f1d3214ca8e7a6e2e3bac605791a8dce3de72e861f15"}) as unknown as TypedDocumentString<AddVisitDaysMutation, AddVisitDaysMutationVariables>;
+export const AgreeVisitsDocument = new TypedDocumentString(`
+    mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) {
+  agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits)
+}
+    `, {"hash":"sha256:3ee97e672094fb4cc58d57270155e8f0e708df724f773a3213037bd43ce09ed7"}) as unknown as TypedDocumentString<AgreeVisitsMutation, AgreeVisitsMutationVariables>;
+export const MoveVisitDocument = new TypedDocumentString(`
+    mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) {
+  moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion)
+}
+    `, {"hash":"sha256:a02f56f7a95d1810cd85238117380a53cbf18dcbf3a342f01a404e5727026a9e"}) as unknown as TypedDocumentString<MoveVisitMutation, MoveVisitMutationVariables>;
+export const CancelVisitDocument = new TypedDocumentString(`
+    mutation CancelVisit($id: ID!, $expectedVersion: Int!) {
+  cancelVisit(id: $id, expectedVersion: $expectedVersion)
+}
+    `, {"hash":"sha256:f6e80611a1298e26922c245a1619ce6c5903bd1d6b9c20d14ac896831ce0d30c"}) as unknown as TypedDocumentString<CancelVisitMutation, CancelVisitMutationVariables>;
+export const VisitListDocument = new TypedDocumentString(`
+    query VisitList($id: ID!) {
+  visitList(id: $id) {
+    visit {
+      id
+      onDay
+      placeName
+      state
+      list
+      entered
+      version
+    }
+    items {
+      id
+      kind
+      model
+      place
+      intervals
+      rules
+    }
+    lines {
+      itemId
+      examinationId
+      outcome
+      report
+      remark
+    }
+  }
+}
+    `, {"hash":"sha256:7918e1d1d031b18e5cc681bd85a24ec8cf632ec0541b58dcce9240974bb569a6"}) as unknown as TypedDocumentString<VisitListQuery, VisitListQueryVariables>;
+export const EnterVisitResultsDocument = new TypedDocumentString(`
+    mutation EnterVisitResults($id: ID!, $examiner: String!, $reportFile: ID, $lines: [VisitResultInput!]!) {
+  enterVisitResults(
+    id: $id
+    examiner: $examiner
+    reportFile: $reportFile
+    lines: $lines
+  ) {
+    visit {
+      entered
+    }
+  }
+}
+    `, {"hash":"sha256:d900362f7b1f118a4020f920e980f1cee826fab9a4c08ae3ec0dacb09a6aba94"}) as unknown as TypedDocumentString<EnterVisitResultsMutation, EnterVisitResultsMutationVariables>;
+export const OwnCalendarsDocument = new TypedDocumentString(`
+    query OwnCalendars {
+  ownCalendars {
+    id
+    depot
+    madeAt
+  }
+}
+    `, {"hash":"sha256:04bec53b266ae3e57722999d0126a593c72cb2caece43dce013ff04fe094bedd"}) as unknown as TypedDocumentString<OwnCalendarsQuery, OwnCalendarsQueryVariables>;
+export const RenewCalendarDocument = new TypedDocumentString(`
+    mutation RenewCalendar($depot: String) {
+  renewCalendar(depot: $depot)
+}
+    `, {"hash":"sha256:f7151c62c298647e706ddd1f89fd00cbd916abb0aa2e36689d8b32ecd01fddd8"}) as unknown as TypedDocumentString<RenewCalendarMutation, RenewCalendarMutationVariables>;
+export const WithdrawCalendarDocument = new TypedDocumentString(`
+    mutation WithdrawCalendar($id: ID!) {
+  withdrawCalendar(id: $id)
+}
+    `, {"hash":"sha256:598d16925e9b8920d542d1d16a5334f254eaa3d0dd74841adf9943e65a671bb2"}) as unknown as TypedDocumentString<WithdrawCalendarMutation, WithdrawCalendarMutationVariables>;
 export const JobStateDocument = new TypedDocumentString(`
     query JobState($id: ID!) {
   job(id: $id) {

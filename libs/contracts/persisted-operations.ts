@@ -257,6 +257,28 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query Venues { venues { id shows { showId tourId } venue version } }",
   'sha256:44d1e78c330761e6e9acbe55048ed1cbf8403d1c441ee91d6a021e80bde4feaf':
     "mutation SaveVenue($expectedVersion: Int, $id: ID, $venue: VenueJson!) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }",
+  'sha256:7f02ee851957506e066146b338139755f88e037eed37740b30dca66bac568aa0':
+    "query Visits($depot: String, $from: String!, $to: String!) { depots showsInSeason(from: $from, to: $to) { from name showId to tourId } visits(from: $from, to: $to, depot: $depot) { depot entered id list onDay placeName remark state version } }",
+  'sha256:c51ddbb5a60771d8799eed2a0f1572b01f694a016ce884f42a417e9dc42931e9':
+    "query VisitSeason($depot: String, $from: String!, $to: String!, $withIdle: Boolean!, $without: [ID!]!) { visitSeason( from: $from to: $to depot: $depot withIdle: $withIdle without: $without ) { answer names { id kind model } without } }",
+  'sha256:77671ca2aec1c454bcb8f1d3214ca8e7a6e2e3bac605791a8dce3de72e861f15':
+    "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }",
+  'sha256:3ee97e672094fb4cc58d57270155e8f0e708df724f773a3213037bd43ce09ed7':
+    "mutation AgreeVisits($depot: String, $from: String!, $to: String!, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }",
+  'sha256:a02f56f7a95d1810cd85238117380a53cbf18dcbf3a342f01a404e5727026a9e':
+    "mutation MoveVisit($expectedVersion: Int!, $id: ID!, $onDay: String!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }",
+  'sha256:f6e80611a1298e26922c245a1619ce6c5903bd1d6b9c20d14ac896831ce0d30c':
+    "mutation CancelVisit($expectedVersion: Int!, $id: ID!) { cancelVisit(id: $id, expectedVersion: $expectedVersion) }",
+  'sha256:7918e1d1d031b18e5cc681bd85a24ec8cf632ec0541b58dcce9240974bb569a6':
+    "query VisitList($id: ID!) { visitList(id: $id) { items { id intervals kind model place rules } lines { examinationId itemId outcome remark report } visit { entered id list onDay placeName state version } } }",
+  'sha256:d900362f7b1f118a4020f920e980f1cee826fab9a4c08ae3ec0dacb09a6aba94':
+    "mutation EnterVisitResults($examiner: String!, $id: ID!, $lines: [VisitResultInput!]!, $reportFile: ID) { enterVisitResults( id: $id examiner: $examiner reportFile: $reportFile lines: $lines ) { visit { entered } } }",
+  'sha256:04bec53b266ae3e57722999d0126a593c72cb2caece43dce013ff04fe094bedd':
+    "query OwnCalendars { ownCalendars { depot id madeAt } }",
+  'sha256:f7151c62c298647e706ddd1f89fd00cbd916abb0aa2e36689d8b32ecd01fddd8':
+    "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }",
+  'sha256:598d16925e9b8920d542d1d16a5334f254eaa3d0dd74841adf9943e65a671bb2':
+    "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }",
   'sha256:b66cbe67d8a09e230001cbe0df01a939b512da504ef52d8628357a69f60da81e':
     "query JobState($id: ID!) { job(id: $id) { id progress state } }",
   'sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0':

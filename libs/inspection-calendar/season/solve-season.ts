@@ -15,8 +15,11 @@ export interface SeenItem {
   readonly neededOn: PlainDate;
 }
 
+/** The list of a visit. */
+export type SeenItems = readonly SeenItem[];
+
 export interface SeasonVisit extends PossibleVisit {
-  readonly items: readonly SeenItem[];
+  readonly items: SeenItems;
 }
 
 export type NotSaved = NotSavedBecause & { readonly id: string };

@@ -48,6 +48,8 @@ const Waiting = screen(async () => ({ default: (await import('../features/editio
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
 const Labels = screen(async () => ({ default: (await import('../features/label/labels.js')).Labels }));
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
+const Visits = screen(async () => ({ default: (await import('../features/visit/visits.js')).Visits }));
+const VisitScreen = screen(async () => ({ default: (await import('../features/visit/visit-screen.js')).VisitScreen }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
 
 const meQuery = graphql(`query Me { me { id name role mustChange } }`);
@@ -113,6 +115,8 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/begin" element={<Begin />} />
             <Route path="/rules" element={<RulesScreen me={person} />} />
             <Route path="/dates" element={<Dates />} />
+            <Route path="/visits" element={<Visits me={person} />} />
+            <Route path="/visits/:visitId" element={<VisitScreen me={person} />} />
             <Route path="/venues" element={<Venues me={person} />} />
             <Route path="/labels" element={<Labels />} />
             <Route path="/waiting" element={<Waiting me={person} />} />

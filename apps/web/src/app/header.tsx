@@ -43,6 +43,7 @@ export function Header({ me }: { me: Person }) {
         <NavLink to="/register">Register</NavLink>
         <NavLink to="/fleet">Fleet</NavLink>
         <NavLink to="/dates">Dates</NavLink>
+        <NavLink to="/visits">Visits</NavLink>
         <NavLink to="/import">Import</NavLink>
         <NavLink to="/people">People</NavLink>
         {me.role !== 'warehouse' && <NavLink to="/log">Log</NavLink>}

@@ -14,7 +14,7 @@ const visitColumns = `visit.id, visit.on_day::text AS "onDay", visit.depot, visi
   (SELECT count(*)::int FROM visit_line WHERE visit_id = visit.id) AS entered, visit.version`;
 
 const inSeason = `SELECT ${visitColumns} FROM visit LEFT JOIN tour ON tour.id = visit.tour_id
-WHERE on_day BETWEEN $1 AND $2 AND ($3::text IS NULL OR visit.depot IS NULL OR visit.depot = $3) ORDER BY on_day, visit.depot NULLS LAST, visit.id LIMIT 1000`;
+WHERE on_day BETWEEN $1::date AND $2::date AND ($3::text IS NULL OR visit.depot IS NULL OR visit.depot = $3) ORDER BY on_day, visit.depot NULLS LAST, visit.id LIMIT 1000`;
 
 const one = `SELECT ${visitColumns} FROM visit LEFT JOIN tour ON tour.id = visit.tour_id WHERE visit.id = $1`;
 
@@ -27,7 +27,7 @@ const rulesOnFile = `SELECT data->'kinds' AS kinds, data->'intervals' AS interva
 FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`;
 
 const shows = `SELECT tour.id AS "tourId", each->>'id' AS "showId", concat_ws(', ', tour.name, each->>'name', each->>'venue') AS name, each->>'from' AS "from", each->>'to' AS "to"
-FROM tour, jsonb_array_elements(data->'shows') each WHERE removed_at IS NULL AND prep_from <= $2 AND return_to >= $1 AND each->>'from' <= $2 AND each->>'to' >= $1 ORDER BY each->>'from', tour.id LIMIT 1000`;
+FROM tour, jsonb_array_elements(data->'shows') each WHERE removed_at IS NULL AND prep_from <= $2::date AND return_to >= $1::date AND (each->>'from')::date <= $2::date AND (each->>'to')::date >= $1::date ORDER BY each->>'from', tour.id LIMIT 1000`;
 
 interface Rule {
   readonly kinds: readonly string[];
