@@ -14,6 +14,8 @@ import { AccountService } from './features/account/account.service.js';
 import { AttentionQuery } from './features/attention/attention.query.js';
 import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { LogController } from './features/log/log.controller.js';
+import { HouseQuery } from './features/house/house.query.js';
+import { HouseResolver } from './features/house/house.resolver.js';
 import { LogQuery } from './features/log/log.query.js';
 import { LogResolver } from './features/log/log.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
@@ -191,6 +193,8 @@ const features = [
   WorkResolver,
   LoadingService,
   LoadingResolver,
+  HouseQuery,
+  HouseResolver,
   LogQuery,
   LotReader,
   LotWriter,

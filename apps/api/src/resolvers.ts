@@ -3,6 +3,7 @@ import { AttentionResolver } from './features/attention/attention.resolver.js';
 import { CountResolver } from './features/count/count.resolver.js';
 import { ProposalResolver } from './features/edition/waiting/proposal.resolver.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
+import { HouseResolver } from './features/house/house.resolver.js';
 import { LogResolver } from './features/log/log.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
@@ -31,6 +32,7 @@ export const resolvers = [
   ProposalResolver,
   ImproveResolver,
   LoadingResolver,
+  HouseResolver,
   LogResolver,
   LotResolver,
   PlanPartsResolver,

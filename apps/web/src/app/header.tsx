@@ -47,6 +47,7 @@ export function Header({ me }: { me: Person }) {
         <NavLink to="/import">Import</NavLink>
         <NavLink to="/people">People</NavLink>
         {me.role !== 'warehouse' && <NavLink to="/log">Log</NavLink>}
+        {me.role === 'system' && <NavLink to="/house">House</NavLink>}
       </nav>
     </header>
   );

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { Counter, Gauge, Histogram, Registry, collectDefaultMetrics } from 'prom-client';
 import { DataSource } from 'typeorm';
+import { gaugesOfHouse } from './house-gauges.js';
 
 /** What became of an operation: as the caller was told. */
 export type OperationOutcome = 'done' | 'refused' | 'bad input' | 'not allowed' | 'not found' | 'fault';
@@ -69,11 +70,45 @@ export class Metrics {
     this.gaugeOfDatabase();
     this.gaugeOfJobs();
     this.gaugesOfWaiting();
+    gaugesOfHouse(this);
   }
 
   /** A number that is asked for whenever somebody reads: a queue's length, a pool's size. */
   watch(name: string, help: string, read: () => number): void {
     const gauge: Gauge = new Gauge({ name, help, ...this.own, collect: () => gauge.set(read()) });
+  }
+
+  /** The same, where the number has to be waited for. */
+  watchAsked(name: string, help: string, read: () => Promise<number>): void {
+    const gauge: Gauge = new Gauge({ name, help, ...this.own, collect: async () => gauge.set(await read()) });
+  }
+
+  /** What the database says, one number or one a label; no row is no number. */
+  watchRows(name: string, help: string, sql: string, label?: string): void {
+    const gauge: Gauge = new Gauge({
+      name,
+      help,
+      ...(label === undefined ? {} : { labelNames: [label] }),
+      ...this.own,
+      collect: async () => {
+        gauge.reset();
+        const rows = await this.ask<{ label?: string; value: number }>(sql);
+        if (label === undefined && rows.length === 0) gauge.remove();
+        for (const row of rows) gauge.set(label === undefined ? {} : { [label]: row.label ?? '' }, row.value);
+      },
+    });
+  }
+
+  /** Every number as it is now: name, labels, value. */
+  async figures(): Promise<readonly Figure[]> {
+    const read = await Registry.merge([processRegistry, this.registry]).getMetricsAsJSON();
+    return read.flatMap(({ name, values }) =>
+      (values as { metricName?: string; labels: object; value: number }[]).map(({ metricName, labels, value }) => ({
+        name: metricName ?? name,
+        labels: labels as Readonly<Record<string, string>>,
+        value,
+      })),
+    );
   }
 
   get contentType(): string {
@@ -153,6 +188,12 @@ export class Metrics {
       clearTimeout(patience);
     }
   }
+}
+
+export interface Figure {
+  readonly name: string;
+  readonly labels: Readonly<Record<string, string>>;
+  readonly value: number;
 }
 
 type PoolCount = 'totalCount' | 'waitingCount';

@@ -29,6 +29,8 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'hardware-models': () => ({ now: ['catalogue'] }),
   'how-many-wait': () => ({ now: ['proposals'] }),
   holds: () => ({ now: ['booking'] }),
+  // Read again by the clock: figures tell nobody.
+  'house state': () => ({ now: [] }),
   'house-rules': () => ({ now: ['catalogue'] }),
   import: ([, id]) => ({ now: [`import/${id}`] }),
   imports: () => ({ now: ['import'] }),
