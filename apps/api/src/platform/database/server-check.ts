@@ -10,10 +10,10 @@ const oldestPostgres = 16;
 export const poolSize = 12;
 
 /**
- * All that one API or worker may hold at once: its pool, one that is woken by changes, one that looks whether the database is ready, and one for each
- * thread that plans.
+ * All that one API or worker may hold at once: its pool, one that is woken by changes, one that looks whether the database is ready, one for each
+ * thread that plans or looks, and one for a file that comes in.
  */
-export const connectionsOfOne = (): number => poolSize + 2 + Math.max(1, availableParallelism() - 1) + 1;
+export const connectionsOfOne = (): number => poolSize + 2 + Math.max(1, availableParallelism() - 1) + 1 + 1;
 
 /** The name of the connection that every living API and worker holds: their number is counted by it. */
 export const livingName = 'cartwright live';
