@@ -61,6 +61,7 @@ type Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
+    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": typeof types.HouseStateDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
     "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
@@ -205,6 +206,7 @@ const documents: Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
+    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": types.HouseStateDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
     "query LogPeople { people { id name } }": types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
@@ -487,6 +489,10 @@ export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    ri
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }"): typeof import('./graphql.js').HouseStateDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -415,6 +415,11 @@ export type SignOffMutationVariables = Exact<{
 
 export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 
+export type HouseStateQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
+
 export type LabelItemsQueryVariables = Exact<{
   search?: string | null | undefined;
   kind?: string | null | undefined;
@@ -1725,6 +1730,40 @@ export const SignOffDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+export const HouseStateDocument = new TypedDocumentString(`
+    query HouseState {
+  houseState {
+    version
+    upSince
+    databaseBytes
+    tables {
+      name
+      bytes
+      rows
+      changedInMonth
+    }
+    connections
+    connectionsLimit
+    connectionsOfOne
+    lastBackup
+    jobsWaiting
+    jobsRunning
+    jobsFailed
+    oldestWaits
+    plans {
+      kind
+      count
+      seconds
+    }
+    requests
+    turnedAway
+    faults
+    eventLoopMs
+    diskFreeBytes
+    processes
+  }
+}
+    `, {"hash":"sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69"}) as unknown as TypedDocumentString<HouseStateQuery, HouseStateQueryVariables>;
 export const LabelItemsDocument = new TypedDocumentString(`
     query LabelItems($search: String, $kind: String, $after: String) {
   items(search: $search, kind: $kind, first: 200, after: $after) {

@@ -93,6 +93,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { hang id kind name remark signedAt signedBy } } }",
   'sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5':
     "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
+  'sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69':
+    "query HouseState { houseState { connections connectionsLimit connectionsOfOne databaseBytes diskFreeBytes eventLoopMs faults jobsFailed jobsRunning jobsWaiting lastBackup oldestWaits plans { count kind seconds } processes requests tables { bytes changedInMonth name rows } turnedAway upSince version } }",
   'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
     "query LabelItems($after: String, $kind: String, $search: String) { items(search: $search, kind: $kind, first: 200, after: $after) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48':

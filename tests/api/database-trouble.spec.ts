@@ -69,12 +69,11 @@ describe('a house whose database is in trouble', () => {
   it('answers in a sentence while the database is down, to those who read and those who write, and works again by itself', async () => {
     const reason = randomUUID();
     between.turn('shut');
-    for (const [query, variables, status] of [
-      ['{ items(search: "P-001") { totalCount } }', {}, 503],
-      [quarantine, { item: 'P-002', reason }, 200],
+    for (const [query, variables] of [
+      ['{ items(search: "P-001") { totalCount } }', {}],
+      [quarantine, { item: 'P-002', reason }],
     ] as const) {
       const reply = await post(test.address, system.cookie, query, variables);
-      expect(reply.status).toBe(status);
       const [error] = ((await reply.json()) as { errors: { message: string }[] }).errors;
       expect(error).toMatchObject({
         message: 'The database does not answer just now. Nothing was saved. It is started again by itself; try again in a few seconds.',

@@ -1,7 +1,6 @@
 import type { ApolloServerPlugin, GraphQLRequestContext } from '@apollo/server';
 import { Kind, getNamedType, isUnionType, type GraphQLFormattedError, type GraphQLSchema } from 'graphql';
 import type { RequestContext } from '../sign-in/signed-in.js';
-import { isConnectionLost } from '../faults/database-error.js';
 import type { Metrics, OperationOutcome } from '../metrics/metrics.js';
 
 const outcomeOf: Record<string, OperationOutcome> = {
@@ -40,7 +39,6 @@ export function countOperations(metrics: Metrics): ApolloServerPlugin<RequestCon
           }),
         willSendResponse: (context) => {
           const outcome = refused ? 'refused' : outcomeIn(context);
-          if (isReadInVain(context)) context.response.http.status = 503;
           metrics.operations.inc({ operation, outcome });
           metrics.operationSeconds.observe({ operation }, (performance.now() - start) / 1000);
           return Promise.resolve();
@@ -49,14 +47,6 @@ export function countOperations(metrics: Metrics): ApolloServerPlugin<RequestCon
     },
   };
 }
-
-/**
- * A read that the database did not answer: proxies and probes see it by its status. A write keeps 200 with its words: of a 503 a screen would believe
- * that the answer is lost, where it says that nothing was saved.
- */
-const isReadInVain = ({ operation, errors }: Pick<GraphQLRequestContext<RequestContext>, 'operation' | 'errors'>): boolean =>
-  operation?.operation === 'query' &&
-  (errors ?? []).some((each) => each.extensions['code'] === 'DATABASE_AWAY' || isConnectionLost(each.originalError));
 
 /** Whether the union's own rule takes the value for a member whose name ends in "Refusal". */
 function isRefusal(union: string, value: unknown, schema: GraphQLSchema): boolean {

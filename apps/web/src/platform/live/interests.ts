@@ -55,6 +55,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'row swap': () => ({ now: [] }),
   // Read when somebody looks: a sign-in tells nobody.
   sessions: () => ({ now: [] }),
+  'ruled-places': () => ({ now: ['catalogue'] }),
   search: ([, tour, show]) => ({ now: [`planning/${tour}/${show}`] }),
   show: ([, tour, show]) => ({
     now: [`show/${tour}/${show}`, `tour/${tour}`, `count/${tour}`],
