@@ -97,6 +97,10 @@ export const benches: Record<string, Bench> = {
     does: 'odd but valid trucks and freight: answered, checked, equal for equal work: [--cases N] [--work STEPS]',
     load: () => import('./bench/trucks/truck-odd.js'),
   },
+  'truck-seconds': {
+    does: 'large fleets as case files, answered within 1.5 times the seconds given: [--seconds S] [--pieces 500,2000,5000] [--trucks N]',
+    load: () => import('./bench/trucks/truck-seconds.js'),
+  },
   'truck-growth': {
     does: 'growing freight in rows and freely: [--pieces 50,200,800,2000] [--seconds S] [--rounds N]',
     load: () => import('./bench/trucks/truck-growth.js'),
