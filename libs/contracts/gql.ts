@@ -62,6 +62,10 @@ type Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": typeof types.HouseStateDocument,
+    "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": typeof types.InspectedItemsDocument,
+    "query RulesAndSeal { rules logSeal { head lines sealedAt } }": typeof types.RulesAndSealDocument,
+    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": typeof types.SignOffsDocument,
+    "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
     "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
@@ -207,6 +211,10 @@ const documents: Documents = {
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": types.HouseStateDocument,
+    "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": types.InspectedItemsDocument,
+    "query RulesAndSeal { rules logSeal { head lines sealedAt } }": types.RulesAndSealDocument,
+    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": types.SignOffsDocument,
+    "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
     "query LogPeople { people { id name } }": types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
@@ -493,6 +501,22 @@ export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: Strin
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }"): typeof import('./graphql.js').HouseStateDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n"): typeof import('./graphql.js').InspectedItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query RulesAndSeal { rules logSeal { head lines sealedAt } }"): typeof import('./graphql.js').RulesAndSealDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n"): typeof import('./graphql.js').SignOffsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n"): typeof import('./graphql.js').ReportOfItemDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -420,6 +420,36 @@ export type HouseStateQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
 
+export type InspectedItemsQueryVariables = Exact<{
+  ids?: Array<string | number> | string | number | null | undefined;
+  kinds?: Array<string> | string | null | undefined;
+  depots?: Array<string> | string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type InspectedItemsQuery = { inspectedItems: { items: unknown, hasMore: boolean } };
+
+export type RulesAndSealQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type RulesAndSealQuery = { rules: unknown, logSeal: { head: string, lines: number, sealedAt: string } | null };
+
+export type SignOffsQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type SignOffsQuery = { riggingRecord: { signOffs: Array<{ hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
+
+export type ReportOfItemQueryVariables = Exact<{
+  id: string | number;
+  after?: string | null | undefined;
+}>;
+
+
+export type ReportOfItemQuery = { item: { records: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, examination: unknown, recordedBy: string, recordedAt: string, reason: string | null, kept: unknown, lines: unknown, file: { name: string, sha256: string } | null } }> } } };
+
 export type LabelItemsQueryVariables = Exact<{
   search?: string | null | undefined;
   kind?: string | null | undefined;
@@ -1764,6 +1794,65 @@ export const HouseStateDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69"}) as unknown as TypedDocumentString<HouseStateQuery, HouseStateQueryVariables>;
+export const InspectedItemsDocument = new TypedDocumentString(`
+    query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {
+  inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) {
+    items
+    hasMore
+  }
+}
+    `, {"hash":"sha256:d17b522a623a85f761212e5522775c1f45d9d94f0e40fd28f93debcdae60e4f9"}) as unknown as TypedDocumentString<InspectedItemsQuery, InspectedItemsQueryVariables>;
+export const RulesAndSealDocument = new TypedDocumentString(`
+    query RulesAndSeal {
+  rules
+  logSeal {
+    head
+    lines
+    sealedAt
+  }
+}
+    `, {"hash":"sha256:8f4e84d51dd2dbb117cff7de522e6714f410eb5566f3d77e596407306176a854"}) as unknown as TypedDocumentString<RulesAndSealQuery, RulesAndSealQueryVariables>;
+export const SignOffsDocument = new TypedDocumentString(`
+    query SignOffs($planId: ID!) {
+  riggingRecord(planId: $planId) {
+    signOffs {
+      hang
+      kind
+      name
+      remark
+      signedAt
+      signedBy
+    }
+  }
+}
+    `, {"hash":"sha256:a88b63b7046b3c65878e68977062f1169bf8906fef7781f29fe921c51d48ce93"}) as unknown as TypedDocumentString<SignOffsQuery, SignOffsQueryVariables>;
+export const ReportOfItemDocument = new TypedDocumentString(`
+    query ReportOfItem($id: ID!, $after: String) {
+  item(id: $id) {
+    records(first: 50, after: $after) {
+      pageInfo {
+        hasNextPage
+        endCursor
+      }
+      edges {
+        node {
+          id
+          examination
+          recordedBy
+          recordedAt
+          reason
+          file {
+            name
+            sha256
+          }
+          kept
+          lines
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:f0086dc625e5cf569d4e886c51a39e7b99bb7a85c2180d1565da1af7390fbfea"}) as unknown as TypedDocumentString<ReportOfItemQuery, ReportOfItemQueryVariables>;
 export const LabelItemsDocument = new TypedDocumentString(`
     query LabelItems($search: String, $kind: String, $after: String) {
   items(search: $search, kind: $kind, first: 200, after: $after) {

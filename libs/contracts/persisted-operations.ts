@@ -95,6 +95,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
   'sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69':
     "query HouseState { houseState { connections connectionsLimit connectionsOfOne databaseBytes diskFreeBytes eventLoopMs faults jobsFailed jobsRunning jobsWaiting lastBackup oldestWaits plans { count kind seconds } processes requests tables { bytes changedInMonth name rows } turnedAway upSince version } }",
+  'sha256:d17b522a623a85f761212e5522775c1f45d9d94f0e40fd28f93debcdae60e4f9':
+    "query InspectedItems($after: String, $depots: [String!], $ids: [ID!], $kinds: [String!]) { inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { hasMore items } }",
+  'sha256:8f4e84d51dd2dbb117cff7de522e6714f410eb5566f3d77e596407306176a854':
+    "query RulesAndSeal { logSeal { head lines sealedAt } rules }",
+  'sha256:a88b63b7046b3c65878e68977062f1169bf8906fef7781f29fe921c51d48ce93':
+    "query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }",
+  'sha256:f0086dc625e5cf569d4e886c51a39e7b99bb7a85c2180d1565da1af7390fbfea':
+    "query ReportOfItem($after: String, $id: ID!) { item(id: $id) { records(first: 50, after: $after) { edges { node { examination file { name sha256 } id kept lines reason recordedAt recordedBy } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
     "query LabelItems($after: String, $kind: String, $search: String) { items(search: $search, kind: $kind, first: 200, after: $after) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48':

@@ -6,6 +6,8 @@ export { drawHang, drawLift, drawRear, drawStage } from './hang/index.js';
 export { markOutRows, markOutSheet, pointRows, pointSheet, pointTable, scenePoints } from './points/index.js';
 export type { LabelOf, LabelStock } from './label/index.js';
 export { checkDigit, faultOfPrefix, gs1Key, labelSheets, labelStocks } from './label/index.js';
+export type { InspectionFile } from './inspection/index.js';
+export { extractSheet, inspectionFile, itemsInTheAir, lifeList, reportSheet } from './inspection/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {
   allSheets,

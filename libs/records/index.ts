@@ -3,3 +3,6 @@ export { type AskedField, askedFields, mayExamine, missingFields, paragraphOf, r
 export { type Kept, keepUntil } from './keep-until.js';
 export { lolerSchedule1 } from './loler-schedule-1.js';
 export { type FollowedDefect, type ReportLine, followDefects, reportLines } from './report-lines.js';
+export type { InspectedItem, InspectedRecord } from './inspected-item.js';
+export { itemLife } from './item-life.js';
+export { extractRows } from './extract-rows.js';

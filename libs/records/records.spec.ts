@@ -1,5 +1,17 @@
 import { readInput } from '#kernel';
-import { askedFields, followDefects, keepUntil, lolerSchedule1, mayExamine, missingFields, reportLines, rulesOfRecord } from '#records';
+import {
+  type InspectedItem,
+  askedFields,
+  extractRows,
+  followDefects,
+  itemLife,
+  keepUntil,
+  lolerSchedule1,
+  mayExamine,
+  missingFields,
+  reportLines,
+  rulesOfRecord,
+} from '#records';
 import { type Examination, type ExaminationRule, examination, examinationRule } from '#tour-file';
 import { type RecordField, recordFields } from '#trade';
 import { english } from '#words';
@@ -150,6 +162,44 @@ describe('how long a record is kept', () => {
     expect(keepUntil(whole, [kept({ whileInUse: true })], '2028-01-01').until).toEqual({ code: 'in-use', atLeast: null });
     expect(keepUntil(whole, [kept({ atLeast: 'P2Y' })], null).until).toEqual({ code: 'day', on: '2029-02-02' });
     expect(keepUntil(whole, [rule()], null)).toEqual({ until: { code: 'not-said' }, sources: [] });
+  });
+});
+
+describe('the life of an item', () => {
+  const item: InspectedItem = {
+    ...{ id: 'H-01', kind: 'hoist', model: 'Hoist', state: 'in service', count: null, depot: 'Ferry Lane', owner: null },
+    ...{
+      declaredOn: '2024-01-10',
+      boughtOn: '2024-01-05',
+      firstUsedOn: '2024-02-01',
+      dueOn: null,
+      dueState: null,
+      rated: null,
+      ratedJoint: null,
+    },
+    records: [{ id: '1', examination: whole, recordedBy: 'A', recordedAt: '2027-02-03T00:00:00Z', reason: null, file: null }],
+    incidents: [{ on: '2026-07-01', what: 'dropped' }],
+    flown: [{ tour: 'Harbour Lights', from: '2026-06-01', to: '2026-06-20' }],
+    outs: [{ on: '2026-07-02', what: 'quarantined', sentence: 'Quarantined: dropped.' }],
+  };
+
+  it('stands in the order of its days, everything that has one', () => {
+    expect(itemLife(item).map((each) => [each.on, each.code])).toEqual([
+      ['2024-01-05', 'bought'],
+      ['2024-01-10', 'declared'],
+      ['2024-02-01', 'first-used'],
+      ['2026-06-01', 'flown'],
+      ['2026-07-01', 'happened'],
+      ['2026-07-02', 'out'],
+      ['2027-02-01', 'examined'],
+    ]);
+  });
+
+  it('is a row of an extract with as many cells as the heading', () => {
+    const [heading, row] = extractRows([item]);
+    expect(row).toHaveLength(heading?.length ?? 0);
+    expect(row?.[heading?.indexOf('report') ?? -1]).toBe('R-77');
+    expect(row?.[heading?.indexOf('examinations on file') ?? -1]).toBe('1');
   });
 });
 

@@ -16,6 +16,7 @@ import { getTickable } from '../../apps/api/src/features/plan/page/tickable.quer
 import { BeginningQuery } from '../../apps/api/src/features/beginning/beginning.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
 import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
+import { InspectionQuery } from '../../apps/api/src/features/inspection/inspection.query.js';
 import { RecordPageQuery } from '../../apps/api/src/features/register/records/record-page.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
 import { RegisterListQuery } from '../../apps/api/src/features/register/register-list.query.js';
@@ -72,6 +73,13 @@ describe('the SQL of the screens', () => {
       },
     ],
     ['register/records/record-page', { 'a page': () => of(RecordPageQuery).records('H-01') }],
+    [
+      'inspection/inspection',
+      {
+        'named items': () => of(InspectionQuery).items({ ids: ['H-01', 'G-1'] }),
+        'an extract': () => of(InspectionQuery).items({ kinds: ['hoist'], depots: ['Ferry Lane'] }),
+      },
+    ],
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
     ['log/log', { 'a page': () => of(LogQuery).lines({ item: 'H-01', day: testDay }) }],
     ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],

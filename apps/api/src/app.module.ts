@@ -53,6 +53,9 @@ import { CatalogueQuery } from './features/register/catalogue.query.js';
 import { DatesListQuery } from './features/register/dates-list.query.js';
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
+import { ExtractController } from './features/inspection/extract.controller.js';
+import { InspectionQuery } from './features/inspection/inspection.query.js';
+import { InspectionResolver } from './features/inspection/inspection.resolver.js';
 import { RecordPageQuery } from './features/register/records/record-page.query.js';
 import { RegisterListQuery } from './features/register/register-list.query.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
@@ -139,6 +142,8 @@ const features = [
   RegisterListQuery,
   ItemPageQuery,
   RecordPageQuery,
+  InspectionQuery,
+  InspectionResolver,
   DatesListQuery,
   CatalogueQuery,
   ExaminationWriter,
@@ -262,6 +267,7 @@ export class AppModule {
         }),
       ],
       controllers: [
+        ExtractController,
         ReportController,
         ItemCsvController,
         ModelCsvController,

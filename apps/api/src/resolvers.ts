@@ -5,6 +5,7 @@ import { ProposalResolver } from './features/edition/waiting/proposal.resolver.j
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
 import { HouseResolver } from './features/house/house.resolver.js';
 import { LogResolver } from './features/log/log.resolver.js';
+import { InspectionResolver } from './features/inspection/inspection.resolver.js';
 import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
@@ -31,6 +32,7 @@ export const resolvers = [
   FleetResolver,
   ProposalResolver,
   ImproveResolver,
+  InspectionResolver,
   LoadingResolver,
   HouseResolver,
   LogResolver,

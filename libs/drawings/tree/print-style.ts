@@ -31,6 +31,9 @@ export const sheetStyle = `
 .sheetpage .tickbox{display:inline-block;width:5mm;height:5mm;border:1.5px solid #000;vertical-align:-1mm}
 .sheetpage .stop{font-weight:700}.sheetpage:has(.twin){font-size:12px;line-height:1.3}.sheetpage:has(.twin) h1{font-size:22px}.sheetpage:has(.twin) .caution{margin-top:1.2mm;padding-top:.6mm}.sheetpage:has(.twin) .sign{margin-top:4mm}.sheetpage .twin{display:grid;grid-template-columns:1fr 1fr;gap:5mm;align-items:start}.sheetpage .twin td,.sheetpage .twin th{padding:0 1mm;font-size:10.5px;line-height:1.22}.sheetpage ol{margin:1mm 0;padding-left:6mm;font-size:12px}.sheetpage .dense td,.sheetpage .dense th{padding:.3mm 1.5mm;font-size:10.5px;line-height:1.25}.sheetpage .dense p{font-size:10px;margin:1mm 0}.sheetpage .steps td{padding:.5mm 2mm;font-size:12.5px;line-height:1.3}.sheetpage small{font-size:11px}.sheetpage .twin ~ p{font-size:11.5px;margin:1mm 0}.sheetpage .twin ~ h2{margin:1.2mm 0 .3mm;font-size:14px}.sheetpage .twin ~ ul{font-size:11px;line-height:1.25;margin:.8mm 0}
 .sheetpage .line{white-space:nowrap}
+.sheetpage .paged > thead > tr > td,.sheetpage .paged > tbody > tr > td{padding:0;border:0}.sheetpage .paged > tbody > tr{break-inside:auto}.sheetpage .pagehead{display:flex;justify-content:space-between;gap:6mm;border-bottom:1.5px solid #000;padding-bottom:1mm;margin-bottom:2mm;font-size:12px}.sheetpage h3{font-size:14.5px;margin:3mm 0 1mm;break-after:avoid}.sheetpage h2{break-after:avoid}.sheetpage .hash{font-family:var(--mono);font-size:10px;overflow-wrap:anywhere}.sheetpage .items td,.sheetpage .items th,.sheetpage .reports td,.sheetpage .reports th{font-size:11px}.sheetpage .items td:nth-child(1){white-space:nowrap}
 @media print{.sheetpage{padding:0}}
+.numbered{page:numbered}
+@page numbered{margin:12mm 12mm 16mm;@bottom-right{content:"Page " counter(page) " of " counter(pages);font-size:9pt}}
 @page{margin:12mm}
 `;

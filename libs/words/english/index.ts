@@ -41,7 +41,7 @@ import {
   stages,
   subjects,
 } from './parts/index.js';
-import { keptUntil, recordField, recordWanted, ruleBasis } from './records.js';
+import { keptUntil, life, recordField, recordWanted, ruleBasis } from './records.js';
 import { guarded, proposed, waiting } from './waiting.js';
 
 export const english: Words = {
@@ -91,6 +91,7 @@ export const english: Words = {
   loadBounds,
   guarded,
   keptUntil,
+  life,
   recordField,
   recordWanted,
   ruleBasis,

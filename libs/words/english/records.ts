@@ -54,3 +54,14 @@ export const ruleBasis: Words['ruleBasis'] = {
   lifts: 'by lifts',
   hours: 'by hours',
 };
+
+export const life: Words['life'] = {
+  bought: () => 'bought',
+  'first-used': () => 'first used',
+  declared: () => 'declared conform by its maker',
+  examined: ({ passed, report, corrected }) =>
+    `examined, ${passed ? 'passed' : 'failed'}${report === null ? '' : `, report ${report}`}${corrected ? ' (a corrected record)' : ''}`,
+  happened: ({ what }) => `incident: ${what}`,
+  out: ({ sentence }) => sentence,
+  flown: ({ tour, until }) => `on tour with ${tour} until ${until}`,
+};

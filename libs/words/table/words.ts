@@ -19,6 +19,7 @@ import type {
   InputPart,
   JudgedFact,
   KeptUntil,
+  LifeStation,
   KeptBack,
   LeftOverReason,
   LoadBoundFact,
@@ -127,6 +128,8 @@ export interface Words {
   ) => string;
   /** How long a record is kept. */
   readonly keptUntil: Table<KeptUntil>;
+  /** What happened to an item on a day of its life. */
+  readonly life: Table<LifeStation>;
   readonly ruleBasis: Readonly<Record<RuleBasis, string>>;
 }
 

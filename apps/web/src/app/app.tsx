@@ -35,6 +35,11 @@ const Floor = screen(async () => ({ default: (await import('../features/floor/fl
 const HangEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).HangEditor }));
 const PickScreen = screen(async () => ({ default: (await import('../features/hang/pick-screen.js')).PickScreen }));
 const RunningScreen = screen(async () => ({ default: (await import('../features/hang/running-screen.js')).RunningScreen }));
+const InspectionPrint = screen(async () => ({ default: (await import('../features/inspection/inspection-print.js')).InspectionPrint }));
+const ReportScreen = screen(async () => ({ default: (await import('../features/inspection/report-page.js')).ReportScreen }));
+const ReportPrint = screen(async () => ({ default: (await import('../features/inspection/report-page.js')).ReportPrint }));
+const ExtractScreen = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractScreen }));
+const ExtractPrint = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractPrint }));
 const Print = screen(async () => ({ default: (await import('../features/print/print.js')).Print }));
 const ItemScreen = screen(async () => ({ default: (await import('../features/register/item-screen.js')).ItemScreen }));
 const Register = screen(async () => ({ default: (await import('../features/register/register.js')).Register }));
@@ -111,6 +116,8 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/tours/:tourId/shows/:showId/trucks/:truckId" element={<TruckScreen me={person} />} />
             <Route path="/floor/:tourId/:showId/*" element={<Floor me={person} />} />
             <Route path="/register" element={<Register me={person} />} />
+            <Route path="/register-extract" element={<ExtractScreen />} />
+            <Route path="/register/:itemId/records/:recordId" element={<ReportScreen />} />
             <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
             <Route path="/fleet" element={<Fleet me={person} />} />
             <Route path="/begin" element={<Begin />} />
@@ -125,6 +132,9 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/house" element={<House me={person} />} />
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
+            <Route path="/print/extract" element={<ExtractPrint />} />
+            <Route path="/print/records/:itemId/:recordId" element={<ReportPrint />} />
+            <Route path="/print/:tourId/:showId/inspection" element={<InspectionPrint />} />
             <Route path="/print/:tourId/:showId/:what" element={<Print />} />
             <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
           </Routes>

@@ -7,7 +7,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { examinationFaults, ruleFaults } from './records/examination-faults.js';
-import { rulesInForce } from './records/rules-in-force.js';
+import { rulesInForce } from './records/rules-in-force.reader.js';
 import { ExaminationRow, IncidentRow, ItemRow, ReportFileRow } from './rows.js';
 
 /** What is recorded: the examination as its sender wrote it, of which item, in whose place, and why. */

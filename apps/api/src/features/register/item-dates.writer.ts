@@ -4,7 +4,7 @@ import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspec
 import { type Item, itemKinds } from '#tour-file';
 import { asAnswered } from '../../planning/snapshot/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
-import { rulesInForce } from './records/rules-in-force.js';
+import { rulesInForce } from './records/rules-in-force.reader.js';
 
 /** How many items are worked out at once. */
 const atOnce = 5000;

@@ -7,6 +7,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { ItemLife } from '../inspection/report-page.js';
 import { WaitsOfItem } from '../edition/waits.js';
 import { ExaminationForm } from './examined/examination-form.js';
 import { ItemForm } from './item-form.js';
@@ -84,25 +85,39 @@ export function ItemScreen({ me }: { me: Person }) {
             )}
           </Part>
           <Part number={3} title="Promised to">
-            {promises.length === 0 ? (
-              <p className="quiet">Nobody holds it.</p>
-            ) : (
-              <ul>
-                {promises.map((each) => (
-                  <li key={each.tour}>
-                    {each.tour}, {each.from === each.to ? each.from : `${each.from} to ${each.to}`}
-                    {each.count !== null ? `, ${each.count} of them` : ''}
-                  </li>
-                ))}
-              </ul>
-            )}
+            <Promises promises={promises} />
           </Part>
-          <Part number={4} title="History">
+          <Part number={4} title="Its life, day by day">
+            <ItemLife id={summary.id} />
+          </Part>
+          <Part number={5} title="History">
             <History id={summary.id} />
           </Part>
         </Page>
       )}
     </Loaded>
+  );
+}
+
+interface PromiseOfItem {
+  readonly tour: string;
+  readonly from: string;
+  readonly to: string;
+  readonly count?: number | null;
+}
+
+function Promises({ promises }: { promises: readonly PromiseOfItem[] }) {
+  return promises.length === 0 ? (
+    <p className="quiet">Nobody holds it.</p>
+  ) : (
+    <ul>
+      {promises.map((each) => (
+        <li key={each.tour}>
+          {each.tour}, {each.from === each.to ? each.from : `${each.from} to ${each.to}`}
+          {each.count ? `, ${each.count} of them` : ''}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -37,7 +37,11 @@ export function Register({ me }: { me: Person }) {
   });
   const rows = query.data?.pages.flatMap((page) => page.items.edges.map((edge) => edge.node)) ?? [];
   return (
-    <Page title="Register" lede="Every box, cart, grid, hoist, shackle, sling, pin batch, loom, case and truck.">
+    <Page
+      title="Register"
+      lede="Every box, cart, grid, hoist, shackle, sling, pin batch, loom, case and truck."
+      actions={<Link to="/register-extract">Extract for an inspector</Link>}
+    >
       <div className="fields">
         <label>
           Search

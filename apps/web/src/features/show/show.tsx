@@ -123,6 +123,11 @@ function Actions({
           Print all sheets
         </Link>
       )}
+      {shown && me.role !== 'warehouse' && (
+        <Link className="btn plain" to={`${print}/inspection`} target="_blank">
+          Print the inspection file
+        </Link>
+      )}
       {me.role === 'system' && (
         <Link className="btn plain" to={`${base}/hangs`}>
           Change the hangs

@@ -24,6 +24,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   // Two plans that are on file: neither changes.
   difference: () => ({ now: [] }),
   'examination-rules': () => ({ now: ['catalogue'] }),
+  extract: () => ({ now: [], later: ['register', 'catalogue'] }),
   fleet: () => ({ now: ['booking', 'tour'], later: ['register', 'show'] }),
   'hang-models': () => ({ now: ['catalogue'] }),
   'hardware-models': () => ({ now: ['catalogue'] }),
@@ -34,6 +35,8 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'house-rules': () => ({ now: ['catalogue'] }),
   import: ([, id]) => ({ now: [`import/${id}`] }),
   imports: () => ({ now: ['import'] }),
+  // A print is what it was when it was opened.
+  inspection: () => ({ now: [], later: ['register', 'catalogue'] }),
   improvement: () => ({ now: ['planning'] }),
   item: ([, id]) => ({ now: [`item/${id}`, 'booking'], later: ['catalogue'] }),
   items: () => ({ now: ['register'] }),

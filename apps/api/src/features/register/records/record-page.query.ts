@@ -6,7 +6,7 @@ import { connectionOf, pageSize } from '../../../platform/graphql/paging.js';
 import type { ExaminationRecord, ExaminationRecordConnection } from './record.types.js';
 
 import { recordNumber } from './record-number.js';
-import { rulesInForce } from './rules-in-force.js';
+import { rulesInForce } from './rules-in-force.reader.js';
 
 // The report that came next: the first day of a record that counts and is later than this one's.
 const records = `SELECT record.id, record.data, record.recorded_by, record.recorded_at, record.reason, record.supersedes, later.id AS superseded_by, item.kind,

@@ -1,3 +1,4 @@
+import { Link } from 'react-router';
 import type { Kept, ReportLine } from '#records';
 import type { Examination } from '#tour-file';
 import { english, tell } from '#words';
@@ -57,6 +58,9 @@ function Record({ record, itemId, kind, mayCorrect }: OfItem & { record: Examina
       <td>{each.examiner ?? ''}</td>
       <td>
         {each.reportFile ? <a href={`/api/reports/${each.reportFile}`}>{each.report ?? 'report'}</a> : (each.report ?? '')}
+        <div>
+          <Link to={`/register/${encodeURIComponent(itemId)}/records/${record.id}`}>Every field of it</Link>
+        </div>
         {record.file && (
           <div className="quiet">
             SHA-256 <code>{record.file.sha256.slice(0, 12)}</code>

@@ -1,0 +1,14 @@
+import { useEffect } from 'react';
+
+/** Opens the print window by itself once everything that is to be printed stands on the page. */
+export function usePrint(ready: boolean, title: string): void {
+  useEffect(() => {
+    if (!ready) return undefined;
+    document.title = title;
+    const later = setTimeout(() => window.print(), 400);
+    return () => clearTimeout(later);
+  }, [ready, title]);
+}
+
+/** Today where the print is made. */
+export const printedToday = (): string => new Intl.DateTimeFormat('sv-SE').format(new Date());

@@ -1,0 +1,4 @@
+/** Sheets for whoever inspects: the file of a show, the report of one examination, the life of an item, an extract of the register. */
+export { itemsInTheAir } from './in-the-air.js';
+export { type InspectionFile, inspectionFile } from './inspection-file.js';
+export { extractSheet, lifeList, reportSheet } from './report-sheet.js';
