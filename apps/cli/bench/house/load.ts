@@ -57,7 +57,8 @@ const actionsOf = (planId: string, items: number): Readonly<Record<string, Actio
 interface Told {
   readonly times: ReadonlyMap<string, readonly number[]>;
   readonly faults: readonly string[];
-  readonly memoryMb: { readonly first: number; readonly last: number };
+  /** Of the API: once warm, and by each quarter of the time. */
+  readonly memoryMb: readonly number[];
 }
 
 /**
@@ -103,9 +104,10 @@ async function measure(root: string, items: number, people: number, seconds: num
     const memory = () => Math.round(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${api.pid}/status`, 'utf8'))?.[1] ?? 0) / 1024);
     const [times, faults] = [new Map<string, number[]>(), [] as string[]];
     await act(asks, actions, Math.min(10, seconds), new Map(), faults);
-    const first = memory();
-    await act(asks, actions, seconds, times, faults);
-    return { times, faults, memoryMb: { first, last: memory() } };
+    const memoryMb = [memory()];
+    const sampling = setInterval(() => memoryMb.push(memory()), (seconds * 1000) / 4);
+    await act(asks, actions, seconds, times, faults).finally(() => clearInterval(sampling));
+    return { times, faults, memoryMb };
   } finally {
     await stopProcess(api, 'SIGTERM');
     await house.close();
