@@ -7,13 +7,13 @@ prepareZXingModule({ overrides: { wasmBinary: bytesOf(new URL(import.meta.resolv
 
 function bytesOf(file: URL): ArrayBuffer {
   const bytes = readFileSync(fileURLToPath(file));
-  return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer;
+  return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
 }
 
 /** What an independent decoder (a port of ZXing) reads in a picture, by symbology. */
 export async function readCodes(picture: PNG, formats: ReadInputBarcodeFormat[]): Promise<{ format: string; text: string }[]> {
   const pixels = { data: new Uint8ClampedArray(picture.data), width: picture.width, height: picture.height, colorSpace: 'srgb' };
-  const found = await readBarcodes(pixels as never, { formats, tryHarder: true, maxNumberOfSymbols: 255 });
+  const found = await readBarcodes(pixels, { formats, tryHarder: true, maxNumberOfSymbols: 255 });
   return found.filter((each) => each.isValid).map((each) => ({ format: each.format, text: each.text }));
 }
 

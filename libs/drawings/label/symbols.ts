@@ -7,7 +7,7 @@ export function code128Modules(text: string, isGs1 = false): string | null {
   const made: { encodings?: { readonly data: string }[] } = {};
   try {
     // The library draws into a plain object as well; its types know elements of a page alone.
-    JsBarcode(made as never, text, { format: 'CODE128', ean128: isGs1 });
+    JsBarcode(made, text, { format: 'CODE128', ean128: isGs1 });
   } catch {
     return null;
   }

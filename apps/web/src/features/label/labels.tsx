@@ -22,21 +22,11 @@ const labelsQuery = graphql(`
 
 /** Labels for what the register holds: of one item, of a kind, or of what a search finds. Carts get two, one for each of two opposite faces. */
 export function Labels() {
-  const [search, setSearch] = useSearchParams();
+  const asked = useAsked();
   const kept = useKeptOnDevice();
-  const [found, kind] = [search.get('find') ?? '', search.get('kind') ?? ''];
-  const change = (name: string, value: string) =>
-    setSearch(
-      (before) => {
-        before.set(name, value);
-        if (value === '') before.delete(name);
-        return before;
-      },
-      { replace: true },
-    );
   const query = useInfiniteQuery({
-    queryKey: ['items', 'labels', found, kind],
-    queryFn: ({ pageParam }) => request(labelsQuery, { search: found || null, kind: kind || null, after: pageParam }),
+    queryKey: ['items', 'labels', asked.found, asked.kind],
+    queryFn: ({ pageParam }) => request(labelsQuery, { search: asked.found || null, kind: asked.kind || null, after: pageParam }),
     initialPageParam: null as string | null,
     getNextPageParam: ({ items }) => (items.pageInfo.hasNextPage ? items.pageInfo.endCursor : undefined),
   });
@@ -56,44 +46,7 @@ export function Labels() {
       title="Labels"
       lede="The serial to read from three metres, a square code that opens the item on any phone, and bars for a reader."
     >
-      <div className="fields noprint">
-        <label>
-          Serials or words
-          <input type="search" value={found} onChange={(event) => change('find', event.target.value)} />
-        </label>
-        <label>
-          Kind
-          <select value={kind} onChange={(event) => change('kind', event.target.value)}>
-            <option value="">all kinds</option>
-            {itemKinds.map((each) => (
-              <option key={each}>{each}</option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Paper
-          <select value={stock?.id} onChange={(event) => kept.keep('stock', event.target.value)}>
-            {labelStocks.map((each) => (
-              <option key={each.id} value={each.id}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Labels used up on the first page
-          <input inputMode="numeric" value={kept.skip} onChange={(event) => kept.keep('skip', event.target.value.replaceAll(/\D/g, ''))} />
-        </label>
-        <label>
-          GS1 company prefix, if your company has one
-          <input
-            inputMode="numeric"
-            value={kept.prefix}
-            aria-invalid={fault !== null}
-            onChange={(event) => kept.keep('prefix', event.target.value.trim())}
-          />
-        </label>
-      </div>
+      <Choices asked={asked} kept={kept} stock={stock?.id} fault={fault} />
       <div className="noprint">
         <Faults of={query.error} />
         {fault && <p role="alert">Wanted: {fault}.</p>}
@@ -121,6 +74,71 @@ export function Labels() {
   );
 }
 
+interface Given {
+  asked: ReturnType<typeof useAsked>;
+  kept: ReturnType<typeof useKeptOnDevice>;
+  stock: string | undefined;
+  fault: string | null;
+}
+
+function Choices({ asked, kept, stock, fault }: Given) {
+  return (
+    <div className="fields noprint">
+      <label>
+        Serials or words
+        <input type="search" value={asked.found} onChange={(event) => asked.change('find', event.target.value)} />
+      </label>
+      <label>
+        Kind
+        <select value={asked.kind} onChange={(event) => asked.change('kind', event.target.value)}>
+          <option value="">all kinds</option>
+          {itemKinds.map((each) => (
+            <option key={each}>{each}</option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Paper
+        <select value={stock} onChange={(event) => kept.keep('stock', event.target.value)}>
+          {labelStocks.map((each) => (
+            <option key={each.id} value={each.id}>
+              {each.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Labels used up on the first page
+        <input inputMode="numeric" value={kept.skip} onChange={(event) => kept.keep('skip', event.target.value.replaceAll(/\D/g, ''))} />
+      </label>
+      <label>
+        GS1 company prefix, if your company has one
+        <input
+          inputMode="numeric"
+          value={kept.prefix}
+          aria-invalid={fault !== null}
+          onChange={(event) => kept.keep('prefix', event.target.value.trim())}
+        />
+      </label>
+    </div>
+  );
+}
+
+/** What labels are wanted of stands in the address. */
+function useAsked() {
+  const [search, setSearch] = useSearchParams();
+  const change = (name: 'find' | 'kind', value: string) =>
+    setSearch(
+      (before) => {
+        before.set(name, value);
+        if (value === '') before.delete(name);
+        return before;
+      },
+      { replace: true },
+    );
+  return { found: search.get('find') ?? '', kind: search.get('kind') ?? '', change };
+}
+
 const labelOf = ({ id, kind, model }: { id: string; kind: string; model: string }): LabelOf => ({
   id,
   kind,
@@ -128,8 +146,7 @@ const labelOf = ({ id, kind, model }: { id: string; kind: string; model: string 
   ...(kind === 'cart' && { faces: 2 }),
 });
 
-const names = ['stock', 'skip', 'prefix'] as const;
-type Kept = Readonly<Record<(typeof names)[number], string>>;
+type Kept = Readonly<Record<'stock' | 'skip' | 'prefix', string>>;
 
 /** The paper in the printer belongs to the place where it stands. */
 function useKeptOnDevice(): Kept & { keep: (name: keyof Kept, value: string) => void } {
