@@ -35,9 +35,11 @@ const incident = graphql(
   `mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }`,
 );
 
+const readItem = (id: string) => request(itemQuery, { id });
+
 export function ItemScreen({ me }: { me: Person }) {
   const { itemId = '' } = useParams();
-  const query = useQuery({ queryKey: ['item', itemId], queryFn: () => request(itemQuery, { id: itemId }) });
+  const query = useQuery({ queryKey: ['item', itemId], queryFn: () => readItem(itemId) });
   return (
     <Loaded query={query}>
       {({ item: { item, summary, promises } }) => (
@@ -45,31 +47,8 @@ export function ItemScreen({ me }: { me: Person }) {
           title={summary.id}
           lede={`${summary.kind}${summary.count !== null ? `, batch of ${summary.count}` : ''} · ${summary.model} · ${summary.place}`}
         >
-          <Part
-            number={1}
-            title="State"
-            margin={
-              summary.dueState === null ? null : (
-                <p className="note">
-                  <b>{summary.dueState}</b>
-                  {summary.dueOn ? `, last day of use ${summary.dueOn}` : ''}
-                </p>
-              )
-            }
-          >
-            <p>
-              {summary.state === 'in service' ? '○' : '■'} <b>{summary.state}</b>
-              {item.reason ? `: ${item.reason}` : ''}. Home depot {summary.depot}.{item.owner ? ` Belongs to ${item.owner}.` : ''}
-              {item.hire ? ` Hired in from ${item.hire.from} to ${item.hire.to}.` : ''}
-            </p>
-            {item.stack && (
-              <p>
-                Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
-              </p>
-            )}
-            <p>
-              <Link to={`/labels?${new URLSearchParams({ find: summary.id, kind: summary.kind })}`}>Print its label</Link>
-            </p>
+          <Part number={1} title="State" margin={<LastDay of={summary} />}>
+            <StateWords item={item} summary={summary} />
             <WaitsOfItem id={summary.id} />
             {summary.count !== null && <LotPart id={summary.id} count={summary.count} state={summary.state} me={me} />}
             <ItemForm item={item} me={me} />
@@ -96,6 +75,38 @@ export function ItemScreen({ me }: { me: Person }) {
         </Page>
       )}
     </Loaded>
+  );
+}
+
+type Shown = Awaited<ReturnType<typeof readItem>>['item'];
+
+function LastDay({ of: { dueState, dueOn } }: { of: Shown['summary'] }) {
+  if (dueState === null) return null;
+  return (
+    <p className="note">
+      <b>{dueState}</b>
+      {dueOn ? `, last day of use ${dueOn}` : ''}
+    </p>
+  );
+}
+
+function StateWords({ item, summary }: Pick<Shown, 'item' | 'summary'>) {
+  return (
+    <>
+      <p>
+        {summary.state === 'in service' ? '○' : '■'} <b>{summary.state}</b>
+        {item.reason ? `: ${item.reason}` : ''}. Home depot {summary.depot}.{item.owner ? ` Belongs to ${item.owner}.` : ''}
+        {item.hire ? ` Hired in from ${item.hire.from} to ${item.hire.to}.` : ''}
+      </p>
+      {item.stack && (
+        <p>
+          Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>
+        </p>
+      )}
+      <p>
+        <Link to={`/labels?${new URLSearchParams({ find: summary.id, kind: summary.kind })}`}>Print its label</Link>
+      </p>
+    </>
   );
 }
 
