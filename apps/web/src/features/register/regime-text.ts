@@ -1,22 +1,11 @@
 import type { LoadRule } from '#tour-file';
 
-type SectionKey =
-  | 'hoisting'
-  | 'workingCoefficients'
-  | 'sideLoad'
-  | 'legAngle'
-  | 'hoistClasses'
-  | 'secondarySuspension'
-  | 'reserve'
-  | 'reading'
-  | 'wear';
+type HeadKey = 'id' | 'jurisdiction' | 'title' | 'edition' | 'source' | 'status' | 'dynamicFactor' | 'usableShareWithPersonsBelow';
+type SectionKey = Exclude<keyof LoadRule, HeadKey | 'unaccepted'>;
 
 /** A regime as a form holds it: its values as lines of words and figures. */
 export interface RegimeText {
-  readonly head: Record<
-    'id' | 'jurisdiction' | 'title' | 'edition' | 'source' | 'status' | 'dynamicFactor' | 'usableShareWithPersonsBelow',
-    string
-  >;
+  readonly head: Record<HeadKey, string>;
   readonly sections: Partial<Record<SectionKey, { readonly source: string; readonly status: string; readonly values: string }>>;
 }
 
@@ -32,6 +21,12 @@ interface Section {
 const figure = (text: string | undefined): number | string =>
   text !== undefined && text.trim() !== '' && Number.isFinite(Number(text)) ? Number(text) : (text ?? '');
 const parts = (line: string): string[] => line.split(';').map((each) => each.trim());
+/** A name, which may hold semicolons of its own, and the `count` parts after it. */
+function namedParts(line: string, count: number): string[] {
+  const all = line.split(';');
+  const nameEnd = Math.max(1, all.length - count);
+  return [all.slice(0, nameEnd).join(';'), ...all.slice(nameEnd)].map((each) => each.trim());
+}
 
 export const regimeSections: readonly Section[] = [
   {
@@ -79,12 +74,14 @@ export const regimeSections: readonly Section[] = [
         )
         .join('\n'),
     read: (lines) => ({
-      classes: lines.map(parts).map(([hoistClass, holdOverPersons, move, share]) => ({
-        hoistClass,
-        holdOverPersons,
-        moveOverPersons: move === 'yes' ? true : move === 'no' ? false : move,
-        usableShareWithPersonsBelow: figure(share),
-      })),
+      classes: lines
+        .map((line) => namedParts(line, 3))
+        .map(([hoistClass, holdOverPersons, move, share]) => ({
+          hoistClass,
+          holdOverPersons,
+          moveOverPersons: move === 'yes' ? true : move === 'no' ? false : move,
+          usableShareWithPersonsBelow: figure(share),
+        })),
     }),
   },
   {
@@ -102,6 +99,13 @@ export const regimeSections: readonly Section[] = [
     read: ([line]) => ({ share: figure(line) }),
   },
   {
+    key: 'onePickSlack',
+    title: 'One of two picks gone slack',
+    hint: 'Share of its rated load that each line may then carry',
+    write: ({ onePickSlack }) => onePickSlack && String(onePickSlack.usableShare),
+    read: ([line]) => ({ usableShare: figure(line) }),
+  },
+  {
     key: 'reading',
     title: 'Load cells',
     hint: 'Share by which a reading may differ',
@@ -113,7 +117,9 @@ export const regimeSections: readonly Section[] = [
     title: 'Wear: taken out of use',
     hint: 'A line each: element; share of the dimension lost',
     write: ({ wear }) => wear?.limits.map((each) => `${each.element}; ${each.lossShare}`).join('\n'),
-    read: (lines) => ({ limits: lines.map(parts).map(([element, loss]) => ({ element, lossShare: figure(loss) })) }),
+    read: (lines) => ({
+      limits: lines.map((line) => namedParts(line, 1)).map(([element, loss]) => ({ element, lossShare: figure(loss) })),
+    }),
   },
 ];
 

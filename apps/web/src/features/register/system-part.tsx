@@ -1,12 +1,13 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { graphql } from '#contracts';
-import { type RiggingSystem, type RunningStep, closingOf } from '#tour-file';
+import { type RiggingSystem, closingOf } from '#tour-file';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { useEditBegun } from './edit-begun.js';
 import { starterSequences } from './starter-sequences.js';
+import { type SystemText, emptySystem, lineOf, systemFrom, systemText } from './system-text.js';
 
 const approveMutation = graphql(`mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }`);
 const saveMutation = graphql(
@@ -66,97 +67,6 @@ export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }
   );
 }
 
-const lines = (text: string): string[] =>
-  text
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '');
-/** A step as a line: where it stands and whether it is a hold, a colon, the sentence. */
-const lineOf = (step: RunningStep): string => {
-  if (typeof step === 'string') return step;
-  const moments = step.moments?.length ? `, ${step.moments.join(' + ')}` : '';
-  return `${step.at}${step.hold ? ', hold' : ''}${moments}: ${step.step}${step.why === undefined ? '' : ` | ${step.why}`}`;
-};
-
-function stepOf(line: string): RunningStep {
-  const read = /^(start|first cart|further carts|each cart|end)(, hold)?(?:, ([a-z +]+))?: (.+?)(?: \| (.+))?$/.exec(line);
-  if (!read) return line;
-  const [, at, hold, moments, step, why] = read;
-  return {
-    step: step ?? '',
-    at: at as 'start',
-    hold: hold !== undefined,
-    ...(why === undefined ? {} : { why }),
-    ...(moments === undefined ? {} : { moments: moments.split(' + ') as NonNullable<Exclude<RunningStep, string>['moments']> }),
-  };
-}
-
-type Frame = NonNullable<RiggingSystem['adapters']>[number];
-const frameFigures = ['massKg', 'frontHeightMm', 'rearHeightMm', 'depthMm', 'cgBehindMm', 'cgBelowMm', 'rearLeverMm'] as const;
-const frameLine = (frame: Frame): string => [frame.id, ...frame.joins, ...frameFigures.map((key) => frame[key])].join('; ');
-
-function frameOf(line: string): object {
-  const [id, upper, lower, ...figures] = line.split(';').map((each) => each.trim());
-  return { id, joins: [upper, lower], ...Object.fromEntries(frameFigures.map((key, index) => [key, numberOrNone(figures[index] ?? '')])) };
-}
-
-const numberOrNone = (text: string): number | string | undefined =>
-  text.trim() === '' ? undefined : Number.isFinite(Number(text)) ? Number(text) : text;
-
-/** What a new one begins with: nothing that a manual has not said. */
-const nothing = {
-  id: '',
-  title: '',
-  revision: '',
-  splaySetAt: '',
-  jointBetweenCarts: '',
-  gridJoint: '',
-  cartJoints: '',
-  closedSplayDeg: '',
-  adapters: '',
-  mostBoxes: '',
-  mostMassKg: '',
-  windLimitMps: '',
-  goingUp: '',
-  comingDown: '',
-};
-type SystemText = typeof nothing;
-
-const textOf = (system: RiggingSystem): SystemText => ({
-  id: system.id,
-  title: system.manual.title,
-  revision: system.manual.revision,
-  splaySetAt: system.splaySetAt,
-  jointBetweenCarts: system.jointBetweenCarts,
-  ...closingOf(system),
-  closedSplayDeg: String(system.closedSplayDeg ?? ''),
-  adapters: (system.adapters ?? []).map(frameLine).join('\n'),
-  mostBoxes: String(system.mostBoxes ?? ''),
-  mostMassKg: String(system.mostMassKg ?? ''),
-  windLimitMps: String(system.windLimitMps ?? ''),
-  goingUp: system.goingUp.map(lineOf).join('\n'),
-  comingDown: system.comingDown.map(lineOf).join('\n'),
-});
-
-/** What is sent: checked where it is kept, not here. */
-const systemFrom = (values: SystemText): object =>
-  JSON.parse(
-    JSON.stringify({
-      id: values.id.trim(),
-      manual: { title: values.title, revision: values.revision },
-      closedSplayDeg: numberOrNone(values.closedSplayDeg),
-      adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
-      splaySetAt: values.splaySetAt,
-      jointBetweenCarts: values.jointBetweenCarts,
-      closing: { gridJoint: values.gridJoint, cartJoints: values.cartJoints },
-      mostBoxes: numberOrNone(values.mostBoxes),
-      mostMassKg: numberOrNone(values.mostMassKg),
-      windLimitMps: numberOrNone(values.windLimitMps),
-      goingUp: lines(values.goingUp).map(stepOf),
-      comingDown: lines(values.comingDown).map(stepOf),
-    }),
-  ) as object;
-
 /** The data of a system from its manual: on file already (`was`: as it was read), or new where `system` is null. */
 export function SystemForm({
   system,
@@ -171,10 +81,10 @@ export function SystemForm({
   onRefused?: (fault: unknown) => void;
   onSaved: () => void;
 }) {
-  const [values, setValues] = useState<SystemText>(system ? textOf(system) : nothing);
+  const [values, setValues] = useState<SystemText>(system ? systemText(system) : emptySystem);
   const client = useQueryClient();
   const save = useMutation({
-    mutationFn: () => request(saveMutation, { system: systemFrom(values), was: was() }),
+    mutationFn: () => request(saveMutation, { system: systemFrom(values, !system), was: was() }),
     ...(onRefused && { onError: onRefused }),
     onSuccess: () => client.invalidateQueries().then(onSaved),
   });
@@ -188,11 +98,13 @@ export function SystemForm({
       <input value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })} />
     </label>
   );
-  const choice = (key: keyof typeof values, label: string, choices: readonly string[]) => (
+  const usual = closingOf(undefined);
+  const choice = (key: keyof typeof values, label: string, choices: readonly string[], unsaid?: string) => (
     <label>
       {label}
       <select value={values[key]} onChange={(event) => setValues({ ...values, [key]: event.target.value })}>
         {!system && <option value="">choose, as the manual says</option>}
+        {system && unsaid !== undefined && <option value="">not said; taken as {unsaid}</option>}
         {choices.map((each) => (
           <option key={each}>{each}</option>
         ))}
@@ -230,8 +142,13 @@ export function SystemForm({
         {field('revision', 'Revision of the manual')}
         {choice('splaySetAt', 'Splay is set at the', ['upper box', 'lower box'])}
         {choice('jointBetweenCarts', 'Joint between two carts', ['set at the point', 'set in the cart'])}
-        {choice('gridJoint', 'Joint to the grid closes', ['on the ground', 'in the air'])}
-        {choice('cartJoints', 'Joints between carts close', ['swung back and driven down', 'on the floor at matched tilt', 'box by box'])}
+        {choice('gridJoint', 'Joint to the grid closes', ['on the ground', 'in the air'], usual.gridJoint)}
+        {choice(
+          'cartJoints',
+          'Joints between carts close',
+          ['swung back and driven down', 'on the floor at matched tilt', 'box by box'],
+          usual.cartJoints,
+        )}
         {field('closedSplayDeg', 'Splay of boxes on the cart, degrees')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}

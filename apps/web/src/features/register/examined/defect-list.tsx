@@ -1,12 +1,4 @@
-/** A defect as it is typed. */
-export interface TypedDefect {
-  readonly id: string;
-  readonly part: string;
-  readonly what: string;
-  readonly dangerousBy: string;
-  readonly repair: string;
-  readonly remediedOn: string;
-}
+import type { TypedDefect } from './examination-fields.js';
 
 type Column = readonly [key: Exclude<keyof TypedDefect, 'id'>, label: string, type?: 'date'];
 

@@ -4,7 +4,16 @@ import { type Examination, type ExaminationRule, type ItemKind, examination } fr
 import type { RecordField } from '#trade';
 import { english } from '#words';
 import { readInput } from '#kernel';
-import type { TypedDefect } from './defect-list.js';
+
+/** A defect as it is typed. */
+export interface TypedDefect {
+  readonly id: string;
+  readonly part: string;
+  readonly what: string;
+  readonly dangerousBy: string;
+  readonly repair: string;
+  readonly remediedOn: string;
+}
 
 export type FieldForm = 'date' | 'text' | 'long' | 'yes or no' | 'defects' | 'file' | readonly string[];
 

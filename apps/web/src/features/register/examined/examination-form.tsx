@@ -6,9 +6,10 @@ import type { RecordField } from '#trade';
 import { english } from '#words';
 import { Refused, request, sendFile } from '../../../platform/request.js';
 import { Choice, Field, Form, LongText, useTypedForm } from '../../../ui/form.js';
-import { DefectList, type TypedDefect, typedDefects } from './defect-list.js';
+import { DefectList, typedDefects } from './defect-list.js';
 import {
   type Asked,
+  type TypedDefect,
   type TypedExamination,
   always,
   askedOf,
