@@ -81,6 +81,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded seasons of 40 tours, examiner visits planned and proved: [--seasons N] [--first SEED] [--items N] [--visits N]',
     load: () => import('./bench/visits/visits.js'),
   },
+  due: {
+    does: 'screens of dates and visits in a large house with ten years of records, times at the database: [--items N] [--rounds N]',
+    load: () => import('./bench/visits/due.js'),
+  },
   dates: {
     does: 'months, periods and days in time zones beside a general-purpose date library: [--pairs N] [--seed N]',
     load: () => import('./bench/visits/dates.js'),

@@ -22,6 +22,9 @@ import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.qu
 import { RegisterListQuery } from '../../apps/api/src/features/register/register-list.query.js';
 import { RemovalQuery } from '../../apps/api/src/features/tour/removal.query.js';
 import { TourListQuery } from '../../apps/api/src/features/tour/tour-list.query.js';
+import { VisitQuery } from '../../apps/api/src/features/visit/visit.query.js';
+import { loadSeason } from '../../apps/api/src/features/visit/season-snapshot.js';
+import { addDays } from '../../libs/kernel/index.js';
 import { type TestApp, startTestApp, testDay } from '../support/test-app.js';
 
 /**
@@ -58,6 +61,7 @@ describe('the SQL of the screens', () => {
 
   const of = <T>(type: new (...args: never[]) => T): T => test.app.get(type);
   const show = ['harbour-lights', 'quayside'] as const;
+  const year = [testDay, addDays(testDay, 365)] as const;
   const features = 'apps/api/src/features';
 
   it.each<[file: string, screens: Record<string, () => Promise<unknown>>]>([
@@ -81,6 +85,19 @@ describe('the SQL of the screens', () => {
       },
     ],
     ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
+    [
+      'visit/visit',
+      {
+        'visits of a season': () => of(VisitQuery).inSeason(...year, null),
+        'shows of a season': () => of(VisitQuery).shows(...year),
+      },
+    ],
+    [
+      'visit/season-snapshot',
+      {
+        'a season': () => loadSeason(of(DataSource), { from: year[0], to: year[1], depot: null, withIdle: false, without: [] }, testDay),
+      },
+    ],
     ['log/log', { 'a page': () => of(LogQuery).lines({ item: 'H-01', day: testDay }) }],
     ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
@@ -141,7 +158,7 @@ describe('the SQL of the screens', () => {
       for (const { text, values } of statements) if (/\$1::text\[\] IS NULL OR item\.id/.test(text)) expect(values[0]).not.toBeNull();
       parts.push(`-- ${screen}\n${[...new Set(statements.map(({ text }) => `${text.trim()};`))].join('\n')}\n`);
     }
-    const path = join(features, file.endsWith('.reader') ? `${file}.sql` : `${file}.query.sql`);
+    const path = join(features, /\.reader$|-snapshot$/.test(file) ? `${file}.sql` : `${file}.query.sql`);
     const now = parts.join('\n');
     if (process.env.CARTWRIGHT_WRITE_SQL === '1') writeFileSync(path, now);
     expect(readFileSync(path, 'utf8')).toBe(now);
