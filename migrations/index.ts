@@ -1,4 +1,5 @@
 import { CreateVisits20261126185200 } from './20261126185200-create-visits.js';
+import { CreatePlaceAnswers20261126192500 } from './20261126192500-create-place-answers.js';
 import { CreateLotSplits20261126191200 } from './20261126191200-create-lot-splits.js';
 import { LogEveryChange20261126175200 } from './20261126175200-log-every-change.js';
 import { CodePlaces20261126181800 } from './20261126181800-code-places.js';
@@ -61,4 +62,5 @@ export const migrations = [
   CreateCsvImport20261126183500,
   CreateVisits20261126185200,
   CreateLotSplits20261126191200,
+  CreatePlaceAnswers20261126192500,
 ];

@@ -122,6 +122,8 @@ type Documents = {
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
     "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": typeof types.ToursDocument,
+    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": typeof types.TourPlacesDocument,
+    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": typeof types.AnswerPlaceDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": typeof types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.PutShowBackDocument,
@@ -271,6 +273,8 @@ const documents: Documents = {
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
     "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": types.ToursDocument,
+    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": types.TourPlacesDocument,
+    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": types.AnswerPlaceDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.PutShowBackDocument,
@@ -741,6 +745,14 @@ export function graphql(source: "query HouseRules { rules items(kind: \"truck\",
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n"): typeof import('./graphql.js').ToursDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n"): typeof import('./graphql.js').TourPlacesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n"): typeof import('./graphql.js').AnswerPlaceDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

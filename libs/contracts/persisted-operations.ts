@@ -215,6 +215,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
   'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
     "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:3368307989904a849c171c8e0ebe258e18cd420d108d54d5705c4d74ffbe4eea':
+    "query TourPlaces($tourId: ID!) { tourPlaces(tourId: $tourId) { home places { decisions { because decidedAt decidedBy rulesOf } hasRules judgedBy place } ruled } }",
+  'sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813':
+    "mutation AnswerPlace($place: String!, $reason: String!, $rulesOf: String, $tourId: ID!) { answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home } }",
   'sha256:37329f9e1a81792205da3ce5148cb3261c147619980478257613aa1f71093969':
     "query TakenAlong($showId: ID, $tourId: ID!) { takenAlong(tourId: $tourId, showId: $showId) { boxes drafts givenBack hangs inForce revisions shows } }",
   'sha256:8df81131a25e8ddb002e15d804b14bffacf2fc1d711356d45e04ca00e441836d':

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { type GatedItem, type Place, findDueDate, intervalsIn, judge } from '#inspection-calendar';
+import { type GatedItem, type Place, answersThatHold, findDueDate, intervalsIn, judge, unjudgedPlaces } from '#inspection-calendar';
 import { addDays, eachDay } from '#kernel';
 
 const from = '2027-03-01';
@@ -127,5 +127,30 @@ describe('the gate', () => {
     );
     expect(barred).toBeGreaterThan(100);
     expect(barred).toBeLessThan(1990);
+  });
+});
+
+describe('rules taken for a place without rules', () => {
+  const rule = (jurisdiction: string, ...intervals: string[]) => ({ jurisdiction, kinds: ['hoist'], intervals });
+  const taken = [{ place: 'NO', rulesOf: 'GB' }];
+  const hoist = { kind: 'hoist' };
+
+  it('judge it by those of the other place, and it is no longer unjudged', () => {
+    const place = { jurisdictions: ['NO'], rules: [rule('GB', 'P6M')], taken };
+    expect(unjudgedPlaces({ ...place, taken: [] })).toEqual(['NO']);
+    expect(unjudgedPlaces(place)).toEqual([]);
+    expect(intervalsIn(hoist, place)).toEqual(['P6M']);
+    expect(answersThatHold(place)).toEqual(taken);
+  });
+
+  it.each([
+    ['the place has rules of its own', ['NO'], [rule('GB', 'P6M'), rule('NO', 'P12M')], [], ['P12M']],
+    ['those rules are no longer on file', ['NO'], [rule('DE', 'P6M')], ['NO'], []],
+    ['the tour goes elsewhere', ['DE'], [rule('GB', 'P6M'), rule('DE', 'P12M')], [], ['P12M']],
+  ])('fall away where %s', (_, jurisdictions, rules, unjudged, intervals) => {
+    const place = { jurisdictions, rules, taken };
+    expect(answersThatHold(place)).toEqual([]);
+    expect(unjudgedPlaces(place)).toEqual(unjudged);
+    expect(intervalsIn(hoist, place)).toEqual(intervals);
   });
 });

@@ -10,10 +10,17 @@ export interface PlaceRule {
   readonly intervals: readonly string[];
 }
 
-/** Where items are used: the jurisdictions that are visited, and every examination rule on file. */
-export interface Place {
+/** Whose rules hold at a place that has none on file, as the safety officer answered. */
+export interface TakenRules {
+  readonly place: string;
+  readonly rulesOf: string;
+}
+
+/** Where items are used: the jurisdictions that are visited, every examination rule on file, and the safety officer's answers where there is none. */
+export interface Place<T extends TakenRules = TakenRules> {
   readonly jurisdictions: readonly string[];
   readonly rules: readonly PlaceRule[];
+  readonly taken?: readonly T[];
 }
 
 /** An item of any kind as the register holds it. `intervals` are its own and take the place of those of every rule. */
@@ -38,14 +45,30 @@ export interface GateVerdict {
   readonly judgement: ItemJudgement;
 }
 
-/** Jurisdictions of a place of which no rule on file says how often anything is examined, of the country neither. */
-export const unjudgedPlaces = ({ jurisdictions, rules }: Place): readonly string[] =>
-  jurisdictions.filter((each) => !rules.some((rule) => holdsAt(rule.jurisdiction, each) && rule.intervals.length > 0));
+/** Whether a rule on file says how often something is examined there, of the place or of its country. */
+export const hasRules = (place: string, rules: readonly PlaceRule[]): boolean =>
+  rules.some((rule) => holdsAt(rule.jurisdiction, place) && rule.intervals.length > 0);
+
+/** Answers that hold: of visited places without rules of their own, where those that are taken are still on file. Rules of the place itself end its answer. */
+export const answersThatHold = <T extends TakenRules>({ jurisdictions, rules, taken }: Place<T>): readonly T[] =>
+  (taken ?? []).filter(({ place, rulesOf }) => jurisdictions.includes(place) && !hasRules(place, rules) && hasRules(rulesOf, rules));
+
+/** Jurisdictions of a place of which no rule on file says how often anything is examined, of the country neither, and no answer whose rules hold instead. */
+export function unjudgedPlaces(place: Place): readonly string[] {
+  const answered = new Set(answersThatHold(place).map((each) => each.place));
+  return place.jurisdictions.filter((each) => !hasRules(each, place.rules) && !answered.has(each));
+}
+
+/** The jurisdictions whose rules hold: of the places visited, and those taken where a place has none. */
+const ruling = (place: Place): readonly string[] => [...place.jurisdictions, ...answersThatHold(place).map((each) => each.rulesOf)];
 
 /** The intervals that an item is examined at in a place: its own, or those of every rule of the places visited. Empty: no rule says how often. */
-export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, { jurisdictions, rules }: Place): readonly string[] {
+export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, place: Place): readonly string[] {
   if (item.intervals) return item.intervals;
-  const fitting = rules.filter((rule) => jurisdictions.some((each) => holdsAt(rule.jurisdiction, each)) && rule.kinds.includes(item.kind));
+  const jurisdictions = ruling(place);
+  const fitting = place.rules.filter(
+    (rule) => jurisdictions.some((each) => holdsAt(rule.jurisdiction, each)) && rule.kinds.includes(item.kind),
+  );
   return [...new Set(fitting.flatMap((rule) => rule.intervals))].sort();
 }
 

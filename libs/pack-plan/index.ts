@@ -84,6 +84,7 @@ export {
   remediesFor,
   whyNotUsable,
   withFloor,
+  placeOf,
 } from './inputs/index.js';
 export type { KeptPlan as EarlierPlan } from './landed/index.js';
 export {

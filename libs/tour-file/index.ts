@@ -36,6 +36,7 @@ export type {
   LoadingAct,
   Pick,
   PinUse,
+  PlaceAnswer,
   PullBackSetting,
   RatedLoad,
   RiggingSystem,

@@ -74,6 +74,8 @@ import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
 import { LotReader } from './features/register/lots/lot.reader.js';
+import { PlaceService } from './features/place/place.service.js';
+import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { LotService } from './features/register/lots/lot.service.js';
 import { LotWriter } from './features/register/lots/lot.writer.js';
@@ -205,6 +207,8 @@ const features = [
   LotWriter,
   LotService,
   LotResolver,
+  PlaceService,
+  PlaceResolver,
   LogResolver,
   RiggingService,
   RiggingResolver,

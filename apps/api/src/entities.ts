@@ -2,6 +2,7 @@ import { LoadingActRow } from './features/loading/rows.js';
 import { EditionRow, ProposalRow } from './features/edition/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
+import { PlaceAnswerRow } from './features/place/rows.js';
 import { LotSplitRow } from './features/register/lots/rows.js';
 import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -33,6 +34,7 @@ export const entities = [
   ReportFileRow,
   LotSplitRow,
   TourRow,
+  PlaceAnswerRow,
   RemovedShowRow,
   VenueRow,
   ShowVenueRow,

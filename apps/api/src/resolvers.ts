@@ -13,6 +13,7 @@ import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
+import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
@@ -37,6 +38,7 @@ export const resolvers = [
   HouseResolver,
   LogResolver,
   LotResolver,
+  PlaceResolver,
   PlanPartsResolver,
   PlanResolver,
   BeginningResolver,

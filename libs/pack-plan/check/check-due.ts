@@ -9,6 +9,7 @@ export function checkDue({ file, items, plan, wrong }: Checking): void {
     ...plan.truck.trucks.flatMap((truck) => [truck.id, ...truck.placements.map((each) => each.id)]),
   ].filter((each) => each !== null);
   for (const id of planned) if (!booked.has(id)) wrong('bookings', id, 'it is planned and would not be booked');
+  const rules = rulesOfTour(file);
   const judged = new Map(plan.due.items.map((each) => [each.item, each]));
   for (const id of booked) {
     const item = items.get(id);
@@ -16,15 +17,23 @@ export function checkDue({ file, items, plan, wrong }: Checking): void {
       wrong('dates', id, 'it is not on file');
       continue;
     }
-    const rules = file.examinationRules.filter(
-      ({ jurisdiction, kinds }) =>
-        kinds.includes(item.kind) && file.tour.jurisdictions.some((each) => each === jurisdiction || each.startsWith(`${jurisdiction}-`)),
-    );
-    if ((item.intervals ?? rules).length > 0 && !judged.has(id)) wrong('dates', id, 'a rule wants it examined and nothing judges it');
+    if ((item.intervals ?? rules.filter(({ kinds }) => kinds.includes(item.kind))).length > 0 && !judged.has(id))
+      wrong('dates', id, 'a rule wants it examined and nothing judges it');
   }
   for (const each of plan.due.items) {
     if (!booked.has(each.item) || each.state === 'in date throughout' || each.state === 'falls due') continue;
     if (!plan.findings.some((finding) => finding.section === 'due' && finding.weight === 'stop' && finding.subject === each.item))
       wrong('dates', each.item, `it is ${each.state}, planned, and nothing says stop`);
   }
+}
+
+/** Of the places visited, and where one has none, of the place that the safety officer named instead. */
+function rulesOfTour({ tour, examinationRules }: Checking['file']): Checking['file']['examinationRules'] {
+  const of = (place: string) =>
+    examinationRules.filter(({ jurisdiction }) => place === jurisdiction || place.startsWith(`${jurisdiction}-`));
+  return tour.jurisdictions.flatMap((place) => {
+    const own = of(place);
+    const answer = (tour.placeAnswers ?? []).find((each) => each.place === place);
+    return answer && !own.some((each) => each.intervals.length > 0) ? [...own, ...of(answer.rulesOf)] : own;
+  });
 }

@@ -1,5 +1,5 @@
 import { invariant } from '#kernel';
-import { unjudgedPlaces } from '#inspection-calendar';
+import { answersThatHold, unjudgedPlaces } from '#inspection-calendar';
 import type { DueFinding } from '#trade';
 import type { DueItem, DueResult } from '../contract/index.js';
 import { type PlanInputs, placeOf } from '../inputs/index.js';
@@ -8,7 +8,7 @@ const codes = { overdue: 'overdue', 'no record': 'no-record', blocked: 'blocked'
 
 /** What runs out when, and which visit clears it. */
 export function dueFindings(inputs: PlanInputs, due: DueResult): DueFinding[] {
-  return [...notJudged(inputs), ...dated(inputs, due)];
+  return [...notJudged(inputs), ...judgedElsewhere(inputs), ...dated(inputs, due)];
 }
 
 function notJudged({ file }: PlanInputs): DueFinding[] {
@@ -18,6 +18,17 @@ function notJudged({ file }: PlanInputs): DueFinding[] {
     subjects: { place: { kind: 'place', id: place }, tour: { kind: 'tour', id, name } },
     numbers: {},
     ruled: [...new Set(file.examinationRules.map((each) => each.jurisdiction))].sort(),
+    date: prepFrom,
+  }));
+}
+
+function judgedElsewhere({ file }: PlanInputs): DueFinding[] {
+  const { id, name, prepFrom } = file.tour;
+  return answersThatHold(placeOf(file)).map(({ place, rulesOf, because, decidedBy, decidedOn }) => ({
+    code: 'judged-elsewhere',
+    subjects: { place: { kind: 'place', id: place }, rulesOf: { kind: 'place', id: rulesOf }, tour: { kind: 'tour', id, name } },
+    numbers: {},
+    ...{ because, decidedBy, decidedOn },
     date: prepFrom,
   }));
 }

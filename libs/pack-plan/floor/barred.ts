@@ -14,7 +14,7 @@ export interface BarredItem {
 
 /** What the gate says now of the items that a plan was made with, through the last day of its show. What is no longer on file is barred. */
 export function barredItems(
-  file: Pick<TourFile, 'items' | 'examinationRules'> & { readonly tour: Pick<TourFile['tour'], 'jurisdictions'> },
+  file: Pick<TourFile, 'items' | 'examinationRules'> & { readonly tour: Pick<TourFile['tour'], 'jurisdictions' | 'placeAnswers'> },
   ids: readonly string[],
   days: { readonly from: PlainDate; readonly to: PlainDate },
 ): readonly BarredItem[] {

@@ -18,7 +18,19 @@ export { closingOf, riggingSystem, splaySetAtPosition, stepMoments } from './rig
 export { shiftDates } from './shift-dates.js';
 export type { Kit, TourFile } from './tour-file.js';
 export { tourFileSchema } from './tour-file.js';
-export type { Booking, BridleSetting, Hang, HangBox, Pick, PullBackSetting, Show, SpareSetting, Tour, TrimTo } from './tour.js';
+export type {
+  Booking,
+  BridleSetting,
+  Hang,
+  HangBox,
+  Pick,
+  PlaceAnswer,
+  PullBackSetting,
+  Show,
+  SpareSetting,
+  Tour,
+  TrimTo,
+} from './tour.js';
 export { hang, tour } from './tour.js';
 export type { Venue } from './venue.js';
 export { venue } from './venue.js';

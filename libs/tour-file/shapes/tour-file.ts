@@ -3,7 +3,7 @@ import { catalogue } from './catalogue.js';
 import { examinationRule, item } from './item.js';
 import { loadRule } from './load-rule.js';
 import { riggingSystem } from './rigging-system.js';
-import { booking, tour } from './tour.js';
+import { type Tour, booking, tour } from './tour.js';
 import { sentence } from '../forms/index.js';
 
 /** One tour with the kit it may draw on: what `npm run plan` reads and the app imports and exports. */
@@ -20,6 +20,6 @@ export const tourFileSchema = z.strictObject({
 });
 
 export type Kit = Pick<z.output<typeof tourFileSchema>, 'catalogue' | 'systems' | 'examinationRules' | 'loadRules' | 'items'>;
-export type TourFile = z.output<typeof tourFileSchema>;
+export type TourFile = z.output<typeof tourFileSchema> & { readonly tour: Tour };
 /** As it is written: fields with a default may be left out. */
 export type WrittenTourFile = z.input<typeof tourFileSchema>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantities, quantity } from '#kernel';
+import { type PlainDate, quantities, quantity } from '#kernel';
 import { loading } from './loading.js';
 import { count, degrees, kgOrNone, mm, name, place, plainDate, ratedLoad, sentence, signedMm, tiltDeg, timeZone } from '../forms/index.js';
 
@@ -205,5 +205,19 @@ export type TrimTo = NonNullable<Hang['trimTo']>;
 export type Hang = z.output<typeof hang>;
 export type Show = z.output<typeof show>;
 export type SpareSetting = z.output<typeof spareSetting>;
-export type Tour = z.output<typeof tour>;
+/**
+ * The safety officer's answer for one place that a tour visits and that has no rules on file: whose rules hold there instead. It is on file with the tour
+ * and never in a file that comes in: nobody brings one along.
+ */
+export interface PlaceAnswer {
+  readonly place: string;
+  /** The place whose rules are taken; they are on file. */
+  readonly rulesOf: string;
+  readonly because: string;
+  readonly decidedBy: string;
+  readonly decidedOn: PlainDate;
+}
+
+/** `placeAnswers` are of the house, not of the file: the shape that is read knows none. */
+export type Tour = z.output<typeof tour> & { readonly placeAnswers?: readonly PlaceAnswer[] };
 export type Booking = z.output<typeof booking>;

@@ -1,3 +1,4 @@
+import type { PlainDate } from '#kernel';
 import type { DaySubject, ItemSubject, PlaceSubject, QuoteSubject, TourSubject } from '../subject/index.js';
 import type { JudgedFact } from '../reason/index.js';
 import type { Of } from './shape.js';
@@ -26,6 +27,12 @@ type NotInDate<Code extends string> = Of<Code, { readonly item: ItemSubject; rea
 export type DueFinding =
   /** No examination rule of a visited place is on file: nothing is judged there. `ruled`: places that have rules. */
   | (Of<'not-judged', { readonly place: PlaceSubject; readonly tour: TourSubject }> & { readonly ruled: readonly string[] })
+  /** A place without rules on file is judged by those of another: the safety officer's answer for this tour. `date`: the first prep day. */
+  | (Of<'judged-elsewhere', { readonly place: PlaceSubject; readonly rulesOf: PlaceSubject; readonly tour: TourSubject }> & {
+      readonly because: string;
+      readonly decidedBy: string;
+      readonly decidedOn: PlainDate;
+    })
   | (Of<'falls-due', { readonly item: ItemSubject; readonly visit: DaySubject | null }, { readonly showsAfter: number }> & Dated)
   | NotInDate<'overdue'>
   | NotInDate<'no-record'>

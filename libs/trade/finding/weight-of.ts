@@ -85,6 +85,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'over-when-empty': { section: 'truck', weight: 'stop' },
 
   'falls-due': { section: 'due', weight: 'look' },
+  'judged-elsewhere': { section: 'due', weight: 'look' },
   'not-judged': { section: 'due', weight: 'stop', needsOfficer: true },
   overdue: notInDate,
   'no-record': notInDate,

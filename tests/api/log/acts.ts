@@ -176,6 +176,15 @@ const rules: readonly Act[] = [
 
 const tours: readonly Act[] = [
   [
+    'mutation answerPlace',
+    async (house) => {
+      const page = await read(house, `{ tour(id: "${tour}") { version tour } }`);
+      const variables = { tour: { ...page.tour, jurisdictions: ['GB', 'NO'] }, v: page.version };
+      await ask(house, 'system', 'saveTour(tour: $tour, expectedVersion: $v) { version }', variables, '($tour: TourJson!, $v: Int)');
+      return ask(house, 'safety', `answerPlace(tourId: "${tour}", place: "NO", rulesOf: "GB", reason: "home rules") { ruled }`);
+    },
+  ],
+  [
     'mutation saveVenue',
     async (house) => {
       const venue = { name: 'Quayside Hall', city: 'Saltmouth', country: 'GB', timeZone: 'Europe/London', points: [], doors: [] };

@@ -25,10 +25,12 @@ const notInDate = (finding: FindingOf<'overdue' | 'no-record' | 'blocked' | 'fai
 
 export const dueFindings: Pick<
   Words['findings'],
-  'not-judged' | 'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
+  'not-judged' | 'judged-elsewhere' | 'falls-due' | 'overdue' | 'no-record' | 'blocked' | 'failed' | 'long-tour' | 'checker-disagrees'
 > = {
   'not-judged': ({ subjects: { place, tour }, ruled }) =>
     `${isPlaceCode(place.id) ? placeName(place.id) : `${place.id}, which is not a code on the list,`} is visited by ${tour.name}, and no examination rule of it is on file: nothing that lifts is judged there. ${isPlaceCode(place.id) ? 'Enter its rules' : `Choose its place, the nearest is ${placeName(nearestPlace(place.id))}`}${ruled.length === 0 ? '' : `, or name a place that has rules (${ruled.join(', ')})`}.`,
+  'judged-elsewhere': ({ subjects: { place, rulesOf, tour }, because, decidedBy, decidedOn }) =>
+    `${placeName(place.id)} is visited by ${tour.name} and has no examination rules on file. It is judged by the rules of ${placeName(rulesOf.id)}, because: ${because}. Decided by ${decidedBy} on ${decidedOn}. They may not be the law there.`,
   'falls-due': (finding) =>
     `${finding.subjects.item.id} (${kind(finding)}, ${tell(whereabouts, finding.where)}) runs out on ${finding.date}, with ${plural(finding.numbers.showsAfter, 'show')} of this tour after it.${remedy(finding.subjects.visit, finding.cannotBeSaved)}`,
   overdue: notInDate,

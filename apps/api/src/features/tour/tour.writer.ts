@@ -25,7 +25,8 @@ export async function clearRemoved(manager: EntityManager, { id, name }: Pick<To
   const rows: { id: string }[] = await manager.query(
     `SELECT id FROM tour WHERE removed_at IS NOT NULL AND (id = $1 OR name = $2)
        AND NOT EXISTS (SELECT FROM pack_plan WHERE tour_id = tour.id AND state <> 'draft')
-       AND NOT EXISTS (SELECT FROM loading_act WHERE tour_id = tour.id) AND NOT EXISTS (SELECT FROM hardware_count WHERE tour_id = tour.id)`,
+       AND NOT EXISTS (SELECT FROM loading_act WHERE tour_id = tour.id) AND NOT EXISTS (SELECT FROM hardware_count WHERE tour_id = tour.id)
+       AND NOT EXISTS (SELECT FROM place_answer WHERE tour_id = tour.id)`,
     [id, name],
   );
   for (const gone of rows)

@@ -96,13 +96,19 @@ export class TourFileService {
   /** The file as it was written where what is on file still says the same; else as it now is. */
   async export(tourId: string): Promise<object> {
     const { manager } = this.dataSource;
-    const [{ written }, now] = await Promise.all([this.tours.tour(manager, tourId), this.reader.load(manager, tourId)]);
+    const [{ written }, loaded] = await Promise.all([this.tours.tour(manager, tourId), this.reader.load(manager, tourId)]);
+    const now = withoutAnswers(loaded);
     if (written === null) return withoutEmpty(now);
     const before = readTourFile(written);
     if (!before.ok) return withoutEmpty(now);
     const scope = within(now, before.value);
     return same(before.value, scope) ? written : withoutEmpty({ ...scope, ...(before.value.note ? { note: before.value.note } : {}) });
   }
+}
+
+/** What the safety officer answered of places is of this house: no file takes it along. */
+function withoutAnswers({ tour: { placeAnswers: _placeAnswers, ...tour }, ...file }: TourFile): TourFile {
+  return { ...file, tour };
 }
 
 /** Only what the file brought: a larger register does not change it. */

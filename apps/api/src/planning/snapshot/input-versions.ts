@@ -26,6 +26,7 @@ export async function versionsOf(db: Queryable, { tourId, showId }: InputScope):
     writings('tour WHERE id = $1'),
     writings('venue'),
     writings('show_venue WHERE tour_id = $1'),
+    writings('place_answer WHERE tour_id = $1'),
     writings('loading_act WHERE tour_id = $1'),
     writings('pack_plan WHERE tour_id = $1 AND show_id = $2'),
   ];

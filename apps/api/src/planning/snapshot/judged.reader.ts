@@ -1,8 +1,8 @@
 import { type BarredItem, barredItems } from '#pack-plan';
-import type { Tour, TourFile } from '#tour-file';
+import type { TourFile } from '#tour-file';
 import { loadItems } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
-import { countriesOfVenues, withCountries } from './venue-countries.js';
+import { loadTours } from './tour-places.js';
 
 /** What the gate judges items of a tour by. */
 export type JudgedFile = Pick<TourFile, 'items' | 'examinationRules' | 'tour'>;
@@ -14,14 +14,10 @@ export async function loadJudged(
   ids: readonly string[],
 ): Promise<ReadonlyMap<string, JudgedFile>> {
   if (tourIds.length === 0) return new Map();
-  const tours = await rowsOf<{ id: string; data: Tour; countries: string[] }>(
-    db,
-    `SELECT id, data, ${countriesOfVenues} AS countries FROM tour WHERE id = ANY($1)`,
-    [tourIds],
-  );
+  const tours = await loadTours(db, tourIds);
   const examinationRules = await rulesInForce(db);
   const items = await loadItems(db, ids);
-  return new Map(tours.map((tour) => [tour.id, { items, examinationRules, tour: withCountries(tour) }]));
+  return new Map(tours.map((tour) => [tour.id, { items, examinationRules, tour }]));
 }
 
 /** Of each list of items what the gate bars on its days, wherever rules are on file: the strictest of all. */
@@ -37,7 +33,8 @@ export async function barredAnywhere(
   return wanted.map(({ items: named, from, to }) => barredItems({ items, examinationRules, tour: { jurisdictions } }, named, { from, to }));
 }
 
-async function rulesInForce(db: Queryable): Promise<TourFile['examinationRules']> {
+/** Examination rules that hold; those that wait for the safety officer ask nothing yet. */
+export async function rulesInForce(db: Queryable): Promise<TourFile['examinationRules']> {
   const rules = await rowsOf<{ data: TourFile['examinationRules'][number] }>(
     db,
     `SELECT data FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`,

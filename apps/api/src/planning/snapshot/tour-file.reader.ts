@@ -4,7 +4,7 @@ import { type Booking, type LoadingAct, type SpareSetting, type Tour, type TourF
 import { NotFoundError } from '../../platform/faults/fault.js';
 import { loadKit } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
-import { countriesOfVenues, withCountries } from './venue-countries.js';
+import { loadTours } from './tour-places.js';
 
 /** A tour file of what is on file: what every plan is made from, and what everything else judges a plan against. */
 @Injectable()
@@ -28,12 +28,8 @@ export async function loadTourFile(db: Queryable, tourId: string, ids?: readonly
 
 /** The same without what other tours hold. */
 async function loadDesign(db: Queryable, tourId: string, ids?: readonly string[]): Promise<TourFile> {
-  const [row] = await rowsOf<{ name: string; data: Tour; countries: string[] }>(
-    db,
-    `SELECT name, data, ${countriesOfVenues} AS countries FROM tour WHERE id = $1`,
-    [tourId],
-  );
-  if (!row) throw new NotFoundError(`The tour ${tourId}`);
+  const [tour] = await loadTours(db, [tourId]);
+  if (!tour) throw new NotFoundError(`The tour ${tourId}`);
   const { catalogue, systems, examinationRules, loadRules, items } = await loadKit(db, ids);
   return {
     format: 'cartwright tour 1',
@@ -44,8 +40,8 @@ async function loadDesign(db: Queryable, tourId: string, ids?: readonly string[]
     items,
     bookings: [],
     tour: {
-      ...(await withLoading(db, withCountries(row))),
-      spares: await learned(db, row.data.spares),
+      ...(await withLoading(db, tour)),
+      spares: await learned(db, tour.spares),
     },
   };
 }

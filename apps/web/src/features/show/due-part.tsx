@@ -1,3 +1,4 @@
+import { Link } from 'react-router';
 import { drawDue } from '#drawings';
 import type { DueResult, ToldFinding } from '#pack-plan';
 import { Drawing } from '../../ui/drawing.js';
@@ -5,13 +6,13 @@ import { Findings } from '../../ui/findings.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { useDue, useFindings } from '../plan/use-plan-parts.js';
 
-export function DuePart({ planId }: { planId: string }) {
+export function DuePart({ planId, tourId }: { planId: string; tourId: string }) {
   const query = useDue(planId);
   const findings = useFindings(planId).data ?? [];
-  return <Loaded query={query}>{(due) => <Due due={due} findings={findings} />}</Loaded>;
+  return <Loaded query={query}>{(due) => <Due due={due} findings={findings} tourId={tourId} />}</Loaded>;
 }
 
-function Due({ due, findings }: { due: DueResult; findings: readonly ToldFinding[] }) {
+function Due({ due, findings, tourId }: { due: DueResult; findings: readonly ToldFinding[]; tourId: string }) {
   return (
     <Part
       number={5}
@@ -20,6 +21,11 @@ function Due({ due, findings }: { due: DueResult; findings: readonly ToldFinding
       margin={
         <>
           <Findings findings={findings} section="due" />
+          {findings.some(({ code }) => code === 'not-judged' || code === 'judged-elsewhere') && (
+            <p className="note">
+              <Link to={`/tours/${tourId}#places`}>Whose rules hold on this tour</Link>, answered once by the safety officer.
+            </p>
+          )}
           <p className="note">
             <b>
               {due.visits.count === 0 ? 'No examiner visit' : `${due.visits.count} examiner ${due.visits.count === 1 ? 'visit' : 'visits'}`}

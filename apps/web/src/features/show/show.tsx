@@ -215,7 +215,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
         {me.role !== 'safety' && <LetAllGo planId={shown.id} onDraft={() => onDraft(true)} />}
         {me.role !== 'safety' && <LongerSearch tourId={data.tourId} showId={data.showId} />}
       </TruckPart>
-      <DuePart planId={shown.id} />
+      <DuePart planId={shown.id} tourId={data.tourId} />
     </>
   );
 }

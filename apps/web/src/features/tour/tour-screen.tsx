@@ -9,6 +9,7 @@ import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { figureOrNothing } from '../../ui/typed.js';
 import { BetweenShows } from './between-shows.js';
+import { PlacesPart } from './places/places-part.js';
 import { RemovedShows } from './removed-shows.js';
 import { byDay, newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
@@ -49,6 +50,9 @@ export function TourScreen({ me }: { me: Person }) {
           </Part>
           <Part number={5} title="Where plans need equally many box moves">
             <Wishes tour={tour} version={version} />
+          </Part>
+          <Part number={6} title="Whose examination rules hold" id="places">
+            <PlacesPart tourId={tourId} me={me} />
           </Part>
         </Page>
       )}

@@ -65,6 +65,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
     later: ['register', 'catalogue', 'booking'],
   }),
   'shows-to-serve': () => ({ now: ['tour'] }),
+  'tour-places': ([, tour]) => ({ now: [`tour/${tour}`, 'catalogue', 'venue'] }),
   'taken along': ([, tour]) => ({ now: [`tour/${tour}`, 'booking', 'show'] }),
   tour: ([, tour]) => ({ now: [`tour/${tour}`, `show/${tour}`] }),
   'to set up': () => ({ now: ['people'] }),
