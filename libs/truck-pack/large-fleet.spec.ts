@@ -1,3 +1,4 @@
+import { seededRandom } from '#kernel';
 import { readTruckCase, solveTruckPack, verifyTruckPack } from './index.js';
 
 const truck = { innerLengthMm: 13_600, innerWidthMm: 2480, innerHeightMm: 2700, payloadKg: 24_000, maxSideOffsetMm: 120 };
@@ -28,5 +29,48 @@ describe('eight trucks and 500 pieces', () => {
     expect(rode).toBeGreaterThan(237);
     expect(answer.trucks).toHaveLength(8);
     expect(verifyTruckPack(read.value, answer)).toEqual([]);
+  });
+});
+
+/** Carts, which stand on the floor, and cases, which all could ride on others. */
+function mixedFreight(pieces: number, trucks: number, seed: number) {
+  const random = seededRandom(seed);
+  const read = readTruckCase({
+    trucks: Array.from({ length: trucks }, (_, index) => ({ id: `T${index}`, ...truck, semiTrailer })),
+    pieces: Array.from({ length: pieces }, (_, index) => {
+      const isCart = random() < 1 / 3;
+      return {
+        id: `P${index}`,
+        lengthMm: 1150 + 10 * Math.floor(6 * random()),
+        widthMm: 720,
+        heightMm: isCart ? 1540 : 900,
+        massKg: 150 + Math.floor(5 * random()),
+        mayTurn: true,
+        floorOnly: isCart,
+        maxOnTopKg: isCart ? 0 : 400,
+        firstOff: Math.floor(4 * random()),
+      };
+    }),
+    minSupport: 0.8,
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.error));
+  return read.value;
+}
+
+describe('carts and cases for many trucks', () => {
+  // By hand: towers of 2,700 / 900 = 3 cases; 36 towers a truck (two abreast when turned, 13,600 / 720 = 18 rows). 500 pieces are about 167 carts and 111
+  // towers of cases: 278 of 288 places, some lost where stops end; 1,500 are about 834 of 900.
+  it.each([
+    [500, 8, 1],
+    [500, 8, 2],
+    [1500, 25, 3],
+    [1500, 25, 4],
+  ])('%i pieces on %i trucks: nine in ten ride and the checker agrees', (pieces, trucks, seed) => {
+    const problem = mixedFreight(pieces, trucks, seed);
+    const answer = solveTruckPack(problem, { seed: 1, work: 20_000 });
+    const rode = answer.trucks.reduce((sum, each) => sum + each.placements.length, 0);
+    expect(rode + answer.leftOver.length).toBe(pieces);
+    expect(rode).toBeGreaterThan(0.9 * pieces);
+    expect(verifyTruckPack(problem, answer)).toEqual([]);
   });
 });

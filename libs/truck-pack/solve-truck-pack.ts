@@ -10,6 +10,7 @@ import {
   cannotRide,
   couldRide,
   headroomOf,
+  isLarge,
   leftOver,
   overWhenEmpty,
 } from './case/index.js';
@@ -43,7 +44,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
   const tries = new Tries(search);
   tries.note(quickLoad(search, inOrder(search, cannotHoldAll), floorOfPieces(search)));
   // Freight for many trucks: half of the work goes to rows alone, which deal it best.
-  if (pieces.length > mostSingly)
+  if (isLarge({ pieces }))
     work.within(0.5, () => {
       const rows = searchInRows({ ...problem, pieces }, { seed: limits.seed, rounds: 20 }, work, search);
       if (rows && rows.leftOver.length === 0) tries.note({ trucks: rows.trucks, left: [] });
@@ -76,7 +77,7 @@ class Tries {
     const { search } = this;
     const seen = new Map<string, TruckRows>();
     // Single pieces are slow to place: they take a turn early, then seldom unless they did best.
-    if (search.pieces.length <= mostSingly && attempt % (this.generalLeads ? 2 : 12) === 1) this.bySinglePieces();
+    if (!isLarge(search) && attempt % (this.generalLeads ? 2 : 12) === 1) this.bySinglePieces();
     else if (!this.known && (attempt > 2 || cannotHoldAll)) {
       if (this.note(leaveOut(search, this.round++, this.leftOut++ > 0, seen))) this.generalLeads = false;
     } else {
@@ -122,9 +123,6 @@ function inOrder(search: Search, cannotHoldAll: boolean): Piece[] {
   const worth = (piece: Piece) => (cannotHoldAll ? piece.massKg / floorOf(piece) : piece.firstOff);
   return [...search.pieces].sort((a, b) => worth(b) - worth(a) || (a.id < b.id ? -1 : 1));
 }
-
-/** More freight than this is not tried piece by piece. */
-const mostSingly = 300;
 
 /** Mass, volume or floor of the pieces beyond what all trucks together have. */
 function isTooMuch({ trucks }: TruckCaseData, pieces: readonly Piece[], floorMm: number): boolean {

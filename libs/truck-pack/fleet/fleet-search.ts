@@ -7,6 +7,7 @@ import {
   type TruckPackAnswer,
   type Work,
   cannotRide,
+  sharesInTowers,
   waysIn,
 } from '../case/index.js';
 import type { LengthCauses, RowTask, TruckRows } from '../rows/index.js';
@@ -138,7 +139,8 @@ function estimate({ problem, floor }: Search, pieces: readonly Piece[]): (piece:
   const fixed = sum(pieces.filter((each) => each.floorOnly));
   const loose = sum(pieces.filter((each) => !each.floorOnly));
   const part = loose === 0 ? 1 : Math.min(1, Math.max(0.1, (floor.usedMm - fixed) / loose));
-  return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part);
+  const shareOf = sharesInTowers(problem);
+  return (piece) => (alone.get(piece) ?? 0) * (piece.floorOnly ? 1 : part) || shareOf(piece);
 }
 
 export const noBound: PackBound = { trucks: 0, usedLengthMm: 0, why: { code: 'not-all-ride' } };

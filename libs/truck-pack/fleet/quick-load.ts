@@ -3,6 +3,7 @@ import { type Piece, type Truck, type TruckAnswer, Work, couldRide, headroomOf }
 import { type TruckRows, rowsInTruck } from '../rows/index.js';
 import { truckAnswer } from '../space/index.js';
 import type { Search } from './fleet-search.js';
+import { type Loaded, alikeKeys, loadAgain } from './load-again.js';
 
 /** A load, and the pieces that stay behind. */
 export interface Part {
@@ -17,20 +18,39 @@ export interface Part {
 export function quickLoad(search: Search, pieces: readonly Piece[], floorOf: (piece: Piece) => number): Part {
   const trucks: TruckAnswer[] = [];
   let rest = pieces;
+  const keys = pieces.length > repeatedFrom ? alikeKeys(pieces) : undefined;
+  let last: Loaded | undefined;
   const size = (truck: Truck) => truck.innerLengthMm * truck.innerWidthMm;
   for (const truck of [...search.problem.trucks].sort((a, b) => size(b) - size(a))) {
     if (rest.length === 0 || (trucks.length > 0 && search.work.isCut)) break;
-    const able = rest.filter((each) => couldRide(each, [truck]));
-    // The first truck is loaded whatever the clock says.
-    const work = trucks.length === 0 ? new Work() : search.work.unlimited();
-    const rows = rowsOfFirst({ ...search, work }, truck, able.slice(0, mostThatCould([truck], able, floorOf)));
-    search.work.add(300 + work.steps);
-    if (!rows?.space || rows.space.placed.length === 0) continue;
-    trucks.push(truckAnswer(rows.space, rows.order));
-    const inside = new Set(rows.space.placed.map((each) => each.piece));
+    last = last && keys && loadAgain(last, truck, rest, keys);
+    last ??= loadOne(search, truck, rest, floorOf, trucks.length === 0);
+    if (!last) continue;
+    trucks.push(last.answer);
+    const inside = new Set(last.pieces);
     rest = rest.filter((each) => !inside.has(each));
   }
   return { trucks, left: rest };
+}
+
+/** From how many pieces on a load is repeated in the next truck where that is possible, rather than made anew. */
+const repeatedFrom = 1000;
+
+/** What one truck takes of the first pieces; undefined where that is nothing. */
+function loadOne(
+  search: Search,
+  truck: Truck,
+  rest: readonly Piece[],
+  floorOf: (piece: Piece) => number,
+  isFirst: boolean,
+): Loaded | undefined {
+  const able = rest.filter((each) => couldRide(each, [truck]));
+  // The first truck is loaded whatever the clock says.
+  const work = isFirst ? new Work() : search.work.unlimited();
+  const rows = rowsOfFirst({ ...search, work }, truck, able.slice(0, mostThatCould([truck], able, floorOf)));
+  search.work.add(300 + work.steps);
+  if (!rows?.space || rows.space.placed.length === 0) return undefined;
+  return { truck, answer: truckAnswer(rows.space, rows.order), pieces: rows.space.placed.map((each) => each.piece) };
 }
 
 /** As many of the first pieces as are inside every limit: all, else an eighth less, a quarter less, half. */

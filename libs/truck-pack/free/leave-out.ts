@@ -1,4 +1,4 @@
-import { type Piece, waysIn } from '../case/index.js';
+import { type Piece, sharesInTowers, waysIn } from '../case/index.js';
 import { type Part, type Search, mostThatCould, quickLoad, searchRound } from '../fleet/index.js';
 import type { TruckRows } from '../rows/index.js';
 
@@ -8,7 +8,13 @@ export function floorOfPieces({ problem, floor }: Search): (piece: Piece) => num
     Math.max(...problem.trucks.map((each) => each.innerLengthMm)),
     Math.max(...problem.trucks.map((each) => each.innerWidthMm)),
   ];
-  return (piece) => Math.max(1, floor.prices.lengthOf(waysIn(piece, lengthMm, widthMm)));
+  const shareOf = sharesInTowers(problem);
+  const known = new Map<Piece, number>();
+  return (piece) => {
+    let mm = known.get(piece);
+    if (mm === undefined) known.set(piece, (mm = Math.max(1, floor.prices.lengthOf(waysIn(piece, lengthMm, widthMm)) || shareOf(piece))));
+    return mm;
+  };
 }
 
 /**

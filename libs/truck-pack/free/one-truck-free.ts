@@ -1,4 +1,4 @@
-import type { Truck, Work } from '../case/index.js';
+import { type Truck, type Work, isLarge } from '../case/index.js';
 import { type RowKind, type RowTask, type TruckRows, chooseSides, placedTower, rowKinds, towersOf } from '../rows/index.js';
 import { LoadSpace, type Placed, loadingOrderOf, outsideLoad } from '../space/index.js';
 import { type FloorPlan, searchFronts } from './front-search.js';
@@ -10,6 +10,7 @@ export function freeInTruck(task: RowTask): TruckRows {
   const kinds = rowKinds(towersOf(task), task.waived, (ways) => task.prices.lengthOf(ways) * noise(), {
     lengthMm: truck.innerLengthMm,
     widthMm: truck.innerWidthMm,
+    countsShares: isLarge(task.problem),
     heightMatters: truck.blocked.length > 0,
   });
   const plans = searchFronts(kinds, truck, {

@@ -1,5 +1,5 @@
 import type { WidthPrices } from '../bound/index.js';
-import { type Piece, type Truck, type TruckCaseData, headroomOf, type RowChoice, Work } from '../case/index.js';
+import { type Piece, type Truck, type TruckCaseData, headroomOf, isLarge, type RowChoice, Work } from '../case/index.js';
 import { type LoadSpace, type Placed, getOn } from '../space/index.js';
 import { type BuiltRow, buildRows, placedRow } from './built-row.js';
 import { arrangeRows } from './row-arrange.js';
@@ -63,6 +63,7 @@ export function rowsInTruck(task: RowTask): TruckRows {
   const kinds = rowKinds(towers, waived, task.prices.lengthOf, {
     lengthMm: truck.innerLengthMm,
     widthMm: truck.innerWidthMm,
+    countsShares: isLarge(task.problem),
     heightMatters: rooms.heightMatters || kept.length > 0,
   });
   // A row may still be moved and mirrored in its room: it has to get on with what is kept wherever it stands in it.

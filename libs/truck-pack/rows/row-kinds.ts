@@ -1,4 +1,4 @@
-import type { Way } from '../case/index.js';
+import { type Way, shareOfFloorMm } from '../case/index.js';
 import type { Tower } from './towers.js';
 
 /** Towers that are alike to a row: same base, same place in the unloading order, same height where height matters. */
@@ -9,7 +9,7 @@ export interface RowKind {
   /** Its unloading order is waived: it may stand in any row. */
   readonly free: boolean;
   readonly high: number;
-  /** Least length of floor that one uses up, millimetres: prices of what stands side by side never sum to more than the row is deep. */
+  /** Least length of floor that one uses up, millimetres: prices of what stands side by side never sum to more than the row is deep; by their shares where no price is asked. */
   readonly price: number;
   readonly towers: readonly Tower[];
 }
@@ -19,7 +19,7 @@ export function rowKinds(
   towers: readonly Tower[],
   waived: ReadonlySet<string>,
   priceOf: (ways: readonly Way[]) => number,
-  room: { readonly lengthMm: number; readonly widthMm: number; readonly heightMatters: boolean },
+  room: { readonly lengthMm: number; readonly widthMm: number; readonly heightMatters: boolean; readonly countsShares?: boolean },
 ): RowKind[] {
   const levels = [...new Set(towers.map((each) => each.firstOff))].sort((a, b) => b - a);
   const kinds = new Map<string, RowKind & { towers: Tower[] }>();
@@ -39,7 +39,7 @@ export function rowKinds(
       level: levels.indexOf(tower.firstOff),
       free,
       high: tower.high,
-      price: fitting.length === 0 ? 0 : priceOf(fitting),
+      price: fitting.length === 0 ? 0 : priceOf(fitting) || (room.countsShares ? shareOfFloorMm(fitting, room.widthMm) : 0),
       towers: [tower],
     });
   }
