@@ -102,7 +102,7 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/trucks/truck-odd.js'),
   },
   'truck-seconds': {
-    does: 'large fleets as case files, answered within 1.5 times the seconds given: [--seconds S] [--pieces 500,2000,5000] [--trucks N]',
+    does: 'large fleets answered within 1.5 times the seconds given, no fewer aboard than a plain first fit: [--seconds 1,3,10] [--fleets 500x8,2000x40]',
     load: () => import('./bench/trucks/truck-seconds.js'),
   },
   'truck-growth': {
