@@ -48,7 +48,7 @@ describe('keeping the register', () => {
         'a length of zero',
         'model,length mm,mass kg\nLoom,0,1\n',
         'looms',
-        { row: 2, column: 'length mm', value: '0', wanted: 'more than 0' },
+        { row: 2, column: 'length mm', value: '0', wanted: 'at least 1' },
       ],
       ['a mass below zero', 'model,mass kg\nLink pin 12,-1\n', 'pins', { row: 2, column: 'mass kg', value: '-1', wanted: 'at least 0' }],
       ['no number', 'model,mass kg\nLink pin 12,NaN\n', 'pins', { row: 2, column: 'mass kg', value: 'NaN' }],

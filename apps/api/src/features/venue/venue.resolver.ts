@@ -1,4 +1,4 @@
-import { ParseUUIDPipe } from '@nestjs/common';
+import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { VenueJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
@@ -8,7 +8,7 @@ import { VenueView } from './venue.types.js';
 
 const id = { type: () => ID } as const;
 const anId = { type: () => ID, nullable: true } as const;
-const uuid = new ParseUUIDPipe({ optional: true });
+const uuid = new UuidArgument();
 
 @Resolver()
 export class VenueResolver {

@@ -1,4 +1,4 @@
-import { ParseUUIDPipe } from '@nestjs/common';
+import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
@@ -11,7 +11,7 @@ const id = { type: () => ID } as const;
 const ids = { type: () => [ID] } as const;
 const optional = { nullable: true, type: () => String } as const;
 const optionalId = { nullable: true, type: () => ID } as const;
-const uuid = new ParseUUIDPipe({ optional: true });
+const uuid = new UuidArgument();
 
 @ObjectType()
 export class ShowInSeason {

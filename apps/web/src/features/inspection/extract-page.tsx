@@ -27,9 +27,9 @@ export function ExtractScreen() {
       actions={
         <>
           <Link to="/register">Back to the register</Link>
-          <a href={`/print/extract?${asked}`} target="_blank" rel="noreferrer">
+          <Link to={`/print/extract?${asked}`} target="_blank">
             Print it
-          </a>
+          </Link>
           <a href={`/api/csv/extract?${asked}`}>As CSV</a>
         </>
       }

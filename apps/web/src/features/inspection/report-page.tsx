@@ -73,9 +73,9 @@ export function ReportScreen() {
       actions={
         <>
           <Link to={`/register/${encodeURIComponent(itemId)}`}>Back to {itemId}</Link>
-          <a href={`/print/records/${encodeURIComponent(itemId)}/${recordId}`} target="_blank" rel="noreferrer">
+          <Link to={`/print/records/${encodeURIComponent(itemId)}/${recordId}`} target="_blank">
             Print it
-          </a>
+          </Link>
         </>
       }
     >

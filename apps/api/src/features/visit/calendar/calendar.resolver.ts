@@ -1,4 +1,4 @@
-import { ParseUUIDPipe } from '@nestjs/common';
+import { UuidArgument } from '../../../platform/graphql/uuid-argument.js';
 import { Args, Field, ID, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
@@ -34,7 +34,7 @@ export class CalendarResolver {
   }
 
   @Mutation(() => Boolean, { description: 'The address opens nothing any more.' })
-  async withdrawCalendar(@Args('id', { type: () => ID }, new ParseUUIDPipe()) id: string, @Me() me: SignedIn): Promise<boolean> {
+  async withdrawCalendar(@Args('id', { type: () => ID }, new UuidArgument()) id: string, @Me() me: SignedIn): Promise<boolean> {
     await this.calendars.withdraw(id, me);
     return true;
   }
