@@ -106,7 +106,7 @@ describe('tours changed in a browser', () => {
       }
     }
     await page.getByText('Saving ...').waitFor({ state: 'detached' });
-    await page.unroute('**/graphql');
+    await page.unrouteAll({ behavior: 'wait' });
     const shown = await checked.count();
     const { freight, visitDays, prepFrom } = await tour();
     expect(freight.length).toBe(shown);
