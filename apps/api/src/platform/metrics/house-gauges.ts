@@ -4,6 +4,7 @@ import { livingName } from '../database/server-check.js';
 /** What takes figures that are read from the database whenever somebody looks. */
 interface Gauges {
   watchRows(name: string, help: string, sql: string, label?: string): void;
+  watchAsked(name: string, help: string, read: () => Promise<number>): void;
 }
 
 /** Of the house as whoever runs it looks at it; the page "How the house is" shows the same. */
