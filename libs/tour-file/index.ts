@@ -10,6 +10,7 @@ export {
   modelExamples,
   modelKinds,
   readItemsCsv,
+  withUnseen,
   readModelsCsv,
 } from './csv/index.js';
 export type {

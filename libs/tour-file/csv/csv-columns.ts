@@ -8,6 +8,9 @@ export interface CsvColumn {
 
 const optional = (value: string | number | undefined): string => (value === undefined ? '' : String(value));
 
+const stackCell = (serials: readonly string[]): string =>
+  serials.some((each) => /\s/.test(each)) ? serials.map((each) => `${each};`).join(' ') : serials.join(' ');
+
 const common: readonly CsvColumn[] = [
   { heading: 'serial', cell: (item) => item.id },
   { heading: 'model', cell: (item) => item.model },
@@ -27,7 +30,7 @@ const common: readonly CsvColumn[] = [
 const extra: Partial<Record<ItemKind, readonly CsvColumn[]>> = {
   box: [{ heading: 'uses', cell: (item) => optional(item.uses) }],
   hoist: [{ heading: 'uses', cell: (item) => optional(item.uses) }],
-  cart: [{ heading: 'boxes, top first', cell: (item) => (item.stack ?? []).join(' ') }],
+  cart: [{ heading: 'boxes, top first', cell: (item) => stackCell(item.stack ?? []) }],
   case: [{ heading: 'contents kg', cell: (item) => optional(item.contentsKg) }],
   pin: [{ heading: 'count', cell: (item) => optional(item.count) }],
   shackle: [{ heading: 'count', cell: (item) => optional(item.count) }],

@@ -58,6 +58,21 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
   return { items, faults };
 }
 
+/** The item of a row with what no column of its kind holds, as it stands on file. */
+export function withUnseen(given: Item, before: Item | undefined): Item {
+  if (!before) return given;
+  const headings = new Set(csvColumns(given.kind).map((each) => each.heading));
+  const unseen = Object.entries(before).filter(([field]) => field !== 'kind' && !headings.has(headingOf[field] ?? ''));
+  return { ...given, ...Object.fromEntries(unseen) };
+}
+
+/** Serials with blanks between, or with a semicolon after each where one holds a blank. */
+const readStack = (cell: string): string[] =>
+  cell
+    .split(cell.includes(';') ? ';' : /\s+/)
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+
 function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>, faults: CsvFault[]): Item | undefined {
   const text = (heading: string): string | undefined => cells.get(heading) || undefined;
   const before = faults.length;
@@ -72,7 +87,7 @@ function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>
   const to = text('hired to');
   if ((from === undefined) !== (to === undefined))
     faults.push({ row, column: from === undefined ? 'hired from' : 'hired to', value: '', wanted: 'both days of the hire, or neither' });
-  const stack = kind === 'cart' ? (text('boxes, top first') ?? '').split(/\s+/).filter((each) => each !== '') : undefined;
+  const stack = kind === 'cart' ? readStack(text('boxes, top first') ?? '') : undefined;
   const candidate = {
     id: text('serial'),
     kind,

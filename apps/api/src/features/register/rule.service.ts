@@ -2,7 +2,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { z } from 'zod';
 import { decideChange, loadRuleGuard } from '#editions';
-import { mergeEdit, readInput } from '#kernel';
+import { canonicalJson, mergeEdit, readInput } from '#kernel';
 import { loadRule, riggingSystem } from '#tour-file';
 import { type Words, tell } from '#words';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
@@ -50,6 +50,7 @@ export class RuleService {
     await this.unitOfWork.run(async (manager) => {
       const onFile = await manager.getRepository(RuleRow).findOneBy({ kind: 'system', id });
       const data = await this.ruleToSave(manager, { kind: 'system', id }, schema, input, was);
+      if (isAsOnFile(onFile, data)) return { ok: true, value: undefined };
       await manager.getRepository(RuleRow).upsert({ kind: 'system', id, data }, ['kind', 'id']);
       const of = { kind: 'system', subject: id } as const;
       const change = { field: '', was: await this.lastApproved(manager, id, onFile), wanted: data };
@@ -78,6 +79,7 @@ export class RuleService {
       const rules = manager.getRepository(RuleRow);
       const onFile = await rules.findOneBy({ kind: 'load', id });
       const data = await this.ruleToSave(manager, { kind: 'load', id }, schema, input, was);
+      if (isAsOnFile(onFile, data)) return { ok: true, value: [] };
       const isNew = !onFile?.isAccepted;
       const { inForce, waits, atOnce } = decideChange(loadRuleGuard, onFile?.data ?? data, data);
       const faults = reasonFaults(hand, waits, reason);
@@ -127,6 +129,13 @@ export class RuleService {
       })),
     );
   }
+}
+
+/** Saved as it stands: nothing is written, and an approval stays. */
+function isAsOnFile(row: RuleRow | null, data: object): boolean {
+  if (!row) return false;
+  const { approved: _approved, ...onFile } = row.data as Record<string, unknown>;
+  return canonicalJson(onFile) === canonicalJson(data);
 }
 
 function inputOf<T>(schema: z.ZodType<T>, input: unknown): T {

@@ -2,7 +2,18 @@ import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { ok, refuse, shownText } from '#kernel';
 import { type Words, tell } from '#words';
-import { type CsvFault, type Item, type ItemKind, type Kit, checkKit, csvColumns, csvExamples, itemKinds, readItemsCsv } from '#tour-file';
+import {
+  type CsvFault,
+  type Item,
+  type ItemKind,
+  type Kit,
+  checkKit,
+  csvColumns,
+  csvExamples,
+  itemKinds,
+  readItemsCsv,
+  withUnseen,
+} from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -114,10 +125,7 @@ export class CsvService {
     const kit = await this.kit.load(manager);
     const before = new Map(kit.items.map((item) => [item.id, item]));
     // What a CSV does not hold stays as it is on file.
-    const merged = given.map((item) => {
-      const { examinations = [], events = [], intervals, unaccepted } = before.get(item.id) ?? {};
-      return { ...item, examinations, events, intervals, unaccepted };
-    });
+    const merged = given.map((item) => withUnseen(item, before.get(item.id)));
     const day = today(this.clock);
     const hand = handOf(who);
     const held = await holdItems(manager, kit, merged, hand, day);
