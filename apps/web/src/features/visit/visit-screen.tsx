@@ -15,6 +15,20 @@ interface Typed {
   readonly remark: string;
 }
 
+/** In the order of the cells; on a narrow screen each stands before its cell. */
+const columns = {
+  item: 'Item',
+  what: 'What',
+  where: 'Where',
+  until: 'In date until',
+  carriesTo: 'A pass carries to',
+  neededOn: 'Needed on',
+  every: 'Examined every',
+  outcome: 'Outcome',
+  report: 'Report number',
+  remark: 'Remark',
+} as const;
+
 const nothing: Typed = { outcome: '', report: '', remark: '' };
 
 /** The work list of a visit: printed for the examiner, and the place where his results are entered. */
@@ -93,21 +107,10 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
         </div>
       )}
       <div className="scroll">
-        <table className="tight">
+        <table className="tight blocks">
           <thead>
             <tr>
-              {[
-                'Item',
-                'What',
-                'Where',
-                'In date until',
-                'A pass carries to',
-                'Needed on',
-                'Examined every',
-                'Outcome',
-                'Report number',
-                'Remark',
-              ].map((each) => (
+              {Object.values(columns).map((each) => (
                 <th key={each}>{each}</th>
               ))}
             </tr>
@@ -143,15 +146,23 @@ function About({ item, list }: { item: List['items'][number]; list: List }) {
   const seen = list.visit.list?.find((each) => each.id === item.id);
   return (
     <>
-      <td className="mono">{item.id}</td>
-      <td>
+      <td className="mono" data-name={columns.item}>
+        {item.id}
+      </td>
+      <td data-name={columns.what}>
         {item.kind}, {item.model}
       </td>
-      <td>{item.place}</td>
-      <td className="mono">{seen ? (seen.until ?? 'may not be used') : ''}</td>
-      <td className="mono">{seen?.carriesTo}</td>
-      <td className="mono">{seen?.neededOn}</td>
-      <td>
+      <td data-name={columns.where}>{item.place}</td>
+      <td className="mono" data-name={columns.until}>
+        {seen ? (seen.until ?? 'may not be used') : ''}
+      </td>
+      <td className="mono" data-name={columns.carriesTo}>
+        {seen?.carriesTo}
+      </td>
+      <td className="mono" data-name={columns.neededOn}>
+        {seen?.neededOn}
+      </td>
+      <td data-name={columns.every}>
         {item.intervals.join(', ')}
         {item.rules.map((each) => (
           <small key={each} className="quiet">
@@ -172,27 +183,31 @@ interface ResultProps {
   readonly change: (part: Partial<Typed>) => void;
 }
 
+const results = ['outcome', 'report', 'remark'] as const;
+
 function Result({ item, list, mayEnter, typed, change }: ResultProps) {
   const line = list.lines.find((each) => each.itemId === item.id);
   if (line)
     return (
       <>
-        <td>{line.outcome === 'pass' ? '○ passed' : '■ failed'}</td>
-        <td className="mono">{line.report}</td>
-        <td>{line.remark}</td>
+        <td data-name={columns.outcome}>{line.outcome === 'pass' ? '○ passed' : '■ failed'}</td>
+        <td className="mono" data-name={columns.report}>
+          {line.report}
+        </td>
+        <td data-name={columns.remark}>{line.remark}</td>
       </>
     );
   if (!mayEnter)
     return (
       <>
-        <td />
-        <td />
-        <td />
+        {results.map((key) => (
+          <td key={key} className="tofill" data-name={columns[key]} />
+        ))}
       </>
     );
   return (
     <>
-      <td>
+      <td className="tofill" data-name={columns.outcome}>
         <select aria-label={`Outcome of ${item.id}`} value={typed.outcome} onChange={(event) => change({ outcome: event.target.value })}>
           <option value="" />
           <option value="pass">passed</option>
@@ -200,7 +215,7 @@ function Result({ item, list, mayEnter, typed, change }: ResultProps) {
         </select>
       </td>
       {(['report', 'remark'] as const).map((key) => (
-        <td key={key}>
+        <td key={key} className="tofill" data-name={columns[key]}>
           <input
             aria-label={`${key === 'report' ? 'Report number' : 'Remark'} of ${item.id}`}
             value={typed[key]}

@@ -150,7 +150,7 @@ function AddDays({ read }: { read: Read }) {
     },
   });
   return (
-    <div className="fields noprint">
+    <div className="fields noprint at-foot">
       <label>
         Where
         <select value={place} onChange={(event) => setAt(event.target.value)}>
