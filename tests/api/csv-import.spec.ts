@@ -16,8 +16,8 @@ describe('a CSV file that comes in beside the requests', () => {
 
   const boxes = (prefix: string, count: number, model = 'Plover') =>
     ['serial,model,depot', ...Array.from({ length: count }, (_, index) => `NEW-${prefix}-${index},${model},Ferry Lane`)].join('\r\n');
-  const sendAs = (agent: Agent, body: string, query = 'dryRun=false', headers: Record<string, string> = {}) =>
-    agent.fetch(`/api/imports/items/box?${query}`, {
+  const sendAs = (agent: Agent, body: string, query = 'dryRun=false', headers: Record<string, string> = {}, of = 'items/box') =>
+    agent.fetch(`/api/imports/${of}?${query}`, {
       method: 'POST',
       headers: { 'content-type': 'text/csv', 'x-cartwright': '1', ...headers },
       body,
@@ -99,6 +99,12 @@ describe('a CSV file that comes in beside the requests', () => {
     await expect(test.dataSource.query(`INSERT INTO csv_import_end (import_id, state) VALUES ($1, 'done')`, [id])).rejects.toThrow(
       'csv_import_end_pkey',
     );
+  });
+
+  it('models come in the same way', async () => {
+    const one = await ended(await idOf(await sendAs(warehouse, 'model,mass kg\nNew pin 7,0.1\n', 'dryRun=false', {}, 'models/pins')));
+    expect(one).toMatchObject({ state: 'done', outcome: { added: 1 } });
+    expect(await test.dataSource.query(`SELECT count(*)::int AS count FROM model WHERE model = 'New pin 7'`)).toEqual([{ count: 1 }]);
   });
 
   it('leaves what others wrote about a box meanwhile: a box out of service stays so', async () => {

@@ -121,7 +121,11 @@ describe('the register', () => {
   it.each([
     ['an unknown model', 'serial,model,depot\nX-1,Swan,Ferry Lane\n', { row: 2, column: 'model', value: 'Swan' }],
     ['an unknown heading', 'serial,model,depot,colour\nX-1,Plover,Ferry Lane,red\n', { row: 1, column: 'colour' }],
-    ['a serial twice', 'serial,model,depot\nX-1,Plover,Ferry Lane\nX-1,Plover,Ferry Lane\n', { row: 3, column: 'serial', value: 'X-1' }],
+    [
+      'a serial twice',
+      'serial,model,depot\nX-1,Plover,Ferry Lane\nX-1,Plover,Ferry Lane\n',
+      { row: 3, column: 'serial', value: 'X-1, as in row 2' },
+    ],
     ['a missing field', 'serial,model,depot\nX-1,Plover\n', { row: 2 }],
     ['a quote that never ends', 'serial,model,depot\n"X-1,Plover,Ferry Lane\n', { wanted: expect.stringContaining('RFC 4180') }],
     ['UTF-16', Buffer.from('\ufeffserial,model,depot\n', 'utf16le'), { value: 'UTF-16' }],

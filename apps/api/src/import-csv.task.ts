@@ -42,9 +42,24 @@ function rowsInto(dataSource: DataSource, task: ImportTask): Promise<CsvImport> 
   const [itemKind, modelKind] = [CsvService.kindOf(kind), ModelCsvService.kindOf(kind)];
   if (register === 'items' && itemKind) return new CsvService(...parts).import(itemKind, bytes, task.dryRun, task.who, task.reason, watch);
   if (register === 'models' && modelKind)
-    return new ModelCsvService(...parts).import(modelKind, bytes, task.dryRun, task.who, task.reason, watch);
+    return new ModelCsvService(...parts).import(modelKind, bytes, task.dryRun, task.who, task.reason, alone(watch, task));
   throw new Error(`nothing is imported into ${task.of}`);
 }
+
+/** Models are what others are checked against: their files are written as one SERIALIZABLE transaction, and nothing is held for them. */
+const alone = (watch: ImportWatch, { id }: ImportTask): ImportWatch => ({
+  ...watch,
+  isolation: 'SERIALIZABLE',
+  begun: (manager) => mustGoOn(manager, id),
+  saved: (manager, answer) => noteEnd(manager, id, answer),
+});
+
+const noteEnd = async (manager: EntityManager, id: string, answer: CsvImport): Promise<void> => {
+  await manager.query(`INSERT INTO csv_import_end (import_id, state, answer) VALUES ($1, 'done', $2)`, [
+    id,
+    canonicalJson(answerOf(answer)),
+  ]);
+};
 
 function watchOf({ id, figures }: ImportTask): ImportWatch {
   const told = new Int32Array(figures);
@@ -66,10 +81,7 @@ function watchOf({ id, figures }: ImportTask): ImportWatch {
     saved: async (manager, answer) => {
       await keepAsItIs(manager);
       if ((await versionsOfChecked(manager)) !== versions) throw new TryAgain();
-      await manager.query(`INSERT INTO csv_import_end (import_id, state, answer) VALUES ($1, 'done', $2)`, [
-        id,
-        canonicalJson(answerOf(answer)),
-      ]);
+      await noteEnd(manager, id, answer);
     },
   };
 }

@@ -38,7 +38,7 @@ export interface InspectionFile {
   readonly printedOn: string;
 }
 
-export const fileCaution =
+const fileCaution =
   'This file says what is on record. It does not replace the examination, the maker’s mechanical check, a structural engineer, or the competent person on site.';
 
 /** Everything that speaks for what hangs over a show, in one print: for the inspector, and for the drawer afterwards. */

@@ -50,8 +50,7 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
     const read = readRow(kind, row, new Map(heading.map((name, at) => [name, record[at]!.trim()])), faults);
     if (!read) return;
     const twice = rowOf.get(read.id);
-    if (twice !== undefined)
-      faults.push({ row, column: 'serial', value: read.id, wanted: `each serial once; row ${twice} has it already` });
+    if (twice !== undefined) faults.push({ row, column: 'serial', value: `${read.id}, as in row ${twice}`, wanted: 'each serial once' });
     rowOf.set(read.id, row);
     items.push(read);
   });

@@ -35,8 +35,7 @@ export function readModelsCsv(kind: ModelKind, records: readonly (readonly strin
     );
     if (!read) return;
     const twice = rowOf.get(read.model);
-    if (twice !== undefined)
-      faults.push({ row, column: 'model', value: read.model, wanted: `each model once; row ${twice} has it already` });
+    if (twice !== undefined) faults.push({ row, column: 'model', value: `${read.model}, as in row ${twice}`, wanted: 'each model once' });
     rowOf.set(read.model, row);
     models.push(read);
   });

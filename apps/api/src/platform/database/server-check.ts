@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { Trouble } from '#runtime';
+import { livingName } from '../config/living-name.js';
 
 /** The oldest PostgreSQL that the tables and triggers are tried on. */
 const oldestPostgres = 16;
@@ -14,9 +15,6 @@ export const poolSize = 12;
  * thread that plans or looks, and one for a file that comes in.
  */
 export const connectionsOfOne = (): number => poolSize + 2 + Math.max(1, availableParallelism() - 1) + 1 + 1;
-
-/** The name of the connection that every living API and worker holds: their number is counted by it. */
-export const livingName = 'cartwright live';
 
 /** Not there yet, or on its way up: refused, no such host yet, cut off, 57P03 starting up. */
 const notYet = new Set(['ECONNREFUSED', 'ENOTFOUND', 'EAI_AGAIN', 'ECONNRESET', 'ETIMEDOUT', '57P03', '57P01', '57P02']);

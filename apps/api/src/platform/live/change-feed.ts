@@ -1,7 +1,7 @@
 import { Inject, Injectable, Logger, type OnModuleDestroy } from '@nestjs/common';
 import pg from 'pg';
 import { CONFIG, type Config } from '../config/config.js';
-import { livingName } from '../database/server-check.js';
+import { livingName } from '../config/living-name.js';
 import { logOutside } from '../logs/house-logger.js';
 import { outsideRequest } from '../request-once/current-request.js';
 import { ChangeLog, type Changes } from './change-log.js';

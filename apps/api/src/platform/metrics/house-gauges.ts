@@ -1,5 +1,5 @@
 import { statfs } from 'node:fs/promises';
-import { livingName } from '../database/server-check.js';
+import { livingName } from '../config/living-name.js';
 
 /** What takes figures that are read from the database whenever somebody looks. */
 interface Gauges {
