@@ -26,6 +26,19 @@ describe('at the door', () => {
     expect(await isAnswering()).toBeGreaterThan(0);
   });
 
+  it.each(['cross-site', 'same-site'])('nothing is written for a page of another site (%s), whatever cookie goes with it', async (from) => {
+    const sent = await fetch(`${test.address}/graphql`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', cookie: system.cookie, 'sec-fetch-site': from },
+      body: JSON.stringify({ query: 'mutation { signOut }' }),
+    });
+    expect([sent.status, ((await sent.json()) as { errors: { extensions: { code: string } }[] }).errors[0]?.extensions.code]).toEqual([
+      403,
+      'NOT_ALLOWED',
+    ]);
+    expect((await system.graphql('{ me { role } }')).data.me).toEqual({ role: 'system' });
+  });
+
   it('takes operations of the screens by their hash from everybody whom they are for', async () => {
     const me = await (await postListed(test.address, 'Me', {})).json();
     expect(me).toEqual({ data: { me: null } });

@@ -29,7 +29,7 @@ const fileTime = 150_000;
 export function takeBodies(app: NestExpressApplication): void {
   const { atOnce, ownOperations } = app.get<Config>(CONFIG);
   const way = ['/graphql', '/api'];
-  app.use(way, keepNowhere);
+  app.use(way, keepNowhere, refuseOtherSites);
   app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
   app.use('/graphql', bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)), listedOnly(ownOperations));
   app.use('/api', refuseForeignWrites, refuseStrangersWrites, bodyInTime(fileTime));
@@ -71,6 +71,15 @@ const keepNowhere: RequestHandler = (_request, response, next) => {
   response.setHeader('cache-control', 'no-store');
   next();
 };
+
+/** Browsers say from where a page asks (Fetch Metadata): pages of other sites write nothing, whatever cookie goes with it. */
+function refuseOtherSites(request: Request, response: Response, next: NextFunction): void {
+  const from = request.headers['sec-fetch-site'];
+  if (request.method === 'GET' || request.method === 'HEAD' || from === undefined || from === 'same-origin' || from === 'none')
+    return next();
+  const message = 'This was asked by a page of another site. Nothing was done.';
+  response.status(403).json({ message, errors: [{ message, extensions: { code: 'NOT_ALLOWED' } }] });
+}
 
 /** A form of another site cannot set this header. */
 function refuseForeignWrites(request: Request, response: Response, next: NextFunction): void {
