@@ -33,7 +33,7 @@ describe('what waits for the safety officer, in a browser on a phone', () => {
     const page = await signedIn('warehouse');
     await page.goto(`${test.address}/register/SH-1`);
     await page.getByText('Change what is on file').click();
-    await page.getByLabel('count').fill('60');
+    await page.getByRole('textbox', { name: 'count' }).fill('60');
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByRole('status').getByText('Saved, but for what waits for the safety officer:').waitFor();
     await page.getByText('Proposed by Wren Castellan.').waitFor();

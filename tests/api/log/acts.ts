@@ -457,6 +457,113 @@ async function sendModel({ agents, test }: House, kind: ModelKind, way: 'file' |
     throw new Error(`${kind} by ${way}, ${mass}: ${JSON.stringify(said.body)} ${writeCsv([Object.keys(was), Object.values(was)])}`);
 }
 
+/** The same rows beside the requests; the act is over when the file is in. */
+const imports: readonly Act[] = [
+  ...itemKinds.map((kind): Act => [`POST /api/imports/items/${kind}`, (house) => importItem(house, kind)]),
+  ...modelKinds.map((kind): Act => [`POST /api/imports/models/${kind}`, (house) => importModel(house, kind)]),
+];
+
+async function importItem(house: House, kind: ItemKind): Promise<void> {
+  const [{ id }] = await house.test.dataSource.query(
+    `SELECT id FROM item WHERE kind = $1 AND state = 'in service' ORDER BY id DESC LIMIT 1`,
+    [kind],
+  );
+  const was = await itemCells(house.agents.system, id);
+  await importRow(house, `items/${kind}`, { ...was, depot: `${was['depot']} beside` });
+}
+
+async function importModel(house: House, kind: ModelKind): Promise<void> {
+  const [{ model }] = await house.test.dataSource.query('SELECT model FROM model WHERE kind = $1 ORDER BY model LIMIT 1', [kind]);
+  const was = await modelCells(house.agents.safety, kind, model);
+  const mass = Object.keys(was).find((each) => /mass kg$/.test(each) && was[each] !== '') ?? '';
+  await importRow(house, `models/${kind}`, { ...was, [mass]: String(Number(was[mass]) + 0.25) });
+}
+
+async function importRow({ agents }: House, of: string, row: Readonly<Record<string, string>>): Promise<void> {
+  const headers = { 'content-type': 'text/csv', 'x-cartwright': '1' };
+  const query = 'dryRun=false&reason=weighed%20again';
+  const reply = await agents.safety.fetch(`/api/imports/${of}?${query}`, {
+    method: 'POST',
+    headers,
+    body: writeCsv([Object.keys(row), Object.values(row)]),
+  });
+  const { id } = (await reply.json()) as { id: string };
+  for (;;) {
+    const { csvImport } = (
+      await agents.safety.graphql('query($id: ID!) { csvImport(id: $id) { state code outcome { changed faults { column wanted } } } }', {
+        id,
+      })
+    ).data;
+    if (csvImport.state === 'done') return;
+    if (csvImport.state !== 'going') throw new Error(`${of}: ${JSON.stringify(csvImport)}`);
+    await new Promise((soon) => setTimeout(soon, 100));
+  }
+}
+
+const season = 'from: "2027-02-26", to: "2027-12-31"';
+
+async function visit(house: House, at: number): Promise<{ id: string; version: number; list: { id: string }[] | null }> {
+  const { data } = await house.agents.safety.graphql(`{ visits(${season}) { visits { id onDay version list } } }`);
+  return [...data.visits.visits].sort((a, b) => (a.onDay < b.onDay ? -1 : 1))[at];
+}
+
+const visits: readonly Act[] = [
+  [
+    'mutation addVisitDays',
+    (house) =>
+      ask(
+        house,
+        'safety',
+        'addVisitDays(days: $days)',
+        { days: ['2027-02-26', '2027-03-20'].map((onDay) => ({ onDay, depot: 'Ferry Lane' })) },
+        '($days: [PossibleDayInput!]!)',
+      ),
+  ],
+  [
+    'mutation agreeVisits',
+    async (house) => {
+      const both = [await visit(house, 0), await visit(house, 1)].map((each) => each.id);
+      return ask(house, 'safety', `agreeVisits(${season}, visits: ${JSON.stringify(both)})`);
+    },
+  ],
+  [
+    'mutation enterVisitResults',
+    async (house) => {
+      const { id } = await visit(house, 0);
+      const lines = [{ itemId: 'H-01', outcome: 'pass', report: 'V-1' }];
+      return ask(
+        house,
+        'safety',
+        'enterVisitResults(id: $id, examiner: "Rosa Tamm (invented)", lines: $lines) { visit { entered } }',
+        { id, lines },
+        '($id: ID!, $lines: [VisitResultInput!]!)',
+      );
+    },
+  ],
+  [
+    'mutation moveVisit',
+    async (house) => {
+      const { id, version } = await visit(house, 1);
+      return ask(house, 'safety', `moveVisit(id: "${id}", onDay: "2027-03-22", expectedVersion: ${version})`);
+    },
+  ],
+  [
+    'mutation cancelVisit',
+    async (house) => {
+      const { id, version } = await visit(house, 1);
+      return ask(house, 'safety', `cancelVisit(id: "${id}", expectedVersion: ${version})`);
+    },
+  ],
+  ['mutation renewCalendar', (house) => ask(house, 'safety', 'renewCalendar')],
+  [
+    'mutation withdrawCalendar',
+    async (house) => {
+      const { data } = await house.agents.safety.graphql('{ ownCalendars { id } }');
+      return ask(house, 'safety', `withdrawCalendar(id: "${data.ownCalendars[0].id}")`);
+    },
+  ],
+];
+
 const answers: readonly Act[] = [
   [
     'mutation answerProposals',
@@ -470,7 +577,19 @@ const answers: readonly Act[] = [
 ];
 
 /** Every act in an order in which each finds what it needs. */
-export const acts: readonly Act[] = [...people, ...register, ...planning, ...floor, ...fleet, ...rules, ...tours, ...files, ...answers];
+export const acts: readonly Act[] = [
+  ...people,
+  ...register,
+  ...planning,
+  ...floor,
+  ...fleet,
+  ...rules,
+  ...tours,
+  ...files,
+  ...imports,
+  ...visits,
+  ...answers,
+];
 
 /** Ways of writing that leave no line, each with its reason. */
 export const leavesNoLine: Readonly<Record<string, string>> = {
@@ -478,5 +597,6 @@ export const leavesNoLine: Readonly<Record<string, string>> = {
   'mutation signOut': 'as signIn',
   'mutation endSessions': 'as signIn',
   'mutation cancelJob': 'work under way is given up; nothing on file changes',
+  'mutation cancelCsvImport': 'a file on its way in is given up; nothing on file changes',
   'POST /api/requests/:id/settle': 'asks whether a write was done, and if not, that it stays undone',
 };

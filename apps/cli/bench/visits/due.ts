@@ -45,21 +45,21 @@ export async function run(args: readonly string[], root: string): Promise<number
     await fillHouse(dataSource, items, today);
     await fillSeason(dataSource, today);
     const spent = timeStatements(dataSource);
-    const [counted] = (await dataSource.query(
+    const [counted]: Record<string, number>[] = await dataSource.query(
       `SELECT (SELECT count(*)::int FROM item) AS items, (SELECT count(*)::int FROM examination) AS examinations, (SELECT count(*)::int FROM tour) AS tours,
          (SELECT count(*)::int FROM visit WHERE state = 'agreed') AS "agreedVisits"`,
-    )) as [Record<string, number>];
+    );
     const to = addDays(today, 365);
     const season = { from: today, to, depot: null, withIdle: false, without: [] };
     const { season: read } = await loadSeason(dataSource, season, today);
     const visits = app.get(VisitQuery);
-    const [agreed] = (await dataSource.query(`SELECT id FROM visit WHERE state = 'agreed' ORDER BY on_day LIMIT 1`)) as [{ id: string }];
+    const [agreed]: { id: string }[] = await dataSource.query(`SELECT id FROM visit WHERE state = 'agreed' ORDER BY on_day LIMIT 1`);
     const asked: Asked[] = [
       { what: 'today, safety officer', ask: () => app.get(AttentionQuery).notes('safety', 30) },
       { what: 'dates, first page', ask: () => app.get(DatesListQuery).examined(100) },
       { what: 'due list of a tour', ask: () => app.get(PlanPartsQuery).due(planId) },
       { what: 'visits of a season', ask: () => visits.inSeason(today, to, null) },
-      { what: 'work list of a visit', ask: () => visits.list(agreed.id) },
+      { what: 'work list of a visit', ask: () => visits.list(agreed?.id ?? '') },
       { what: 'season of all depots', ask: () => loadSeason(dataSource, season, today) },
       { what: 'season of one depot', ask: () => loadSeason(dataSource, { ...season, depot: 'Northgate' }, today) },
     ];

@@ -54,18 +54,20 @@ export function OwnCalendar({ depots }: { depots: readonly string[] }) {
           </>
         )}
       </Loaded>
-      {address !== undefined && (
-        <div role="status">
-          <p>Shown this once. For a calendar program, and as rows for a spreadsheet:</p>
-          <p>
-            <code className="address">{address}.ics</code>
-          </p>
-          <p>
-            <code className="address">{address}.csv</code>
-          </p>
-        </div>
-      )}
+      {address !== undefined && <NewAddress of={address} />}
       <Faults of={renew.error ?? withdraw.error} />
     </>
   );
 }
+
+const NewAddress = ({ of: address }: { of: string }) => (
+  <div role="status">
+    <p>Shown this once. For a calendar program, and as rows for a spreadsheet:</p>
+    <p>
+      <code className="address">{address}.ics</code>
+    </p>
+    <p>
+      <code className="address">{address}.csv</code>
+    </p>
+  </div>
+);

@@ -56,36 +56,12 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
               </p>
             )}
             {left && <WithoutDays before={answer} after={left} />}
-            <table>
-              <thead>
-                <tr>
-                  <th>Day</th>
-                  <th>Where</th>
-                  <th className="num">Items</th>
-                  <th className="noprint">What if it falls away</th>
-                </tr>
-              </thead>
-              <tbody>
-                {answer.visits.map((each) => (
-                  <tr key={each.id}>
-                    <td className="mono">{each.on}</td>
-                    <td>{nameOf(each.id)}</td>
-                    <td className="num">{each.items.length}</td>
-                    <td className="noprint">
-                      <input
-                        type="checkbox"
-                        className="tick"
-                        aria-label={`Without ${each.on}`}
-                        checked={without.includes(each.id)}
-                        onChange={() =>
-                          setWithout(without.includes(each.id) ? without.filter((id) => id !== each.id) : [...without, each.id])
-                        }
-                      />
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
+            <ChosenVisits
+              of={answer}
+              nameOf={nameOf}
+              without={without}
+              onTurn={(id) => setWithout(without.includes(id) ? without.filter((each) => each !== id) : [...without, id])}
+            />
             {answer.visits.length > 0 && (
               <button type="button" disabled={agree.isPending || without.length > 0} onClick={() => agree.mutate(answer)}>
                 Agree these visits
@@ -100,6 +76,44 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
     </Part>
   );
 }
+
+interface Chosen {
+  of: SeasonAnswer;
+  nameOf: (id: string) => string;
+  without: readonly string[];
+  onTurn: (id: string) => void;
+}
+
+const ChosenVisits = ({ of: answer, nameOf, without, onTurn }: Chosen) => (
+  <table>
+    <thead>
+      <tr>
+        <th>Day</th>
+        <th>Where</th>
+        <th className="num">Items</th>
+        <th className="noprint">What if it falls away</th>
+      </tr>
+    </thead>
+    <tbody>
+      {answer.visits.map((each) => (
+        <tr key={each.id}>
+          <td className="mono">{each.on}</td>
+          <td>{nameOf(each.id)}</td>
+          <td className="num">{each.items.length}</td>
+          <td className="noprint">
+            <input
+              type="checkbox"
+              className="tick"
+              aria-label={`Without ${each.on}`}
+              checked={without.includes(each.id)}
+              onChange={() => onTurn(each.id)}
+            />
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
 
 const visitsIn = ({ visits, examinations }: SeasonCount): string =>
   `${visits} ${visits === 1 ? 'visit' : 'visits'} with ${examinations} ${examinations === 1 ? 'examination' : 'examinations'}.`;

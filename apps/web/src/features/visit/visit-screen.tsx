@@ -90,22 +90,7 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
   const change = (id: string, part: Partial<Typed>) => setTyped({ ...typed, [id]: { ...(typed[id] ?? nothing), ...part } });
   return (
     <>
-      {mayEnter && (
-        <div className="fields noprint">
-          <label>
-            Examiner
-            <input value={examiner} onChange={(event) => setExaminer(event.target.value)} />
-          </label>
-          <label>
-            The report itself, for all lines (PDF, JPEG or PNG)
-            <input
-              type="file"
-              accept="application/pdf,image/jpeg,image/png"
-              onChange={(event) => setFile(event.target.files?.[0] ?? null)}
-            />
-          </label>
-        </div>
-      )}
+      {mayEnter && <ForAllLines examiner={examiner} onExaminer={setExaminer} onFile={setFile} />}
       <div className="scroll">
         <table className="tight blocks">
           <thead>
@@ -141,6 +126,25 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
     </>
   );
 }
+
+interface ForAll {
+  examiner: string;
+  onExaminer: (name: string) => void;
+  onFile: (file: File | null) => void;
+}
+
+const ForAllLines = ({ examiner, onExaminer, onFile }: ForAll) => (
+  <div className="fields noprint">
+    <label>
+      Examiner
+      <input value={examiner} onChange={(event) => onExaminer(event.target.value)} />
+    </label>
+    <label>
+      The report itself, for all lines (PDF, JPEG or PNG)
+      <input type="file" accept="application/pdf,image/jpeg,image/png" onChange={(event) => onFile(event.target.files?.[0] ?? null)} />
+    </label>
+  </div>
+);
 
 function About({ item, list }: { item: List['items'][number]; list: List }) {
   const seen = list.visit.list?.find((each) => each.id === item.id);
