@@ -475,7 +475,7 @@ async function importItem(house: House, kind: ItemKind): Promise<void> {
 async function importModel(house: House, kind: ModelKind): Promise<void> {
   const [{ model }] = await house.test.dataSource.query('SELECT model FROM model WHERE kind = $1 ORDER BY model LIMIT 1', [kind]);
   const was = await modelCells(house.agents.safety, kind, model);
-  const mass = Object.keys(was).find((each) => /mass kg$/.test(each) && was[each] !== '') ?? '';
+  const mass = Object.keys(was).find((heading) => /mass|kg/i.test(heading) && /^[\d.]+$/.test(was[heading] ?? '')) ?? '';
   await importRow(house, `models/${kind}`, { ...was, [mass]: String(Number(was[mass]) + 0.25) });
 }
 
@@ -502,9 +502,9 @@ async function importRow({ agents }: House, of: string, row: Readonly<Record<str
 
 const season = 'from: "2027-02-26", to: "2027-12-31"';
 
-async function visit(house: House, at: number): Promise<{ id: string; version: number; list: { id: string }[] | null }> {
-  const { data } = await house.agents.safety.graphql(`{ visits(${season}) { visits { id onDay version list } } }`);
-  return [...data.visits.visits].sort((a, b) => (a.onDay < b.onDay ? -1 : 1))[at];
+async function visit(house: House, at: number): Promise<{ id: string; version: number }> {
+  const { data } = await house.agents.safety.graphql(`{ visits(${season}) { id onDay version } }`);
+  return [...data.visits].sort((a, b) => (a.onDay < b.onDay ? -1 : 1))[at];
 }
 
 const visits: readonly Act[] = [
@@ -515,15 +515,16 @@ const visits: readonly Act[] = [
         house,
         'safety',
         'addVisitDays(days: $days)',
-        { days: ['2027-02-26', '2027-03-20'].map((onDay) => ({ onDay, depot: 'Ferry Lane' })) },
+        { days: ['2027-02-26', '2027-03-20', '2027-04-05', '2027-06-15', '2027-09-20'].map((onDay) => ({ onDay, depot: 'Ferry Lane' })) },
         '($days: [PossibleDayInput!]!)',
       ),
   ],
   [
     'mutation agreeVisits',
     async (house) => {
-      const both = [await visit(house, 0), await visit(house, 1)].map((each) => each.id);
-      return ask(house, 'safety', `agreeVisits(${season}, visits: ${JSON.stringify(both)})`);
+      const { data } = await house.agents.safety.graphql(`{ visitSeason(${season}, withIdle: false, without: []) { answer } }`);
+      const planned: string[] = data.visitSeason.answer.visits.map((each: { id: string }) => each.id);
+      return ask(house, 'safety', `agreeVisits(${season}, visits: ${JSON.stringify(planned)})`);
     },
   ],
   [
@@ -581,13 +582,13 @@ export const acts: readonly Act[] = [
   ...people,
   ...register,
   ...planning,
+  ...visits,
   ...floor,
   ...fleet,
   ...rules,
   ...tours,
   ...files,
   ...imports,
-  ...visits,
   ...answers,
 ];
 

@@ -90,4 +90,4 @@ const wishes = new Set([
 ]);
 
 /** Its line says what was asked; what is found later is a job's. */
-const changesNoRow = new Set(['startSearch']);
+const changesNoRow = new Set(['startSearch', 'agreeVisits']);

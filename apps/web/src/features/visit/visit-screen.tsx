@@ -73,9 +73,12 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
   const filled = list.items.filter((each) => typed[each.id]?.outcome && !list.lines.some((line) => line.itemId === each.id));
   const enter = useMutation({
     mutationFn: async () => {
-      const first = filled[0]?.id ?? '';
       const kept = file
-        ? ((await sendFile(`/api/reports/${encodeURIComponent(first)}?name=${encodeURIComponent(file.name)}`, file, file.type)) as {
+        ? ((await sendFile(
+            `/api/reports/${encodeURIComponent(filled[0]?.id ?? '')}?name=${encodeURIComponent(file.name)}`,
+            file,
+            file.type,
+          )) as {
             id: string;
           })
         : null;
@@ -93,13 +96,7 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
       {mayEnter && <ForAllLines examiner={examiner} onExaminer={setExaminer} onFile={setFile} />}
       <div className="scroll">
         <table className="tight blocks">
-          <thead>
-            <tr>
-              {Object.values(columns).map((each) => (
-                <th key={each}>{each}</th>
-              ))}
-            </tr>
-          </thead>
+          {headings}
           <tbody>
             {list.items.map((item) => (
               <tr key={item.id}>
@@ -126,6 +123,16 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
     </>
   );
 }
+
+const headings = (
+  <thead>
+    <tr>
+      {Object.values(columns).map((each) => (
+        <th key={each}>{each}</th>
+      ))}
+    </tr>
+  </thead>
+);
 
 interface ForAll {
   examiner: string;
