@@ -122,7 +122,7 @@ export class CsvService {
 
   private async apply(manager: EntityManager, { kind, items: given, who, reason, isDry }: Given, watch: ImportWatch): Promise<CsvImport> {
     watch.tell({ step: 'checking', checked: 0, written: 0, dated: 0 });
-    const kit = await this.kit.load(manager);
+    const kit = await this.kit.around(manager, given);
     const before = new Map(kit.items.map((item) => [item.id, item]));
     // What a CSV does not hold stays as it is on file.
     const merged = given.map((item) => withUnseen(item, before.get(item.id)));
@@ -169,7 +169,7 @@ export class CsvService {
     return answer;
   }
 
-  /** What would be wrong in the register and in the tours if these rows were on file. */
+  /** What would be wrong in the register and in the tours if these rows were on file; `kit` is what they are judged by. */
   private async faultsWith(
     manager: EntityManager,
     kit: Kit,
@@ -188,7 +188,16 @@ export class CsvService {
       ),
       ...rows.filter((item) => !onFile.has(item.id)),
     ];
-    return [...this.faultsAfter(kit, items, byId, rowOf), ...(await this.faultsInTours(manager, { ...kit, items }, rowOfFirst))];
+    // Of an item a tour knows the serial, the kind and the model.
+    const anotherModel = new Set(
+      kit.items
+        .filter(({ id, kind, model }) => byId.has(id) && (byId.get(id)?.model !== model || byId.get(id)?.kind !== kind))
+        .map((item) => item.id),
+    );
+    return [
+      ...this.faultsAfter(kit, items, byId, rowOf),
+      ...(await this.faultsInTours(manager, { ...kit, items }, anotherModel, rowOfFirst)),
+    ];
   }
 
   private async save(
@@ -236,7 +245,7 @@ export class CsvService {
     });
   }
 
-  /** The whole register with these rows in it must agree with itself; faults are told at their rows. */
+  /** The register with these rows in it must agree with itself; faults are told at their rows. */
   private faultsAfter(kit: Kit, items: readonly Item[], given: ReadonlyMap<string, Item>, rowOf: (id: string) => number): CsvFault[] {
     const faults = checkKit({ ...kit, items: [...items] }, 100_000);
     return faults.flatMap((fault) => {
@@ -247,8 +256,8 @@ export class CsvService {
     });
   }
 
-  private async faultsInTours(manager: EntityManager, kit: Kit, row = 2): Promise<CsvFault[]> {
-    const faults = await this.tours.faultsWith(manager, kit);
+  private async faultsInTours(manager: EntityManager, kit: Kit, anotherModel: ReadonlySet<string>, row: number): Promise<CsvFault[]> {
+    const faults = await this.tours.faultsNaming(manager, kit, anotherModel);
     return faults.map(({ field, value, wanted }) => ({ row, column: field, value: shownText(value), wanted }));
   }
 }
