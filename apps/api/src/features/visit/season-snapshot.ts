@@ -39,10 +39,12 @@ FROM booking WHERE item_id = ANY($1) AND period && daterange($2::date, $3::date,
  * Of the examinations of an item those that can still set its dates: from the day of the last one on that passed for all intervals. Whatever is older is
  * neither the last, nor the last that passed for some interval.
  */
-const records = `SELECT item_id AS item, jsonb_agg((${asAnswered}) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations
-FROM (SELECT id, item_id, data, max(data->>'on') FILTER (WHERE data->>'outcome' = 'pass' AND NOT data ? 'satisfies') OVER (PARTITION BY item_id) AS passed_on FROM examination
-  WHERE item_id = ANY($1) AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) examination
-WHERE passed_on IS NULL OR data->>'on' >= passed_on GROUP BY item_id`;
+const records = `SELECT wanted.item, made.examinations FROM unnest($1::text[]) wanted (item), LATERAL
+  (SELECT jsonb_agg((${asAnswered}) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations
+   FROM (SELECT id, item_id, data, max(data->>'on') FILTER (WHERE data->>'outcome' = 'pass' AND NOT data ? 'satisfies') OVER () AS passed_on FROM examination
+     WHERE item_id = wanted.item AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) examination
+   WHERE passed_on IS NULL OR data->>'on' >= passed_on) made
+WHERE made.examinations IS NOT NULL`;
 
 const happened = `SELECT item_id AS item, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS events FROM incident WHERE item_id = ANY($1) GROUP BY item_id`;
 
