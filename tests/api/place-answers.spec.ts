@@ -10,6 +10,12 @@ const plan = `mutation { makePackPlan(tourId: "${tourId}", showId: "quayside") {
 const changedOf = 'query($id: ID!) { plan(id: $id) { changed { code sentence } } }';
 const release =
   'mutation($id: ID!, $despite: String) { releasePackPlan(planId: $id, despite: $despite) { __typename ... on StopRefusal { needsOfficer } } }';
+const confirm =
+  'mutation($id: ID!, $load: String!, $serials: [String!]!) { confirmCart(planId: $id, load: $load, serials: $serials) { agrees barred { sentence } } }';
+const tick = 'mutation($id: ID!, $what: String!) { tick(planId: $id, what: $what, done: true) { id } }';
+const sign =
+  'mutation($id: ID!, $hang: String!) { signOff(planId: $id, hang: $hang, kind: "inspected", name: "S. A.", remark: "") { signOffs { hang } } }';
+const notes = 'query($role: String!) { attention(role: $role, first: 100) { edges { node { code sentence weight } } } }';
 const addRules = 'mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }';
 const home = { place: 'NO', rulesOf: 'GB', reason: 'the hirer asks for the rules of home' };
 
@@ -100,12 +106,51 @@ describe('a place without rules, answered once for a tour', () => {
     const shut = await barred();
     expect(shut.filter(outOfDate).map((each: any) => each.itemId)).toContain(hoist);
     await safety.graphql(answer, { place: 'NO', rulesOf: null, reason: 'to be asked again' });
+    const silent = (await barred()).filter((each: any) => !['not-judged', 'out-of-date'].includes(each.code));
+    expect([(await barred()).map((each: any) => each.itemId).sort(), silent]).toEqual([
+      released.uses.map((each: any) => each.item).sort(),
+      [],
+    ]);
+    expect(await doorsOf(id, released)).toEqual({
+      scan: [false, true],
+      tick: expect.stringContaining('NO (Norway) is not judged'),
+      row: expect.stringContaining('NO (Norway) is not judged'),
+      signature: expect.stringContaining('NO (Norway) is not judged'),
+      today: ['warehouse', 'system', 'safety'],
+    });
     expect((await safety.graphql(places)).data.tourPlaces.places).toMatchObject([
       { judgedBy: null, decisions: [{ rulesOf: null }, { rulesOf: 'GB' }] },
     ]);
     expect(ofPlaces(await made())).toMatchObject([{ code: 'not-judged', weight: 'stop' }]);
     await safety.graphql(answer, home);
+    expect((await barred()).filter((each: any) => each.code === 'not-judged')).toEqual([]);
   });
+
+  /** What every door of a released plan says. */
+  async function doorsOf(id: string, { carts, picks, truck }: any) {
+    const wantedOf = (reply: any): string | undefined => reply.errors?.[0]?.extensions.faults?.[0]?.wanted;
+    const { system, safety, warehouse } = agents;
+    const [load] = carts.loads;
+    const serials = load.boxes.map((each: any) => each.serial);
+    const read = (await warehouse.graphql(confirm, { id, load: load.id, serials })).data.confirmCart;
+    const { hang } = picks.hangs[0];
+    const [first] = truck.trucks;
+    const today = await Promise.all(
+      (['warehouse', 'system', 'safety'] as const).map(async (role) => {
+        const { edges } = (await agents[role].graphql(notes, { role })).data.attention;
+        return edges.some(({ node }: any) => node.weight === 'stop' && node.sentence.includes('is not judged') && node.code === 'barred')
+          ? role
+          : null;
+      }),
+    );
+    return {
+      scan: [read.agrees, read.barred.some((each: any) => each.sentence.includes('NO (Norway) is not judged'))],
+      tick: wantedOf(await system.graphql(tick, { id, what: picks.hangs[0].runningOrder.goingUp[0].key })),
+      row: wantedOf(await warehouse.graphql(tick, { id, what: `row:${first.id}:${first.rows[0].number}` })),
+      signature: wantedOf(await safety.graphql(sign, { id, hang })),
+      today,
+    };
+  }
 
   it('travels in no file', async () => {
     const given = await (await agents.system.fetch(`/api/tours/${tourId}/file`)).text();

@@ -1,6 +1,6 @@
 import { type GatedItem, judge } from '#inspection-calendar';
 import { addDays } from '#kernel';
-import { barredItems, decideRelease, makePackPlan, whyNotUsable } from '#pack-plan';
+import { type BarredItem, barredItems, decideRelease, makePackPlan, whyNotUsable } from '#pack-plan';
 import { type Item, type ItemKind, type TourFile, itemKinds } from '#tour-file';
 import { loadIntegerProgramSolver } from '#runtime';
 import { demoTour } from '../support/demo-tour.js';
@@ -50,6 +50,14 @@ const ways: Readonly<Record<string, (file: TourFile, item: Item) => string | nul
   'scan, tick and signature': (file, item) => barredItems(file, [item.id], { from: prepFrom, to: show.to })[0]?.reason.code,
 };
 
+/** One of every kind, on a tour through a place without rules of its own. */
+function goingTo(place: string, placeAnswers: TourFile['tour']['placeAnswers']): BarredItem[] {
+  const file = structuredClone(demoTour());
+  Object.assign(file.tour, { jurisdictions: [place], placeAnswers });
+  const ids = itemKinds.flatMap((kind) => one(file, kind)?.id ?? []);
+  return [...barredItems(file, ids, { from: prepFrom, to: prepFrom })];
+}
+
 describe('the doors of the gate', () => {
   it('are shut by every state for every kind, whichever way', () => {
     const open: string[] = [];
@@ -64,6 +72,14 @@ describe('the doors of the gate', () => {
     const tried = itemKinds.length * Object.keys(states).length * Object.keys(ways).length;
     process.stderr.write(`${lines.join('\n')}\n${tried} tried, ${open.length} open\n`);
     expect(open).toEqual([]);
+  });
+
+  it('are shut at once to every kind where the answer for a place is taken back after the release', () => {
+    const answer = { place: 'NO', rulesOf: 'GB', because: 'home rules', decidedBy: 'S. A.', decidedOn: seen };
+    expect(goingTo('NO', [answer]).filter(({ reason }) => reason.code === 'not-judged')).toEqual([]);
+    const shut = goingTo('NO', []);
+    expect(shut.map(({ reason }) => reason)).toEqual(itemKinds.map(() => ({ code: 'not-judged', places: ['NO'] })));
+    expect(goingTo('GB', [])).toEqual([]);
   });
 
   it('are shut in a place without rules: a stop that no reason of the system tech releases', async () => {

@@ -12,7 +12,9 @@ export type ReasonAgainst =
   | { readonly code: 'no-record' }
   | { readonly code: 'failed' }
   | { readonly code: 'blocked' }
-  | { readonly code: 'out-of-date'; readonly dueOn: PlainDate };
+  | { readonly code: 'out-of-date'; readonly dueOn: PlainDate }
+  /** Visited places, ISO 3166 codes, without examination rules and without an answer whose rules hold there. */
+  | { readonly code: 'not-judged'; readonly places: readonly string[] };
 
 /** What keeps a box back on one day. */
 export type KeptBack =

@@ -1,4 +1,4 @@
-import type { CellReading } from '#trade';
+import type { CellReading, ReasonAgainst } from '#trade';
 import { type Words, tell } from '../table/index.js';
 import { against } from './findings/index.js';
 import { number, parts } from './parts/index.js';
@@ -37,8 +37,20 @@ export const tickRefusals: Words['tickRefusals'] = {
   'system-not-approved': ({ system }) =>
     `the data of the rigging system ${system} is not approved: an example, not for use; nothing of it is ticked`,
   'later-ticked': () => 'steps after this hold are ticked; take them back first',
-  barred: ({ items }) => `nothing that must not fly: ${items.map(({ item, why }) => `${item} (${tell(against, why)})`).join(', ')}`,
+  barred: ({ items }) => `nothing that must not fly: ${barredItemsWords(items)}`,
 };
+
+/** Items that must not fly, each with its reason; what a place that is not judged keeps back is said once for all. */
+function barredItemsWords(items: readonly { readonly item: string; readonly why: ReasonAgainst }[]): string {
+  const said = new Map<string, string[]>();
+  for (const { item, why } of items) {
+    const reason = tell(against, why);
+    said.set(reason, [...(said.get(reason) ?? []), item]);
+  }
+  return [...said]
+    .map(([reason, named]) => `${named.slice(0, 4).join(', ')}${named.length > 4 ? ` and ${named.length - 4} more` : ''} (${reason})`)
+    .join(', ');
+}
 
 const because = (remark: string | null): string => (remark ? `: ${remark}` : '');
 

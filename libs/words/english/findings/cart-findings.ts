@@ -1,3 +1,4 @@
+import { placeName } from '#trade';
 import { type Words, tell } from '../../table/index.js';
 import { plural, span } from '../parts/index.js';
 
@@ -19,6 +20,8 @@ export const against: Words['against'] = {
   failed: () => 'failed its last examination',
   blocked: () => 'blocked by an event since its last examination',
   'out-of-date': ({ dueOn }) => `examination due on ${dueOn}`,
+  'not-judged': ({ places }) =>
+    `${places.map((each) => placeName(each)).join(' and ')} ${places.length === 1 ? 'is' : 'are'} not judged: no examination rules on file, and no answer of the safety officer holds`,
 };
 
 export const keptBack: Words['keptBack'] = {

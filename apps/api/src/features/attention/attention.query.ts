@@ -38,7 +38,10 @@ export class AttentionQuery {
   private async barred(planIds: readonly string[]): Promise<ReadonlyMap<string, ShowInSight['barred']>> {
     const said = await this.gate.ofEach(this.dataSource.manager, planIds);
     return new Map(
-      [...said].map(([planId, items]) => [planId, items.map(({ item, reason }) => ({ item, why: tell(this.words.against, reason) }))]),
+      [...said].map(([planId, items]) => [
+        planId,
+        items.map(({ item, reason }) => ({ item, code: reason.code, why: tell(this.words.against, reason) })),
+      ]),
     );
   }
 

@@ -1,6 +1,6 @@
 import { canonicalJson, textHash } from '#kernel';
 import { type ToldFinding, subjectsOf } from '#pack-plan';
-import { type Subject, mainSubjects } from '#trade';
+import { type ReasonAgainst, type Subject, mainSubjects } from '#trade';
 
 export const roles = ['warehouse', 'system', 'safety'] as const;
 
@@ -34,7 +34,7 @@ export interface ShowInSight {
   readonly loads: number;
   readonly confirmed: number;
   /** What of a released plan must not fly as things stand now. */
-  readonly barred: readonly { readonly item: string; readonly why: string }[];
+  readonly barred: readonly { readonly item: string; readonly code: ReasonAgainst['code']; readonly why: string }[];
   /** Changed inputs of a released plan, in words. */
   readonly changed: readonly string[];
 }
@@ -95,7 +95,20 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
       ? [say('system', 'stale', `The draft of ${name} on ${from} is stale: ${what}. Plan again; what it says below may no longer hold.`)]
       : [say('system', 'not-released', `The plan of ${name} on ${from} is a draft. Release it when it is right.`)];
   // Of the safety officer, and of everybody who has it in hand.
-  const notes: Note[] = barred.flatMap(({ item, why }) =>
+  const unjudged = barred.find((each) => each.code === 'not-judged');
+  const notJudged: Note[] = unjudged
+    ? roles.map((role) => ({
+        ...say(
+          role,
+          'barred',
+          `Nothing of revision ${revision} of ${name} may fly: ${unjudged.why}. Scan, tick and signature refuse it; the safety officer answers for the place on the page of the tour.`,
+        ),
+        key: `${tourId} ${showId} barred ${role}`,
+        weight: 'stop' as const,
+      }))
+    : [];
+  const ofItems = barred.filter((each) => each.code !== 'not-judged');
+  const notes: Note[] = ofItems.flatMap(({ item, why }) =>
     roles.map((role) => ({
       ...say(
         role,
@@ -108,6 +121,7 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
       itemId: item,
     })),
   );
+  notes.unshift(...notJudged);
   if (changed.length > 0) notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
   const open = loads - confirmed;
   if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));

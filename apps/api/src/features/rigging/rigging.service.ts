@@ -126,7 +126,7 @@ export class RiggingService {
       throw wrong(
         'hang',
         hangId,
-        `a hang with nothing that must not fly: ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}`,
+        `a hang with ${tell(this.words.tickRefusals, { code: 'barred', items: barred.map(({ item, reason }) => ({ item, why: reason })) })}`,
       );
   }
 

@@ -6,12 +6,14 @@ FROM item WHERE item.due_state IS NOT NULL AND item.state IN ('in service', 'qua
 ORDER BY item.id;
 SELECT item_id AS item, lower(period)::text AS "from", (upper(period) - 1)::text AS "to", CASE WHEN holder_kind = 'tour' THEN holder_id END AS tour, holder_kind = 'hold' AS "isHold"
 FROM booking WHERE item_id = ANY($1) AND period && daterange($2::date, $3::date, '[]') AND (hold_until IS NULL OR hold_until > now()) ORDER BY lower(period), tour_name;
-SELECT item_id AS item, jsonb_agg((CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
+SELECT wanted.item, made.examinations FROM unnest($1::text[]) wanted (item), LATERAL
+  (SELECT jsonb_agg((CASE WHEN data ? 'answers' THEN jsonb_set(data, '{answers}', (SELECT coalesce(jsonb_agg(day), '[]') FROM jsonb_array_elements(data->'answers') day
   WHERE NOT EXISTS (SELECT FROM incident later WHERE later.item_id = examination.item_id AND later.on_day::text = day #>> '{}' AND later.after_examination >= examination.id)))
   ELSE data END) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations
-FROM (SELECT id, item_id, data, max(data->>'on') FILTER (WHERE data->>'outcome' = 'pass' AND NOT data ? 'satisfies') OVER (PARTITION BY item_id) AS passed_on FROM examination
-  WHERE item_id = ANY($1) AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) examination
-WHERE passed_on IS NULL OR data->>'on' >= passed_on GROUP BY item_id;
+   FROM (SELECT id, item_id, data, max(data->>'on') FILTER (WHERE data->>'outcome' = 'pass' AND NOT data ? 'satisfies') OVER () AS passed_on FROM examination
+     WHERE item_id = wanted.item AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)) examination
+   WHERE passed_on IS NULL OR data->>'on' >= passed_on) made
+WHERE made.examinations IS NOT NULL;
 SELECT item_id AS item, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS events FROM incident WHERE item_id = ANY($1) GROUP BY item_id;
 SELECT data->'kinds' AS kinds, data->'intervals' AS intervals FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place;
 SELECT id, on_day::text AS on, depot, tour_id AS tour, show_id AS show FROM visit

@@ -4,20 +4,15 @@ import { loadItems } from './kit-snapshot.js';
 import { type Queryable, rowsOf } from './queryable.js';
 import { loadTours } from './tour-places.js';
 
-/** What the gate judges items of a tour by. */
-export type JudgedFile = Pick<TourFile, 'items' | 'examinationRules' | 'tour'>;
+/** A tour with the examination rules in force: what the gate judges items by. */
+export type RuledTour = Pick<TourFile, 'examinationRules' | 'tour'>;
 
-/** The items named, the rules in force and each of the tours as they stand now, by tour: three statements, however many tours. */
-export async function loadJudged(
-  db: Queryable,
-  tourIds: readonly string[],
-  ids: readonly string[],
-): Promise<ReadonlyMap<string, JudgedFile>> {
+/** Each of the tours as it stands now with the rules in force, by tour: two statements, however many tours. */
+export async function loadRuledTours(db: Queryable, tourIds: readonly string[]): Promise<ReadonlyMap<string, RuledTour>> {
   if (tourIds.length === 0) return new Map();
   const tours = await loadTours(db, tourIds);
   const examinationRules = await rulesInForce(db);
-  const items = await loadItems(db, ids);
-  return new Map(tours.map((tour) => [tour.id, { items, examinationRules, tour }]));
+  return new Map(tours.map((tour) => [tour.id, { examinationRules, tour }]));
 }
 
 /** Of each list of items what the gate bars on its days, wherever rules are on file: the strictest of all. */
@@ -29,7 +24,8 @@ export async function barredAnywhere(
   if (ids.length === 0) return wanted.map(() => []);
   const examinationRules = await rulesInForce(db);
   const items = await loadItems(db, ids);
-  const jurisdictions = [...new Set(examinationRules.map((each) => each.jurisdiction))];
+  const ruling = examinationRules.filter((each) => each.intervals.length > 0);
+  const jurisdictions = [...new Set(ruling.map((each) => each.jurisdiction))];
   return wanted.map(({ items: named, from, to }) => barredItems({ items, examinationRules, tour: { jurisdictions } }, named, { from, to }));
 }
 

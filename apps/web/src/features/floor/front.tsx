@@ -98,7 +98,7 @@ function pathOf(job: FloorJob, home: string, desk: string): string {
 function told(job: FloorJob, barred: readonly { readonly sentence: string }[]): string {
   switch (job.code) {
     case 'do-not-load':
-      return barred.map((each) => each.sentence).join(' ');
+      return [...new Set(barred.map((each) => each.sentence))].join(' ');
     case 'moves':
       if (!job.isPossible) return 'cannot be listed: open to see why';
       return job.next ? `next: ${job.next.box} from ${place(job.next.from)} to ${place(job.next.to)}` : 'every cart stands as it is wanted';

@@ -110,12 +110,11 @@ function WayOn({ last, next, isStopped, trucks, onDone, onUndo }: WayOnProps) {
 function useBarredPieces(planId: string, pieces: readonly string[]): readonly string[] {
   const { items } = useBarred(planId);
   const loads = useCarts(planId).data?.loads ?? [];
-  return items
-    .filter(
-      ({ itemId, loads: barred }) =>
-        pieces.includes(itemId) || loads.some((load) => barred.includes(load.id) && pieces.includes(load.cart ?? '')),
-    )
-    .map((each) => each.sentence);
+  const against = items.filter(
+    ({ itemId, loads: barred }) =>
+      pieces.includes(itemId) || loads.some((load) => barred.includes(load.id) && pieces.includes(load.cart ?? '')),
+  );
+  return [...new Set(against.map((each) => each.sentence))];
 }
 
 function TheRow({ truck, row }: { truck: TruckResultOne; row: Row }) {

@@ -28,14 +28,19 @@ export function BarredNotes({ planId, hang, load }: { planId: string; hang?: str
   const shown = items.filter(
     (each) => (hang === undefined || each.hangs.includes(hang)) && (load === undefined || each.loads.includes(load)),
   );
+  const sentences = [...new Set(shown.map((each) => each.sentence))];
   return (
     <>
-      {shown.map((each) => (
-        <Note key={each.itemId} weight="stop">
-          {each.sentence} Scan, tick and signature refuse it; lowering and going home do not.{' '}
-          <Link to={`/register/${encodeURIComponent(each.itemId)}`}>{each.itemId}</Link>
-        </Note>
-      ))}
+      {sentences.map((sentence) => {
+        const about = shown.filter((each) => each.sentence === sentence);
+        const [only] = about;
+        return (
+          <Note key={sentence} weight="stop">
+            {sentence} Scan, tick and signature refuse it; lowering and going home do not.{' '}
+            {only && about.length === 1 && <Link to={`/register/${encodeURIComponent(only.itemId)}`}>{only.itemId}</Link>}
+          </Note>
+        );
+      })}
       {isOld && saidAt > 0 && (
         <p className="quiet">What may fly was last asked at {new Date(saidAt).toLocaleTimeString([], { timeStyle: 'short' })}.</p>
       )}

@@ -14,9 +14,9 @@ type Text = string | undefined;
 /** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
 const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
   'any-tour': () => ({ now: ['tour'] }),
-  attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue'] }),
-  // The gate's answer hangs on what is on file of every item, and on the rules.
-  barred: () => ({ now: ['register', 'catalogue', 'tour'] }),
+  attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue', 'venue'] }),
+  // The gate's answer hangs on what is on file of every item, on the rules, and on where the venues are.
+  barred: () => ({ now: ['register', 'catalogue', 'tour', 'venue'] }),
   beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),

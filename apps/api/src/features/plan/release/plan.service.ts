@@ -196,9 +196,11 @@ export class PlanService {
   }
 
   private broughtDown(barred: readonly BarredInPlan[]): string {
-    return barred.length === 0
-      ? ''
-      : ` With ${barred.map(({ item, reason }) => `${item} (${tell(this.words.against, reason)})`).join(', ')}.`;
+    const said = barred.map(({ item, reason }) => {
+      const why = tell(this.words.against, reason);
+      return reason.code === 'not-judged' ? why : `${item} (${why})`;
+    });
+    return said.length === 0 ? '' : ` With ${[...new Set(said)].join(', ')}.`;
   }
 
   private async planRow(manager: EntityManager, planId: string): Promise<PackPlanRow> {

@@ -1,7 +1,9 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { type BarredItem, barredItems } from '#pack-plan';
-import { loadJudged } from '../../../planning/snapshot/judged.reader.js';
+import { unjudgedPlaces } from '#inspection-calendar';
+import { type BarredItem, barredItems, placeOf } from '#pack-plan';
+import { loadItems } from '../../../planning/snapshot/kit-snapshot.js';
+import { loadRuledTours } from '../../../planning/snapshot/judged.reader.js';
 import { zoneOfShow } from '../../venue/show-day.reader.js';
 import { CLOCK, type Clock, dayIn } from '../../../platform/config/config.js';
 
@@ -35,12 +37,13 @@ const heads = `SELECT plan.id AS "planId", plan.tour_id AS "tourId", show->>'to'
 FROM pack_plan plan JOIN tour ON tour.id = plan.tour_id CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') show
 WHERE plan.id = ANY($1::uuid[]) AND show->>'id' = plan.show_id`;
 
-// Used items of each plan that may be barred by what is known of them without judging; the gate has the word on each. LIMIT 1: each is
+// Used items of each plan that may be barred by what is known of them without judging, all of them where a place of its tour is not judged; the gate
+// has the word on each. LIMIT 1: each is
 // looked up by its key, where the planner would read the whole register.
-const suspects = `SELECT wanted.plan_id AS "planId", used.id FROM unnest($1::uuid[], $2::date[]) AS wanted (plan_id, until)
+const suspects = `SELECT wanted.plan_id AS "planId", used.id FROM unnest($1::uuid[], $2::date[], $3::boolean[]) AS wanted (plan_id, until, is_unjudged)
 CROSS JOIN LATERAL (SELECT DISTINCT each->>'item' AS id FROM plan_part, jsonb_array_elements(data) each WHERE plan_id = wanted.plan_id AND part = 'uses') used
 LEFT JOIN LATERAL (SELECT * FROM item WHERE item.id = used.id LIMIT 1) item ON true
-WHERE item.id IS NULL OR item.state <> 'in service' OR NOT item.is_accepted OR EXISTS (SELECT FROM model WHERE NOT is_accepted AND model.model = item.model)
+WHERE wanted.is_unjudged OR item.id IS NULL OR item.state <> 'in service' OR NOT item.is_accepted OR EXISTS (SELECT FROM model WHERE NOT is_accepted AND model.model = item.model)
   OR NOT item.due_known OR item.due_state IN ('failed', 'blocked', 'no record')
   OR item.due_on < wanted.until OR item.due_holds_through < wanted.until OR item.rest ? 'hire'
 ORDER BY wanted.plan_id, used.id`;
@@ -85,17 +88,23 @@ export class BarredReader {
   async ofEach(manager: EntityManager, planIds: readonly string[]): Promise<ReadonlyMap<string, readonly BarredItem[]>> {
     if (planIds.length === 0) return new Map();
     const judged = (await manager.query<Head[]>(heads, [planIds])).map((head) => this.judged(head));
+    const ruled = await loadRuledTours(manager, [...new Set(judged.map((each) => each.tourId))]);
+    const isUnjudged = ({ tourId }: Judged): boolean => {
+      const tour = ruled.get(tourId);
+      return tour !== undefined && unjudgedPlaces(placeOf(tour)).length > 0;
+    };
     const found: { planId: string; id: string }[] = await manager.query(suspects, [
       judged.map((each) => each.planId),
       judged.map((each) => each.days.to),
+      judged.map(isUnjudged),
     ]);
-    const suspected = judged.filter((each) => found.some(({ planId }) => planId === each.planId));
-    const files = await loadJudged(manager, [...new Set(suspected.map((each) => each.tourId))], [...new Set(found.map((each) => each.id))]);
+    if (found.length === 0) return new Map();
+    const items = await loadItems(manager, [...new Set(found.map((each) => each.id))]);
     return new Map(
-      suspected.map(({ planId, tourId, days }) => {
+      judged.flatMap(({ planId, tourId, days }) => {
         const ids = found.flatMap((each) => (each.planId === planId ? [each.id] : []));
-        const file = files.get(tourId);
-        return [planId, file ? barredItems(file, ids, days) : []] as const;
+        const tour = ruled.get(tourId);
+        return tour && ids.length > 0 ? [[planId, barredItems({ ...tour, items }, ids, days)] as const] : [];
       }),
     );
   }
