@@ -14,7 +14,9 @@ const nobody = 2 ** 31 - 1;
 export async function makeWay(data: string, say: (sentence: string) => void): Promise<void> {
   const file = join(data, 'postmaster.pid');
   const server = existsSync(file) ? Number(readFileSync(file, 'utf8').split('\n')[0]) : 0;
-  if (server > 0 && server !== nobody && isAlive(server)) {
+  // Ended, and not yet fetched by its parent: to PostgreSQL that is still a process that holds the folder.
+  if (server > 0 && server !== nobody && isZombie(server)) tellGone(file);
+  else if (server > 0 && server !== nobody && isAlive(server)) {
     const isOurs = isOfFolder(server, data);
     if (isOurs === undefined)
       throw new Trouble(
@@ -23,11 +25,15 @@ export async function makeWay(data: string, say: (sentence: string) => void): Pr
     if (isOurs) await stopOrphan(server, say);
     else {
       say(`Process ${server} stands in ${file} and is another program by now: it is left alone.`);
-      // The rest of the file stays: by it PostgreSQL sees whether anybody still works on the folder.
-      writeFileSync(file, readFileSync(file, 'utf8').replace(/^\d+/, String(nobody)));
+      tellGone(file);
     }
   }
   await endOrphanBackends(data);
+}
+
+/** That the process of this number does not hold the folder. The rest of the file stays: by it PostgreSQL sees whether anybody still works on it. */
+function tellGone(file: string): void {
+  if (existsSync(file)) writeFileSync(file, readFileSync(file, 'utf8').replace(/^\d+/, String(nobody)));
 }
 
 async function stopOrphan(server: number, say: (sentence: string) => void): Promise<void> {
@@ -81,7 +87,8 @@ function isZombie(pid: number): boolean {
   try {
     return /^\d+ \(.*\) Z/.test(readFileSync(`/proc/${pid}/stat`, 'utf8'));
   } catch {
-    return true;
+    // Gone altogether.
+    return false;
   }
 }
 

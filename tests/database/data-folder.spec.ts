@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { Trouble, startEmbeddedDatabase } from '#runtime';
-import { reachableFolder } from '../../apps/runtime/database-user.js';
+import { databaseUser, reachableFolder } from '../../apps/runtime/database-user.js';
 import { isOfFolder, makeWay } from '../../apps/runtime/postmaster.js';
 
 describe('the data folder', () => {
@@ -103,6 +103,28 @@ describe('the data folder', () => {
     } finally {
       other.kill('SIGKILL');
       await database.stop();
+    }
+  });
+
+  it('is entered although its killed database has not yet been fetched by its parent', async () => {
+    if (process.platform !== 'linux') return;
+    const folder = newFolder();
+    await (await start(folder)).stop();
+    // A parent that never fetches its child, which has the rights of the database's own user.
+    const parent = spawn('/bin/sh', ['-c', 'sleep 0.3 & echo $!; exec sleep 60'], {
+      ...databaseUser(),
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
+    const [said] = (await once(parent.stdout, 'data')) as [Buffer];
+    const ended = Number(said.toString());
+    while (!/^\d+ \(.*\) Z/.test(readFileSync(`/proc/${ended}/stat`, 'utf8'))) await pause(10);
+    writeFileSync(join(dataOf(folder), 'postmaster.pid'), `${ended}\n${dataOf(folder)}\n1700000000\n1\n\n127.0.0.1\n`);
+    try {
+      const database = await start(folder);
+      expect(await answers(database.url)).toBe(true);
+      await database.stop();
+    } finally {
+      parent.kill('SIGKILL');
     }
   });
 
