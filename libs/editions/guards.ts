@@ -16,7 +16,7 @@ const models: Readonly<Record<keyof Catalogue, Guard | null>> = {
   },
   hoists: {
     ...{ massKg: higher, ratedLoad: lowerRating, hoistClass: unclear, chainKgPerM: higher, chainLengthM: unclear },
-    ...{ bodyMm: unclear, hooksMm: unclear },
+    ...{ bodyMm: unclear, hooksMm: unclear, ratedFor: unclear, ratedForUseCase: unclear },
   },
   shackles: { massKg: higher, ratedLoad: lowerRating, size: unclear, insideMm: unclear },
   slings: { massKg: higher, ratedLoad: lowerRating, lengthMm: unclear, shortestMm: unclear, material: unclear },
@@ -44,6 +44,7 @@ export const loadRuleGuard: Guard = {
   sideLoad: unclear,
   legAngle: inPart({ leastFromHorizontalDeg: higher }),
   hoistClasses: unclear,
+  useCases: unclear,
   secondarySuspension: inPart({ whenPersonsBelow: (_was, wanted) => (wanted === true ? 'cautious' : 'permissive') }),
   reserve: inPart({ share: higher }),
   reading: inPart({ toleranceShare: lower }),

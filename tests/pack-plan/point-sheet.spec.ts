@@ -75,7 +75,7 @@ describe('the sheet for the rigger of the house', () => {
       '15.20 m / 24.00 m',
       `/ ${Math.round(chain).toLocaleString('en').replace(',', ' ')} kg`,
       '2 × Bow shackle 3.25; 1 × Round sling 1 m',
-      'Persons below the load: yes. Moved over persons: no. Indoors: no wind.',
+      'Persons below the load: yes. Moved over persons: no. Use case, compared with: hold over people (by the persons below). Indoors: no wind.',
       'middle of the stage edge, nail in the boards',
     ])
       expect(sheet).toContain(words);

@@ -53,6 +53,63 @@ describe('rated loads in their own units', () => {
   });
 });
 
+describe('a rated load that is reduced already', () => {
+  /**
+   * By hand, with half of the maker's capacity over people (DGUV Information 215-313 sec. 2.1: "maximal mit dem halben Wert der vom Hersteller angegebenen
+   * Tragfaehigkeit"): a maker's 1,000 kg leaves 500 kg, and 500 kg that are the half already leave 500 kg, not 250. Names of cases stand for the numbering of
+   * a standard that a company enters from its own copy; the quarter for loads moved over people is an assumption of this test.
+   */
+  const halved = rule({
+    hoistClasses: {
+      ...standing,
+      classes: [{ hoistClass: 'X', holdOverPersons: 'allowed', moveOverPersons: true, usableShareWithPersonsBelow: 0.5 }],
+    },
+    useCases: {
+      ...standing,
+      cases: [
+        { useCase: 'nobody', people: 'nobody below', usableShare: 1 },
+        { useCase: 'hold', people: 'held over', usableShare: 0.5 },
+        { useCase: 'move', people: 'moved over', usableShare: 0.25, hoistClasses: ['X'] },
+      ],
+    },
+  });
+  const holds = { personsBelow: true, movesOverPersons: false };
+  const moves = { personsBelow: true, movesOverPersons: true };
+  const nobody = { personsBelow: false, movesOverPersons: false };
+  it.each([
+    ['nobody below', nobody, {}, 1000, 1000],
+    ['held over people', holds, {}, 1000, 500],
+    ['moved over people', moves, {}, 1000, 250],
+    ['rated for its class, held', holds, { ratedFor: 'class' }, 500, 500],
+    ['rated for its class, moved', moves, { ratedFor: 'class' }, 500, 250],
+    ['rated for holding, held', holds, { ratedFor: 'use case', ratedForUseCase: 'hold' }, 500, 500],
+    ['rated for holding, moved', moves, { ratedFor: 'use case', ratedForUseCase: 'hold' }, 500, 250],
+    ['rated for moving, held', holds, { ratedFor: 'use case', ratedForUseCase: 'move' }, 250, 250],
+    ['rated for holding, nobody below', nobody, { ratedFor: 'use case', ratedForUseCase: 'hold' }, 500, 500],
+    ['rated for a case that nobody knows', holds, { ratedFor: 'use case', ratedForUseCase: 'other' }, 500, 250],
+  ] as const)('%s', (_what, show, more, ratedKilograms, limit) => {
+    const { factors } = hoistUse(halved, show, { hoistClass: 'X', ...more }, false);
+    expect(factors.reduce((left: number, each) => left * each.factor, ratedKilograms)).toBeCloseTo(limit, 9);
+  });
+
+  it('one that a hoist is of, but not of the class that the case asks for, is told', () => {
+    const said = (show: object, hoist: object, rules = halved) => hoistUse(rules, { ...holds, ...show }, hoist, false).useCase?.code;
+    expect(said(moves, { hoistClass: 'Y' })).toBe('use-case-wants-class');
+    expect(said(moves, {})).toBe('use-case-class-unknown');
+    expect(said(moves, { hoistClass: 'X' })).toBe('use-case-as-asked');
+    expect(said({ useCase: 'move' }, { hoistClass: 'X' })).toBe('use-case-other-people');
+    expect(said({ useCase: 'UC9' }, { hoistClass: 'X' })).toBe('use-case-not-in-rule');
+    expect(said({ useCase: 'hold' }, {}, rule({}))).toBe('use-case-without-rule');
+    expect(said({}, {}, rule({}))).toBeUndefined();
+    expect(said({}, { ratedFor: 'use case', ratedForUseCase: 'other' })).toBe('rated-for-without-rule');
+    const twice = rule({
+      useCases: { ...standing, cases: [0.5, 0.4].map((usableShare, n) => ({ useCase: `U${n}`, people: 'held over', usableShare })) },
+    });
+    expect(said({}, {}, twice)).toBe('use-case-not-said');
+    expect(hoistUse(twice, holds, {}, false).factors.map((each) => each.factor)).toEqual([0.4]);
+  });
+});
+
 describe('what may be used of a rated load', () => {
   const dguv = rule({
     workingCoefficients: {

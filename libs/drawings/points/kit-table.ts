@@ -40,7 +40,9 @@ function rowOf({ beam, point }: PointFacts, { name, hoist, serial, kit, room }: 
   return [
     node('span', {}, name, node('small', {}, ` ${point.beam ?? 'no beam named'}`)),
     node('span', {}, serial ? mono(serial) : isOthers ? 'theirs' : 'none found', node('small', {}, ` ${hoist}`)),
-    kit ? `${kit.hoistClass ?? 'class not on file'}, ${formatMass(kit.hoistRatedKg, units)}` : '–',
+    kit
+      ? `${kit.hoistClass ?? 'class not on file'}, ${formatMass(kit.hoistRatedKg, units)}${kit.ratedFor === undefined ? '' : ` (for ${kit.ratedFor})`}`
+      : '–',
     kit?.hoistBody ?? notOnFile,
     kit ? (kit.owner ?? kit.by) : '–',
     { right: `${length(beam?.highSteelMm, units)} / ${length(beam?.lowSteelMm, units)}` },

@@ -37,6 +37,7 @@ const columns: readonly (readonly [name: string, of: (facts: PointFacts, picks: 
   ['hoist_serial', (facts) => all(facts, (each) => each.serial)],
   ['hoist_class', (facts) => all(facts, (each) => each.kit?.hoistClass)],
   ['hoist_rated_kg', (facts) => all(facts, (each) => tenth(each.kit?.hoistRatedKg))],
+  ['hoist_rated_for', (facts) => all(facts, (each) => each.kit && (each.kit.ratedFor ?? 'maker'))],
   ['hoist_body', (facts) => all(facts, (each) => each.kit?.hoistBody)],
   ['kit_by', (facts) => all(facts, (each) => each.kit?.owner ?? each.kit?.by)],
   ['chain_needed_mm', (facts) => all(facts, (each) => tenth(each.room?.chainToFloorMm ?? each.room?.hookHeightMm))],
@@ -52,6 +53,7 @@ const columns: readonly (readonly [name: string, of: (facts: PointFacts, picks: 
   ['leg_tension_rest_n', ({ leg, lineN }) => tenth(leg?.tensionN ?? lineN)],
   ['persons_below', (_, { site }) => yes(site?.personsBelow)],
   ['moves_over_persons', (_, { site }) => yes(site?.movesOverPersons)],
+  ['use_case', (_, { site }) => site?.useCase?.name ?? null],
   ['wind_limit_mps', ({ windLimitMps }) => windLimitMps],
   ['beyond_wind_limit', (_, { site }) => site?.windAction ?? null],
 ];

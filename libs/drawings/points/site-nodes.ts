@@ -16,9 +16,16 @@ export function siteNodes(picks: PicksResult): readonly Node[] {
     node(
       'p',
       {},
-      `Datum 0, 0: ${site.datum ?? 'where it is on the stage is not on file'}. x to the audience, y to the left of somebody who looks to the audience. Persons below the load: ${site.personsBelow ? 'yes' : 'no'}. Moved over persons: ${site.movesOverPersons ? 'yes' : 'no'}. ${wind}`,
+      `Datum 0, 0: ${site.datum ?? 'where it is on the stage is not on file'}. x to the audience, y to the left of somebody who looks to the audience. Persons below the load: ${site.personsBelow ? 'yes' : 'no'}. Moved over persons: ${site.movesOverPersons ? 'yes' : 'no'}. ${useCase(site)}${wind}`,
     ),
   ];
+}
+
+/** Which use case of the regime loads are compared with, and how it was chosen. */
+function useCase({ useCase: use }: NonNullable<PicksResult['site']>): string {
+  if (use === undefined) return '';
+  if (use === null) return 'Use case: none on file for this show. ';
+  return `Use case, compared with: ${use.name} (${use.isNamed ? 'named by the show' : 'by the persons below'}). `;
 }
 
 /** Sums on every truss or beam against what it may carry in all; nothing where none is named. */

@@ -7,6 +7,8 @@ export interface PickKit {
   readonly owner: string | null;
   readonly hoistClass: string | null;
   readonly hoistRatedKg: number;
+  /** What the rated load on file is reduced for already; left out where it is the maker's rating. */
+  readonly ratedFor?: string;
   /** null where nobody says. */
   readonly hoistBody: 'at the point' | 'at the grid' | null;
   readonly chainOnFileMm: number;
@@ -39,6 +41,8 @@ export interface SiteResult {
   readonly datum: string | null;
   readonly personsBelow: boolean;
   readonly movesOverPersons: boolean;
+  /** The use case of the regime that loads are compared with; left out where the regime has none, null where none fits. */
+  readonly useCase?: { readonly name: string; readonly isNamed: boolean } | null;
   readonly isOutdoor: boolean;
   readonly windAction: string | null;
   readonly beams: readonly BeamResult[];

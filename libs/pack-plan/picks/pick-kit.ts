@@ -1,4 +1,4 @@
-import { type Pick, legSteel } from '#tour-file';
+import { type HoistModel, type Pick as PickOf, legSteel } from '#tour-file';
 import type { PickKit } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { ratedKg } from '../rules/index.js';
@@ -6,7 +6,7 @@ import { ratedKg } from '../rules/index.js';
 /** What lifts at a pick and who brings it. */
 export function pickKit(
   inputs: PlanInputs,
-  pick: Pick,
+  pick: PickOf,
   serial: string | null,
   { hoistKg, chainKg }: { readonly hoistKg: number; readonly chainKg: number },
   hookLoadKg: { readonly rest: number; readonly worst: number },
@@ -20,6 +20,7 @@ export function pickKit(
     owner,
     hoistClass: hoist.hoistClass ?? null,
     hoistRatedKg: ratedKg(hoist.ratedLoad),
+    ...ratedFor(hoist),
     hoistBody,
     chainOnFileMm: hoist.chainLengthM * 1000,
     shackles: pick.shackles,
@@ -29,8 +30,14 @@ export function pickKit(
   };
 }
 
+/** The class or use case that a rated load is for. */
+function ratedFor({ ratedFor: kind, hoistClass, ratedForUseCase }: HoistModel): Pick<PickKit, 'ratedFor'> {
+  const name = kind === 'class' ? hoistClass : kind === 'use case' ? ratedForUseCase : undefined;
+  return name === undefined ? {} : { ratedFor: name };
+}
+
 /** Who says what the structure may carry there, and the beam it is on, where that is named. */
-export const namedAt = ({ structureBy, beam }: Pick): Partial<Record<'structureBy' | 'beam', string>> => ({
+export const namedAt = ({ structureBy, beam }: PickOf): Partial<Record<'structureBy' | 'beam', string>> => ({
   ...(structureBy === undefined ? {} : { structureBy }),
   ...(beam === undefined ? {} : { beam }),
 });

@@ -5,7 +5,7 @@ import type { WantedLoad } from '../carts/index.js';
 import { type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { sentenceOf } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareJoint, compareSteel, dynamicFactorOf, metalFactors } from '../rules/index.js';
+import { compareJoint, compareSteel, dynamicFactorOf, metalFactors, useCaseOf } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
 import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
@@ -53,6 +53,7 @@ export function planPicks(
       datum: show.datum ?? null,
       personsBelow: show.personsBelow,
       movesOverPersons: show.movesOverPersons === true,
+      ...useCase(inputs),
       isOutdoor: show.outdoor === true,
       windAction: show.windAction ?? null,
       // Filled where points become sums.
@@ -60,6 +61,13 @@ export function planPicks(
     },
     caution: loadCaution,
   };
+}
+
+/** The use case that loads are compared with, where the regime has any. */
+function useCase({ loadRule, show }: PlanInputs): Pick<NonNullable<PicksResult['site']>, 'useCase'> {
+  const use = useCaseOf(loadRule, show);
+  if (!use) return {};
+  return { useCase: use.found ? { name: use.found.useCase, isNamed: show.useCase !== undefined } : null };
 }
 
 function planHang(

@@ -4,7 +4,8 @@ import type { ComparedPart, ComparisonCause, StageFact, SteelLine } from '#trade
 import type { Comparison, Factor, LegResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { compareForce, compareRated, factorFacts, toldAt, toldComparison } from './comparison.js';
-import { hoistUse, onePickSlackFactor, personsBelowFactors, sideLoadFactor } from './regime.js';
+import { hoistUse } from './hoist-use.js';
+import { onePickSlackFactor, personsBelowFactors, sideLoadFactor } from './regime.js';
 import { ruleSubject } from './rule-subject.js';
 
 /** Everything between hang and point, compared with its rated load on file times the factors of the regime. */
@@ -18,11 +19,14 @@ export function comparePick(
 ): Comparison[] {
   const at = (comparison: Comparison) => toldOf(inputs, worst, comparison);
   const hoist = modelOf(inputs.file.catalogue.hoists, pick.hoist);
-  const { factors, code, use, field } = hoistUse(inputs.loadRule, inputs.show, hoist, hang.secondary !== undefined, inputs.words);
+  const { factors, code, use, field, useCase } = hoistUse(inputs.loadRule, inputs.show, hoist, hang.secondary !== undefined, inputs.words);
   const atGrid = { code: 'grid', model: grid.model, hole: pick.hole } as const;
   return [
     compareRated(inputs, { code: 'hoist', model: hoist.model }, rest.hookLoadKg, hoist.ratedLoad, factors),
     ...(code === null ? [] : [stated(inputs, code, { code: 'hoist-class', model: hoist.model }, field, factors, 0, null, use)]),
+    ...(useCase === null
+      ? []
+      : [stated(inputs, useCase.code, { code: 'use-case', model: hoist.model }, useCase.field, factors, 0, null, use)]),
     ...tightest([worst, ...(worst.inclined ?? [])].map((each) => steelAt(inputs, pick, each))),
     at(compareRated(inputs, atGrid, worst.reactionN / standardGravityMps2, grid.ratedPick ?? null, metalFactors(inputs))),
   ];

@@ -4,12 +4,13 @@ export { compareRated, comparisonFact, toldAt, toldComparison } from './comparis
 export { ratedKg } from './rated-load.js';
 export {
   dynamicFactorOf,
-  hoistUse,
   isWornOut,
   leastDimensionMm,
   onePickSlackFactor,
   personsBelowFactors,
   sideLoadFactor,
 } from './regime.js';
+export { hoistUse } from './hoist-use.js';
+export { useCaseOf } from './use-case.js';
 export { ruleSubject, unseenRules } from './rule-subject.js';
 export { enoughSteel } from './steel-choice.js';

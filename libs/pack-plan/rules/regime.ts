@@ -1,5 +1,5 @@
 import type { LoadRule, Show } from '#tour-file';
-import type { ComparisonCause, FactorCause, HoistUseFact } from '#trade';
+import type { FactorCause } from '#trade';
 import { type Words, english, tell } from '#words';
 import type { Factor } from '../contract/index.js';
 import { ruleSubject } from './rule-subject.js';
@@ -10,7 +10,8 @@ type Element = NonNullable<LoadRule['workingCoefficients']>['elements'][number][
 export const dynamicFactorOf = (rule: LoadRule): number =>
   rule.hoisting ? rule.hoisting.least + rule.hoisting.perSpeedSPerM * rule.hoisting.speedMps : rule.dynamicFactor;
 
-function toldFactor(words: Words, cause: FactorCause, factor: number, rule: LoadRule, field: string): Factor {
+/** A factor in words, with the field of the regime that it comes from. */
+export function toldFactor(words: Words, cause: FactorCause, factor: number, rule: LoadRule, field: string): Factor {
   const { source, status } = ruleSubject(rule, field);
   return { what: tell(words.factors, cause), factor, source, status, fact: { cause, field } };
 }
@@ -30,7 +31,8 @@ export function personsBelowFactors(
   return [toldFactor(words, { code: 'coefficient', personsBelow, nobodyBelow }, nobodyBelow / personsBelow, rule, field)];
 }
 
-const generalShare = (rule: LoadRule, words: Words): Factor =>
+/** The share of everything that nothing closer is given for. */
+export const generalShare = (rule: LoadRule, words: Words): Factor =>
   toldFactor(words, { code: 'persons-below' }, rule.usableShareWithPersonsBelow, rule, 'usableShareWithPersonsBelow');
 
 /** A shackle pulled aside by `angleDeg` from its line: factor 0 where that is not permitted, undefined where the regime has no rule. */
@@ -38,38 +40,6 @@ export function sideLoadFactor(rule: LoadRule, angleDeg: number, words: Words = 
   if (!rule.sideLoad) return undefined;
   const band = [...rule.sideLoad.bands].sort((a, b) => a.upToDeg - b.upToDeg).find((each) => angleDeg <= each.upToDeg + 1e-9);
   return toldFactor(words, { code: 'side-load', angleDeg }, band?.share ?? 0, rule, 'sideLoad.bands');
-}
-
-/** The class of a hoist against its use in this show; `code` null where nobody is below and nothing moves over people. */
-export interface HoistUse {
-  readonly factors: readonly Factor[];
-  readonly code: ComparisonCause | null;
-  readonly use: HoistUseFact;
-  readonly field: string | null;
-}
-
-export function hoistUse(
-  rule: LoadRule,
-  show: Pick<Show, 'personsBelow' | 'movesOverPersons'>,
-  hoist: { readonly hoistClass?: string | undefined },
-  hasSecondary: boolean,
-  words: Words = english,
-): HoistUse {
-  const use = { hoistClass: hoist.hoistClass ?? null, needsSecondary: false, movesOverPersons: show.movesOverPersons === true };
-  if (!show.personsBelow && !show.movesOverPersons) return { factors: [], code: null, use, field: null };
-  const general = [generalShare(rule, words)];
-  if (!rule.hoistClasses) return { factors: general, code: 'class-without-rule', use, field: null };
-  const field = hoist.hoistClass === undefined ? 'hoistClasses' : `hoistClasses.classes[${hoist.hoistClass}]`;
-  const found = rule.hoistClasses.classes.find((each) => each.hoistClass === hoist.hoistClass);
-  if (!found) return { factors: general, code: hoist.hoistClass === undefined ? 'class-not-on-file' : 'class-not-in-rule', use, field };
-  const { hoistClass, usableShareWithPersonsBelow, holdOverPersons, moveOverPersons } = found;
-  const factors = [toldFactor(words, { code: 'hoist-class', hoistClass }, usableShareWithPersonsBelow, rule, field)];
-  const needsSecondary = holdOverPersons === 'with secondary suspension';
-  const verdict = (code: ComparisonCause): HoistUse => ({ factors, code, use: { ...use, needsSecondary }, field });
-  if (show.movesOverPersons && !moveOverPersons) return verdict('class-must-not-move');
-  if (holdOverPersons === 'not allowed') return verdict('class-must-not-hold');
-  if (needsSecondary && !hasSecondary) return verdict('class-wants-secondary');
-  return verdict('class-may-hold');
 }
 
 /** What a line may carry while the other of two picks is slack; null where the regime asks for nothing. */

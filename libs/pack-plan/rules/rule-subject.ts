@@ -25,6 +25,7 @@ export function unseenRules(rule: LoadRule): readonly RuleSubject[] {
     'sideLoad',
     'legAngle',
     'hoistClasses',
+    'useCases',
     'secondarySuspension',
     'reserve',
     'onePickSlack',

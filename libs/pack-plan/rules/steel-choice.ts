@@ -3,7 +3,8 @@ import { verdictOfCause } from '#trade';
 import type { Factor, PickResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { ratedKg } from './rated-load.js';
-import { hoistUse, personsBelowFactors } from './regime.js';
+import { hoistUse } from './hoist-use.js';
+import { personsBelowFactors } from './regime.js';
 
 /**
  * The smallest hoist, shackle and sling of the catalogue whose rated load, reduced as the regime asks, is enough for a hook load; null where none is. A
@@ -19,8 +20,9 @@ export function enoughSteel(
   const { loadRule, show } = inputs;
   const usable = (rated: RatedLoad, factors: readonly Factor[]) => factors.reduce((left, each) => left * each.factor, ratedKg(rated));
   const hoists = catalogue.hoists.filter((each) => {
-    const { code } = hoistUse(loadRule, show, each, hasSecondary);
-    return ratedKg(each.ratedLoad) >= hookLoadKg && (code === null || verdictOfCause[code] !== 'over');
+    const { code, useCase } = hoistUse(loadRule, show, each, hasSecondary);
+    const isTold = [code, useCase?.code].some((cause) => cause && verdictOfCause[cause] === 'over');
+    return ratedKg(each.ratedLoad) >= hookLoadKg && !isTold;
   });
   return {
     hoist: smallest(hoists, restKg, (each) => usable(each.ratedLoad, hoistUse(loadRule, show, each, hasSecondary).factors)),

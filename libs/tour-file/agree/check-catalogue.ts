@@ -36,6 +36,7 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
     const holes = new Set<string>();
     grid.holes.forEach((each, at) => faults.twice(`${field}.holes[${at}].hole`, each.hole, holes, 'each hole'));
   });
+  checkHoists(catalogue, faults);
   catalogue.slings.forEach(({ lengthMm, shortestMm }, index) => {
     if (shortestMm !== undefined && shortestMm > lengthMm)
       faults.add(`catalogue.slings[${index}].shortestMm`, shortestMm, `at most the length, ${lengthMm} mm`);
@@ -51,6 +52,23 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
       );
     if (cart.basePins) faults.unknown(`${field}.basePins.pin`, cart.basePins.pin, pins, 'a pin model');
   });
+  checkTrucks(catalogue, faults);
+}
+
+/** What a rated load is for is on file with it. */
+function checkHoists(catalogue: Catalogue, faults: FaultList): void {
+  catalogue.hoists.forEach(({ ratedFor, ratedForUseCase, hoistClass }, index) => {
+    const field = `catalogue.hoists[${index}]`;
+    if (ratedFor === 'class' && hoistClass === undefined) faults.add(`${field}.hoistClass`, null, 'the class that its rated load is for');
+    if (ratedFor === 'use case' && ratedForUseCase === undefined)
+      faults.add(`${field}.ratedForUseCase`, null, 'the use case that its rated load is for');
+    if (ratedFor !== 'use case' && ratedForUseCase !== undefined)
+      faults.add(`${field}.ratedForUseCase`, ratedForUseCase, 'nothing, unless the rated load is for a use case');
+  });
+}
+
+/** One way of carrying, axles far enough apart. */
+function checkTrucks(catalogue: Catalogue, faults: FaultList): void {
   catalogue.trucks.forEach((truck, index) => {
     const field = `catalogue.trucks[${index}]`;
     if (truck.semiTrailer && truck.rigid) faults.add(`${field}.rigid`, 'an object', 'either semiTrailer or rigid, not both');

@@ -66,6 +66,8 @@ const rows: Record<ModelKind, readonly Row[]> = {
   hoists: [
     ...steel,
     ['hoist class', 'hoistClass'],
+    ['rated for (maker, class, use case)', 'ratedFor'],
+    ['use case it is rated for', 'ratedForUseCase'],
     ['chain kg per m', 'chainKgPerM', 'number'],
     ['chain length m', 'chainLengthM', 'number'],
     ['body mm', 'bodyMm', 'number'],

@@ -64,6 +64,9 @@ const hoistModel = z.strictObject({
   massKg: kg,
   ratedLoad,
   hoistClass: name.optional(),
+  /** What the rated load stands for: the maker's rating where nothing is said, or one that is reduced already, for its class or for a use case. */
+  ratedFor: z.enum(['maker', 'class', 'use case']).optional(),
+  ratedForUseCase: name.optional(),
   chainKgPerM: quantity('chainKgPerM'),
   chainLengthM: quantity('chainM'),
   /** What it takes of the height with its chain run in: the body, and both hooks together. */

@@ -1,6 +1,17 @@
 /** What a tour file holds: models, rules, items, the tour with its shows and hangs; each field with its form and unit. */
 export { adapterBetween } from './adapter-between.js';
-export type { AxlePlace, BoxModel, CartModel, CaseModel, Catalogue, GridModel, PinUse, RatedLoad, TruckModel } from './catalogue.js';
+export type {
+  AxlePlace,
+  BoxModel,
+  CartModel,
+  CaseModel,
+  Catalogue,
+  GridModel,
+  HoistModel,
+  PinUse,
+  RatedLoad,
+  TruckModel,
+} from './catalogue.js';
 export { catalogue } from './catalogue.js';
 export { hangName } from './hang-name.js';
 export { holdsFor } from './holds-for.js';
@@ -8,7 +19,7 @@ export type { Defect, Examination } from './examination.js';
 export { earliestDanger, examination } from './examination.js';
 export type { ExaminationRule, Item, ItemKind, ItemState } from './item.js';
 export { examinationRule, item, itemKinds, itemStates } from './item.js';
-export type { LoadRule } from './load-rule.js';
+export type { LoadRule, UseCase } from './load-rule.js';
 export { loadRule } from './load-rule.js';
 export type { KeptPiece, LoadingAct } from './loading.js';
 export { afterAct, isLoadingEmpty, noLoading } from './loading.js';

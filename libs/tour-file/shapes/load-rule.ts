@@ -74,6 +74,26 @@ export const loadRule = z.strictObject({
         .max(20),
     })
     .optional(),
+  /**
+   * Cases of use by the name that the regime or a standard's own numbering gives them: for whom each is, what share of a rated load a hoist is compared
+   * with, and which classes of hoist are asked for; any where none is named.
+   */
+  useCases: z
+    .strictObject({
+      ...standing,
+      cases: z
+        .array(
+          z.strictObject({
+            useCase: name,
+            people: z.enum(['nobody below', 'held over', 'moved over']),
+            usableShare: share,
+            hoistClasses: z.array(name).min(1).max(20).optional(),
+          }),
+        )
+        .min(1)
+        .max(30),
+    })
+    .optional(),
   /** Asked for whenever persons can be below, whatever the class of the hoist. */
   secondarySuspension: z.strictObject({ ...standing, whenPersonsBelow: z.boolean() }).optional(),
   /** The least part of the weight that each of two picks has to keep. */
@@ -95,3 +115,4 @@ export const loadRule = z.strictObject({
 });
 
 export type LoadRule = z.output<typeof loadRule>;
+export type UseCase = NonNullable<LoadRule['useCases']>['cases'][number];

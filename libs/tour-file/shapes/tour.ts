@@ -120,6 +120,8 @@ const show = z.strictObject({
   personsBelow: z.boolean().default(true),
   /** Loads are moved while people are below. */
   movesOverPersons: z.boolean().optional(),
+  /** A use case of the load rule, by its name; left out: the one for the people that are below or moved over. */
+  useCase: name.optional(),
   outdoor: z.boolean().optional(),
   /** Where x and y of the stage start, in words that somebody with a tape understands. */
   datum: sentence.optional(),

@@ -8,6 +8,8 @@ export type ComparedPart =
   | { readonly code: 'hoist'; readonly model: string }
   | { readonly code: 'hoist-while-lifting'; readonly model: string; readonly hole: string }
   | { readonly code: 'hoist-class'; readonly model: string }
+  /** The use case of the show against what it asks of this hoist. */
+  | { readonly code: 'use-case'; readonly model: string }
   | { readonly code: 'sling'; readonly model: string; readonly line: SteelLine }
   | { readonly code: 'shackle'; readonly model: string; readonly line: SteelLine }
   | { readonly code: 'shackle-side-load'; readonly line: SteelLine }
@@ -31,6 +33,15 @@ export type FactorCause =
   | { readonly code: 'persons-below' }
   | { readonly code: 'side-load'; readonly angleDeg: number }
   | { readonly code: 'hoist-class'; readonly hoistClass: string }
+  | { readonly code: 'use-case'; readonly useCase: string }
+  /** The rated load on file is reduced already: only what is asked beyond that comes off it. */
+  | {
+      readonly code: 'rated-for';
+      readonly kind: 'class' | 'use case';
+      readonly name: string;
+      readonly already: number;
+      readonly asked: number;
+    }
   | { readonly code: 'one-pick-slack' };
 
 export interface FactorFact {
@@ -56,7 +67,15 @@ export type ComparisonCause =
   | 'class-must-not-move'
   | 'class-must-not-hold'
   | 'class-wants-secondary'
-  | 'class-may-hold';
+  | 'class-may-hold'
+  | 'use-case-without-rule'
+  | 'use-case-not-in-rule'
+  | 'use-case-not-said'
+  | 'use-case-other-people'
+  | 'use-case-wants-class'
+  | 'use-case-class-unknown'
+  | 'rated-for-without-rule'
+  | 'use-case-as-asked';
 
 export type ComparedVerdict = 'within' | 'over' | 'no rated value on file' | 'no rule on file';
 
@@ -77,6 +96,14 @@ export const verdictOfCause: Readonly<Record<ComparisonCause, ComparedVerdict>> 
   'class-must-not-hold': 'over',
   'class-wants-secondary': 'over',
   'class-may-hold': 'within',
+  'use-case-without-rule': 'no rule on file',
+  'use-case-not-in-rule': 'no rule on file',
+  'use-case-not-said': 'no rule on file',
+  'use-case-other-people': 'over',
+  'use-case-wants-class': 'over',
+  'use-case-class-unknown': 'no rule on file',
+  'rated-for-without-rule': 'no rule on file',
+  'use-case-as-asked': 'within',
 };
 
 /** Whether the load rule of the show, beside the factors, lets the thing be done; what hoists may do over people. */
@@ -84,6 +111,24 @@ export interface HoistUseFact {
   readonly hoistClass: string | null;
   readonly needsSecondary: boolean;
   readonly movesOverPersons: boolean;
+  readonly useCase?: UseCaseFact;
+}
+
+/** For whom a use case is. */
+export type UsePeople = 'nobody below' | 'held over' | 'moved over';
+
+/** The use case of a show, and what it asks of a hoist. */
+export interface UseCaseFact {
+  /** null where the load rule has none for this show. */
+  readonly name: string | null;
+  /** What is true of the show, and what the case is for. */
+  readonly people: UsePeople;
+  readonly casePeople: UsePeople | null;
+  /** Those that would all fit, where the show names none of them. */
+  readonly several: readonly string[];
+  /** Classes that it asks for; none: any. */
+  readonly classes: readonly string[];
+  readonly ratedForUseCase: string | null;
 }
 
 /** A load held against what is on file, as data: which part, what came of it, the figures, the rules that had a say. */

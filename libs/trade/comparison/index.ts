@@ -9,6 +9,8 @@ export type {
   HoistUseFact,
   StageFact,
   SteelLine,
+  UseCaseFact,
+  UsePeople,
 } from './compared.js';
 export type { RoomPart, TrimMark } from './room.js';
 export { verdictOfCause } from './compared.js';

@@ -47,6 +47,7 @@ const fieldNames: Record<string, string> = {
   sideLoad: 'side load of shackles',
   legAngle: 'angle of bridle legs',
   hoistClasses: 'classes of hoists',
+  useCases: 'use cases',
   secondarySuspension: 'secondary suspension',
   reserve: 'reserve of the picks',
   onePickSlack: 'one pick slack',

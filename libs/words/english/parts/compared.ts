@@ -1,4 +1,4 @@
-import type { SteelLine } from '#trade';
+import type { SteelLine, UsePeople } from '#trade';
 import { type ComparisonFactByCode, type Words, tell } from '../../table/index.js';
 import { degrees, number } from './format.js';
 
@@ -14,6 +14,7 @@ export const parts: Words['parts'] = {
   hoist: ({ model }) => `hoist ${model}`,
   'hoist-while-lifting': ({ model, hole }) => `hoist ${model} at hole ${hole} while lifting`,
   'hoist-class': ({ model }) => `class of hoist ${model}`,
+  'use-case': ({ model }) => `use case of hoist ${model}`,
   sling: ({ model, line }) => `${secondary(line)}sling ${model}${ofLine[line]}`,
   shackle: ({ model, line }) => `${secondary(line)}shackle ${model}${ofLine[line]}`,
   'shackle-side-load': ({ line }) => `side load of the shackles${ofLine[line]}`,
@@ -34,6 +35,9 @@ export const factors: Words['factors'] = {
   'persons-below': () => 'persons below',
   'side-load': ({ angleDeg }) => `side load at ${Math.round(angleDeg * 10) / 10}°`,
   'one-pick-slack': () => 'while the other pick is slack',
+  'use-case': ({ useCase }) => `use case ${useCase}`,
+  'rated-for': ({ kind, name, already, asked }) =>
+    `the rated load on file is for the ${kind} ${name} already, ${already} of the maker’s; ${asked} is asked`,
   'hoist-class': ({ hoistClass }) => `persons below a hoist of class ${hoistClass}`,
 };
 
@@ -66,6 +70,37 @@ const hoist = (fact: Fact): string => `${model(fact)}, class ${fact.use?.hoistCl
 const flattest = (fact: Fact): string => `The flattest leg stands at ${degrees(fact.value)} from the horizontal`;
 const lineOf = ({ part }: Fact): string => ('line' in part ? ofLine[part.line] : '');
 
+const people: Readonly<Record<UsePeople, string>> = {
+  'nobody below': 'nobody below',
+  'held over': 'loads held over people',
+  'moved over': 'loads moved over people',
+};
+const caseOf = (fact: Fact): string => fact.use?.useCase?.name ?? 'none';
+const peopleOf = (fact: Fact, of: 'people' | 'casePeople'): string => people[fact.use?.useCase?.[of] ?? 'held over'];
+const classesOf = (fact: Fact): string => (fact.use?.useCase?.classes ?? []).join(', ');
+const onFile = (fact: Fact): string => fact.use?.hoistClass ?? 'none on file';
+
+/** What the use case of a show asks of a hoist: only ever what was compared with what. */
+const useCases = {
+  'use-case-without-rule': (fact: Fact) => `The show names the use case ${caseOf(fact)}, and its regime has no use cases.`,
+  'use-case-not-in-rule': (fact: Fact) =>
+    fact.use?.useCase?.name
+      ? `The show names the use case ${caseOf(fact)}, of which its regime says nothing.`
+      : `The regime has no use case for this show: ${peopleOf(fact, 'people')}.`,
+  'use-case-not-said': (fact: Fact) =>
+    `Several use cases of the regime are for ${peopleOf(fact, 'people')}: ${(fact.use?.useCase?.several ?? []).join(', ')}. The show names none; the least share of them is compared with.`,
+  'use-case-other-people': (fact: Fact) =>
+    `The show names the use case ${caseOf(fact)}, which is for ${peopleOf(fact, 'casePeople')}; on file of the show is: ${peopleOf(fact, 'people')}. Put one of them right.`,
+  'use-case-wants-class': (fact: Fact) =>
+    `${model(fact)}, class ${onFile(fact)}: the use case ${caseOf(fact)} asks for ${classesOf(fact)}. Take another hoist.`,
+  'use-case-class-unknown': (fact: Fact) =>
+    `${model(fact)} has no class on file; the use case ${caseOf(fact)} asks for ${classesOf(fact)}: it cannot be compared.`,
+  'rated-for-without-rule': (fact: Fact) =>
+    `${model(fact)} is rated for the use case ${fact.use?.useCase?.ratedForUseCase}, of which the regime says nothing: what is reduced in its rated load already is not known, and it is reduced once more.`,
+  'use-case-as-asked': (fact: Fact) =>
+    `${model(fact)}, class ${onFile(fact)}: compared with the use case ${caseOf(fact)}, ${peopleOf(fact, 'people')}${classesOf(fact) === '' ? '' : `, which asks for ${classesOf(fact)}`}.`,
+} satisfies Partial<Words['comparisons']>;
+
 export const comparisons: Words['comparisons'] = {
   within: (fact) =>
     at(fact, `${what(fact)}: ${amount(fact.value, fact)} of ${allowed(fact)}, ${Math.round((1 - fact.value / fact.limit!) * 100)} % left`),
@@ -81,13 +116,15 @@ export const comparisons: Words['comparisons'] = {
   'legs-steep-enough': (fact) => `${flattest(fact)}; the regime asks for ${fact.limit}° or more.`,
   'legs-too-flat': (fact) => `${flattest(fact)}; the regime asks for ${fact.limit}° or more.`,
   'legs-without-rule': (fact) => `${flattest(fact)}, and the regime has no rule for it.`,
-  'class-without-rule': () => 'The regime has no rule on what a class of hoist may do over people.',
-  'class-not-on-file': (fact) => `${model(fact)} has no class on file: whether it may hold over people is not known.`,
+  'class-without-rule': () => 'The regime has no rule on classes of hoists over people: nothing to compare with.',
+  'class-not-on-file': (fact) => `${model(fact)} has no class on file: it cannot be compared with what the regime asks over people.`,
   'class-not-in-rule': (fact) =>
-    `${model(fact)} has the class ${fact.use?.hoistClass}, of which the regime says nothing: whether it may hold over people is not known.`,
-  'class-must-not-move': (fact) => `${hoist(fact)}, must not move a load over people. Clear the area, or take another hoist.`,
-  'class-must-not-hold': (fact) => `${hoist(fact)}, must not hold a load over people.`,
-  'class-wants-secondary': (fact) => `${hoist(fact)}, holds over people only with a secondary suspension, and the hang has none.`,
+    `${model(fact)} has the class ${fact.use?.hoistClass}, of which the regime says nothing: it cannot be compared with what is asked over people.`,
+  'class-must-not-move': (fact) =>
+    `${hoist(fact)}: by the regime loads are not moved over people with this class. Clear the area, or take another hoist.`,
+  'class-must-not-hold': (fact) => `${hoist(fact)}: by the regime loads are not held over people with this class.`,
+  'class-wants-secondary': (fact) => `${hoist(fact)}: the regime asks for a secondary suspension over people, and the hang has none.`,
   'class-may-hold': (fact) =>
-    `${hoist(fact)}: may hold over people${fact.use?.needsSecondary ? ' with the secondary suspension of this hang' : ''}${fact.use?.movesOverPersons ? ' and move over them' : ''}.`,
+    `${hoist(fact)}: compared with what the regime asks for loads ${fact.use?.movesOverPersons ? 'held and moved' : 'held'} over people${fact.use?.needsSecondary ? ', with the secondary suspension of this hang' : ''}.`,
+  ...useCases,
 };

@@ -28,6 +28,20 @@ function namedParts(line: string, count: number): string[] {
   return [all.slice(0, nameEnd).join(';'), ...all.slice(nameEnd)].map((each) => each.trim());
 }
 
+/** A case with the classes that lines of it ask for; the people in the middle tell the name, which may hold semicolons, from the class. */
+function casesOf(lines: readonly string[]): object[] {
+  const cases = new Map<string, { useCase: string; people: string; usableShare: number | string; hoistClasses: string[] | undefined }>();
+  for (const line of lines) {
+    const [, useCase, people, share, hoistClass] = /^(.*?); *(nobody below|held over|moved over) *;([^;]*)(?:;(.*))?$/.exec(line) ?? [];
+    const [named = '', others = ''] = line.split(';');
+    const read = { useCase: (useCase ?? named).trim(), people: people ?? others.trim(), usableShare: figure(share?.trim()) };
+    const key = JSON.stringify(read);
+    const known = cases.get(key) ?? { ...read, hoistClasses: undefined };
+    cases.set(key, hoistClass === undefined ? known : { ...known, hoistClasses: [...(known.hoistClasses ?? []), hoistClass.trim()] });
+  }
+  return [...cases.values()];
+}
+
 export const regimeSections: readonly Section[] = [
   {
     key: 'hoisting',
@@ -83,6 +97,19 @@ export const regimeSections: readonly Section[] = [
           usableShareWithPersonsBelow: figure(share),
         })),
     }),
+  },
+  {
+    key: 'useCases',
+    title: 'Use cases of hoists',
+    hint: 'A line each: use case; nobody below, held over or moved over; usable share; class asked for, where one is (a line for each class)',
+    write: ({ useCases }) =>
+      useCases?.cases
+        .flatMap(({ useCase, people, usableShare, hoistClasses }) => {
+          const line = `${useCase}; ${people}; ${usableShare}`;
+          return hoistClasses?.map((each) => `${line}; ${each}`) ?? [line];
+        })
+        .join('\n'),
+    read: (lines) => ({ cases: casesOf(lines) }),
   },
   {
     key: 'secondarySuspension',

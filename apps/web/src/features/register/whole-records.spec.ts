@@ -38,6 +38,13 @@ describe('a record that is saved unchanged from its form', () => {
           { hoistClass: 'first;second; third', holdOverPersons: 'allowed', moveOverPersons: false, usableShareWithPersonsBelow: 0.5 },
         ],
       },
+      useCases: {
+        ...source,
+        cases: [
+          { useCase: 'hold; no. 2', people: 'held over', usableShare: 0.5, hoistClasses: ['first;second; third', 'X'] },
+          { useCase: 'move', people: 'moved over', usableShare: 0.25 },
+        ],
+      },
       wear: { ...source, limits: [{ element: 'chain; links', lossShare: 0.1 }] },
     } as const;
     expect(sent(regimeFrom(regimeText(rule.parse(named))))).toEqual(named);

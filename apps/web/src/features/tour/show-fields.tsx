@@ -1,18 +1,7 @@
 import { useState } from 'react';
 import { useFormContext } from 'react-hook-form';
-import { z } from 'zod';
 import { Choice, Field } from '../../ui/form.js';
 import { zoneChoices } from '../../ui/places.js';
-import { day, filled } from '../../ui/typed.js';
-
-/** A new show as it is typed. */
-export const typedShow = z.object({
-  show: filled('a name'),
-  venue: filled('a name'),
-  timeZone: filled('a zone'),
-  from: day,
-  to: day,
-});
 
 /** All but the name, which is asked for in other words with a tour than alone. */
 export function ShowFields() {
@@ -26,9 +15,3 @@ export function ShowFields() {
     </>
   );
 }
-
-/** Where a fault of a show that is being made belongs. */
-export const fieldOfNewShow = (path: string): string | undefined => {
-  const part = /shows\[\d+\]\.(\w+)$/.exec(path)?.[1];
-  return part === 'name' || part === 'id' ? 'show' : part;
-};

@@ -13,7 +13,8 @@ import { PlacesPart } from './places/places-part.js';
 import { RemovedShows } from './removed-shows.js';
 import { byDay, newShow } from './new-tour.js';
 import { saveTour, tourQuery } from './operations.js';
-import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
+import { ShowFields } from './show-fields.js';
+import { fieldOfNewShow, typedShow } from './typed-show.js';
 import { SpareSettings } from './spare-settings.js';
 import { TravellingKit } from './travelling-kit.js';
 

@@ -12,7 +12,8 @@ import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
 import { RemovedTours } from './removed-tours.js';
 import { rulesQuery, saveTour, toursQuery } from './operations.js';
-import { ShowFields, fieldOfNewShow, typedShow } from './show-fields.js';
+import { ShowFields } from './show-fields.js';
+import { fieldOfNewShow, typedShow } from './typed-show.js';
 
 export function Tours({ me }: { me: Person }) {
   const query = useInfiniteQuery({

@@ -1,16 +1,17 @@
-import { BeamFields, beamRows, beamsOf, typedBeams } from './beam-fields.js';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from 'react-router';
-import { z } from 'zod';
+import { useFormContext } from 'react-hook-form';
 import type { LoadRule, Show, Tour, Venue } from '#tour-file';
 import type { Person } from '../../../platform/person.js';
 import { type AnswerOf, request } from '../../../platform/request.js';
 import { Choice, Field, Form, Tick, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
-import { filled } from '../../../ui/typed.js';
 import { byDay } from '../new-tour.js';
 import { rulesQuery, saveTour, tourQuery } from '../operations.js';
-import { ShowFields, fieldOfNewShow, typedShow } from '../show-fields.js';
+import { ShowFields } from '../show-fields.js';
+import { fieldOfNewShow } from '../typed-show.js';
+import { BeamFields } from './beam-fields.js';
+import { type TypedShow, changedShow, showOf, typedOfShow } from './changed-show.js';
 import { CopyShow } from './copy-show.js';
 import { chooseVenue, removeShow, showVenueQuery } from '../removal-operations.js';
 import { RemovePart } from './remove-part.js';
@@ -68,37 +69,15 @@ const Back = ({ tour, show }: { tour: Tour; show: Show }) => (
   </>
 );
 
-const changedShow = typedShow.extend({
-  loadRule: filled('a load rule'),
-  personsBelow: z.boolean(),
-  movesOverPersons: z.boolean(),
-  outdoor: z.boolean(),
-  venueId: z.string(),
-  datum: z.string().trim(),
-  windAction: z.string().trim(),
-  beams: typedBeams,
-});
-
 function useSaveShow({ version, tour }: TourOnFile, show: Show, venueId: string) {
   const client = useQueryClient();
   const navigate = useNavigate();
   return useMutation({
-    mutationFn: async ({ show: name, movesOverPersons, outdoor, venueId: chosen, ...typedAll }: z.output<typeof changedShow>) => {
-      const { datum, windAction, beams, ...typed } = typedAll;
-      const { movesOverPersons: _moves, outdoor: _outdoor, datum: _datum, windAction: _wind, beams: before, ...rest } = show;
-      const next: Show = {
-        ...rest,
-        ...typed,
-        name,
-        ...(movesOverPersons || show.movesOverPersons !== undefined ? { movesOverPersons } : {}),
-        ...(outdoor || show.outdoor !== undefined ? { outdoor } : {}),
-        ...(datum === '' ? {} : { datum }),
-        ...(windAction === '' ? {} : { windAction }),
-        ...(beams.length === 0 && before === undefined ? {} : { beams: [...beamsOf(beams, before)] }),
-      };
+    mutationFn: async (typed: TypedShow) => {
+      const next = showOf(show, typed);
       const shows = byDay(tour.shows.map((each) => (each.id === show.id ? next : each)));
       await request(saveTour, { tour: { ...tour, shows }, expectedVersion: version });
-      if (chosen !== venueId) await request(chooseVenue, { tourId: tour.id, showId: show.id, venueId: chosen || null });
+      if (typed.venueId !== venueId) await request(chooseVenue, { tourId: tour.id, showId: show.id, venueId: typed.venueId || null });
     },
     onSuccess: async () => {
       await client.invalidateQueries();
@@ -120,22 +99,8 @@ function ShowForm({
   venues: readonly { readonly id: string; readonly venue: Venue }[];
   venueId: string;
 }) {
-  const { name, venue, timeZone, from, to, loadRule, personsBelow, movesOverPersons = false, outdoor = false } = show;
-  const form = useTypedForm(changedShow, {
-    show: name,
-    venue,
-    timeZone,
-    from,
-    to,
-    loadRule,
-    personsBelow,
-    movesOverPersons,
-    outdoor,
-    venueId,
-    datum: show.datum ?? '',
-    windAction: show.windAction ?? '',
-    beams: beamRows(show.beams),
-  });
+  const form = useTypedForm(changedShow, typedOfShow(show, venueId));
+  const { loadRule } = show;
   const save = useSaveShow(onFile, show, venueId);
   const known = rules.some((each) => each.id === loadRule) ? [] : [[loadRule, loadRule] as const];
   return (
@@ -155,7 +120,7 @@ function ShowForm({
           choices={[...known, ...rules.map((each) => [each.id, `${each.id}: ${each.title}`] as const)]}
         />
       </div>
-      <PlaceFields />
+      <PlaceFields rules={rules} />
       <p className="quiet">
         Days lie within the tour’s, {onFile.tour.prepFrom} to {onFile.tour.returnTo}:{' '}
         <Link to={`/tours/${onFile.tour.id}/change`}>change those</Link> first where a show goes beyond. A plan that was made before says
@@ -169,18 +134,35 @@ function ShowForm({
 }
 
 /** Who is below, what the weather does, and where things are. */
-function PlaceFields() {
+function PlaceFields({ rules }: { rules: readonly LoadRule[] }) {
   return (
     <>
       <Tick name="personsBelow" label="Persons can be below the load" />
       <Tick name="movesOverPersons" label="Loads are moved while persons are below" />
       <Tick name="outdoor" label="Outdoors" />
       <div className="fields">
+        <UseCaseField rules={rules} />
         <Field name="datum" label="Datum" description="where x and y of the stage start, for somebody with a tape" />
         <Field name="windAction" label="Beyond the wind limit" description="what is done then" />
       </div>
       <BeamFields />
     </>
+  );
+}
+
+/** The use cases of the load rule that is chosen; one that it does not have is kept until another is. */
+function UseCaseField({ rules }: { rules: readonly LoadRule[] }) {
+  const { watch } = useFormContext<{ loadRule: string; useCase: string }>();
+  const [chosen, onFile] = [watch('loadRule'), watch('useCase')];
+  const names = rules.find((each) => each.id === chosen)?.useCases?.cases.map((each) => each.useCase) ?? [];
+  const kept = onFile === '' || names.includes(onFile) ? [] : [onFile];
+  return (
+    <Choice
+      name="useCase"
+      label="Use case of the load rule"
+      description="what hoists are compared with"
+      choices={[['', 'by the persons below'], ...[...kept, ...names].map((each) => [each, each] as const)]}
+    />
   );
 }
 

@@ -6,7 +6,8 @@ import { type AnswerOf, request } from '../../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
 import { byDay, copiedShow } from '../new-tour.js';
 import { saveTour, tourQuery, toursQuery } from '../operations.js';
-import { ShowFields, fieldOfNewShow, typedShow } from '../show-fields.js';
+import { ShowFields } from '../show-fields.js';
+import { fieldOfNewShow, typedShow } from '../typed-show.js';
 
 type TourOnFile = AnswerOf<typeof tourQuery>['tour'];
 
