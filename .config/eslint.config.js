@@ -7,6 +7,8 @@ const specs = ['tests/**/*.ts', '**/*.spec.ts'];
 /** Bends files as they are written, before they are read: what is in them is not known. */
 const benders = ['apps/cli/bench/plans/damaged-tours.ts'];
 
+const howWritten = 'Write moments, days and numbers by apps/web/src/platform/written.ts.';
+
 export default tseslint.config(
   { ignores: ['dist', 'node_modules', 'libs/contracts', '.data', 'coverage', 'out'] },
   {
@@ -56,6 +58,25 @@ export default tseslint.config(
       'jsx-a11y/no-autofocus': 'off',
       // The turnable load is an application (WAI-ARIA): it takes keys, and its table below says the same.
       'jsx-a11y/no-noninteractive-tabindex': ['error', { tags: [], roles: ['application'] }],
+    },
+  },
+  {
+    // A moment, a day and a number stand one way on all screens, whatever the browser's language.
+    files: ['apps/web/**/*.{ts,tsx}'],
+    ignores: [...specs, 'apps/web/src/platform/written.ts'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        ...['toLocaleString', 'toLocaleDateString', 'toLocaleTimeString'].map((property) => ({ property, message: howWritten })),
+      ],
+      'no-restricted-syntax': [
+        'error',
+        { selector: "MemberExpression[property.name='format'][object.callee.property.name=/Format$/]", message: howWritten },
+        {
+          selector: "CallExpression[callee.property.name='slice'][arguments.0.raw='0'][arguments.1.raw=/^1[069]$/]",
+          message: howWritten,
+        },
+      ],
     },
   },
   {

@@ -418,7 +418,7 @@ export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 export type HouseStateQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
+export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number | null }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
 
 export type InspectedItemsQueryVariables = Exact<{
   ids?: Array<string | number> | string | number | null | undefined;

@@ -25,6 +25,8 @@ describe('how the house is', () => {
     expect(told.connectionsOfOne).toBe(connectionsOfOne());
     expect(told.tables[0].bytes).toBeGreaterThanOrEqual(told.tables[1].bytes);
     expect(told.diskFreeBytes).toBeGreaterThan(0);
+    const changed = (name: string) => told.tables.find((each: any) => each.name === name).changedInMonth;
+    expect({ event: changed('event'), item: changed('item') }).toEqual({ event: null, item: expect.any(Number) });
   });
 
   it('counts what was turned away and what was changed, and knows the last backup', async () => {

@@ -39,6 +39,7 @@ describe('what was read last', () => {
     await page.unroute(/\/(graphql|api)/);
     await page.reload();
     await page.getByText('Harbour Lights').first().waitFor();
+    await page.getByRole('button', { name: /, (warehouse|system tech|safety officer)/ }).click();
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.getByLabel('Email').waitFor();
     expect((await kept()).filter((key) => !key.endsWith('nobody'))).toEqual([]);

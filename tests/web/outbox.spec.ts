@@ -89,6 +89,7 @@ describe('what is done without a network', () => {
     await signInOn(page, test.address, 'safety@cartwright.example', passwordOf('safety'));
     await page.getByText(/1 action of .* waits on this device/).waitFor();
     const left = page.waitForEvent('load');
+    await page.getByRole('button', { name: /, (warehouse|system tech|safety officer)/ }).click();
     await page.getByRole('button', { name: 'Sign out' }).click();
     await left;
     await signInOn(page, test.address, 'warehouse@cartwright.example', passwordOf('warehouse'));

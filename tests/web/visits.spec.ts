@@ -30,6 +30,7 @@ describe('visits of a season on screen', () => {
       await page.screenshot({ path: `${shots}/${name}-390.png`, fullPage: true });
       await page.setViewportSize({ width: 1440, height: 1000 });
     };
+    await page.getByRole('button', { name: 'More' }).click();
     await page.getByRole('link', { name: 'Visits' }).click();
     await page.getByLabel('From', { exact: true }).fill('2027-02-26');
     await page.getByLabel('To', { exact: true }).fill('2027-12-31');

@@ -26,6 +26,7 @@ function screen<Props>(load: Load<Props>): LazyExoticComponent<ComponentType<Pro
 
 const People = screen(async () => ({ default: (await import('../features/account/people.js')).People }));
 const House = screen(async () => ({ default: (await import('../features/house/house.js')).House }));
+const Alarms = screen(async () => ({ default: (await import('../features/house/alarms.js')).Alarms }));
 const Log = screen(async () => ({ default: (await import('../features/log/log.js')).Log }));
 const Moves = screen(async () => ({ default: (await import('../features/cart/moves.js')).Moves }));
 const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
@@ -130,6 +131,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/waiting" element={<Waiting me={person} />} />
             <Route path="/log" element={<Log me={person} />} />
             <Route path="/house" element={<House me={person} />} />
+            <Route path="/house/alarms" element={<Alarms />} />
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
             <Route path="/print/extract" element={<ExtractPrint />} />

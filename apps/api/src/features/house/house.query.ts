@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { unlogged } from '../../platform/acts/logged-tables.js';
 import { connectionsOfOne } from '../../platform/database/server-check.js';
 import { type Figure, Metrics } from '../../platform/metrics/metrics.js';
 import type { HouseState } from './house.types.js';
@@ -49,7 +50,7 @@ function tablesOf(bytes: readonly Figure[], rows: readonly Figure[], changed: re
   const valueOf = (figures: readonly Figure[], table: string) => figures.find(({ labels }) => labels['table'] === table)?.value ?? 0;
   return bytes.map(({ labels, value }) => {
     const name = labels['table'] ?? '';
-    return { name, bytes: value, rows: valueOf(rows, name), changedInMonth: valueOf(changed, name) };
+    return { name, bytes: value, rows: valueOf(rows, name), changedInMonth: name in unlogged ? null : valueOf(changed, name) };
   });
 }
 

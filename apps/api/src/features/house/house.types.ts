@@ -11,8 +11,11 @@ export class TableSize {
   @Field(() => Float, { description: 'As PostgreSQL last counted them.' })
   rows: number;
 
-  @Field(() => Int, { description: 'Rows changed in the last thirty days, by the log.' })
-  changedInMonth: number;
+  @Field(() => Int, {
+    nullable: true,
+    description: 'Rows changed in the last thirty days, by the log; null where rows leave no lines there.',
+  })
+  changedInMonth: number | null;
 }
 
 @ObjectType({ description: 'Plans of a kind since this process started.' })

@@ -1,14 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded } from '../../ui/page.js';
 import { deviceName } from './device-name.js';
 
 const sessionsQuery = graphql(`query Sessions { sessions { id openedAt seenAt address device isThis } }`);
 const endMutation = graphql(`mutation EndSessions($id: ID) { endSessions(id: $id) }`);
-
-const minute = (instant: unknown): string => new Date(String(instant)).toISOString().slice(0, 16).replace('T', ' ');
 
 /** Devices on which the person is signed in, each of which can be signed out from here. */
 export function Sessions() {
@@ -29,7 +28,7 @@ export function Sessions() {
                   {each.isThis ? 'This device' : deviceName(each.device)}, from {each.address || 'an address not noted'}
                 </p>
                 <p className="quiet">
-                  Since {minute(each.openedAt)} UTC, last used {minute(each.seenAt)} UTC
+                  Since {momentOf(String(each.openedAt))}, last used {momentOf(String(each.seenAt))}
                 </p>
                 {!each.isThis && (
                   <button type="button" className="plain small" disabled={end.isPending} onClick={() => end.mutate(each.id)}>

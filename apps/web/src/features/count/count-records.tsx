@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import type { Sheet } from './use-count-sheet.js';
 import { correctCount, takeCountBack } from './operations.js';
@@ -21,7 +22,7 @@ export function CountRecords({ records, mayCorrect }: { records: readonly CountR
             {each.inForce ? '' : ' ◐ no longer in force'}
             <br />
             <span className="quiet">
-              No. {each.id}, {each.countedBy}, {each.countedAt.slice(0, 16).replace('T', ' ')}
+              No. {each.id}, {each.countedBy}, {momentOf(each.countedAt)}
               {each.corrects ? `, in the place of no. ${each.corrects}: ${each.reason}` : ''}
             </span>
           </p>

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { Link } from 'react-router';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { dayOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -141,7 +142,7 @@ function One({ proposal, isTicked, onTick }: { proposal: Proposal; isTicked: boo
         ))}
       </ul>
       <p className="quiet">
-        Proposed by {proposedBy}, {proposedAt.slice(0, 10)}
+        Proposed by {proposedBy}, {dayOf(proposedAt)}
         {reason ? `: ${reason}` : ''}. {itemId && <Link to={`/register/${encodeURIComponent(itemId)}`}>Look at {itemId}</Link>}
       </p>
     </>

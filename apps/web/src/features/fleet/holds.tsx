@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Note } from '../../ui/notes.js';
@@ -34,7 +35,7 @@ export function Holds({ me }: { me: Person }) {
               {openHolds.map((hold) => (
                 <li key={hold.id} className="row">
                   <span>
-                    <b>{hold.name}</b>, {hold.from} to {hold.to}, ends {hold.until.slice(0, 16).replace('T', ' ')}:{' '}
+                    <b>{hold.name}</b>, {hold.from} to {hold.to}, ends {momentOf(hold.until)}:{' '}
                     <span className="mono">{hold.items.join(', ')}</span>
                     {hold.barred.map((each) => (
                       <Note key={each} weight="look">

@@ -6,6 +6,7 @@ import type { Person } from '../../platform/person.js';
 import { useOutbox } from '../../platform/outbox/outbox.js';
 import { pendingOf } from '../../platform/outbox/pending.js';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 
@@ -63,7 +64,7 @@ export function Readings({
       {own.length === 0 && <p className="quiet">Nothing has been measured yet.</p>}
       {own.map((each) => (
         <Note key={each.id} weight={each.verdict === 'differs' ? 'stop' : each.verdict === 'agrees' ? 'agrees' : 'look'}>
-          {each.sentence} {each.readBy}, {each.readAt.slice(0, 16).replace('T', ' ')} UTC.
+          {each.sentence} {each.readBy}, {momentOf(each.readAt)}.
         </Note>
       ))}
       <Faults of={unkept ?? record.error} />

@@ -7,6 +7,7 @@ import type { HangResult, RunningOrderStep } from '#pack-plan';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -190,8 +191,8 @@ function Signatures({ inForce, hang, me }: { inForce: PlanInForce; hang: HangRes
     <Part number={3} title="Inspection after assembly, and handover">
       {own.map((each) => (
         <p key={each.id}>
-          ○ {each.kind === 'inspected' ? 'Inspected after assembly' : 'Handed over'}, signed {each.name},{' '}
-          {each.signedAt.slice(0, 16).replace('T', ' ')} UTC (as {each.signedBy}){each.remark && `: ${each.remark}`}
+          ○ {each.kind === 'inspected' ? 'Inspected after assembly' : 'Handed over'}, signed {each.name}, {momentOf(each.signedAt)} (as{' '}
+          {each.signedBy}){each.remark && `: ${each.remark}`}
         </p>
       ))}
       <Faults of={sign.error ?? record.error} />

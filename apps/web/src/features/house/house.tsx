@@ -1,10 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
+import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { type AnswerOf, request } from '../../platform/request.js';
+import { countOf, momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Page, Part } from '../../ui/page.js';
+import { tableWords } from './table-words.js';
 
 const stateQuery = graphql(
   `query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }`,
@@ -48,7 +51,15 @@ const Figures = ({ children }: { children: ReactNode }) => (
 );
 
 const Running = ({ of }: { of: State }) => (
-  <Part number={1} title="What runs" margin={<p>What to do when one of these is wrong stands in apps/deploy/alarms.md of the program.</p>}>
+  <Part
+    number={1}
+    title="What runs"
+    margin={
+      <p>
+        <Link to="/house/alarms">What to do when one of these is wrong</Link>
+      </p>
+    }
+  >
     <Figures>
       <Figure what="Version">{of.version}</Figure>
       <Figure what="This process is up since">{moment(of.upSince)}</Figure>
@@ -68,19 +79,19 @@ const Work = ({ of }: { of: State }) => (
   <Part number={2} title="What it does" margin={<p>Requests, refusals, faults and plans: of this process since it started.</p>}>
     <Figures>
       <Figure what="Jobs that wait">
-        {of.jobsWaiting.toLocaleString()}
+        {countOf(of.jobsWaiting)}
         {of.jobsWaiting > 0 && `, the oldest for ${of.oldestWaits ?? 0} s`}
       </Figure>
-      <Figure what="Jobs that run">{of.jobsRunning.toLocaleString()}</Figure>
-      <Figure what="Jobs that failed, of those on file">{of.jobsFailed.toLocaleString()}</Figure>
+      <Figure what="Jobs that run">{countOf(of.jobsRunning)}</Figure>
+      <Figure what="Jobs that failed, of those on file">{countOf(of.jobsFailed)}</Figure>
       {of.plans.map((each) => (
         <Figure key={each.kind} what={`Plans made (${each.kind}), on average`}>
-          {each.count.toLocaleString()}, {each.seconds.toFixed(1)} s
+          {countOf(each.count)}, {each.seconds.toFixed(1)} s
         </Figure>
       ))}
-      <Figure what="Requests">{of.requests.toLocaleString()}</Figure>
-      <Figure what="Turned away at the door">{of.turnedAway.toLocaleString()}</Figure>
-      <Figure what="Faults of the program">{of.faults.toLocaleString()}</Figure>
+      <Figure what="Requests">{countOf(of.requests)}</Figure>
+      <Figure what="Turned away at the door">{countOf(of.turnedAway)}</Figure>
+      <Figure what="Faults of the program">{countOf(of.faults)}</Figure>
       <Figure what="Longest that a request waits for the processor (99 of 100)">
         {of.eventLoopMs === null ? 'not known' : `${of.eventLoopMs.toFixed(0)} ms`}
       </Figure>
@@ -92,41 +103,49 @@ const Tables = ({ of }: { of: State }) => (
   <Part
     number={3}
     title="What it keeps"
-    margin={<p>Rows as PostgreSQL last counted them. Changed: lines of the log, each a row that was written.</p>}
+    margin={
+      <p>Rows as the database last counted them. Changed: by the log, a line for each row that was written; some leave no lines there.</p>
+    }
   >
-    <div className="wide">
-      <table className="tight">
-        <thead>
-          <tr>
-            <th scope="col">Table</th>
-            <th scope="col" className="num">
-              Size
-            </th>
-            <th scope="col" className="num">
-              Rows
-            </th>
-            <th scope="col" className="num">
-              Changed in 30 days
-            </th>
+    <table className="tight blocks">
+      <thead>
+        <tr>
+          <th scope="col">What</th>
+          <th scope="col" className="num">
+            Size
+          </th>
+          <th scope="col" className="num">
+            Rows
+          </th>
+          <th scope="col" className="num">
+            Changed in 30 days
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {of.tables.map((each) => (
+          <tr key={each.name}>
+            <td>
+              <b>{tableWords(each.name)}</b>
+            </td>
+            <td className="num" data-name="Size">
+              {size(each.bytes)}
+            </td>
+            <td className="num" data-name="Rows">
+              {countOf(each.rows)}
+            </td>
+            <td className="num" data-name="Changed in 30 days">
+              {each.changedInMonth === null ? 'not counted' : countOf(each.changedInMonth)}
+            </td>
           </tr>
-        </thead>
-        <tbody>
-          {of.tables.map((each) => (
-            <tr key={each.name}>
-              <th scope="row">{each.name}</th>
-              <td className="num">{size(each.bytes)}</td>
-              <td className="num">{each.rows.toLocaleString()}</td>
-              <td className="num">{each.changedInMonth.toLocaleString()}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </table>
   </Part>
 );
 
-const count = (value: number | null): string => (value === null ? 'not known' : value.toLocaleString());
-const moment = (value: unknown): string => new Date(String(value)).toLocaleString();
+const count = (value: number | null): string => (value === null ? 'not known' : countOf(value));
+const moment = (value: unknown): string => momentOf(String(value));
 
 function size(bytes: number | null): string {
   if (bytes === null) return 'not known';

@@ -2,10 +2,11 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useSearchParams } from 'react-router';
 import { extractSheet } from '#drawings';
 import { itemKinds } from '#tour-file';
+import { today } from '../../platform/today.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { inspectedItems } from './operations.js';
-import { printedToday, usePrint } from './use-print.js';
+import { usePrint } from './use-print.js';
 
 function useExtract() {
   const [search] = useSearchParams();
@@ -54,7 +55,7 @@ export function ExtractScreen() {
         </div>
         <button type="submit">Show it</button>
       </form>
-      <Loaded query={query}>{(items) => <Drawing of={extractSheet(items, of, printedToday())} wide />}</Loaded>
+      <Loaded query={query}>{(items) => <Drawing of={extractSheet(items, of, today())} wide />}</Loaded>
     </Page>
   );
 }
@@ -62,5 +63,5 @@ export function ExtractScreen() {
 export function ExtractPrint() {
   const { query, of } = useExtract();
   usePrint(query.data !== undefined, 'Extract of the register');
-  return <Loaded query={query}>{(items) => <Drawing of={extractSheet(items, of, printedToday())} />}</Loaded>;
+  return <Loaded query={query}>{(items) => <Drawing of={extractSheet(items, of, today())} />}</Loaded>;
 }

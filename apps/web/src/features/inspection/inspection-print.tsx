@@ -6,12 +6,13 @@ import type { PackPlan } from '#pack-plan';
 import type { ExaminationRule } from '#tour-file';
 import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
+import { today } from '../../platform/today.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
 import { useWholePlan } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { inspectedItems, rulesAndSealQuery, signOffsQuery } from './operations.js';
-import { printedToday, usePrint } from './use-print.js';
+import { usePrint } from './use-print.js';
 
 /** The inspection file of a show, in one print. */
 export function InspectionPrint() {
@@ -75,7 +76,7 @@ function Sheets({ plan, shown, facts }: { plan: PackPlan; shown: PlanInForce; fa
           releasedAt: releasedAt ?? null,
           releasedDespite: releasedDespite ?? null,
           isStale: changed.length > 0,
-          printedOn: printedToday(),
+          printedOn: today(),
         },
         units,
       ),

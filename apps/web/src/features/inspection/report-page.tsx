@@ -5,10 +5,11 @@ import { lifeList, reportSheet } from '#drawings';
 import type { InspectedItem, Kept, ReportLine } from '#records';
 import type { Examination } from '#tour-file';
 import { request } from '../../platform/request.js';
+import { today } from '../../platform/today.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { inspectedItems } from './operations.js';
-import { printedToday, usePrint } from './use-print.js';
+import { usePrint } from './use-print.js';
 
 const recordQuery = graphql(`
   query ReportOfItem($id: ID!, $after: String) {
@@ -59,7 +60,7 @@ function useReport(itemId: string, recordId: string) {
 }
 
 const sheetOf = (item: InspectedItem, record: NonNullable<RecordNode>) =>
-  reportSheet({ item, record, lines: record.lines, kept: record.kept, printedOn: printedToday() });
+  reportSheet({ item, record, lines: record.lines, kept: record.kept, printedOn: today() });
 
 const nothing = <p>There is no such record of this item.</p>;
 

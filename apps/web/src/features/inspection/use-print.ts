@@ -9,6 +9,3 @@ export function usePrint(ready: boolean, title: string): void {
     return () => clearTimeout(later);
   }, [ready, title]);
 }
-
-/** Today where the print is made. */
-export const printedToday = (): string => new Intl.DateTimeFormat('sv-SE').format(new Date());

@@ -3,6 +3,7 @@ import { Link, useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { ChangedRows } from './changed-rows.js';
@@ -18,7 +19,7 @@ const logQuery = graphql(`
 `);
 const sealQuery = graphql(`query LogSeal { logSeal { head lines sealedAt } }`);
 
-const wordsOf = (instant: string): string => new Date(instant).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'medium' });
+const wordsOf = (instant: string): string => momentOf(instant);
 
 /** Who did what and when; what is looked for stands in the address. */
 export function Log({ me }: { me: Person }) {

@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import type { ReasonAgainst } from '#trade';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Note } from '../../ui/notes.js';
 
 const barredQuery = graphql(`query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }`);
@@ -41,9 +42,7 @@ export function BarredNotes({ planId, hang, load }: { planId: string; hang?: str
           </Note>
         );
       })}
-      {isOld && saidAt > 0 && (
-        <p className="quiet">What may fly was last asked at {new Date(saidAt).toLocaleTimeString([], { timeStyle: 'short' })}.</p>
-      )}
+      {isOld && saidAt > 0 && <p className="quiet">What may fly was last asked at {momentOf(saidAt)}.</p>}
     </>
   );
 }

@@ -4,6 +4,7 @@ import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
+import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
@@ -165,7 +166,7 @@ function History({ id }: { id: string }) {
                 .flatMap((page) => page.edges)
                 .map(({ node }, index) => (
                   <li key={index}>
-                    {node.at.slice(0, 16).replace('T', ' ')} · {node.who}: {node.sentence}
+                    {momentOf(node.at)} · {node.who}: {node.sentence}
                   </li>
                 ))}
             </ul>

@@ -6,6 +6,7 @@ import { drawCart, drawHang } from '#drawings';
 import { usePlanning } from '../../platform/planning.js';
 import { type AnswerOf, request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
+import { dayOf } from '../../platform/written.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
@@ -68,8 +69,8 @@ function Lede({ data, shown }: { data: ShowData; shown: PlanInForce | null }) {
       {show.from === show.to ? show.from : `${show.from} to ${show.to}`} ·{' '}
       <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>{' '}
       {shown.releasedAt
-        ? `released ${shown.releasedAt.slice(0, 10)} by ${shown.releasedBy}${shown.releasedDespite ? `, although it says stop: ${shown.releasedDespite}` : ''}`
-        : `made ${shown.madeAt.slice(0, 10)} by ${shown.madeBy}, not released`}
+        ? `released ${dayOf(shown.releasedAt)} by ${shown.releasedBy}${shown.releasedDespite ? `, although it says stop: ${shown.releasedDespite}` : ''}`
+        : `made ${dayOf(shown.madeAt)} by ${shown.madeBy}, not released`}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { SaidWaits } from '../edition/waits.js';
 import type { CsvImport } from './operations.js';
+import { countOf } from '../../platform/written.js';
 
 /** New ones and waiting ones named; the figures count all. */
 const mostShown = 8;
@@ -14,8 +15,8 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
   return (
     <div role="status">
       <p>
-        {of.dryRun ? 'Would change' : `Imported in ${of.seconds.toLocaleString()} s`}: {outcome.added.toLocaleString()} new,{' '}
-        {outcome.changed.toLocaleString()} changed, {outcome.unchanged.toLocaleString()} as they are.
+        {of.dryRun ? 'Would change' : `Imported in ${countOf(of.seconds)} s`}: {countOf(outcome.added)} new, {countOf(outcome.changed)}{' '}
+        changed, {countOf(outcome.unchanged)} as they are.
       </p>
       <ul>
         {outcome.firstAdded.slice(0, mostShown).map((id) => (
@@ -23,14 +24,14 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
             new: <span className="mono">{id}</span>
           </li>
         ))}
-        {outcome.added > mostShown && <li>and {(outcome.added - mostShown).toLocaleString()} more new</li>}
+        {outcome.added > mostShown && <li>and {countOf(outcome.added - mostShown)} more new</li>}
         {outcome.firstChanged.map((each) => (
           <li key={each.id}>
             <span className="mono">{each.id}</span>: {each.what}
           </li>
         ))}
         {outcome.changed > outcome.firstChanged.length && (
-          <li>and {(outcome.changed - outcome.firstChanged.length).toLocaleString()} more changed</li>
+          <li>and {countOf(outcome.changed - outcome.firstChanged.length)} more changed</li>
         )}
       </ul>
       <SaidWaits sentences={outcome.firstWaiting.slice(0, mostShown)} count={outcome.waiting} />
@@ -42,20 +43,20 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
 const Refusal = ({ outcome }: { outcome: NonNullable<CsvImport['outcome']> }) => (
   <div className="faults" role="alert">
     <p>
-      <b>stop</b> Nothing was imported: {outcome.faulty.toLocaleString()} {outcome.faulty === 1 ? 'fault' : 'faults'} in{' '}
-      {outcome.rows.toLocaleString()} rows.
+      <b>stop</b> Nothing was imported: {countOf(outcome.faulty)} {outcome.faulty === 1 ? 'fault' : 'faults'} in {countOf(outcome.rows)}{' '}
+      rows.
     </p>
     <ul>
       {outcome.faults.map((each) => (
         <li key={`${each.column} ${each.wanted}`}>
-          {each.count.toLocaleString()} × {each.column || 'the file'}: wanted {each.wanted}
+          {countOf(each.count)} × {each.column || 'the file'}: wanted {each.wanted}
           <ul>
             {each.first.map(({ row, value }) => (
               <li key={row}>
                 row {row}: {value === '' ? 'empty' : <code>{value}</code>}
               </li>
             ))}
-            {each.count > each.first.length && <li>and {(each.count - each.first.length).toLocaleString()} more rows</li>}
+            {each.count > each.first.length && <li>and {countOf(each.count - each.first.length)} more rows</li>}
           </ul>
         </li>
       ))}

@@ -6,6 +6,7 @@ import { CsvOutcome } from './csv-outcome.js';
 import { CsvProgress } from './csv-progress.js';
 import { LatestImports } from './latest-imports.js';
 import { useCsvImport } from './use-csv-import.js';
+import { countOf } from '../../platform/written.js';
 
 /** Items or models from a file: shown first, then imported; both go on beside everything else, and are followed here. */
 export function CsvPart() {
@@ -40,7 +41,7 @@ export function CsvPart() {
         </button>
         {one?.state === 'done' && one.dryRun && one.id === send.data?.id && (
           <button type="button" disabled={send.isPending} onClick={() => send.mutate(false)}>
-            Import all {one.outcome?.rows.toLocaleString()} rows
+            Import all {countOf(one.outcome?.rows ?? 0)} rows
           </button>
         )}
       </div>

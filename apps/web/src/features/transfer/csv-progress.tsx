@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { request } from '../../platform/request.js';
+import { countOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { type CsvImport, cancelCsvImportMutation } from './operations.js';
 
@@ -16,14 +17,14 @@ export function CsvProgress({ of }: { of: CsvImport }) {
   const done = counted.reduce((sum, rows) => sum + rows, 0) / (counted.length * Math.max(1, rowsTotal));
   const figure = (what: string, rows: number) => (
     <li>
-      {what} <b>{rows.toLocaleString()}</b> of {rowsTotal.toLocaleString()}
+      {what} <b>{countOf(rows)}</b> of {countOf(rowsTotal)}
     </li>
   );
   return (
     <div role="status">
       <p>
         <progress max={1} value={isCounted ? done : undefined} aria-label={doing[step] ?? step} /> {doing[step] ?? step},{' '}
-        {of.seconds.toLocaleString()} s.
+        {countOf(of.seconds)} s.
       </p>
       {isCounted && (
         <ul>

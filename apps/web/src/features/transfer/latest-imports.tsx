@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { request } from '../../platform/request.js';
+import { countOf, momentOf } from '../../platform/written.js';
 import { latestCsvImportsQuery } from './operations.js';
 
 /** What came in lately, by whomever; each can be looked at. */
@@ -29,10 +30,10 @@ export function LatestImports({ followed, onFollow }: { followed: string | null;
           <tbody>
             {imports.map((each) => (
               <tr key={each.id}>
-                <td>{new Date(each.askedAt as string).toLocaleString()}</td>
+                <td>{momentOf(each.askedAt as string)}</td>
                 <td>{each.askedBy}</td>
                 <td>{each.of.replace('/', ': ')}</td>
-                <td className="num">{each.rowsTotal.toLocaleString()}</td>
+                <td className="num">{countOf(each.rowsTotal)}</td>
                 <td>
                   {each.state}
                   {each.dryRun && ', shown only'}

@@ -1,6 +1,7 @@
 import { formatMass, formatShort, partLoadSentence, sideWords, stopsOf } from '#drawings';
 import type { AxleStop, BridgeCheck, TruckResultOne } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
+import { countOf } from '../../platform/written.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { Why } from '../../ui/why.js';
@@ -84,7 +85,7 @@ function StopRow({ stop }: { stop: AxleStop }) {
 }
 
 function Bridge({ of }: { of: BridgeCheck }) {
-  const pounds = (lb: number) => Math.round(lb).toLocaleString('en-US');
+  const pounds = (lb: number) => countOf(Math.round(lb));
   return (
     <>
       <Note weight={of.status === 'within' ? 'agrees' : of.status === 'over' ? 'stop' : 'look'}>{of.sentence}</Note>

@@ -1,6 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { request } from '../../platform/request.js';
+import { dayOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded } from '../../ui/page.js';
 import { ownCalendarsQuery, renewCalendar, withdrawCalendar } from './operations.js';
@@ -31,7 +32,7 @@ export function OwnCalendar({ depots }: { depots: readonly string[] }) {
           <>
             {own.map((each) => (
               <p key={each.id}>
-                Made on {each.madeAt.slice(0, 10)}, {each.depot ?? 'all depots'}.{' '}
+                Made on {dayOf(each.madeAt)}, {each.depot ?? 'all depots'}.{' '}
                 <button type="button" className="plain small" disabled={withdraw.isPending} onClick={() => withdraw.mutate(each.id)}>
                   Withdraw it
                 </button>

@@ -55,7 +55,7 @@ export function Visits({ me }: { me: Person }) {
           </>
         )}
       </Loaded>
-      <Part number={4} title="Calendar">
+      <Part number={me.role === 'safety' ? 4 : 3} title="Calendar">
         <OwnCalendar depots={query.data?.depots ?? []} />
       </Part>
       <p className="caution">
@@ -69,7 +69,13 @@ export function Visits({ me }: { me: Person }) {
 const states: Record<string, string> = { possible: '◐ possible', agreed: '○ agreed', cancelled: '■ cancelled' };
 
 function Days({ visits, mayChange }: { visits: readonly Visit[]; mayChange: boolean }) {
-  if (visits.length === 0) return <p>No day yet. Enter the days that your examiner offers.</p>;
+  if (visits.length === 0)
+    return (
+      <p>
+        No day yet.{' '}
+        {mayChange ? 'Enter the days that your examiner offers.' : 'The safety officer enters the days that the examiner offers.'}
+      </p>
+    );
   return (
     <div className="scroll">
       <table>

@@ -1,6 +1,5 @@
 import { useOutbox } from './outbox.js';
-
-const timeOf = (doneAt: string): string => new Date(doneAt).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
+import { momentOf } from '../written.js';
 
 /** What this device still holds, and what the house did not take; nothing where there is nothing to say. */
 export function OutboxNote() {
@@ -16,7 +15,7 @@ export function OutboxNote() {
           <ol>
             {waiting.slice(0, 100).map((each) => (
               <li key={each.id}>
-                {each.words} <span className="quiet">{timeOf(each.doneAt)}</span>
+                {each.words} <span className="quiet">{momentOf(each.doneAt)}</span>
               </li>
             ))}
             {waiting.length > 100 && <li>and {waiting.length - 100} more</li>}
@@ -26,7 +25,7 @@ export function OutboxNote() {
       {notTaken.map((each) => (
         <div key={each.id} className="faults" role="alert">
           <p>
-            <b>not taken</b> {each.words} <span className="quiet">{timeOf(each.doneAt)}</span>
+            <b>not taken</b> {each.words} <span className="quiet">{momentOf(each.doneAt)}</span>
             <br />
             {each.reason}
           </p>

@@ -3,6 +3,7 @@ import type { Kept, ReportLine } from '#records';
 import type { Examination } from '#tour-file';
 import { english, tell } from '#words';
 import { ExaminationForm } from './examination-form.js';
+import { dayOf } from '../../../platform/written.js';
 
 export interface ExaminationRecord {
   readonly id: string;
@@ -74,7 +75,7 @@ function Record({ record, itemId, kind, mayCorrect }: OfItem & { record: Examina
         {record.kept.sources.length > 0 && <div className="quiet">{record.kept.sources.join('; ')}</div>}
       </td>
       <td>
-        {record.recordedAt.slice(0, 10)}, {record.recordedBy}
+        {dayOf(record.recordedAt)}, {record.recordedBy}
         {record.reason && <div>corrects an earlier one: {record.reason}</div>}
         {supersededBy ? (
           <div>◐ corrected since, does not count</div>

@@ -4,6 +4,7 @@ import { Link } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../../platform/person.js';
 import { request } from '../../../platform/request.js';
+import { dayOf } from '../../../platform/written.js';
 import { Faults } from '../../../ui/faults.js';
 
 const splitsQuery = graphql(
@@ -38,7 +39,7 @@ export function LotPart({ id, count, state, me }: { id: string; count: number; s
                 {each.pieces} of {each.ofPieces} taken out into {link}
               </>
             )}{' '}
-            by {each.madeBy} on {each.madeAt.slice(0, 10)}: {each.reason}.
+            by {each.madeBy} on {dayOf(each.madeAt)}: {each.reason}.
           </p>
         );
       })}

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { placeName } from '#trade';
 import type { Person } from '../../../platform/person.js';
 import { type AnswerOf, request } from '../../../platform/request.js';
+import { dayOf } from '../../../platform/written.js';
 import { Loaded } from '../../../ui/page.js';
 import { Note } from '../../../ui/notes.js';
 import { AnswerForm } from './answer-form.js';
@@ -39,7 +40,7 @@ function Standing({ of: { place, hasRules, judgedBy, decisions }, mayAnswer }: {
     return (
       <Note weight="look">
         {placeName(place)}: no rules on file. Judged by the rules of {placeName(judgedBy)}, because: {newest.because}. Decided by{' '}
-        {newest.decidedBy} on {newest.decidedAt.slice(0, 10)}. They may not be the law there.
+        {newest.decidedBy} on {dayOf(newest.decidedAt)}. They may not be the law there.
       </Note>
     );
   return (
@@ -59,8 +60,8 @@ function Earlier({ of: { hasRules, judgedBy, decisions } }: { of: TourPlace }) {
       <ul>
         {earlier.map((each) => (
           <li key={each.decidedAt}>
-            {each.decidedAt.slice(0, 10)}, {each.decidedBy}: {each.rulesOf ? `the rules of ${placeName(each.rulesOf)}` : 'not judged again'}
-            , because: {each.because}.
+            {dayOf(each.decidedAt)}, {each.decidedBy}: {each.rulesOf ? `the rules of ${placeName(each.rulesOf)}` : 'not judged again'},
+            because: {each.because}.
           </li>
         ))}
       </ul>
