@@ -983,7 +983,7 @@ export type CsvImportQueryVariables = Exact<{
 }>;
 
 
-export type CsvImportQuery = { csvImport: { id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, step: string, rowsTotal: number, rowsChecked: number, rowsWritten: number, rowsDated: number, seconds: number, code: string | null, outcome: { rows: number, added: number, changed: number, unchanged: number, waiting: number, faulty: number, firstAdded: Array<string>, firstWaiting: Array<string>, firstChanged: Array<{ id: string, what: string }>, faults: Array<{ column: string, wanted: string, count: number, first: Array<{ row: number, value: string }> }> } | null } };
+export type CsvImportQuery = { csvImport: { id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, step: string, rowsTotal: number, rowsChecked: number, rowsWritten: number, rowsDated: number, seconds: number, code: string | null, outcome: { rows: number, added: number, changed: number, unchanged: number, failed: number | null, waiting: number, faulty: number, firstAdded: Array<string>, firstFailed: Array<string> | null, firstWaiting: Array<string>, firstChanged: Array<{ id: string, what: string }>, faults: Array<{ column: string, wanted: string, count: number, first: Array<{ row: number, value: string }> }> } | null } };
 
 export type LatestCsvImportsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -2794,9 +2794,11 @@ export const CsvImportDocument = new TypedDocumentString(`
       added
       changed
       unchanged
+      failed
       waiting
       faulty
       firstAdded
+      firstFailed
       firstChanged {
         id
         what
@@ -2814,7 +2816,7 @@ export const CsvImportDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:3b09e95390111da04d0b3a09d3ebd4c773c5b608e555cd85c9d66f52c638dd78"}) as unknown as TypedDocumentString<CsvImportQuery, CsvImportQueryVariables>;
+    `, {"hash":"sha256:39844afd84d087be558373b3585d24b52b0f19ae05fb2a6326b6e8be11571080"}) as unknown as TypedDocumentString<CsvImportQuery, CsvImportQueryVariables>;
 export const LatestCsvImportsDocument = new TypedDocumentString(`
     query LatestCsvImports {
   latestCsvImports {

@@ -1,14 +1,19 @@
 /** The tour file: what it holds, everything in it that has to agree, and the CSV of its lists. */
 export { checkKit, checkTourFile, readTourFile } from './agree/index.js';
-export type { CsvFault, ModelKind } from './csv/index.js';
+export type { CsvFault, ListedExamination, ListedRow, ModelKind } from './csv/index.js';
 export {
+  columnOf,
   csvColumns,
   csvExamples,
+  examinationCells,
+  examinationColumns,
+  examinationExamples,
   headingOf,
   modelCell,
   modelColumns,
   modelExamples,
   modelKinds,
+  readExaminationsCsv,
   readItemsCsv,
   withUnseen,
   readModelsCsv,

@@ -100,6 +100,8 @@ import { VenueResolver } from './features/venue/venue.resolver.js';
 import { VenueService } from './features/venue/venue.service.js';
 import { ItemCsvController, ModelCsvController } from './features/transfer/csv.controller.js';
 import { CsvService } from './features/transfer/csv.service.js';
+import { ExaminationCsvController } from './features/transfer/examined/examination-csv.controller.js';
+import { ExaminationCsvService } from './features/transfer/examined/examination-csv.service.js';
 import { ModelCsvService } from './features/transfer/model-csv.service.js';
 import { ImportController } from './features/transfer/import/import.controller.js';
 import { ImportResolver } from './features/transfer/import/import.resolver.js';
@@ -218,6 +220,7 @@ const features = [
   AttentionResolver,
   CsvService,
   ModelCsvService,
+  ExaminationCsvService,
   Imports,
   ImportResolver,
   TourFileService,
@@ -275,6 +278,7 @@ export class AppModule {
         ReportController,
         ItemCsvController,
         ModelCsvController,
+        ExaminationCsvController,
         ImportController,
         TourFileController,
         PointsController,

@@ -6,10 +6,12 @@ import { dataSourceOptions } from './data-source.js';
 import { insideAct } from './platform/acts/current-act.js';
 import { TryAgain, UnitOfWork } from './platform/database/unit-of-work.js';
 import { writings } from './planning/snapshot/input-versions.js';
+import { ExaminationWriter } from './features/register/examination.writer.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { TourReader } from './features/tour/tour.reader.js';
 import type { CsvImport } from './features/transfer/csv-import.js';
 import { CsvService } from './features/transfer/csv.service.js';
+import { ExaminationCsvService } from './features/transfer/examined/examination-csv.service.js';
 import { type ImportWatch, importSteps } from './features/transfer/import-watch.js';
 import { ModelCsvService } from './features/transfer/model-csv.service.js';
 import { type ImportAnswer, answerOf } from './features/transfer/import/import-answer.js';
@@ -35,10 +37,15 @@ export default async function importCsv(task: ImportTask): Promise<ImportAnswer>
 
 function rowsInto(dataSource: DataSource, task: ImportTask): Promise<CsvImport> {
   const clock = { now: () => new Date(task.at) };
-  const parts = [new UnitOfWork(dataSource, clock, english), dataSource, new KitReader(), new TourReader(), clock, english] as const;
+  const unitOfWork = new UnitOfWork(dataSource, clock, english);
+  const parts = [unitOfWork, dataSource, new KitReader(), new TourReader(), clock, english] as const;
   const bytes = Buffer.from(task.bytes);
   const [register, kind = ''] = task.of.split('/');
   const watch = watchOf(task);
+  if (register === 'examinations') {
+    const lists = new ExaminationCsvService(unitOfWork, dataSource, new ExaminationWriter(clock, english), clock, english);
+    return lists.import(bytes, task.dryRun, task.who, watch);
+  }
   const [itemKind, modelKind] = [CsvService.kindOf(kind), ModelCsvService.kindOf(kind)];
   if (register === 'items' && itemKind) return new CsvService(...parts).import(itemKind, bytes, task.dryRun, task.who, task.reason, watch);
   if (register === 'models' && modelKind)

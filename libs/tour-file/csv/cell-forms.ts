@@ -24,6 +24,28 @@ const pinUse = /^(front link|rear link|lock): (\d+) (.+), (box|cart|trunk)$/;
 const countOf = /^(\d+) (.+)$/;
 const rating = /^([\d.]+) (kg|t|short ton|lb|kN)(?:, (.+))?$/;
 
+const defectParts = ['part', 'what', 'dangerousBy', 'repair', 'remediedOn'] as const;
+
+const escaped = (text: string): string => text.replaceAll(/[\\;|]/g, (sign) => `\\${sign}`);
+const unescaped = (text: string): string => text.replaceAll(/\\([\\;|])/g, '$1');
+
+/** Pieces between separators that have no backslash before them, as they are written. */
+function splitAt(text: string, separator: string): string[] {
+  const pieces = [''];
+  for (const sign of text.match(/\\[\\;|]|[\s\S]/g) ?? []) {
+    if (sign === separator) pieces.push('');
+    else pieces[pieces.length - 1] += sign;
+  }
+  return pieces.map((each) => each.trim());
+}
+
+/** `part | defect`, then what more is said of it. */
+function readDefect(text: string): Readonly<Record<string, string>> | undefined {
+  const cells = splitAt(text, '|').map(unescaped);
+  if (cells.length < 2 || cells.length > defectParts.length) return undefined;
+  return Object.fromEntries(defectParts.flatMap((part, index) => (cells[index] ? [[part, cells[index]]] : [])));
+}
+
 export const cellForms = {
   text: { hint: 'text', write: (value: string) => value, read: (text) => text },
   number: { hint: 'a number, with a point for decimals', write: (value: number) => String(value), read: number },
@@ -41,6 +63,17 @@ export const cellForms = {
     hint: 'names with ; between',
     write: (value: readonly string[]) => value.join('; '),
     read: (text) => parts(text, ';'),
+  },
+  words: {
+    hint: 'words with blanks between: P6M P12M',
+    write: (value: readonly string[]) => value.join(' '),
+    read: (text) => text.split(/\s+/).filter((each) => each !== ''),
+  },
+  defects: {
+    hint: 'none, or part | defect | could be a danger by | repair needed | put right on; next. A | or ; of a text has \\ before it',
+    write: (value: readonly Readonly<Record<string, string | undefined>>[]) =>
+      value.length === 0 ? 'none' : value.map((each) => defectParts.map((part) => escaped(each[part] ?? '')).join(' | ')).join('; '),
+    read: (text) => (text === 'none' ? [] : all(splitAt(text, ';'), readDefect)),
   },
   'rated load': {
     hint: 'value, unit (kg, t, short ton, lb, kN), then the source: 3.25 t, maker’s certificate',

@@ -43,6 +43,7 @@ const reportParticulars = z.strictObject({
   employedBy: text.optional(),
   authenticatedBy: text.optional(),
   reportOn: plainDate.optional(),
+  remarks: text.optional(),
 });
 
 /** The same shape as in an examinations case; who, what and which report may stand beside it. */

@@ -3,7 +3,7 @@ export const recordFields = [
   ...(['employer', 'premises', 'identity', 'manufactured', 'previousOn', 'workingLoadLimit'] as const),
   ...(['firstAfterInstallation', 'installedStatement', 'basis', 'statement', 'defects', 'nextLatestOn', 'tests'] as const),
   ...(['examiner', 'examinerAddress', 'qualifications', 'capacity', 'employedBy', 'authenticatedBy'] as const),
-  ...(['report', 'reportOn', 'reportFile'] as const),
+  ...(['remarks', 'report', 'reportOn', 'reportFile'] as const),
 ] as const;
 
 export type RecordField = (typeof recordFields)[number];

@@ -29,6 +29,7 @@ const fields: Readonly<Record<RecordField, FieldWords>> = {
   capacity: { label: 'Examiner acts as', wanted: 'as what the examiner acts' },
   employedBy: { label: 'Examiner’s employer', wanted: 'self-employed, or name and address of the examiner’s employer' },
   authenticatedBy: { label: 'Signed or authenticated by', wanted: 'name and address of who signed or authenticated it' },
+  remarks: { label: 'Remarks', wanted: 'remarks, or none' },
   report: { label: 'Report number', wanted: 'the number of the report' },
   reportOn: { label: 'Day of the report', wanted: 'the day of the report' },
   reportFile: { label: 'The report itself', wanted: 'the report itself, as a file' },

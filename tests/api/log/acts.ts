@@ -461,6 +461,13 @@ async function sendModel({ agents, test }: House, kind: ModelKind, way: 'file' |
 const imports: readonly Act[] = [
   ...itemKinds.map((kind): Act => [`POST /api/imports/items/${kind}`, (house) => importItem(house, kind)]),
   ...modelKinds.map((kind): Act => [`POST /api/imports/models/${kind}`, (house) => importModel(house, kind)]),
+  [
+    'POST /api/imports/examinations',
+    (house) =>
+      importRow(house, 'examinations', {
+        ...{ serial: 'H-03', 'examined on': '2027-02-24', outcome: 'pass', examiner: 'B. Ropemaker', report: 'RM-24' },
+      }),
+  ],
 ];
 
 async function importItem(house: House, kind: ItemKind): Promise<void> {

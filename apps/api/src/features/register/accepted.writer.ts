@@ -86,9 +86,16 @@ export async function contradicted(
   );
 }
 
-export const acceptRecords = (
+export async function acceptRecords(
   manager: EntityManager,
   records: readonly { readonly item: string; readonly data: Examination }[],
   who: Author,
   at: Date,
-): Promise<void> => insertExaminations(manager, records, who, at);
+): Promise<void> {
+  await insertExaminations(
+    manager,
+    records.map(({ item, data }) => ({ item, data })),
+    who,
+    at,
+  );
+}

@@ -1,10 +1,10 @@
 import type { EntityManager } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import { guardOf, isNewRuleCautious } from '#editions';
+import { examinationFaults } from '#records';
 import type { Catalogue, ExaminationRule, Item, Kit } from '#tour-file';
 import type { Author } from '../../platform/sign-in/person.js';
 import { type NewProposal, handOf, propose, subjectOfModel } from '../edition/edition.writer.js';
-import { examinationFaults } from './records/examination-faults.js';
 import { holdNewItems } from './held-items.writer.js';
 import { insertItems } from './kit.writer.js';
 import { ModelRow, RuleRow } from './rows.js';

@@ -1,14 +1,17 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { readInput } from '#kernel';
+import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
+import { type Correction, type Judging, type NamedOnFile, recordFaults } from '#records';
 import { type Examination, examination as examinationSchema } from '#tour-file';
+import type { Words } from '#words';
 import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
-import { recordEvents } from '../../platform/event-log.js';
+import { WORDS } from '../../platform/config/words.js';
+import { type NewEvent, recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { examinationFaults, ruleFaults } from './records/examination-faults.js';
+import { insertExaminations } from './kit.writer.js';
+import { type RecordOnFile, loadNamed } from './records/named-on-file.reader.js';
 import { rulesInForce } from './records/rules-in-force.reader.js';
-import { ExaminationRow, IncidentRow, ItemRow, ReportFileRow } from './rows.js';
 
 /** What is recorded: the examination as its sender wrote it, of which item, in whose place, and why. */
 export interface ToRecord {
@@ -21,69 +24,101 @@ export interface ToRecord {
   readonly reportsOf?: readonly string[];
 }
 
-/** The only way in for a record of an examination, single or a line of a list: read, judged, written with its event. Gives its id. */
+/** A record that is right, as it comes on file. */
+interface JudgedRecord {
+  readonly item: string;
+  readonly data: Examination;
+  readonly supersedes: string | null;
+  readonly reason: string | null;
+}
+
+/** Faults of one of the records, or that its item is not on file. */
+export type RecordRefusal =
+  | { readonly index: number; readonly faults: readonly BadInput[] }
+  | { readonly index: number; readonly unknown: string };
+
+/** The only way in for records of examinations, one, the lines of a list or a file: loaded once, judged, written once with their events. */
 @Injectable()
 export class ExaminationWriter {
-  constructor(@Inject(CLOCK) private readonly clock: Clock) {}
+  constructor(
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(WORDS) private readonly words: Words,
+  ) {}
 
-  async record(
+  /** Gives the id of the record. */
+  async record(manager: EntityManager, one: ToRecord, who: SignedIn): Promise<string> {
+    const outcome = await this.recordAll(manager, [one], who);
+    if (outcome.ok) return outcome.value[0] ?? '';
+    const [refusal] = outcome.error;
+    if (refusal && 'unknown' in refusal) throw new NotFoundError(`The item ${refusal.unknown}`);
+    throw new BadInputError(refusal?.faults ?? []);
+  }
+
+  /** All of them, or every fault by the place in the list; gives the ids in the order of the list. */
+  async recordAll(
     manager: EntityManager,
-    { itemId, examination, supersedes, reason, reportsOf = [] }: ToRecord,
+    records: readonly ToRecord[],
     who: SignedIn,
-  ): Promise<string> {
-    const read = readInput(examinationSchema, examination);
-    if (!read.ok) throw new BadInputError(read.error);
-    const data: Examination = read.value;
-    const rows = manager.getRepository(ExaminationRow);
-    const item = await manager.getRepository(ItemRow).findOne({ select: { kind: true }, where: { id: itemId } });
-    if (!item) throw new NotFoundError(`The item ${itemId}`);
-    const of = supersedes === null ? null : await this.mayBeCorrected(manager, itemId, supersedes);
-    const faults = [
-      ...examinationFaults(data, latestDay(this.clock), of && { of, reason }),
-      ...ruleFaults(data, item.kind, await rulesInForce(manager)),
-    ];
-    if (faults.length > 0) throw new BadInputError(faults);
-    await this.namesWhatIsOnFile(manager, data, [itemId, ...reportsOf]);
-    const made = await rows.insert({
-      itemId,
-      data,
-      recordedBy: who.name,
-      recordedById: who.id,
-      recordedAt: this.clock.now(),
-      supersedes,
-      reason: of ? reason.trim() : null,
-    });
-    const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
-    const sentence = `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}${of ? `; because ${reason.trim()}` : ''}.`;
-    await recordEvents(manager, who, this.clock.now(), [{ what: 'examined', sentence, itemId }]);
-    return String((made.identifiers[0] as { id: string }).id);
+  ): Promise<Result<readonly string[], readonly RecordRefusal[]>> {
+    const onFile = await loadNamed(manager, records);
+    const judging = await this.judging(manager);
+    const judged = records.map((each, index) =>
+      judge(
+        each,
+        onFile.items.get(each.itemId),
+        each.supersedes === null ? null : (onFile.records.get(each.supersedes) ?? 'unknown'),
+        index,
+        judging,
+      ),
+    );
+    const refused = judged.flatMap((each) => (each.ok ? [] : [each.error]));
+    if (refused.length > 0) return refuse(refused);
+    return ok(
+      await this.write(
+        manager,
+        judged.flatMap((each) => (each.ok ? [each.value] : [])),
+        who,
+      ),
+    );
   }
 
-  private async namesWhatIsOnFile(
-    manager: EntityManager,
-    { reportFile, answers }: Examination,
-    [itemId, ...others]: string[],
-  ): Promise<void> {
-    const files = manager.getRepository(ReportFileRow);
-    const isOf = (id: string | undefined): Promise<boolean> => files.existsBy({ id: reportFile, itemId: id });
-    if (reportFile !== undefined && !(await isOf(itemId)) && !(await anyOf(others, isOf)))
-      throw new BadInputError([{ field: 'reportFile', value: reportFile, wanted: 'a report kept for this item' }]);
-    for (const [index, day] of (answers ?? []).entries())
-      if (!(await manager.getRepository(IncidentRow).existsBy({ itemId, onDay: day })))
-        throw new BadInputError([{ field: `answers[${index}]`, value: day, wanted: 'the day of an incident of this item on file' }]);
+  /** What records are judged by now. */
+  async judging(manager: EntityManager): Promise<Judging> {
+    return { latestDay: latestDay(this.clock), rules: await rulesInForce(manager), wanted: this.words.recordWanted };
   }
 
-  private async mayBeCorrected(manager: EntityManager, itemId: string, id: string): Promise<Examination> {
-    const rows = manager.getRepository(ExaminationRow);
-    const known = /^\d{1,18}$/.test(id) ? await rows.findOneBy({ id, itemId }) : null;
-    if (!known) throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'an examination of this item on file' }]);
-    if (await rows.existsBy({ supersedes: id }))
-      throw new BadInputError([{ field: 'supersedes', value: id, wanted: 'the newest record; this one has been corrected already' }]);
-    return known.data;
+  /** Puts records on file that are right, each with its event; gives their ids. */
+  async write(manager: EntityManager, records: readonly JudgedRecord[], who: SignedIn): Promise<readonly string[]> {
+    const at = this.clock.now();
+    const ids = await insertExaminations(manager, records, who, at);
+    await recordEvents(manager, who, at, records.map(eventOf));
+    return ids;
   }
 }
 
-async function anyOf(ids: readonly string[], isSo: (id: string) => Promise<boolean>): Promise<boolean> {
-  for (const id of ids) if (await isSo(id)) return true;
-  return false;
+function judge(
+  { itemId, examination, supersedes, reason }: ToRecord,
+  item: NamedOnFile | undefined,
+  corrected: RecordOnFile | 'unknown' | null,
+  index: number,
+  judging: Judging,
+): Result<JudgedRecord, RecordRefusal> {
+  const read = readInput(examinationSchema, examination);
+  if (!read.ok) return refuse({ index, faults: read.error });
+  if (!item) return refuse({ index, unknown: itemId });
+  if (corrected !== null) {
+    const fault = (wanted: string) => refuse({ index, faults: [{ field: 'supersedes', value: supersedes, wanted }] });
+    if (corrected === 'unknown' || corrected.item !== itemId) return fault('an examination of this item on file');
+    if (corrected.isCorrected) return fault('the newest record; this one has been corrected already');
+  }
+  const correction: Correction | null = corrected ? { of: corrected.data, reason } : null;
+  const faults = recordFaults(read.value, item, correction, judging);
+  if (faults.length > 0) return refuse({ index, faults });
+  return ok({ item: itemId, data: read.value, supersedes, reason: correction ? reason.trim() : null });
+}
+
+function eventOf({ item, data, supersedes, reason }: JudgedRecord): NewEvent {
+  const outcome = data.outcome === 'pass' ? 'passed' : 'failed';
+  const sentence = `${supersedes === null ? 'Examined' : 'Corrected the record: examined'} on ${data.on} by ${data.examiner ?? 'an examiner not named'}: ${outcome}${data.report ? `, report ${data.report}` : ''}${reason === null ? '' : `; because ${reason}`}.`;
+  return { what: 'examined', sentence, itemId: item };
 }

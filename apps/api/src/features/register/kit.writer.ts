@@ -48,24 +48,36 @@ export async function insertItems(manager: EntityManager, items: readonly Item[]
   );
 }
 
-/** Puts examinations on record in the order given. */
+/** An examination of an item; of a correction also the record that it corrects, and why. */
+interface NewExamination {
+  readonly item: string;
+  readonly data: Examination;
+  readonly supersedes?: string | null;
+  readonly reason?: string | null;
+}
+
+/** Puts examinations on record in the order given; gives their ids. */
 export async function insertExaminations(
   manager: EntityManager,
-  examinations: readonly { readonly item: string; readonly data: Examination }[],
+  examinations: readonly NewExamination[],
   recordedBy: Author,
   at: Date,
-): Promise<void> {
-  await manager.query(
-    `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at, supersedes)
-     SELECT item_id, data, $3, $4, $5, NULL FROM unnest($1::text[], $2::jsonb[]) WITH ORDINALITY AS given (item_id, data, number) ORDER BY number`,
+): Promise<readonly string[]> {
+  const rows: { id: string }[] = await manager.query(
+    `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at, supersedes, reason)
+     SELECT item_id, data, $3, $4, $5, supersedes, reason FROM unnest($1::text[], $2::jsonb[], $6::bigint[], $7::text[])
+       WITH ORDINALITY AS given (item_id, data, supersedes, reason, number) ORDER BY number RETURNING id`,
     [
       examinations.map((each) => each.item),
       examinations.map((each) => JSON.stringify(each.data)),
       recordedBy.name,
       authorId(recordedBy),
       at,
+      examinations.map((each) => each.supersedes ?? null),
+      examinations.map((each) => each.reason ?? null),
     ],
   );
+  return rows.map((row) => row.id);
 }
 
 /** Writes the items' own columns; where they stand and their examinations are written by their own acts. */

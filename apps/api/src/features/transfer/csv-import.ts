@@ -6,6 +6,8 @@ export interface CsvImport {
   readonly added: readonly string[];
   readonly changed: readonly { readonly id: string; readonly what: string }[];
   readonly unchanged: number;
+  /** Of examinations: those among the new ones that failed; they count at once. */
+  readonly failed?: readonly string[];
   readonly faults: readonly CsvFault[];
   /** What of it waits for the safety officer, in words; the value of before holds until then. */
   readonly waits: readonly { readonly id: string; readonly sentence: string }[];

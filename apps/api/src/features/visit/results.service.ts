@@ -5,7 +5,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { ExaminationWriter } from '../register/examination.writer.js';
+import { ExaminationWriter, type RecordRefusal } from '../register/examination.writer.js';
 import { VisitLineRow, VisitRow } from './rows.js';
 import type { VisitResultInput } from './visit.types.js';
 
@@ -39,43 +39,31 @@ export class ResultsService {
       const before = new Set((await rows.findBy({ visitId })).map((each) => each.itemId));
       const reportsOf = [...before, ...(visit.list ?? []).map((each) => each.id), ...lines.map((each) => each.itemId)];
       const faults: BadInput[] = [];
-      for (const [index, { itemId, outcome, report, remark, nextLatestOn, defectBy }] of lines.entries()) {
-        const at = `lines[${index}]`;
+      const given = { on: visit.onDay, examiner: examiner.trim() || undefined, reportFile: reportFile ?? undefined };
+      for (const [index, { itemId, remark }] of lines.entries()) {
         const said = remark?.trim() ?? '';
         if (said.length > mostLetters)
-          faults.push({ field: `${at}.remark`, value: said.slice(0, 80), wanted: `at most ${mostLetters} characters` });
-        if (before.has(itemId)) {
+          faults.push({ field: `lines[${index}].remark`, value: said.slice(0, 80), wanted: `at most ${mostLetters} characters` });
+        if (before.has(itemId))
           faults.push({
-            field: `${at}.itemId`,
+            field: `lines[${index}].itemId`,
             value: itemId,
             wanted: 'an item whose result has not been entered; a correction is made on its own page',
           });
-          continue;
-        }
         before.add(itemId);
-        const given = {
-          on: visit.onDay,
-          outcome,
-          examiner: examiner.trim() || undefined,
-          report: report?.trim() || undefined,
-          reportFile: reportFile ?? undefined,
-        };
-        const days = { nextLatestOn: nextLatestOn || undefined, defectBy: defectBy || undefined };
-        try {
-          const examination = withoutNothing({ ...given, ...days });
-          const examinationId = await this.examinations.record(
-            manager,
-            { itemId, examination, supersedes: null, reason: '', reportsOf },
-            who,
-          );
-          await rows.insert({ visitId, itemId, examinationId, remark: said || null });
-        } catch (fault) {
-          if (fault instanceof NotFoundError) faults.push({ field: `${at}.itemId`, value: itemId.slice(0, 80), wanted: 'an item on file' });
-          else if (fault instanceof BadInputError) faults.push(...fault.faults.map((each) => ({ ...each, field: `${at}.${each.field}` })));
-          else throw fault;
-        }
       }
-      if (faults.length > 0) throw new BadInputError(faults);
+      const outcome = await this.examinations.recordAll(
+        manager,
+        lines.map((line) => ({ itemId: line.itemId, examination: examinationOf(line, given), supersedes: null, reason: '', reportsOf })),
+        who,
+      );
+      if (!outcome.ok) faults.push(...outcome.error.flatMap(faultsOfLine));
+      if (!outcome.ok || faults.length > 0) throw new BadInputError(faults);
+      await rows.insert(
+        lines.map(({ itemId, remark }, index) => ({
+          ...{ visitId, itemId, examinationId: outcome.value[index] ?? '', remark: remark?.trim() || null },
+        })),
+      );
       await recordEvents(manager, who, this.clock.now(), [
         {
           what: 'visits',
@@ -87,5 +75,17 @@ export class ResultsService {
   }
 }
 
-const withoutNothing = (given: Readonly<Record<string, unknown>>): object =>
-  Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+/** The record of a line: what it says, and what is the same for all of them. */
+const examinationOf = ({ outcome, report, nextLatestOn, defectBy }: VisitResultInput, given: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(
+    Object.entries({
+      ...given,
+      ...{ outcome, report: report?.trim() || undefined },
+      ...{ nextLatestOn: nextLatestOn || undefined, defectBy: defectBy || undefined },
+    }).filter(([, value]) => value !== undefined),
+  );
+
+const faultsOfLine = (refusal: RecordRefusal): BadInput[] =>
+  'unknown' in refusal
+    ? [{ field: `lines[${refusal.index}].itemId`, value: refusal.unknown.slice(0, 80), wanted: 'an item on file' }]
+    : refusal.faults.map((each) => ({ ...each, field: `lines[${refusal.index}].${each.field}` }));

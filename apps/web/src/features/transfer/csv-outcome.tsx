@@ -12,6 +12,7 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
   if (of.state === 'failed') return <p role="alert">{failed[of.code ?? ''] ?? failed['fault']}</p>;
   if (!outcome) return null;
   if (of.state === 'refused') return <Refusal outcome={outcome} />;
+  if (of.of === 'examinations') return <ExaminedOutcome of={of} outcome={outcome} />;
   return (
     <div role="status">
       <p>
@@ -38,6 +39,50 @@ export function CsvOutcome({ of }: { of: CsvImport }) {
     </div>
   );
 }
+
+/** A list of examinations: what is new, which of it failed and counts at once, what waits, what is there already. */
+function ExaminedOutcome({ of, outcome }: { of: CsvImport; outcome: NonNullable<CsvImport['outcome']> }) {
+  const failed = outcome.failed ?? 0;
+  const figures: readonly [string, number][] = [
+    ['new in all', outcome.added],
+    ['failed, count at once', failed],
+    ['passed, count at once', outcome.added - failed - outcome.waiting],
+    ['passed, wait for the safety officer', outcome.waiting],
+    ['on file or waiting already, with the same contents', outcome.unchanged],
+  ];
+  return (
+    <div role="status">
+      <p>{of.dryRun ? 'Would come in; nothing is saved yet:' : `Imported in ${of.seconds.toLocaleString()} s:`}</p>
+      <div className="wide">
+        <table className="tight">
+          <tbody>
+            {figures.map(([what, count]) => (
+              <tr key={what}>
+                <th scope="row">{what}</th>
+                <td className="num">{count.toLocaleString()}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {failed > 0 && <p>{of.dryRun ? 'Barred as soon as this is imported' : 'Barred from now on'}:</p>}
+      <Named names={outcome.firstFailed ?? []} count={failed} />
+      {failed === 0 && <Named names={outcome.firstAdded} count={outcome.added} />}
+      <SaidWaits sentences={outcome.firstWaiting.slice(0, mostShown)} count={outcome.waiting} />
+    </div>
+  );
+}
+
+const Named = ({ names, count }: { names: readonly string[]; count: number }) => (
+  <ul>
+    {names.slice(0, mostShown).map((each) => (
+      <li key={each} className="mono">
+        {each}
+      </li>
+    ))}
+    {count > mostShown && <li>and {(count - mostShown).toLocaleString()} more</li>}
+  </ul>
+);
 
 /** Faults that want the same stand together, with their number and the first rows. */
 const Refusal = ({ outcome }: { outcome: NonNullable<CsvImport['outcome']> }) => (

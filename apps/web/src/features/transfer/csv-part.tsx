@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { itemKinds, modelKinds } from '#tour-file';
+import type { Person } from '../../platform/person.js';
 import { Faults } from '../../ui/faults.js';
 import { Part } from '../../ui/page.js';
 import { CsvOutcome } from './csv-outcome.js';
@@ -9,14 +10,19 @@ import { useCsvImport } from './use-csv-import.js';
 import { countOf } from '../../platform/written.js';
 
 /** Items or models from a file: shown first, then imported; both go on beside everything else, and are followed here. */
-export function CsvPart() {
-  const [kind, setKind] = useState('items/box');
+export function CsvPart({ me }: { me: Person }) {
+  const [kind, setKind] = useState(me.role === 'safety' ? 'examinations' : 'items/box');
   const [file, setFile] = useState<File | null>(null);
   const { send, fault, one, isGoing, followed, follow, reset } = useCsvImport(kind, file);
   return (
-    <Part number={1} title="Items or models from a CSV file" margin={<Beside kind={kind} />}>
+    <Part
+      number={1}
+      title={me.role === 'safety' ? 'Examinations from a CSV file' : 'Items, models or examinations from a CSV file'}
+      margin={<Beside kind={kind} me={me} />}
+    >
       <div className="fields">
         <KindField
+          me={me}
           value={kind}
           onChange={(value) => {
             setKind(value);
@@ -54,29 +60,36 @@ export function CsvPart() {
   );
 }
 
-const KindField = ({ value, onChange }: { value: string; onChange: (value: string) => void }) => (
+const KindField = ({ me, value, onChange }: { me: Person; value: string; onChange: (value: string) => void }) => (
   <label>
     Kind
     <select value={value} onChange={(event) => onChange(event.target.value)}>
-      <optgroup label="Items">
-        {itemKinds.map((each) => (
-          <option key={each} value={`items/${each}`}>
-            {each}
-          </option>
-        ))}
-      </optgroup>
-      <optgroup label="Catalogue models">
-        {modelKinds.map((each) => (
-          <option key={each} value={`models/${each}`}>
-            models: {each}
-          </option>
-        ))}
+      {me.role !== 'safety' && (
+        <>
+          <optgroup label="Items">
+            {itemKinds.map((each) => (
+              <option key={each} value={`items/${each}`}>
+                {each}
+              </option>
+            ))}
+          </optgroup>
+          <optgroup label="Catalogue models">
+            {modelKinds.map((each) => (
+              <option key={each} value={`models/${each}`}>
+                models: {each}
+              </option>
+            ))}
+          </optgroup>
+        </>
+      )}
+      <optgroup label="Examiner’s list">
+        <option value="examinations">examinations</option>
       </optgroup>
     </select>
   </label>
 );
 
-const Beside = ({ kind }: { kind: string }) => (
+const Beside = ({ kind, me }: { kind: string; me: Person }) => (
   <>
     <p>
       <a href={`/api/csv/${kind}/example`}>Example file</a>
@@ -84,6 +97,13 @@ const Beside = ({ kind }: { kind: string }) => (
     <p>
       <a href={`/api/csv/${kind}`}>Everything of this kind as CSV</a>
     </p>
+    {kind === 'examinations' && (
+      <p className="note">
+        One row is one examination of one item or batch. What failed counts at once; what passed{' '}
+        {me.role === 'safety' ? 'counts, as you record it yourself' : 'waits for the safety officer'}. Known by serial, day and number of
+        the report.
+      </p>
+    )}
     <p>Up to 100,000 rows in one file, 20 MB.</p>
   </>
 );

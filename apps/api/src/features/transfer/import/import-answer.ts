@@ -7,6 +7,9 @@ export interface ImportAnswer {
   readonly added: number;
   readonly changed: number;
   readonly unchanged: number;
+  /** Of examinations alone. */
+  readonly failed?: number;
+  readonly firstFailed?: readonly string[];
   readonly waiting: number;
   readonly faulty: number;
   readonly firstAdded: readonly string[];
@@ -18,10 +21,11 @@ export interface ImportAnswer {
 const mostNamed = 30;
 const mostGroups = 50;
 
-export function answerOf({ rows, added, changed, unchanged, waits, faults }: CsvImport): ImportAnswer {
+export function answerOf({ rows, added, changed, unchanged, failed, waits, faults }: CsvImport): ImportAnswer {
   return {
     rows,
     ...{ added: added.length, changed: changed.length, unchanged, waiting: waits.length, faulty: faults.length },
+    ...(failed ? { failed: failed.length, firstFailed: failed.slice(0, mostNamed) } : {}),
     firstAdded: added.slice(0, mostNamed),
     firstChanged: changed.slice(0, mostNamed).map(({ id, what }) => ({ id, what })),
     firstWaiting: waits.slice(0, mostNamed).map(({ sentence }) => sentence),

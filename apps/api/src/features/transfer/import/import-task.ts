@@ -4,7 +4,7 @@ import type { SignedIn } from '../../../platform/sign-in/person.js';
 export interface ImportTask {
   readonly id: string;
   readonly databaseUrl: string;
-  /** "items/box", "models/boxes". */
+  /** "items/box", "models/boxes", "examinations". */
   readonly of: string;
   readonly bytes: Uint8Array;
   readonly dryRun: boolean;

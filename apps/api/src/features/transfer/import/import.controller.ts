@@ -38,6 +38,13 @@ export class ImportController {
     return this.start(`models/${known(ModelCsvService.kindOf(kind), kind)}`, request, dryRun, reason, me);
   }
 
+  @Allow('warehouse', 'system', 'safety')
+  @Post('examinations')
+  @HttpCode(202)
+  examinations(@Query('dryRun') dryRun: string | undefined, @Req() request: Request, @Me() me: SignedIn): Promise<{ id: string }> {
+    return this.start('examinations', request, dryRun, undefined, me);
+  }
+
   private async start(
     of: string,
     request: Request,

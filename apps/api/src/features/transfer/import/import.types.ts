@@ -47,6 +47,12 @@ export class ImportOutcome {
   @Field(() => Int)
   unchanged: number;
 
+  @Field(() => Int, { nullable: true, description: 'Of examinations: the new ones that failed, which count at once.' })
+  failed?: number | null;
+
+  @Field(() => [String], { nullable: true, description: 'The first thirty of them.' })
+  firstFailed?: string[] | null;
+
   @Field(() => Int, { description: 'Changes that wait for the safety officer.' })
   waiting: number;
 
@@ -71,7 +77,7 @@ export class CsvImportView {
   @Field(() => ID)
   id: string;
 
-  @Field({ description: 'items/box, models/boxes: the kind of its rows.' })
+  @Field({ description: 'items/box, models/boxes, examinations: the kind of its rows.' })
   of: string;
 
   @Field({ description: 'It only says what would change.' })

@@ -31,7 +31,7 @@ const view = `SELECT csv_import.id, "of", dry_run AS "dryRun", coalesce(account.
 FROM csv_import LEFT JOIN csv_import_end ended ON import_id = csv_import.id LEFT JOIN account ON account.id = asked_by_id`;
 
 export interface NewImport {
-  /** "items/box", "models/boxes". */
+  /** "items/box", "models/boxes", "examinations". */
   readonly of: string;
   readonly bytes: Buffer;
   readonly dryRun: boolean;

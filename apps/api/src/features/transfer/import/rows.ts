@@ -12,7 +12,7 @@ export class CsvImportRow {
   @Column('bigint', { generated: 'increment' })
   number: string;
 
-  /** The route of its rows: "items/box", "models/boxes". */
+  /** The route of its rows: "items/box", "models/boxes", "examinations". */
   @Column('text')
   of: string;
 

@@ -23,7 +23,7 @@ export const formOf: Readonly<Record<RecordField, FieldForm>> = {
   ...{ firstAfterInstallation: 'yes or no', installedStatement: 'long', statement: 'long', defects: 'defects', nextLatestOn: 'date' },
   basis: ['', 'within 6 months', 'within 12 months', 'under a scheme', 'after exceptional circumstances'],
   ...{ tests: 'long', examiner: 'text', examinerAddress: 'long', qualifications: 'text', capacity: 'text', employedBy: 'long' },
-  ...{ authenticatedBy: 'long', report: 'text', reportOn: 'date', reportFile: 'file' },
+  ...{ authenticatedBy: 'long', remarks: 'long', report: 'text', reportOn: 'date', reportFile: 'file' },
 };
 
 /** Fields that every record is asked for, whatever the rules say. */

@@ -1,7 +1,7 @@
 import type { BadInput } from '#kernel';
-import { askedFields, mayExamine, missingFields, rulesOfRecord } from '#records';
 import type { Examination, ExaminationRule, ItemKind } from '#tour-file';
-import { english } from '#words';
+import type { RecordField } from '#trade';
+import { type AskedField, askedFields, mayExamine, missingFields, rulesOfRecord } from './asked-fields.js';
 
 const mostLetters = 300;
 
@@ -9,6 +9,28 @@ const mostLetters = 300;
 export interface Correction {
   readonly of: Examination;
   readonly reason: string;
+}
+
+/** What every record is judged by: the last day that has begun, the rules in force, and how a field that is missing is asked for. */
+export interface Judging {
+  readonly latestDay: string;
+  readonly rules: readonly ExaminationRule[];
+  readonly wanted: (field: RecordField, asked: AskedField) => string;
+}
+
+/** What is on file of an item that a record of it may name. */
+export interface NamedOnFile {
+  readonly kind: ItemKind;
+  /** Days of its incidents. */
+  readonly incidents: readonly string[];
+  /** Reports kept for it, or for another item that the same report speaks of. */
+  readonly reportFiles: readonly string[];
+}
+
+/** Everything that is wrong with a record; what it names on file is looked at where it is right in itself. */
+export function recordFaults(data: Examination, item: NamedOnFile, correction: Correction | null, judging: Judging): readonly BadInput[] {
+  const faults = [...examinationFaults(data, judging.latestDay, correction), ...ruleFaults(data, item.kind, judging)];
+  return faults.length > 0 ? faults : namingFaults(data, item);
 }
 
 /**
@@ -33,13 +55,13 @@ export function examinationFaults(data: Examination, latestDay: string, correcti
 const atTop: ReadonlySet<string> = new Set(['nextLatestOn', 'examiner', 'report', 'reportFile']);
 
 /** What the rules on file ask of a record of this kind of item and it does not say: a fault a field. */
-export function ruleFaults(data: Examination, kind: ItemKind, rules: readonly ExaminationRule[]): BadInput[] {
+function ruleFaults(data: Examination, kind: ItemKind, { rules, wanted }: Judging): BadInput[] {
   const under = rulesOfRecord(rules, kind, data);
   const faults = missingFields(data, askedFields(under)).map(
     (each): BadInput => ({
       field: atTop.has(each.field) ? each.field : `particulars.${each.field}`,
       value: null,
-      wanted: english.recordWanted(each.field, each),
+      wanted: wanted(each.field, each),
     }),
   );
   const may = mayExamine(under);
@@ -49,5 +71,15 @@ export function ruleFaults(data: Examination, kind: ItemKind, rules: readonly Ex
       ...faults,
       { field: 'particulars.capacity', value: capacity, wanted: `who may examine by the rules on file: ${may.join(', ')}` },
     ];
+  return faults;
+}
+
+function namingFaults({ reportFile, answers }: Examination, item: NamedOnFile): BadInput[] {
+  const faults: BadInput[] = [];
+  if (reportFile !== undefined && !item.reportFiles.includes(reportFile))
+    faults.push({ field: 'reportFile', value: reportFile, wanted: 'a report kept for this item' });
+  for (const [index, day] of (answers ?? []).entries())
+    if (!item.incidents.includes(day))
+      faults.push({ field: `answers[${index}]`, value: day, wanted: 'the day of an incident of this item on file' });
   return faults;
 }
