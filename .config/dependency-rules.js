@@ -4,9 +4,10 @@ const rooms = {
     case: [],
     bound: ['case'],
     'carry-out': ['case', 'bound'],
-    exact: ['case'],
+    pinned: ['case'],
+    exact: ['case', 'pinned'],
     check: ['case'],
-    solve: ['case', 'bound', 'carry-out', 'exact', 'check'],
+    solve: ['case', 'bound', 'carry-out', 'pinned', 'exact', 'check'],
     why: ['case', 'solve'],
   },
   'truck-pack': {

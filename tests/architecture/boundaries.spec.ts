@@ -90,6 +90,7 @@ const broken: Record<string, Record<string, string>> = {
   ...arrow('cart-allocation', 'case', 'bound'),
   ...arrow('cart-allocation', 'bound', 'carry-out'),
   ...arrow('cart-allocation', 'carry-out', 'exact'),
+  ...arrow('cart-allocation', 'pinned', 'bound'),
   ...arrow('cart-allocation', 'exact', 'bound'),
   ...arrow('cart-allocation', 'check', 'bound'),
   ...arrow('cart-allocation', 'solve', 'why'),

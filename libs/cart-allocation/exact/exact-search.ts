@@ -1,5 +1,6 @@
 import type { WorkBudget } from '#kernel';
 import { type FloorPlan, type NumberedMove, cartKey, keptBoxes, loadKey, mayCarry } from '../case/index.js';
+import { pinnedWorkOf, searchPinned } from '../pinned/index.js';
 
 export interface SearchAnswer {
   /** No plan has fewer moves than this. */
@@ -28,16 +29,33 @@ function searchTarget(floor: FloorPlan, target: number, budget: WorkBudget): Fou
   let stopped = false;
   let found: Found | undefined;
   forEachChoice(floor, target, budget, (cartOf) => {
-    const search = new FixedSearch(floor, cartOf, budget);
-    const moves = search.run(target);
-    stopped = search.stopped;
-    if (moves) found = { cartOf: [...cartOf], moves };
+    const moves = searchChoice(floor, cartOf, target, budget);
+    stopped = moves === 'stopped';
+    if (moves !== 'stopped' && moves) found = { cartOf: [...cartOf], moves };
     return stopped || found !== undefined;
   });
   return stopped || (!found && budget.isSpent()) ? 'stopped' : found;
 }
 
-/** Every way to give loads their carts that differs in kinds, with F no greater than the target; stops when `visit` says so or time is up. */
+/** A plan of at most `target` moves with these carts: by the search for pinned boxes where none that moves can stand for another, else depth first. */
+function searchChoice(
+  floor: FloorPlan,
+  cartOf: readonly number[],
+  target: number,
+  budget: WorkBudget,
+): readonly NumberedMove[] | 'stopped' | undefined {
+  const pinned = pinnedWorkOf(floor, cartOf);
+  if (pinned) {
+    budget.spend(floor.carts.length);
+    const { bound, moves } = searchPinned(floor, pinned, target + 1, budget);
+    return moves ?? (bound <= target ? 'stopped' : undefined);
+  }
+  const search = new FixedSearch(floor, cartOf, budget);
+  const moves = search.run(target);
+  return search.stopped ? 'stopped' : moves;
+}
+
+/** Every way to give loads their carts that differs in kinds, in which no more than the target comes in or comes off for nothing; stops when `visit` says so or time is up. */
 function forEachChoice(floor: FloorPlan, target: number, budget: WorkBudget, visit: (cartOf: readonly number[]) => boolean): boolean {
   const cartKeys = floor.carts.map((cart) => cartKey(floor, cart));
   const loadKeys = floor.loads.map(loadKey);
@@ -46,7 +64,7 @@ function forEachChoice(floor: FloorPlan, target: number, budget: WorkBudget, vis
     .sort((a, b) => (loadKeys[a]! < loadKeys[b]! ? -1 : loadKeys[a]! > loadKeys[b]! ? 1 : a - b));
   const cartOf = new Array<number>(floor.loads.length).fill(-1);
   const used = new Set<number>();
-  const step = (at: number, comeIn: number): boolean => {
+  const step = (at: number, moves: number): boolean => {
     if (!budget.spend(floor.carts.length)) return true;
     if (at === order.length) return visit(cartOf);
     const load = order[at]!;
@@ -63,7 +81,8 @@ function forEachChoice(floor: FloorPlan, target: number, budget: WorkBudget, vis
     const least = at > 0 && loadKeys[order[at - 1]!] === loadKeys[load] ? cartKeys[cartOf[order[at - 1]!]!]! : '';
     for (const { index, kept } of options) {
       const key = cartKeys[index]!;
-      const total = comeIn + floor.loads[load]!.kinds.length - kept;
+      const useless = floor.carts[index]!.stack.slice(kept).filter((box) => floor.kindOf[box] === 0).length;
+      const total = moves + floor.loads[load]!.kinds.length - kept + useless;
       if (tried.has(key) || key < least || total > target) continue;
       tried.add(key);
       used.add(index);

@@ -12,6 +12,7 @@ import {
 } from '../case/index.js';
 import { type AllocationMismatch, verifyAllocation } from '../check/index.js';
 import { searchExactly } from '../exact/index.js';
+import { pinnedWorkOf, searchPinned, settledChoice } from '../pinned/index.js';
 
 /** A unit of work is one cart looked at in one state of a search, about a microsecond; iterations of the integer program are counted in such units too. */
 export interface AllocationLimits extends Omit<WorkLimits, 'work'> {
@@ -45,16 +46,26 @@ const mostCartsForTies = 100;
 /** Plans of more moves than this are not searched for exactly: nothing would come of it. */
 const mostMovesForExact = 2000;
 
+/** Part of the work for the order of the boxes where the carts are settled; the rest is for wishes. */
+const settledShare = 0.9;
+
 interface Plan {
   readonly cartOf: readonly number[];
   readonly moves: readonly NumberedMove[];
+}
+
+interface Bounded {
+  readonly best: Plan;
+  /** No plan has fewer moves. */
+  readonly bound: number;
 }
 
 /**
  * The fewest box moves that turn the floor into the wanted loads, in an order that can be carried out. This is the blocks world with interchangeable
  * blocks (Gupta and Nau, Artificial Intelligence 56, 1992: a shortest plan is NP-hard to find), so it is done from both sides: an integer program says
  * which carts to use and below how many moves no plan can be (`bound`); a beam search carries that choice out (`carry-out`); where the two do
- * not meet, other choices of equal length are tried, and an exact search closes what it can (`exact`). Whatever comes out is carried out once more on
+ * not meet, other choices of equal length are tried, and an exact search closes what it can (`exact`). Boxes that cannot stand for one another have a
+ * search of their own (`pinned`), alone where the carts are settled, and for each choice of the exact search elsewhere. Whatever comes out is carried out once more on
  * the case as it was written, by a checker that knows nothing of all this (`check`).
  */
 export function solveAllocation(problem: AllocationCase, limits: AllocationLimits): CheckedAllocation {
@@ -79,23 +90,33 @@ function search(problem: AllocationCase, limits: AllocationLimits): AllocationAn
   if (floor.loads.length === 0) return answerOf(problem, floor, { cartOf: [], moves: [] }, 0, 'proof', 0);
   const budget = new WorkBudget({ ...limits, work: limits.work ?? usualAllocationWork });
   const program = new BoundProgram(floor, limits.integerProgram, budget);
-  const first = program.solve({ share: 0.5 });
-  const tried = tryOtherChoices(floor, program, budget, first);
-  let { best, bound } = tried;
-  if (best.moves.length > bound && best.moves.length <= mostMovesForExact) {
-    const closed = searchExactly(floor, bound, best.moves.length, budget);
-    bound = Math.max(bound, closed.bound);
-    best = closed.found ?? best;
-  }
-  bound = Math.min(bound, best.moves.length);
+  const { best, bound } = withSettledCarts(floor, budget) ?? withAnyCarts(floor, program, budget);
   const isProved = best.moves.length === bound;
-  if (isProved && floor.carts.length <= mostCartsForTies && !budget.isSpent()) best = fewerCarts(floor, best, program, budget);
+  const isForTies = isProved && floor.carts.length <= mostCartsForTies && !budget.isSpent();
+  const plan = isForTies ? fewerCarts(floor, best, program, budget) : best;
   const stoppedBy = budget.stoppedBy === 'clock' ? 'clock' : isProved ? 'proof' : 'work';
-  return answerOf(problem, floor, best, bound, stoppedBy, Math.round(budget.workDone));
+  return answerOf(problem, floor, plan, bound, stoppedBy, Math.round(budget.workDone));
+}
+
+/** Where it is plain which carts are best: nothing but the order of the boxes is searched for. */
+function withSettledCarts(floor: FloorPlan, budget: WorkBudget): Bounded | undefined {
+  const cartOf = settledChoice(floor);
+  const work = cartOf && pinnedWorkOf(floor, cartOf);
+  if (!cartOf || !work) return undefined;
+  const { bound, moves } = searchPinned(floor, work, Infinity, budget, settledShare);
+  return moves && { best: { cartOf, moves }, bound };
+}
+
+function withAnyCarts(floor: FloorPlan, program: BoundProgram, budget: WorkBudget): Bounded {
+  const { best, bound } = tryOtherChoices(floor, program, budget, program.solve({ share: 0.5 }));
+  if (best.moves.length <= bound || best.moves.length > mostMovesForExact) return { best, bound: Math.min(bound, best.moves.length) };
+  const closed = searchExactly(floor, bound, best.moves.length, budget);
+  const plan = closed.found ?? best;
+  return { best: plan, bound: Math.min(Math.max(bound, closed.bound), plan.moves.length) };
 }
 
 /** Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few. */
-function tryOtherChoices(floor: FloorPlan, program: BoundProgram, budget: WorkBudget, first: BoundAnswer): { best: Plan; bound: number } {
+function tryOtherChoices(floor: FloorPlan, program: BoundProgram, budget: WorkBudget, first: BoundAnswer): Bounded {
   let { bound } = first;
   const widths = floor.carts.length > mostCartsForNarrow ? [...narrow, ...widest] : narrow;
   let best = carryOut(floor, first.choice ?? plainChoice(floor), bound, widths, budget);
