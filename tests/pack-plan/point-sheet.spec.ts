@@ -160,21 +160,43 @@ describe('the mark-out', () => {
   });
 });
 
-describe('a rigging system that nobody approved', () => {
-  it('is marked on every sheet of a plan', async () => {
+describe('on every sheet of a plan', () => {
+  let whole: (approved: boolean) => readonly string[];
+  let wanting: readonly string[];
+  beforeAll(async () => {
     const integerProgram = await loadIntegerProgramSolver();
-    const sheets = (approved: boolean) => {
+    whole = (approved) => {
       const file = demoTour((written) => {
-        if (!approved) delete written.systems[0].approved;
+        if (approved) return;
+        delete written.systems[0].approved;
+        written.loadRules[0].usableShareWithPersonsBelow = 0.6;
+        written.loadRules[0].workingCoefficients.elements[4].personsBelow = 8;
       });
       const plan = makePackPlan(file, 'quayside', { now: () => 0, integerProgram, timeLimitSeconds: 1e6 });
       return allSheets({ plan, revision: null }, 'metric', () => null).map((each) => plain(renderMarkup(each)));
     };
+    wanting = whole(false);
+  });
+
+  it('a rigging system that nobody approved is marked', () => {
     const marked = (all: readonly string[]) =>
       all.filter((each) => /EXAMPLE, NOT FOR USE: the data of the rigging system Saltmarsh rig/.test(each));
-    const unapproved = sheets(false);
-    expect(unapproved.length).toBeGreaterThan(25);
-    expect(marked(unapproved)).toHaveLength(unapproved.length);
-    expect(marked(sheets(true))).toEqual([]);
+    expect(wanting.length).toBeGreaterThan(25);
+    expect(marked(wanting)).toHaveLength(wanting.length);
+    expect(marked(whole(true))).toEqual([]);
+  });
+
+  it('that shows a figure which is compared, a load rule less strict than published says so, by which edition and content', () => {
+    const compared = wanting.filter((each) => each.includes('Loads are computed from the figures on file'));
+    expect(compared.length).toBeGreaterThan(10);
+    for (const each of compared) {
+      expect(each).toContain(
+        'leaves 0.6 of a rated load with persons below, where at most 0.5 is published (DGUV Information 215-313 sec. 2.1)',
+      );
+      expect(each).toMatch(/leaves 0.625 of the rated load of shackle with persons below/);
+    }
+    expect(
+      wanting.filter((each) => /House rule[^.]*\.25 on every point load[^.]*, edition 3, content [0-9a-f]{8}/.test(each)).length,
+    ).toBeGreaterThan(8);
   });
 });

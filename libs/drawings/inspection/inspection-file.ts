@@ -5,6 +5,7 @@ import { english, tell } from '#words';
 import { type Node, type Units, node } from '../tree/index.js';
 import { type HangInTheAir, type InTheAir, inTheAir, lotsInTheAir } from './in-the-air.js';
 import { liftingPlan } from './lifting-plan.js';
+import { ruleNamed } from '../paper/index.js';
 import { code, hash, heading, lines, paged, says } from './paged.js';
 
 export interface SignedOff {
@@ -253,9 +254,8 @@ function editions({ plan, rules }: InspectionFile): Node {
     'div',
     {},
     heading('Rules it was held against'),
-    says(
-      `Loads: ${loadRule.title}${loadRule.edition === null ? '' : `, edition ${loadRule.edition}`}. ${loadRule.source} (${loadRule.status}).`,
-    ),
+    says(`Loads: ${ruleNamed(loadRule)}. ${loadRule.source} (${loadRule.status}).`),
+    ...(loadRule.belowPublished ?? []).map((each) => says(`■ ${each}`, 'stop')),
     rules.length === 0
       ? says('■ No examination rule is on file.', 'stop')
       : lines(

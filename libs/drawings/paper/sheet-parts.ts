@@ -50,6 +50,10 @@ function unapprovedNote({ plan, of }: SheetContext): Node | null {
 
 export const caution = (text: string): Node => node('p', { class: 'caution' }, text);
 
+/** A load rule by title, edition, and the mark of its content, which another edition under the same name does not have. */
+export const ruleNamed = ({ title, edition, contentMark }: PackPlan['picks']['loadRule']): string =>
+  [title, ...(edition === null ? [] : [`edition ${edition}`]), ...(contentMark === undefined ? [] : [`content ${contentMark}`])].join(', ');
+
 type Cell = string | Node | { readonly right: string };
 
 /** A table; cells given as `{ right }` stand flush right. */

@@ -1,4 +1,5 @@
 import { standardGravityMps2 } from '#kernel';
+import { ruleNamed } from '../paper/index.js';
 import { type PicksResult, type PointFacts, pointFacts } from '#pack-plan';
 
 type Value = string | number | null;
@@ -26,6 +27,8 @@ const columns: readonly (readonly [name: string, of: (facts: PointFacts, picks: 
   ['rest_n', ({ point }) => tenth(point.restN)],
   ['worst_n', ({ point }) => tenth(point.verticalN)],
   ['worst_at', ({ point }) => point.worstAt.join('; ')],
+  ['load_rule', (_, picks) => ruleNamed(picks.loadRule)],
+  ['less_strict_than_published', (_, picks) => picks.loadRule.belowPublished?.join(' ') || null],
   ['dynamic_factor', (_, picks) => picks.loadRule.dynamicFactor],
   ['dynamic_n', ({ point }) => tenth(point.verticalDynamicN)],
   ['horizontal_n', ({ point }) => tenth(point.horizontalN)],

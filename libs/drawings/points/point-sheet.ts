@@ -4,7 +4,7 @@ import { drawStage } from '../hang/index.js';
 import { kitTable, legNodes } from './kit-table.js';
 import { beamNodes, siteNodes } from './site-nodes.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
-import { type SheetContext, caution, findingList, sheet, signatures, table } from '../paper/index.js';
+import { type SheetContext, caution, findingList, ruleNamed, sheet, signatures, table } from '../paper/index.js';
 
 /** The stage plan with every point of the show, for whoever answers for the structure. */
 export function pointSheet(context: SheetContext, units: Units = 'metric'): Node {
@@ -25,7 +25,7 @@ export function pointSheet(context: SheetContext, units: Units = 'metric'): Node
     node(
       'p',
       {},
-      `At rest = reaction + steel + hoist + chain. Worst: the greatest of all moments of lifting and hanging; picks that share a point are added at their worst, as if they moved together. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${picks.loadRule.title} (${picks.loadRule.source}; ${picks.loadRule.status}). Negative: pulled up. Aside: the greatest at rest and while lifting, and the same with the factor; toward 0°: to the audience, 90°: along y.`,
+      `At rest = reaction + steel + hoist + chain. Worst: the greatest of all moments of lifting and hanging; picks that share a point are added at their worst, as if they moved together. Factor ${Number(picks.loadRule.dynamicFactor.toFixed(4))}: ${ruleNamed(picks.loadRule)} (${picks.loadRule.source}; ${picks.loadRule.status}). Negative: pulled up. Aside: the greatest at rest and while lifting, and the same with the factor; toward 0°: to the audience, 90°: along y.`,
     ),
     findingList(
       context.plan.findings.filter((each) => each.weight === 'stop' || subjectsOf(each).some((subject) => subject.kind === 'structure')),

@@ -1,7 +1,7 @@
 import { type Comparison, type HangResult, concernsHang } from '#pack-plan';
 import { drawHang, headroomText, trimText } from '../hang/index.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
-import { type SheetContext, caution, findingList, mono, sheet, signatures, table } from '../paper/index.js';
+import { type SheetContext, caution, findingList, mono, ruleNamed, sheet, signatures, table } from '../paper/index.js';
 
 /** A hang with its drawing, boxes and pick loads; room for the competent person. */
 export function hangSheet(context: SheetContext, hang: HangResult, units: Units = 'metric'): Node {
@@ -64,7 +64,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
     node(
       'p',
       {},
-      `Load rule: ${plan.picks.loadRule.title} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`,
+      `Load rule: ${ruleNamed(plan.picks.loadRule)} (${plan.picks.loadRule.status}). Point load = reaction + steel + hoist + chain.`,
     ),
     node('ul', {}, ...checks),
     findingList(

@@ -4,7 +4,7 @@ import { type Node, type Units, formatForce, formatLength, formatMass, formatNum
 import { heightsOfPick, legLengths } from './height-table.js';
 import { angle } from './hang-sheet.js';
 import { jointContent } from './joint-table.js';
-import { type SheetContext, caution, sheet, signatures, table } from '../paper/index.js';
+import { type SheetContext, caution, ruleNamed, sheet, signatures, table } from '../paper/index.js';
 
 /** One pick on one page: every mass, the sum with its figures, what was compared with what. A rigger can do it again by hand. */
 export function pickSheet(context: SheetContext, hang: HangResult, pick: PickResult, units: Units = 'metric'): Node {
@@ -35,7 +35,7 @@ export function pickContent(loadRule: PicksHead['loadRule'], hang: HangResult, p
     node('p', {}, sumSentence(hang)),
     node('h2', {}, 'The sum'),
     node('ol', {}, ...(pick.working.steps ?? []).map((step) => node('li', {}, step))),
-    node('p', {}, `${pick.working.rule} Source: ${pick.working.source}. Load rule: ${loadRule.title} (${loadRule.status}).`),
+    node('p', {}, `${pick.working.rule} Source: ${pick.working.source}. Load rule: ${ruleNamed(loadRule)} (${loadRule.status}).`),
     node('h2', {}, 'Compared'),
     comparisonTable(pick.comparisons, units),
     ...(pick.enough ? [node('p', {}, enoughSentence(pick.enough))] : []),

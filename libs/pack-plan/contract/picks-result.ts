@@ -275,6 +275,10 @@ export interface PicksResult {
     readonly jurisdiction: string;
     readonly title: string;
     readonly edition: string | null;
+    /** Tells its values apart from those of every other edition, also where its name was left; left out in earlier plans. */
+    readonly contentMark?: string;
+    /** Where it lets more pass than published figures, in words; left out in earlier plans. */
+    readonly belowPublished?: readonly string[];
     readonly source: string;
     readonly status: string;
     readonly dynamicFactor: number;

@@ -2,7 +2,7 @@ import type { CannotHang, PickFinding, RoomFinding } from '#trade';
 import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
 import { roomFindings } from '../room/index.js';
-import { ruleSubject, unseenRules } from '../rules/index.js';
+import { belowPublished, ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
 import { jointFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
 import { bareLines, missingItems, systemFindings, systemLimits } from './rigging-findings.js';
@@ -19,7 +19,19 @@ export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFindi
 function regimeFindings({ loadRule }: PlanInputs): PickFinding[] {
   const fields = unseenRules(loadRule);
   const rule = ruleSubject(loadRule, null);
+  const below = belowPublished(loadRule);
   return [
+    ...(below.length === 0
+      ? []
+      : [
+          {
+            code: 'rule-below-published' as const,
+            subjects: { rule, fields: below.map((each) => each.rule) },
+            numbers: {},
+            date: null,
+            below: below.map((each) => each.fact),
+          },
+        ]),
     ...(loadRule.unaccepted ? [{ code: 'rule-not-accepted' as const, subjects: { rule }, numbers: {}, date: null }] : []),
     ...(fields.length > 0 ? [{ code: 'rule-from-memory' as const, subjects: { rule, fields }, numbers: {}, date: null }] : []),
   ];

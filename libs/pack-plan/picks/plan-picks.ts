@@ -1,11 +1,11 @@
 import { type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, tiltRange, together, verifyHang } from '#hang-statics';
-import { standardGravityMps2 } from '#kernel';
+import { canonicalJson, standardGravityMps2, textHash } from '#kernel';
 import { type GridModel, type Hang, hangName } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
 import { type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
-import { sentenceOf } from '#words';
+import { sentenceOf, tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { compareJoint, compareSteel, dynamicFactorOf, metalFactors, useCaseOf } from '../rules/index.js';
+import { belowPublished, compareJoint, compareSteel, dynamicFactorOf, metalFactors, useCaseOf } from '../rules/index.js';
 import type { ChosenItem } from './chosen-items.js';
 import { type HangBodies, hangBodies, pickMasses } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
@@ -27,7 +27,8 @@ export function planPicks(
   onCarts: readonly LoadOnCart[],
   chosen: readonly ChosenItem[],
 ): PicksResult {
-  const { loadRule, show } = inputs;
+  const { loadRule, show, words } = inputs;
+  const below = belowPublished(loadRule).map(({ fact }) => tell(words.belowPublished, fact));
   return {
     hangs: inputs.hangs.map((hang) =>
       planHang(
@@ -43,6 +44,8 @@ export function planPicks(
       jurisdiction: loadRule.jurisdiction,
       title: loadRule.title,
       edition: loadRule.edition ?? null,
+      contentMark: textHash(canonicalJson({ ...loadRule, unaccepted: undefined })).slice(0, 8),
+      belowPublished: below,
       source: loadRule.source,
       status: loadRule.status,
       dynamicFactor: dynamicFactorOf(loadRule),
@@ -59,7 +62,8 @@ export function planPicks(
       // Filled where points become sums.
       beams: [],
     },
-    caution: loadCaution,
+    // Whatever shows a figure that is compared shows this.
+    caution: [loadCaution, ...below].join(' '),
   };
 }
 

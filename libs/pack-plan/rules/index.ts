@@ -12,5 +12,6 @@ export {
 } from './regime.js';
 export { hoistUse } from './hoist-use.js';
 export { useCaseOf } from './use-case.js';
+export { belowPublished } from './below-published.js';
 export { ruleSubject, unseenRules } from './rule-subject.js';
 export { enoughSteel } from './steel-choice.js';

@@ -2,6 +2,7 @@ import { demoTour } from '../../../tests/support/demo-tour.js';
 import { type PlanInputs, gatherInputs } from '../inputs/index.js';
 import { compareForce } from './comparison.js';
 import {
+  belowPublished,
   compareJoint,
   compareLegs,
   comparePick,
@@ -265,5 +266,21 @@ describe('a rule beside a comparison', () => {
     });
     expect(unseenRules(remembered.loadRule).map((each) => each.field)).toEqual([null, 'wear']);
     expect(unseenRules(inputs().loadRule)).toEqual([]);
+  });
+});
+
+describe('a regime that lets more pass than published figures', () => {
+  const told = (change: (rule: any) => unknown) =>
+    belowPublished(ruled(change).loadRule).map(({ fact, rule }) => [fact.code, fact.figure, rule.field]);
+
+  it('is told by each figure, none at the published one', () => {
+    expect(belowPublished(inputs().loadRule)).toEqual([]);
+    expect(told((rule) => (rule.usableShareWithPersonsBelow = 0.51))).toEqual([['share', 0.51, 'usableShareWithPersonsBelow']]);
+    expect(told((rule) => (rule.workingCoefficients.elements[4].personsBelow = 8))).toEqual([
+      ['element', 0.625, 'workingCoefficients.elements[shackle]'],
+    ]);
+    expect(told((rule) => (rule.legAngle.leastFromHorizontalDeg = 30))).toEqual([]);
+    expect(told((rule) => (rule.legAngle.leastFromHorizontalDeg = 29.9))).toEqual([['legs', 29.9, 'legAngle']]);
+    expect(told((rule) => (delete rule.legAngle, delete rule.workingCoefficients))).toEqual([]);
   });
 });

@@ -44,6 +44,13 @@ export type FactorCause =
     }
   | { readonly code: 'one-pick-slack' };
 
+/** A figure of a load rule that lets more pass than a published one: what it is of, both figures, and where the other stands. */
+export type BelowPublished = { readonly figure: number; readonly published: number; readonly source: string } & (
+  | { readonly code: 'share' }
+  | { readonly code: 'element'; readonly element: string }
+  | { readonly code: 'legs' }
+);
+
 export interface FactorFact {
   readonly cause: FactorCause;
   readonly factor: number;

@@ -1,5 +1,6 @@
 /** What is compared with what is allowed, and what came of it. */
 export type {
+  BelowPublished,
   ComparedPart,
   ComparedVerdict,
   ComparisonCause,

@@ -1,4 +1,4 @@
-import type { ComparisonFact, StageFact } from '../comparison/index.js';
+import type { BelowPublished, ComparisonFact, StageFact } from '../comparison/index.js';
 import type {
   HangSubject,
   JointSubject,
@@ -41,6 +41,9 @@ export type BareLine =
 export type PickFinding =
   | Of<'rule-from-memory', { readonly rule: RuleSubject; readonly fields: readonly RuleSubject[] }>
   | Of<'model-not-accepted', { readonly models: readonly ModelSubject[] }>
+  | (Of<'rule-below-published', { readonly rule: RuleSubject; readonly fields: readonly RuleSubject[] }> & {
+      readonly below: readonly BelowPublished[];
+    })
   | Of<'rule-not-accepted', { readonly rule: RuleSubject }>
   | Compared<'over-rated-load'>
   | Compared<'no-rated-value'>

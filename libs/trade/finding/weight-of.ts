@@ -30,6 +30,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
 
   'rule-from-memory': { section: 'picks', weight: 'look' },
   'model-not-accepted': { section: 'picks', weight: 'stop', needsOfficer: true },
+  'rule-below-published': { section: 'picks', weight: 'look' },
   'rule-not-accepted': { section: 'picks', weight: 'stop', needsOfficer: true },
   'over-rated-load': { section: 'picks', weight: 'stop', needsOfficer: true },
   'no-rated-value': { section: 'picks', weight: 'look' },

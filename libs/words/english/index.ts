@@ -28,6 +28,7 @@ import {
 import {
   about,
   axles,
+  belowPublished,
   breaches,
   cannotHang,
   comparisons,
@@ -51,6 +52,7 @@ export const english: Words = {
   about,
   subjects,
   axles,
+  belowPublished,
   figure,
   parts,
   comparisons,

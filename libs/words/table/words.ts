@@ -1,6 +1,7 @@
 import type {
   AxleName,
   BareLine,
+  BelowPublished,
   BreachKinds,
   BridgeFact,
   CannotHang,
@@ -65,6 +66,8 @@ export interface Words {
   readonly parts: Table<ComparedPart>;
   readonly comparisons: Table<ComparisonFactByCode>;
   readonly factors: Table<FactorCause>;
+  /** A load rule beside a published figure that is stricter. */
+  readonly belowPublished: Table<BelowPublished>;
   readonly stages: Table<StageFact>;
   readonly exceptions: Table<CartException>;
   readonly against: Table<ReasonAgainst>;

@@ -1,12 +1,13 @@
 import type { FindingOf, HangSubject, JointSubject, PickSubject, PointSubject, RuleSubject } from '#trade';
 import { type Words, tell } from '../../table/index.js';
-import { boxes, cannotHang, comparisons, degrees, kilograms, list, number, percent, stages } from '../parts/index.js';
+import { belowPublished, boxes, cannotHang, comparisons, degrees, kilograms, list, number, percent, stages } from '../parts/index.js';
 import { against } from './cart-findings.js';
 
 type PickTable = Pick<
   Words['findings'],
   | 'rule-from-memory'
   | 'model-not-accepted'
+  | 'rule-below-published'
   | 'rule-not-accepted'
   | 'over-rated-load'
   | 'no-rated-value'
@@ -70,6 +71,7 @@ export const pickFindings: PickTable = {
   },
   'model-not-accepted': ({ subjects: { models } }) =>
     `${list(models.map((each) => each.id))} ${models.length === 1 ? 'waits' : 'wait'} for the safety officer: nothing is released on ${models.length === 1 ? 'its' : 'their'} figures before that.`,
+  'rule-below-published': ({ below }) => below.map((each) => tell(belowPublished, each)).join(' '),
   'rule-not-accepted': ({ subjects: { rule } }) =>
     `The regime ${rule.title} waits for the safety officer: nothing is released on its figures before it is accepted.`,
   'over-rated-load': compared,

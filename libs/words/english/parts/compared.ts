@@ -1,4 +1,4 @@
-import type { SteelLine, UsePeople } from '#trade';
+import type { BelowPublished, SteelLine, UsePeople } from '#trade';
 import { type ComparisonFactByCode, type Words, tell } from '../../table/index.js';
 import { degrees, number } from './format.js';
 
@@ -41,6 +41,24 @@ export const factors: Words['factors'] = {
   'hoist-class': ({ hoistClass }) => `persons below a hoist of class ${hoistClass}`,
 };
 
+const share = (value: number): string => String(Number(value.toFixed(4)));
+const lessStrict = (what: string, { source }: BelowPublished): string => `Less strict than published: the load rule ${what} (${source}).`;
+
+export const belowPublished: Words['belowPublished'] = {
+  share: (fact) =>
+    lessStrict(`leaves ${share(fact.figure)} of a rated load with persons below, where at most ${fact.published} is published`, fact),
+  element: (fact) =>
+    lessStrict(
+      `leaves ${share(fact.figure)} of the rated load of ${fact.element} with persons below, where at most ${fact.published} is published`,
+      fact,
+    ),
+  legs: (fact) =>
+    lessStrict(
+      `lets bridle legs stand at ${degrees(fact.figure)} from the horizontal, where angles near ${degrees(fact.published)} are called extremely hazardous`,
+      fact,
+    ),
+};
+
 export const stages: Words['stages'] = {
   'at-trim': () => 'at trim',
   'line-taken-up': () => 'at trim, the pull-back taken up',
@@ -53,7 +71,7 @@ const what = (fact: Fact): string => tell(parts, fact.part);
 const amount = (value: number, { unit }: Fact): string => `${number(value)} ${unit}`;
 
 function allowed(fact: Fact): string {
-  const factored = fact.factors.map((each) => `${Number(each.factor.toFixed(4))}, ${tell(factors, each.cause)}`).join(' × ');
+  const factored = fact.factors.map((each) => `${share(each.factor)}, ${tell(factors, each.cause)}`).join(' × ');
   const reduced = fact.factors.length === 0 ? '' : ` (${fact.rated!.value} ${fact.rated!.unit} × ${factored})`;
   return `${amount(fact.limit!, fact)}${reduced}`;
 }
