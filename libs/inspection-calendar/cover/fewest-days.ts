@@ -1,10 +1,11 @@
 import { type IntegerProgramSolver, invariant } from '#kernel';
-import { daysNeeded } from './bound.js';
-import type { Demand } from './demand.js';
 import { daysByProgram, examinationsByProgram } from './by-program.js';
+import type { Demand } from './demand.js';
 import { findFewestExaminations } from './fewest-seen.js';
-import { type Mask, has, listOf, makeMask, withOne } from './masks.js';
+import { type Mask, has, makeMask, withOne } from './masks.js';
+import { partsOf } from './parts.js';
 import { listRows, withoutLesserDays } from './sets.js';
+import { type Cover, barMore, daysAtLeast, makeCover, smallestSet } from './weights.js';
 
 export interface CoverAnswer {
   /** Places in the list of days, in order. */
@@ -17,18 +18,33 @@ export interface CoverAnswer {
   readonly examinationsAtLeast: number;
 }
 
-/** Counted steps of the search for fewest days: a step looks at one day of one set. */
-const mostSteps = 3_000_000;
+/** Counted steps of the search for fewest days of a part: a step looks at one day of one set. */
+const mostSteps = 20_000_000;
+/** Rounds of weighing at the start, and at each branch. */
+const [firstRounds, rounds] = [150, 6];
 
 /**
  * The fewest days that serve every demand, and of those choices the one with the fewest examinations, then the latest days, as far as the counted work
- * goes. A minimum set cover: the demands as sets of days, of each of which one must be chosen. Depth by depth from a proven bound, branching over the
- * days of the smallest open set; a day that was tried stays out of the branches after it. What the counted work leaves open is asked of a solver of
- * integer programs where there is one.
+ * goes. A minimum set cover, part by part: the demands as sets of days, of each of which one must be chosen. Number by number from a proven bound,
+ * branching over the days of the smallest open set; days that cannot be in so small a choice are barred by weights, and a day that was tried stays out of
+ * the branches after it. What the counted work leaves open is asked of a solver of integer programs where there is one.
  */
 export function findFewestDays(demands: readonly Demand[], dayCount: number, solver?: IntegerProgramSolver): CoverAnswer {
+  const answers = partsOf(demands, dayCount).map((part) => {
+    const { chosen, ...counts } = solvePart(part.demands, part.days.length, solver);
+    return { chosen: chosen.map((place) => part.days[place]!), ...counts };
+  });
+  const sum = (of: (each: CoverAnswer) => number): number => answers.reduce((total, each) => total + of(each), 0);
+  return {
+    chosen: answers.flatMap((each) => each.chosen).sort((a, b) => a - b),
+    daysAtLeast: sum((each) => each.daysAtLeast),
+    examinations: sum((each) => each.examinations),
+    examinationsAtLeast: sum((each) => each.examinationsAtLeast),
+  };
+}
+
+function solvePart(demands: readonly Demand[], dayCount: number, solver?: IntegerProgramSolver): CoverAnswer {
   const rows = listRows(demands, dayCount);
-  if (rows.length === 0) return { chosen: [], daysAtLeast: 0, examinations: 0, examinationsAtLeast: 0 };
   const { chosen, atLeast } = fewestOf(rows, dayCount, solver);
   const seen = findFewestExaminations(demands, rows, dayCount, chosen);
   const isOpen = solver !== undefined && atLeast === chosen.length && seen.examinationsAtLeast < seen.examinations;
@@ -38,44 +54,34 @@ export function findFewestDays(demands: readonly Demand[], dayCount: number, sol
 function fewestOf(rows: readonly Mask[], dayCount: number, solver?: IntegerProgramSolver): { chosen: readonly number[]; atLeast: number } {
   const narrow = withoutLesserDays(rows, dayCount);
   const greedy = takeGreedily(rows, dayCount);
-  const search = { dayCount, steps: 0 };
-  let depth = boundAt(narrow, dayCount);
+  const cover = makeCover(narrow, dayCount);
+  const open = narrow.map((_, row) => row);
+  let depth = daysAtLeast(cover, firstRounds, greedy.length);
   while (depth < greedy.length) {
-    const found = extend(search, narrow, makeMask(dayCount), [], depth);
+    const found = extend(cover, open, makeMask(dayCount), [], depth);
     if (found) return { chosen: found, atLeast: depth };
-    if (search.steps >= mostSteps)
+    if (cover.steps >= mostSteps)
       return solver ? daysByProgram(narrow, dayCount, { chosen: greedy, atLeast: depth }, solver) : { chosen: greedy, atLeast: depth };
     depth++;
   }
   return { chosen: greedy, atLeast: greedy.length };
 }
 
-const boundAt = (rows: readonly Mask[], dayCount: number): number => {
-  const none = makeMask(dayCount);
-  return daysNeeded(
-    rows.map((row) => listOf(row, none)),
-    dayCount,
-  );
-};
-
 /** A choice of at most `left` more days that serves all that is open; undefined where there is none, or the steps are used up. */
 function extend(
-  search: { readonly dayCount: number; steps: number },
-  rows: readonly Mask[],
+  cover: Cover,
+  open: readonly number[],
   barred: Mask,
   chosen: readonly number[],
   left: number,
-): number[] | undefined {
-  if (rows.length === 0) return [...chosen];
-  if (left === 0 || search.steps >= mostSteps) return undefined;
-  const open = rows.map((row) => listOf(row, barred));
-  search.steps += open.reduce((sum, each) => sum + 1 + each.length, 0);
-  const next = open.reduce((a, b) => (b.length < a.length ? b : a));
-  if (next.length === 0 || daysNeeded(open, search.dayCount) > left) return undefined;
-  let tried = barred;
-  for (const day of next.reverse()) {
-    const rest = rows.filter((row) => !has(row, day));
-    const found = extend(search, rest, tried, [...chosen, day], left - 1);
+): readonly number[] | undefined {
+  if (open.length === 0) return chosen;
+  if (left === 0 || cover.steps >= mostSteps) return undefined;
+  let tried = barMore(cover, open, barred, left, rounds);
+  if (tried === undefined) return undefined;
+  for (const day of smallestSet(cover, open, tried).reverse()) {
+    const rest = open.filter((row) => !has(cover.rows[row]!, day));
+    const found = extend(cover, rest, tried, [...chosen, day], left - 1);
     if (found) return found;
     tried = withOne(tried, day);
   }

@@ -7,6 +7,12 @@ export function addTo(mask: Mask, at: number): void {
   mask[at >> 5]! |= 1 << (at & 31);
 }
 
+export function maskOf(days: readonly number[], size: number): Mask {
+  const mask = makeMask(size);
+  for (const day of days) addTo(mask, day);
+  return mask;
+}
+
 export const has = (mask: Mask, at: number): boolean => (mask[at >> 5]! & (1 << (at & 31))) !== 0;
 
 export const isWithin = (mask: Mask, other: Mask): boolean => mask.every((word, index) => (word & ~other[index]!) === 0);
@@ -18,6 +24,15 @@ export function listOf(mask: Mask, barred: Mask): number[] {
     for (let left = word & ~barred[index]!; left !== 0; left &= left - 1) found.push((index << 5) + 31 - Math.clz32(left & -left));
   });
   return found;
+}
+
+/** The greatest of `mask` that is no greater than `to` and not in `barred`; -1: none. */
+export function lastOf(mask: Mask, barred: Mask, to: number): number {
+  for (let word = to >> 5, upTo = -1 >>> (31 - (to & 31)); word >= 0; word--, upTo = -1) {
+    const left = mask[word]! & ~barred[word]! & upTo;
+    if (left !== 0) return (word << 5) + 31 - Math.clz32(left);
+  }
+  return -1;
 }
 
 export function withOne(mask: Mask, at: number): Mask {

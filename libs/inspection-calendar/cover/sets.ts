@@ -1,15 +1,17 @@
 import type { Demand } from './demand.js';
-import { type Mask, addTo, isWithin, listOf, makeMask } from './masks.js';
+import { type Mask, addTo, has, isWithin, listOf, makeMask, maskOf } from './masks.js';
 
 /** Every set of days of which one must be chosen, without those that hold another whole; smallest first. */
 export function listRows(demands: readonly Demand[], dayCount: number): Mask[] {
   const rows = new Map<string, Mask>();
-  for (const { seen, spans } of demands)
+  for (const { seen, spans } of demands) {
+    const own = seen ? maskOf(seen, dayCount) : undefined;
     for (const [from, to] of spans) {
       const row = makeMask(dayCount);
-      for (let at = from; at <= to; at++) if (seen === undefined || seen.includes(at)) addTo(row, at);
+      for (let at = from; at <= to; at++) if (own === undefined || has(own, at)) addTo(row, at);
       rows.set(row.join(), row);
     }
+  }
   return withoutWider([...rows.values()]);
 }
 
