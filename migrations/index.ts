@@ -28,6 +28,7 @@ import { CreateProposals20261126143000 } from './20261126143000-create-proposals
 import { CreateSearch20261125155500 } from './20261125155500-create-search.js';
 import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
+import { CreateItemRecord20261126214500 } from './20261126214500-create-item-record.js';
 import { CreateCsvImport20261126183500 } from './20261126183500-create-csv-import.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
@@ -63,4 +64,5 @@ export const migrations = [
   CreateVisits20261126185200,
   CreateLotSplits20261126191200,
   CreatePlaceAnswers20261126192500,
+  CreateItemRecord20261126214500,
 ];

@@ -11,6 +11,7 @@ const untold = [
   'edition',
   'event',
   'input_change',
+  'item_record',
   'lot_split',
   'migrations',
   'officer_proposal',

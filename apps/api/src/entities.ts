@@ -4,7 +4,7 @@ import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { PlaceAnswerRow } from './features/place/rows.js';
 import { LotSplitRow } from './features/register/lots/rows.js';
-import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
+import { ExaminationRow, IncidentRow, ItemRecordRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { CsvImportEndRow, CsvImportRow } from './features/transfer/import/rows.js';
 import { RemovedShowRow, TourRow } from './features/tour/rows.js';
@@ -29,6 +29,7 @@ export const entities = [
   ModelRow,
   RuleRow,
   ItemRow,
+  ItemRecordRow,
   ExaminationRow,
   IncidentRow,
   ReportFileRow,

@@ -83,7 +83,7 @@ export class PlaceService {
 }
 
 const ruledPlaces = ({ rules }: Judged): string[] =>
-  [...new Set(rules.filter((each) => each.intervals.length > 0).map((each) => each.jurisdiction))].sort();
+  [...new Set(rules.filter((each) => each.intervals.length > 0 && each.check === undefined).map((each) => each.jurisdiction))].sort();
 
 function placeFaults(code: string, rulesOf: string | null, place: Judged): BadInput[] {
   const value = code.slice(0, 40);

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { decideNewItem } from '#editions';
 import type { Item, Kit } from '#tour-file';
+import { intervalsOfRules } from '#trade';
 import { type NewProposal, proposedRecord } from '../edition/edition.writer.js';
 import { datesNotKept } from './item-dates.writer.js';
 
@@ -23,7 +24,7 @@ export async function holdNewItems(
   const outOfUse = await modelsOutOfUse(manager, day);
   const held = items.map((item) =>
     decideNewItem(item, {
-      intervals: [...new Set(examinationRules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals))],
+      intervals: intervalsOfRules(examinationRules.filter((rule) => rule.kinds.includes(item.kind) && rule.check === undefined)),
       isModelOutOfUse: outOfUse.has(`${item.kind} ${item.model}`),
     }),
   );

@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
-import { type CaseExamination, findDueDate, lastDayOfDeclaration } from '#inspection-calendar';
+import { type CaseExamination, type ExaminedItem, findDueDate, lastDayOfDeclaration, withDecidingRecords } from '#inspection-calendar';
 import { type Item, itemKinds } from '#tour-file';
+import { intervalsOfItem, intervalsOfRules, splitInterval } from '#trade';
 import { asAnswered } from '../../planning/snapshot/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { rulesInForce } from './records/rules-in-force.reader.js';
@@ -22,12 +23,18 @@ const factsOf = `SELECT item.id, item.kind, item.model, item.rest->'intervals' A
 FROM item
 LEFT JOIN (SELECT item_id, jsonb_agg((${asAnswered}) - '{particulars,examiner,report,reportFile}'::text[] ORDER BY id) AS examinations FROM examination
   WHERE item_id = ANY($1) AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id) GROUP BY item_id) made ON made.item_id = item.id
-LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', '') ORDER BY id) AS events FROM incident
+LEFT JOIN (SELECT item_id, jsonb_agg(jsonb_build_object('on', on_day, 'what', what) ORDER BY id) AS events FROM incident
   WHERE item_id = ANY($1) GROUP BY item_id) happened ON happened.item_id = item.id
 WHERE item.id = ANY($1)`;
 
 const keep = `UPDATE item SET due_on = kept.due_on, due_state = kept.due_state, due_holds_through = kept.holds_through, due_known = true
 FROM unnest($1::text[], $2::date[], $3::text[], $4::date[]) AS kept (id, due_on, due_state, holds_through) WHERE item.id = kept.id`;
+
+const keepRecords = `INSERT INTO item_record (item_id, facts) SELECT id, facts FROM unnest($1::text[], $2::jsonb[]) AS kept (id, facts)
+ON CONFLICT (item_id) DO UPDATE SET facts = excluded.facts WHERE item_record.facts IS DISTINCT FROM excluded.facts`;
+
+/** What the dates of an item follow from, without the records that set none. */
+export type DatingFacts = Omit<ExaminedItem, 'id' | 'seenOn'>;
 
 interface Facts {
   readonly id: string;
@@ -88,7 +95,11 @@ export async function datesNotKept(
     manager,
     unknown.map((each) => each.id),
   );
-  return items.map((item) => ({ ...datesOf(item, item.intervals ?? intervalsOf(item.kind), today), kind: item.kind, model: item.model }));
+  return items.map((item) => ({
+    ...datesOf(item, intervalsOfItem(item.intervals, intervalsOf(item.kind)), today),
+    kind: item.kind,
+    model: item.model,
+  }));
 }
 
 async function isSomeUnknown(manager: EntityManager, today: string): Promise<boolean> {
@@ -110,13 +121,15 @@ async function workOutSome(
     manager,
     locked.map((each) => each.id),
   );
-  const kept = items.map((item) => datesOf(item, item.intervals ?? intervalsOf(item.kind), today));
+  const kept = items.map((item) => ({ id: item.id, ...datesOf(item, intervalsOfItem(item.intervals, intervalsOf(item.kind)), today) }));
   await manager.query(keep, [
-    items.map((each) => each.id),
+    kept.map((each) => each.id),
     kept.map((each) => each.dueOn),
     kept.map((each) => each.state),
     kept.map((each) => each.holdsThrough),
   ]);
+  const dated = kept.filter((each) => each.state !== null);
+  await manager.query(keepRecords, [dated.map((each) => each.id), dated.map((each) => JSON.stringify(each.facts))]);
   return locked.length;
 }
 
@@ -124,20 +137,26 @@ interface Dates {
   readonly dueOn: string | null;
   readonly state: 'due' | 'failed' | 'blocked' | 'no record' | null;
   readonly holdsThrough: string | null;
+  readonly facts: DatingFacts;
 }
 
 function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: readonly string[], today: string): Dates {
-  const item = { id, intervals: [...intervals], examinations, events, ...(declaredOn === null ? {} : { declaredOn }) };
+  const facts = { intervals: [...intervals], examinations, events, ...(declaredOn === null ? {} : { declaredOn }) };
+  const item = { id, ...facts };
   const due = findDueDate(item, today);
   const state = due.dueOn !== null ? 'due' : due.state === 'no interval' ? null : due.state;
-  return { dueOn: due.dueOn, state, holdsThrough: lastDayOfDeclaration(item, today) };
+  return { dueOn: due.dueOn, state, holdsThrough: lastDayOfDeclaration(item, today), facts: ofExaminer(facts) };
 }
+
+/** What an examiner's visit is planned by: the examination alone; other checks are made by others. */
+const ofExaminer = (facts: DatingFacts): DatingFacts => ({
+  ...withDecidingRecords({ ...facts, examinations: facts.examinations.filter((each) => each.check === undefined) }),
+  intervals: facts.intervals.filter((each) => splitInterval(each).check === 'examination'),
+});
 
 /** The intervals of all countries on file for a kind of item. */
 async function intervalsOnFile(manager: EntityManager): Promise<(kind: Item['kind']) => readonly string[]> {
   const rules = await rulesInForce(manager);
-  const known = new Map(
-    itemKinds.map((kind) => [kind, [...new Set(rules.filter((each) => each.kinds.includes(kind)).flatMap((each) => each.intervals))]]),
-  );
+  const known = new Map(itemKinds.map((kind) => [kind, intervalsOfRules(rules.filter((each) => each.kinds.includes(kind)))]));
   return (kind) => known.get(kind) ?? [];
 }

@@ -118,6 +118,17 @@ export class ItemRow {
   dueKnown: boolean;
 }
 
+/** Of an item that is examined what its dates follow from, kept with them by the same writer, so that a season is read without all records. */
+@Entity('item_record')
+export class ItemRecordRow {
+  @PrimaryColumn('text', { name: 'item_id', primaryKeyConstraintName: 'item_record_pkey' })
+  @ForeignKey(() => ItemRow, { name: 'item_record_item_fkey', onDelete: 'CASCADE' })
+  itemId: string;
+
+  @Column('jsonb')
+  facts: object;
+}
+
 @Entity('examination')
 @Index('examination_item_index', ['itemId', 'id'])
 @Index('examination_supersedes_index', ['supersedes'], { where: 'supersedes IS NOT NULL' })

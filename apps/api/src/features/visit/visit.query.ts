@@ -23,7 +23,7 @@ const ofList = `SELECT ${summaryColumns}, item.rest->'intervals' AS intervals FR
 const entered = `SELECT visit_line.item_id AS "itemId", examination_id::text AS "examinationId", data->>'outcome' AS outcome, data->>'report' AS report, remark
 FROM visit_line JOIN examination ON examination.id = visit_line.examination_id WHERE visit_id = $1 ORDER BY visit_line.item_id`;
 
-const rulesOnFile = `SELECT data->'kinds' AS kinds, data->'intervals' AS intervals, data->>'jurisdiction' AS jurisdiction, CASE WHEN data->>'status' <> 'from memory' THEN data->>'source' END AS source
+const rulesOnFile = `SELECT data->'kinds' AS kinds, data->'intervals' AS intervals, data->>'check' AS check, data->>'jurisdiction' AS jurisdiction, CASE WHEN data->>'status' <> 'from memory' THEN data->>'source' END AS source
 FROM rule WHERE kind = 'examination' AND is_accepted ORDER BY place`;
 
 const shows = `SELECT tour.id AS "tourId", each->>'id' AS "showId", concat_ws(', ', tour.name, each->>'name', each->>'venue') AS name, each->>'from' AS "from", each->>'to' AS "to"
@@ -32,6 +32,7 @@ FROM tour, jsonb_array_elements(data->'shows') each WHERE removed_at IS NULL AND
 interface Rule {
   readonly kinds: readonly string[];
   readonly intervals: readonly string[];
+  readonly check: string | null;
   readonly jurisdiction: string;
   readonly source: string | null;
 }
@@ -71,7 +72,7 @@ export class VisitQuery {
     const day = today(this.clock);
     const items = rows.map((row): VisitItem => {
       const { kind, model, place } = summaryOf(row, day);
-      const own = rules.filter((rule) => rule.kinds.includes(kind));
+      const own = rules.filter((rule) => rule.kinds.includes(kind) && rule.check === null);
       return {
         ...{ id: row.id, kind, model, place },
         intervals: row.intervals ?? [...new Set(own.flatMap((rule) => rule.intervals))],

@@ -6,6 +6,7 @@ export const unlogged: Readonly<Record<string, string>> = {
   csv_import_end: 'work under way; what comes in by it is logged',
   event: 'the log',
   input_change: 'what plans have yet to see; worked out from what is logged',
+  item_record: 'worked out from what is logged',
   job: 'work under way; what comes of it is logged',
   migrations: 'which shapes the tables have had',
   plan_freshness: 'worked out from what is logged',
