@@ -36,6 +36,6 @@ export function decideNewItem(item: Item, { intervals, isModelOutOfUse }: ItemsO
   };
 }
 
-/** A rule more in a place that is judged already only adds to what is asked; the first of a place is what it is judged by. */
+/** A rule more in a place that is judged already, or of another check, only adds to what is asked; the first of a place is what it is judged by. */
 export const isNewRuleCautious = (rule: ExaminationRule, inForce: readonly ExaminationRule[]): boolean =>
-  inForce.some((each) => each.jurisdiction === rule.jurisdiction);
+  rule.check !== undefined || inForce.some((each) => each.jurisdiction === rule.jurisdiction && each.check === undefined);

@@ -1,5 +1,5 @@
 import { type PlainDate, addDays } from '#kernel';
-import { type ReasonAgainst, holdsAt } from '#trade';
+import { type OtherCheck, type ReasonAgainst, holdsAt, intervalsOfItem, intervalsOfRules } from '#trade';
 import type { ExaminedItem, JudgedWindow } from './dates/index.js';
 import { type ItemJudgement, judgeItem } from './dates/index.js';
 
@@ -7,6 +7,8 @@ import { type ItemJudgement, judgeItem } from './dates/index.js';
 export interface PlaceRule {
   readonly jurisdiction: string;
   readonly kinds: readonly string[];
+  /** Left out: the examination of lifting equipment. */
+  readonly check?: OtherCheck;
   readonly intervals: readonly string[];
 }
 
@@ -45,9 +47,9 @@ export interface GateVerdict {
   readonly judgement: ItemJudgement;
 }
 
-/** Whether a rule on file says how often something is examined there, of the place or of its country. */
+/** Whether a rule on file says how often something is examined there, of the place or of its country; rules of other checks judge no lifting equipment. */
 export const hasRules = (place: string, rules: readonly PlaceRule[]): boolean =>
-  rules.some((rule) => holdsAt(rule.jurisdiction, place) && rule.intervals.length > 0);
+  rules.some((rule) => holdsAt(rule.jurisdiction, place) && rule.intervals.length > 0 && rule.check === undefined);
 
 /** Answers that hold: of visited places without rules of their own, where those that are taken are still on file. Rules of the place itself end its answer. */
 export const answersThatHold = <T extends TakenRules>({ jurisdictions, rules, taken }: Place<T>): readonly T[] =>
@@ -62,14 +64,16 @@ export function unjudgedPlaces(place: Place): readonly string[] {
 /** The jurisdictions whose rules hold: of the places visited, and those taken where a place has none. */
 const ruling = (place: Place): readonly string[] => [...place.jurisdictions, ...answersThatHold(place).map((each) => each.rulesOf)];
 
-/** The intervals that an item is examined at in a place: its own, or those of every rule of the places visited. Empty: no rule says how often. */
+/**
+ * The intervals that an item is examined and checked at in a place: its own or those of every rule of the places visited, and those of other checks.
+ * Empty: no rule says how often.
+ */
 export function intervalsIn(item: Pick<GatedItem, 'kind' | 'intervals'>, place: Place): readonly string[] {
-  if (item.intervals) return item.intervals;
   const jurisdictions = ruling(place);
   const fitting = place.rules.filter(
     (rule) => jurisdictions.some((each) => holdsAt(rule.jurisdiction, each)) && rule.kinds.includes(item.kind),
   );
-  return [...new Set(fitting.flatMap((rule) => rule.intervals))].sort();
+  return intervalsOfItem(item.intervals, intervalsOfRules(fitting).sort());
 }
 
 /**

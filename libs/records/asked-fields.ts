@@ -13,15 +13,18 @@ export interface AskedField {
   readonly wasRead: boolean;
 }
 
-/** Rules of a kind of item that a record is made under: all that count time, or those of which it satisfies an interval. */
+/** Rules of a kind of item that a record is made under: all of its check that count time, or those of which it satisfies an interval; of another check all. */
 export const rulesOfRecord = (
   rules: readonly ExaminationRule[],
   kind: ItemKind,
-  { satisfies }: Pick<Examination, 'satisfies'>,
+  { satisfies, check }: Pick<Examination, 'satisfies' | 'check'>,
 ): readonly ExaminationRule[] =>
   rules.filter(
     (rule) =>
-      rule.kinds.includes(kind) && rule.intervals.length > 0 && (!satisfies || rule.intervals.some((each) => satisfies.includes(each))),
+      rule.kinds.includes(kind) &&
+      rule.check === check &&
+      (check !== undefined || rule.intervals.length > 0) &&
+      (!satisfies || rule.intervals.some((each) => satisfies.includes(each))),
   );
 
 /** What the rules together ask of a record, each field once, in the order in which a report is read. The list of a law comes before a rule's own. */

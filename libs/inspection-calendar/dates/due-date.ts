@@ -1,5 +1,5 @@
 import { type Period, type PlainDate, addPeriod, invariant, readPeriod } from '#kernel';
-import type { DueCause } from '#trade';
+import { type CheckKind, type DueCause, splitInterval } from '#trade';
 import type { CaseExamination, ExaminedItem } from './examinations-case.js';
 
 /** Why an item has no due date. */
@@ -13,7 +13,9 @@ export type DueDate =
 /** A new item's declaration of conformity stands in for a first examination for this long (LOLER 1998 reg. 9(1)(a)). */
 const declarationStandsFor: Period = { months: 12, days: 0 };
 
-export function getPeriod(text: string): Period {
+/** The period of an interval, of whichever check. */
+export function getPeriod(interval: string): Period {
+  const text = splitInterval(interval).period;
   const period = readPeriod(text);
   invariant(period, `${text} is a period of ISO 8601`);
   return period;
@@ -28,6 +30,18 @@ export function findLastExamination(examinations: readonly CaseExamination[]): C
     undefined,
   );
 }
+
+const ofCheck = (item: Pick<ExaminedItem, 'examinations'>, check: CheckKind): readonly CaseExamination[] =>
+  item.examinations.filter((each) => (each.check ?? 'examination') === check);
+
+/** The checks that are on file of an item, and those whose intervals it has; the examination first. */
+export const checksOf = ({ intervals, examinations }: Pick<ExaminedItem, 'intervals' | 'examinations'>): readonly CheckKind[] => [
+  ...new Set<CheckKind>([
+    'examination',
+    ...intervals.map((each) => splitInterval(each).check),
+    ...examinations.flatMap((each) => each.check ?? []),
+  ]),
+];
 
 /** The last day on which something happened that a visit must be later than; undefined when nothing has. */
 export function findLastRecordOn(item: ExaminedItem): PlainDate | undefined {
@@ -53,10 +67,15 @@ function blockingEvent(item: ExaminedItem, last: CaseExamination | undefined): E
     .at(-1);
 }
 
-/** When the item may last be used, for a window that begins on `from`. */
+/**
+ * When the item may last be used, for a window that begins on `from`. Each check is judged by its own records: a failed one of any kind keeps it from
+ * use until that kind is passed, and only the examination answers an event.
+ */
 export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
-  const last = findLastExamination(item.examinations);
-  if (last?.outcome === 'fail') return { dueOn: null, state: 'failed', because: { code: 'failed', on: last.on } };
+  const lasts = checksOf(item).flatMap((check) => findLastExamination(ofCheck(item, check)) ?? []);
+  const failed = lasts.find((each) => each.outcome === 'fail');
+  if (failed) return { dueOn: null, state: 'failed', because: { code: 'failed', on: failed.on, ...named(failed) } };
+  const last = lasts.find((each) => each.check === undefined);
   const event = blockingEvent(item, last);
   if (event) return { dueOn: null, state: 'blocked', because: becauseOf(event, last) };
   let earliest: { dueOn: PlainDate; because: DueCause } | undefined;
@@ -65,11 +84,13 @@ export function findDueDate(item: ExaminedItem, from: PlainDate): DueDate {
     if (!due) return { dueOn: null, state: 'no record', because: { code: 'not-examined', interval } };
     if (!earliest || due.dueOn < earliest.dueOn) earliest = due;
   }
-  const defectBy = last?.defectBy;
-  if (defectBy !== undefined && (!earliest || defectBy < earliest.dueOn))
-    return { dueOn: defectBy, because: { code: 'defect', reportOn: last!.on, by: defectBy } };
+  for (const { on, defectBy, check } of lasts)
+    if (defectBy !== undefined && (!earliest || defectBy < earliest.dueOn))
+      earliest = { dueOn: defectBy, because: { code: 'defect', reportOn: on, by: defectBy, ...named({ check }) } };
   return earliest ?? { dueOn: null, state: 'no interval', because: { code: 'no-interval' } };
 }
+
+const named = ({ check }: Pick<CaseExamination, 'check'>): { check?: NonNullable<typeof check> } => (check ? { check } : {});
 
 const becauseOf = (event: { readonly on: PlainDate; readonly what: string }, last: CaseExamination | undefined): DueCause => ({
   code: event.on === last?.on ? 'event-unanswered' : 'event-since',
@@ -82,14 +103,16 @@ const becauseOf = (event: { readonly on: PlainDate; readonly what: string }, las
  * same on every later day.
  */
 export function lastDayOfDeclaration(item: ExaminedItem, from: PlainDate): PlainDate | null {
-  if (item.declaredOn === undefined || item.intervals.every((each) => lastPassed(item, getPeriod(each)))) return null;
+  const examined = item.intervals.filter((each) => splitInterval(each).check === 'examination');
+  if (item.declaredOn === undefined || examined.every((each) => lastPassed(item, each))) return null;
   const through = addPeriod(item.declaredOn, declarationStandsFor);
   return from <= through ? through : null;
 }
 
-function lastPassed(item: ExaminedItem, period: Period): CaseExamination | undefined {
+function lastPassed(item: ExaminedItem, interval: string): CaseExamination | undefined {
+  const period = getPeriod(interval);
   return findLastExamination(
-    item.examinations.filter(
+    ofCheck(item, splitInterval(interval).check).filter(
       (each) => each.outcome === 'pass' && (each.satisfies?.some((text) => samePeriod(getPeriod(text), period)) ?? true),
     ),
   );
@@ -97,9 +120,15 @@ function lastPassed(item: ExaminedItem, period: Period): CaseExamination | undef
 
 function dueOfInterval(item: ExaminedItem, interval: string, from: PlainDate): { dueOn: PlainDate; because: DueCause } | undefined {
   const period = getPeriod(interval);
-  const passed = lastPassed(item, period);
+  const passed = lastPassed(item, interval);
   if (passed) return dueOfReport(passed, interval, period);
-  if (item.declaredOn === undefined || from > addPeriod(item.declaredOn, declarationStandsFor)) return undefined;
+  // A declaration of conformity stands in for the examination alone.
+  if (
+    splitInterval(interval).check !== 'examination' ||
+    item.declaredOn === undefined ||
+    from > addPeriod(item.declaredOn, declarationStandsFor)
+  )
+    return undefined;
   return { dueOn: addPeriod(item.declaredOn, period), because: { code: 'declared', on: item.declaredOn, interval } };
 }
 
@@ -110,7 +139,7 @@ function dueOfReport(report: CaseExamination, interval: string, period: Period):
   if (nextLatestOn !== undefined && (report.underScheme === true || nextLatestOn < dueOn))
     return {
       dueOn: nextLatestOn,
-      because: { code: 'report', reportOn: report.on, by: nextLatestOn, underScheme: report.underScheme === true },
+      because: { code: 'report', reportOn: report.on, by: nextLatestOn, underScheme: report.underScheme === true, ...named(report) },
     };
   return { dueOn, because: { code: 'examined', on: report.on, interval } };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type BadInput, type Result, daysBetween, isInterval, isPlainDate, ok, readInput, refuse } from '#kernel';
+import { otherChecks } from '#trade';
 
 const latestYear = '2799-12-31';
 const day = z.string().refine((text) => isPlainDate(text) && text <= latestYear, 'a day that exists, written YYYY-MM-DD');
@@ -10,6 +11,8 @@ const id = z.string().min(1).max(200);
 export const examinationSchema = z.strictObject({
   on: day,
   outcome: z.enum(['pass', 'fail']),
+  /** Left out: the examination of lifting equipment. */
+  check: z.enum(otherChecks).optional(),
   satisfies: z.array(interval).max(20).optional(),
   nextLatestOn: day.optional(),
   underScheme: z.boolean().optional(),

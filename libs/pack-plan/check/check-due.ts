@@ -17,7 +17,10 @@ export function checkDue({ file, items, plan, wrong }: Checking): void {
       wrong('dates', id, 'it is not on file');
       continue;
     }
-    if ((item.intervals ?? rules.filter(({ kinds }) => kinds.includes(item.kind))).length > 0 && !judged.has(id))
+    if (
+      (item.intervals ?? rules.filter(({ kinds, intervals }) => kinds.includes(item.kind) && intervals.length > 0)).length > 0 &&
+      !judged.has(id)
+    )
       wrong('dates', id, 'a rule wants it examined and nothing judges it');
   }
   for (const each of plan.due.items) {
@@ -34,6 +37,6 @@ function rulesOfTour({ tour, examinationRules }: Checking['file']): Checking['fi
   return tour.jurisdictions.flatMap((place) => {
     const own = of(place);
     const answer = (tour.placeAnswers ?? []).find((each) => each.place === place);
-    return answer && !own.some((each) => each.intervals.length > 0) ? [...own, ...of(answer.rulesOf)] : own;
+    return answer && !own.some((each) => each.intervals.length > 0 && each.check === undefined) ? [...own, ...of(answer.rulesOf)] : own;
   });
 }

@@ -2,14 +2,14 @@ import { eachDay, invariant } from '#kernel';
 import { makeExaminationsCase, solveExaminations, verifyExaminations } from '#inspection-calendar';
 import { type DueItem, type DueResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import type { Examination } from '#tour-file';
-import type { JudgedFact, Whereabouts } from '#trade';
+import { type JudgedFact, type Whereabouts, splitInterval } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, applicableIntervals } from '../inputs/index.js';
 
 const dueCaution =
   'Dates are computed from the records on file. They do not replace the examination: a competent person decides what may be used, and the maker’s instructions and local law come first.';
 
-/** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. */
+/** Every lifting item that the plan names, and every one of its kinds that is kept out of it, judged over the whole tour. Visits are those of an examiner. */
 export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereabouts>): DueResult {
   const { tour } = inputs.file;
   const judged = [...inputs.availability.values()].filter(
@@ -43,8 +43,8 @@ export function planDue(inputs: PlanInputs, whereOf: ReadonlyMap<string, Whereab
       .filter(({ item }) => whereOf.has(item.id) || item.state === 'in service')
       .map(({ item }) => ({
         id: item.id,
-        intervals: [...applicableIntervals(inputs.file, item)],
-        examinations: item.examinations.map(datesOf),
+        intervals: applicableIntervals(inputs.file, item).filter((each) => splitInterval(each).check === 'examination'),
+        examinations: item.examinations.filter((each) => !each.check).map(datesOf),
         events: item.events,
         declaredOn: item.declaredOn,
       })),

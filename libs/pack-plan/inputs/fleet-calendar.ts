@@ -1,6 +1,7 @@
 import { type PlainDate, eachDay } from '#kernel';
 import { judgeItem } from '#inspection-calendar';
 import { type Booking, type Item, type Kit, type Tour, holdsFor, wholeHangs } from '#tour-file';
+import { intervalsOfItem, intervalsOfRules } from '#trade';
 
 export interface FleetInput {
   readonly kit: Pick<Kit, 'items' | 'examinationRules'>;
@@ -107,8 +108,8 @@ export const promiseOn = ({ bookings }: FleetInput, item: Item, day: PlainDate):
   bookings.find((each) => each.item === item.id && each.count === undefined && each.from <= day && day <= each.to);
 
 export function isInDate({ kit }: FleetInput, item: Item, day: PlainDate): boolean {
-  const intervals = item.intervals ?? [
-    ...new Set(kit.examinationRules.filter((rule) => rule.kinds.includes(item.kind)).flatMap((rule) => rule.intervals)),
+  const intervals = [
+    ...intervalsOfItem(item.intervals, intervalsOfRules(kit.examinationRules.filter((rule) => rule.kinds.includes(item.kind)))),
   ];
   if (intervals.length === 0) return true;
   const { dueOn } = judgeItem(

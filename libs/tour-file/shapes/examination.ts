@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { otherChecks } from '#trade';
 import { period, plainDate, sentence } from '../forms/index.js';
 
 const text = z.string().max(2000);
@@ -50,6 +51,8 @@ const reportParticulars = z.strictObject({
 const examinationFields = z.strictObject({
   on: plainDate,
   outcome: z.enum(['pass', 'fail']),
+  /** Which check it was; left out: the examination of lifting equipment. */
+  check: z.enum(otherChecks).optional(),
   satisfies: z.array(period).max(10).optional(),
   nextLatestOn: plainDate.optional(),
   underScheme: z.boolean().optional(),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readPeriod } from '#kernel';
-import { recordFields, recordLists, ruleBases } from '#trade';
+import { otherChecks, recordFields, recordLists, ruleBases } from '#trade';
 import { count, kgOrNone, name, period, place, plainDate, sentence } from '../forms/index.js';
 import { examination } from './examination.js';
 
@@ -74,6 +74,8 @@ export const examinationRule = z
   .strictObject({
     jurisdiction: place,
     kinds: z.array(z.enum(itemKinds)).min(1).max(10),
+    /** Which check it asks for, a regime of its own; left out: the examination of lifting equipment. */
+    check: z.enum(otherChecks).optional(),
     intervals: z.array(ruleInterval).max(10),
     who: sentence.optional(),
     /** As what somebody may examine; left out: the rule does not say. */

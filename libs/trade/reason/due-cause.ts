@@ -1,15 +1,22 @@
 import type { PlainDate } from '#kernel';
+import type { OtherCheck } from '../record/index.js';
 
-/** What set the last day of use of an item, or why it has none. Intervals are periods of ISO 8601. */
+/** What set the last day of use of an item, or why it has none. Intervals are periods of ISO 8601, of another check than the examination with its name before. */
 export type DueCause =
-  | { readonly code: 'failed'; readonly on: PlainDate }
+  | { readonly code: 'failed'; readonly on: PlainDate; readonly check?: OtherCheck }
   /** On the day of the last examination, which does not name it as answered. */
   | { readonly code: 'event-unanswered'; readonly what: string; readonly on: PlainDate }
   | { readonly code: 'event-since'; readonly what: string; readonly on: PlainDate }
   | { readonly code: 'not-examined'; readonly interval: string }
   | { readonly code: 'no-interval' }
-  | { readonly code: 'defect'; readonly reportOn: PlainDate; readonly by: PlainDate }
-  | { readonly code: 'report'; readonly reportOn: PlainDate; readonly by: PlainDate; readonly underScheme: boolean }
+  | { readonly code: 'defect'; readonly reportOn: PlainDate; readonly by: PlainDate; readonly check?: OtherCheck }
+  | {
+      readonly code: 'report';
+      readonly reportOn: PlainDate;
+      readonly by: PlainDate;
+      readonly underScheme: boolean;
+      readonly check?: OtherCheck;
+    }
   | { readonly code: 'declared'; readonly on: PlainDate; readonly interval: string }
   | { readonly code: 'examined'; readonly on: PlainDate; readonly interval: string };
 

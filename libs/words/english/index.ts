@@ -32,7 +32,9 @@ import {
   breaches,
   cannotHang,
   comparisons,
+  check,
   dueCauses,
+  interval,
   factors,
   figure,
   hangRemarks,
@@ -97,6 +99,8 @@ export const english: Words = {
   recordField,
   recordWanted,
   ruleBasis,
+  check,
+  interval,
   proposed,
   waiting,
 };

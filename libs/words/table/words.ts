@@ -46,6 +46,7 @@ import type {
   WaitingFact,
   Whereabouts,
   WorkFinding,
+  CheckKind,
 } from '#trade';
 import type { Table } from './table.js';
 
@@ -134,6 +135,10 @@ export interface Words {
   /** What happened to an item on a day of its life. */
   readonly life: Table<LifeStation>;
   readonly ruleBasis: Readonly<Record<RuleBasis, string>>;
+  /** What an examination or check is called. */
+  readonly check: Readonly<Record<CheckKind, string>>;
+  /** "P6M" as people say it, of another check with its name. */
+  readonly interval: (interval: string) => string;
 }
 
 /** A comparison as a union over its codes. */

@@ -1,9 +1,11 @@
 import { readPeriod } from '#kernel';
+import { type CheckKind, splitInterval } from '#trade';
 import { type Words, tell } from '../../table/index.js';
 import { plural } from './format.js';
 
-/** P12M -> 12 months; what is no period stays as it is written. */
-function period(text: string): string {
+/** P12M -> 12 months, of whichever check; what is no period stays as it is written. */
+function period(interval: string): string {
+  const text = splitInterval(interval).period;
   const read = readPeriod(text);
   if (!read) return text;
   const parts = [
@@ -15,16 +17,35 @@ function period(text: string): string {
   return parts.join(' and ') || text;
 }
 
+export const check: Words['check'] = {
+  examination: 'examination',
+  electrical: 'electrical check',
+  'pre-use': 'pre-use check',
+};
+
+const theCheck = (of: CheckKind | undefined): string => (of === undefined ? '' : `the ${check[of]} of `);
+
+const checkOf = (interval: string): string => check[splitInterval(interval).check];
+
+export const interval: Words['interval'] = (text) => {
+  const of = splitInterval(text).check;
+  return of === 'examination' ? period(text) : `${check[of]}: ${period(text)}`;
+};
+
 export const dueCauses: Words['dueCauses'] = {
-  failed: ({ on }) => `it failed its examination of ${on}`,
+  failed: ({ on, check: of }) => `it failed its ${check[of ?? 'examination']} of ${on}`,
   'event-unanswered': ({ what, on }) => `${what} on ${on}, the day of its last examination, which does not name it as answered`,
   'event-since': ({ what, on }) => `${what} on ${on} and no examination since`,
-  'not-examined': ({ interval }) => `no passed examination for the interval of ${period(interval)} is on file`,
+  'not-examined': ({ interval }) => `no passed ${checkOf(interval)} for the interval of ${period(interval)} is on file`,
   'no-interval': () => 'no rule says how often it is examined',
-  defect: ({ reportOn, by }) => `the report of ${reportOn} sets ${by} for a defect`,
-  report: ({ reportOn, by, underScheme }) => `the report of ${reportOn} sets ${by}${underScheme ? ' under an examination scheme' : ''}`,
+  defect: ({ reportOn, by, check: of }) => `the report of ${theCheck(of)}${reportOn} sets ${by} for a defect`,
+  report: ({ reportOn, by, underScheme, check: of }) =>
+    `the report of ${theCheck(of)}${reportOn} sets ${by}${underScheme ? ' under an examination scheme' : ''}`,
   declared: ({ on, interval }) => `declaration of conformity ${on} plus ${period(interval)}`,
-  examined: ({ on, interval }) => `examined ${on}, plus ${period(interval)}`,
+  examined: ({ on, interval }) => {
+    const of = splitInterval(interval).check;
+    return of === 'examination' ? `examined ${on}, plus ${period(interval)}` : `${check[of]} of ${on}, plus ${period(interval)}`;
+  },
 };
 
 export const judged: Words['judged'] = {
