@@ -60,6 +60,10 @@ export const benches: Record<string, Bench> = {
     does: 'the house, its database, its worker or all killed during writes: none lost, every answer true: [--kills N] [--writers N] [--seed N]',
     load: () => import('./bench/restarts/kills.js'),
   },
+  several: {
+    does: 'two APIs, two workers, one PostgreSQL, started together on nothing, one killed at random during use: [--kills N] [--writers N] [--seed N]',
+    load: () => import('./bench/restarts/several.js'),
+  },
   import: {
     does: 'a large CSV file comes in while others work, beside the idle house: [--rows N] [--rounds N]',
     load: () => import('./bench/house/import.js'),

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { DataSource } from 'typeorm';
-import { startEmbeddedDatabase } from '#runtime';
+import { Trouble, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../../../api/src/create-app.js';
 import { migrate } from '../../../api/src/data-source.js';
 import { demoPeople, loadDemo } from '../../../api/src/features/transfer/demo.js';
@@ -153,4 +153,16 @@ export async function untilUp(address: string): Promise<void> {
     if (isUp) return;
     await pause(100);
   }
+}
+
+/** Answers /readyz; Trouble where it does not within so many seconds. */
+export async function untilReady(address: string, seconds: number): Promise<void> {
+  for (const end = performance.now() + seconds * 1000; performance.now() < end; await pause(50)) {
+    const isReady = await fetch(`${address}/readyz`, { signal: AbortSignal.timeout(5000) }).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (isReady) return;
+  }
+  throw new Trouble(`Not ready within ${seconds} s.`);
 }

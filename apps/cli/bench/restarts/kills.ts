@@ -1,29 +1,18 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { randomUUID } from 'node:crypto';
 import { chmodSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import pg from 'pg';
 import { seededRandom } from '#kernel';
 import { Trouble, startEmbeddedDatabase } from '#runtime';
-import { hashOfOperation } from '../../../api/src/platform/door/listed-operations.js';
 import { demoPeople } from '../../../api/src/features/transfer/demo.js';
 import { numberFrom, readArguments, say } from '../arguments.js';
-import { cookieOf, freePort, stopProcess } from '../house/house.js';
+import { cookieOf, freePort, stopProcess, untilReady } from '../house/house.js';
+import { type Write, lookUpWrite, newWrite, sendWrite, tallyOf, timesOnFile } from './acknowledged-writes.js';
 
 /** Who is killed: the house (API and screens), its database server, its worker, or all of them at once. */
 const victims = ['node', 'postmaster', 'all', 'worker'] as const;
 type Victim = (typeof victims)[number];
-
-/** A write, and what the house said of it in the end. */
-interface Write {
-  readonly id: string;
-  readonly what: string;
-  said: 'saved' | 'not saved' | 'unknown yet';
-  /** Its answer came; otherwise it was asked for afterwards. */
-  isAnswered: boolean;
-}
 
 interface Trial {
   readonly root: string;
@@ -52,7 +41,7 @@ export async function run(args: readonly string[], root: string): Promise<number
   const trial: Trial = { root, folder, port, address, writes: [], house: startHouse(root, folder, port), cookie: '', isOver: false };
   const slowest: Record<Victim, number> = { node: 0, postmaster: 0, all: 0, worker: 0 };
   try {
-    await untilReady(trial, 300);
+    await untilReady(trial.address, 300);
     trial.cookie = await signInOf(trial);
     const writing = Array.from({ length: writers }, (_, index) => write(trial, index));
     for (let turn = 0; turn < kills * victims.length; turn++) {
@@ -62,9 +51,9 @@ export async function run(args: readonly string[], root: string): Promise<number
     }
     trial.isOver = true;
     await Promise.all(writing);
-    for (const each of trial.writes) await lookUp(trial, each);
+    for (const each of trial.writes) await lookUpWrite(trial.address, trial.cookie, each);
     await stopProcess(trial.house, 'SIGTERM');
-    return report(trial, kills, slowest, await timesOnFile(folder));
+    return report(trial, kills, slowest, await onFileIn(folder));
   } finally {
     trial.isOver = true;
     await stopProcess(trial.house, 'SIGTERM');
@@ -103,7 +92,7 @@ async function kill(trial: Trial, victim: Victim): Promise<number> {
   if (victim === 'worker') await untilTrue(() => ![undefined, worker].includes(workerOf(trial.house)), 60);
   // The probe answers from what it saw last: one that was just killed may still look ready.
   if (victim === 'postmaster') await untilTrue(() => ![undefined, postmaster].includes(postmasterOf(folder)), 60);
-  await untilReady(trial, 60);
+  await untilReady(trial.address, 60);
   return Number(((performance.now() - from) / 1000).toFixed(1));
 }
 
@@ -134,81 +123,28 @@ async function untilTrue(isSo: () => boolean, seconds: number): Promise<void> {
   throw new Trouble(`What was killed did not come back within ${seconds} s.`);
 }
 
-async function untilReady({ address }: Trial, seconds: number): Promise<void> {
-  for (const end = performance.now() + seconds * 1000; performance.now() < end; await pause(50)) {
-    const isReady = await fetch(`${address}/readyz`, { signal: AbortSignal.timeout(5000) }).then(
-      (response) => response.ok,
-      () => false,
-    );
-    if (isReady) return;
-  }
-  throw new Trouble(`Not ready within ${seconds} s.`);
-}
-
 /** Incidents on items of the demo, one after another, each under an id of its own. */
 async function write(trial: Trial, writer: number): Promise<void> {
   for (let number = 0; !trial.isOver; number++) {
-    const one: Write = { id: randomUUID(), what: `bench ${writer} ${number}`, said: 'unknown yet', isAnswered: false };
+    const one = newWrite(`${writer} ${number}`, 'H-01');
     trial.writes.push(one);
-    await send(trial, one);
+    await sendWrite(trial.address, trial.cookie, one);
     await pause(one.isAnswered ? 5 : 200);
   }
 }
 
-async function send({ address, cookie }: Trial, one: Write): Promise<void> {
-  const answer = await fetch(`${address}/graphql`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', cookie, 'idempotency-key': `"${one.id}"` },
-    body: JSON.stringify({
-      variables: { itemId: 'H-01', on: '2026-01-02', what: one.what },
-      extensions: { persistedQuery: { version: 1, sha256Hash: hashOfOperation('RecordIncident') } },
-    }),
-    signal: AbortSignal.timeout(15_000),
-  })
-    .then(async (response) => (response.ok ? ((await response.json()) as { data?: object | null; errors?: object[] }) : undefined))
-    .catch(() => undefined);
-  if (!answer?.data || answer.errors) return;
-  one.said = 'saved';
-  one.isAnswered = true;
-}
-
-/** What the house says of a write without an answer: the last word. */
-async function lookUp({ address, cookie }: Trial, one: Write): Promise<void> {
-  if (one.isAnswered) return;
-  const response = await fetch(`${address}/api/requests/${one.id}/settle`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json', 'x-cartwright': '1', cookie },
-  });
-  if (response.ok) one.said = ((await response.json()) as Pick<Write, 'said'>).said;
-}
-
-/** How often each write stands in the database. */
-async function timesOnFile(folder: string): Promise<ReadonlyMap<string, number>> {
+/** The database alone, after the house was stopped. */
+async function onFileIn(folder: string): Promise<ReadonlyMap<string, number>> {
   const database = await startEmbeddedDatabase({ folder, durable: true, say: () => undefined });
-  const client = new pg.Client({ connectionString: database.url });
-  await client.connect();
-  const { rows } = await client.query<{ what: string; times: number }>(
-    `SELECT what, count(*)::int AS times FROM incident WHERE what LIKE 'bench %' GROUP BY what`,
-  );
-  await client.end();
-  await database.stop();
-  return new Map(rows.map(({ what, times }) => [what, times]));
+  try {
+    return await timesOnFile(database.url);
+  } finally {
+    await database.stop();
+  }
 }
 
 function report({ writes }: Trial, kills: number, slowest: Record<Victim, number>, onFile: ReadonlyMap<string, number>): number {
-  const timesOf = (one: Write) => onFile.get(one.what) ?? 0;
-  const told = {
-    killsEach: kills,
-    writes: writes.length,
-    acknowledged: writes.filter((each) => each.isAnswered).length,
-    lookedUp: writes.filter((each) => !each.isAnswered).length,
-    lost: writes.filter((each) => each.said === 'saved' && timesOf(each) === 0).length,
-    twice: writes.filter((each) => timesOf(each) > 1).length,
-    saidNotSavedButIs: writes.filter((each) => each.said === 'not saved' && timesOf(each) > 0).length,
-    notAnswered: writes.filter((each) => each.said === 'unknown yet').length,
-    slowestSecondsToReady: slowest,
-  };
-  say(JSON.stringify(told));
-  const isTrue = told.lost + told.twice + told.saidNotSavedButIs + told.notAnswered === 0;
-  return isTrue && told.acknowledged > 0 ? 0 : 1;
+  const { tally, isTrue } = tallyOf(writes, onFile);
+  say(JSON.stringify({ killsEach: kills, ...tally, slowestSecondsToReady: slowest }));
+  return isTrue ? 0 : 1;
 }

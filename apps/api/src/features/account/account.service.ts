@@ -87,21 +87,24 @@ export class AccountService {
     return outcome.value;
   }
 
-  /** The first of a role, named at set-up; nothing when somebody has it already. The password is known to whoever set it up: it is to be changed. */
+  /**
+   * The first of a role, named at set-up; false when somebody has it already. However many are told to make them at once, one does. The password is
+   * known to whoever set it up: it is to be changed.
+   */
   async addFirst(role: 'system' | 'safety', email: string, password: string): Promise<boolean> {
-    const accounts = this.dataSource.getRepository(AccountRow);
-    if (await accounts.existsBy({ role, disabledAt: IsNull() })) return false;
     const passwordHash = await hashPassword(password);
     const name = email.split('@')[0] ?? email;
-    await this.unitOfWork.run(async (manager) => {
-      await manager
-        .getRepository(AccountRow)
-        .insert({ id: randomUUID(), name, email: email.toLowerCase(), role, passwordHash, mustChange: true });
+    const outcome = await this.unitOfWork.run<boolean>(async (manager) => {
+      // One after another: whoever comes second sees what the first has made.
+      await manager.query(`SELECT pg_advisory_xact_lock(hashtext('the first of a role'))`);
+      const accounts = manager.getRepository(AccountRow);
+      if (await accounts.existsBy({ role, disabledAt: IsNull() })) return { ok: true, value: false };
+      await accounts.insert({ id: randomUUID(), name, email: email.toLowerCase(), role, passwordHash, mustChange: true });
       const sentence = `Added ${name} (${role}), named at set-up.`;
       await recordEvents(manager, { name: 'Cartwright' }, this.clock.now(), [{ what: 'added', sentence }]);
-      return { ok: true, value: undefined };
-    });
-    return true;
+      return { ok: true, value: true };
+    }, 'READ COMMITTED');
+    return outcome.ok && outcome.value;
   }
 
   /** Who came in with a password from another person has shown it already, and it is gone. */

@@ -28,13 +28,23 @@ export async function loadDemo(
   today: string,
   passwordOf: (role: Role) => string,
 ): Promise<void> {
+  await loadDemoTour(tourFiles, root, today);
+  await addDemoPeople(dataSource, passwordOf);
+}
+
+/** The demo tour without its people. */
+export async function loadDemoTour(tourFiles: TourFileService, root: string, today: string): Promise<void> {
   const written = JSON.parse(readFileSync(join(root, 'tests', 'examples', 'demo-tour.json'), 'utf8')) as { tour: { prepFrom: string } };
   const file = shiftDates(written as never, daysBetween(written.tour.prepFrom, today) + 3);
   const read = readTourFile(file);
   if (!read.ok) throw new Error(`the demo tour is not right: ${JSON.stringify(read.error[0])}`);
   const { faults } = await tourFiles.import(file, { name: 'Cartwright' }, false);
   if (faults.length > 0) throw new Error(`the demo tour could not be loaded: ${JSON.stringify(faults[0])}`);
-  for (const { name, email, role } of demoPeople)
+}
+
+/** The demo's people, or those of them who are named. */
+export async function addDemoPeople(dataSource: DataSource, passwordOf: (role: Role) => string, people = demoPeople): Promise<void> {
+  for (const { name, email, role } of people)
     await dataSource
       .getRepository(AccountRow)
       .insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)) });
