@@ -74,6 +74,7 @@ describe('a house whose database is in trouble', () => {
       [quarantine, { item: 'P-002', reason }],
     ] as const) {
       const reply = await post(test.address, system.cookie, query, variables);
+      expect(reply.status).toBe(503);
       const [error] = ((await reply.json()) as { errors: { message: string }[] }).errors;
       expect(error).toMatchObject({
         message: 'The database does not answer just now. Nothing was saved. It is started again by itself; try again in a few seconds.',

@@ -12,6 +12,8 @@ describe('the register', () => {
   });
   afterAll(() => test.close());
 
+  const sendTourFile = (agent: Agent, body: string) =>
+    agent.fetch('/api/tours/file', { method: 'POST', headers: { 'content-type': 'application/json', 'x-cartwright': '1' }, body });
   const upload = (agent: Agent, kind: string, body: string | Buffer, dryRun = false) =>
     agent.fetch(`/api/csv/items/${kind}?dryRun=${dryRun}`, {
       method: 'POST',
@@ -129,6 +131,7 @@ describe('the register', () => {
     ['a missing field', 'serial,model,depot\nX-1,Plover\n', { row: 2 }],
     ['a quote that never ends', 'serial,model,depot\n"X-1,Plover,Ferry Lane\n', { wanted: expect.stringContaining('RFC 4180') }],
     ['UTF-16', Buffer.from('\ufeffserial,model,depot\n', 'utf16le'), { value: 'UTF-16' }],
+    ['an empty byte', Buffer.from('serial,model,depot\nP-001,A\0B,\n'), { row: 2, value: 'an empty byte (NUL) at byte 27' }],
     ['an empty file', '', { wanted: expect.stringContaining('CSV') }],
     ['a serial of another kind', 'serial,model,depot\nK01,Plover,Ferry Lane\n', { row: 2, column: 'serial', value: 'K01' }],
     ['a reversed hire', 'serial,model,depot,hired from,hired to\nX-1,Plover,Ferry Lane,2027-03-02,2027-03-01\n', { row: 2 }],
@@ -158,14 +161,21 @@ describe('the register', () => {
     const large = await upload(warehouse, 'box', Buffer.alloc(50_000_000, 'a'));
     expect(large.status).toBe(413);
     expect(await large.json()).toMatchObject({ faults: [{ wanted: 'a file of at most 20 MB' }] });
-    const broken = await system.fetch('/api/tours/file', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json', 'x-cartwright': '1' },
-      body: '{ nope',
-    });
+    const broken = await sendTourFile(system, '{ nope');
     expect(broken.status).toBe(400);
     const foreign = await system.fetch('/api/tours/file', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' });
     expect(foreign.status).toBe(403);
+    const empty = await sendTourFile(system, '{"format":"cart\0wright"}');
+    expect(await empty.json()).toMatchObject({ faults: [{ field: '(whole file)', value: 'an empty byte (NUL)' }] });
+    // Who may not send it has nothing of it read.
+    expect((await sendTourFile(warehouse, '{ nope')).status).toBe(403);
+    const operation = await post(test.address, system.cookie, `{ items(search: "${'a'.repeat(1_500_000)}") { totalCount } }`);
+    expect([operation.status, await operation.json()]).toMatchObject([
+      413,
+      { message: 'Nothing was read: wanted an operation of at most 1 MB.', faults: [{ field: '(whole operation)' }] },
+    ]);
+    expect(await (await system.fetch('/api/nowhere')).json()).toEqual({ message: 'There is nothing for GET at /api/nowhere.' });
+    expect(await (await system.fetch('/api/requests/x')).json()).toMatchObject({ faults: [{ field: 'id', value: 'x' }] });
     expect(
       (await fetch(`${test.address}/graphql`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{ nope' })).status,
     ).toBe(400);

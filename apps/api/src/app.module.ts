@@ -119,6 +119,7 @@ import { SOLVERS, SolverPool, type Solvers } from './planning/solve/solver-pool.
 import { TourFileReader } from './planning/snapshot/tour-file.reader.js';
 import { limitCost, limitRules, operationLimits } from './platform/door/operation-limits.js';
 import { countOperations } from './platform/graphql/count-operations.js';
+import { statusOfErrors } from './platform/graphql/status-of-errors.js';
 import { Metrics } from './platform/metrics/metrics.js';
 import { PlatformModule } from './platform/platform.module.js';
 
@@ -268,7 +269,9 @@ export class AppModule {
             maxRecursiveSelections: operationLimits.nodes,
             validationRules: limitRules,
             formatError: formatError(metrics),
-            plugins: [countOperations(metrics), limitCost()],
+            // Said by `statusOfErrors`.
+            preserveHttpStatusForExecutionErrors: false,
+            plugins: [countOperations(metrics), limitCost(), statusOfErrors()],
             context: ({ req, res }: { req: Request; res: Response }) => ({ req, res }),
           }),
         }),

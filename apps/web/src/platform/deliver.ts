@@ -26,17 +26,26 @@ const open = 'No answer came back. Whether it was saved is not known yet.';
 /** A gateway that gave up on an API, or an API whose database went away in the middle: the work may have been done. */
 const answerLost = new Set([502, 503, 504]);
 
+/** Of these the house itself says in a sentence that it cannot just now; a gateway that gave up has no such words. */
+const isOwnWord = (response: Response | undefined): response is Response =>
+  response?.status === 503 && /json/.test(response.headers.get('content-type') ?? '');
+
 /**
  * Sends and gives the answer. A read is tried once. A write whose answer is lost is sent again under the same id, which the other side carries out
- * once: whatever comes back in the end is true. Where nothing comes back, it says so, with the id to ask for.
+ * once: whatever comes back in the end is true. Where nothing comes back, it says so, with the id to ask for; a house that said each time what became
+ * of it is believed.
  */
 export async function deliver(wire: Wire, delivery: Delivery): Promise<Response> {
   if (wire.isOffline()) throw new Refused(offline, 'network');
+  const said: (Response | undefined)[] = [];
   for (const pauseMs of [0, ...(delivery.requestId === undefined ? [] : againAfterMs)]) {
     if (pauseMs > 0) await wire.pause(pauseMs);
     const response = await sendOnce(wire, delivery).catch(() => undefined);
     if (response && !(delivery.requestId !== undefined && answerLost.has(response.status))) return response;
+    said.push(response);
   }
+  const last = said.at(-1);
+  if (last && said.every(isOwnWord)) return last;
   throw delivery.requestId === undefined
     ? new Refused(offline, 'network')
     : new Refused(open, 'network', { openRequestId: delivery.requestId });

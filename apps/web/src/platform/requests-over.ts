@@ -95,6 +95,8 @@ const kinds: Readonly<Record<string, RefusalKind>> = {
   NOT_SIGNED_IN: 'signed out',
   FAULT: 'fault',
   OUTCOME_UNKNOWN: 'fault',
+  DATABASE_AWAY: 'network',
+  BUSY: 'network',
 };
 
 /** A fault in the middle of a write says nothing about what was saved: that is looked up before a word is said. */

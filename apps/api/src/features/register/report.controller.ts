@@ -1,4 +1,4 @@
-import { Controller, Get, HttpCode, HttpException, Param, ParseUUIDPipe, Post, Query, Req, Res } from '@nestjs/common';
+import { Controller, Get, HttpCode, HttpException, Param, Post, Query, Req, Res } from '@nestjs/common';
 import type { Request, Response } from 'express';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../../platform/sign-in/person.js';
@@ -6,6 +6,7 @@ import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterService } from './register.service.js';
 import { ReportFileRow } from './rows.js';
 import { reportFileFault } from './records/file-kind.js';
+import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 
 /** Reports of examinations as files: handed in by the safety officer, read by everybody who is signed in. */
 @Controller('api/reports')
@@ -34,7 +35,7 @@ export class ReportController {
 
   @AllowEverybody()
   @Get(':id')
-  async read(@Param('id', new ParseUUIDPipe()) id: string, @Res() response: Response): Promise<void> {
+  async read(@Param('id', UuidArgument) id: string, @Res() response: Response): Promise<void> {
     const row = await this.dataSource.getRepository(ReportFileRow).findOneBy({ id });
     if (!row) throw new HttpException({ message: 'There is no such report.' }, 404);
     response.setHeader('content-type', row.type);

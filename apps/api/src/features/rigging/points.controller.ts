@@ -1,4 +1,4 @@
-import { Controller, Get, Param, ParseUUIDPipe, Res } from '@nestjs/common';
+import { Controller, Get, Param, Res } from '@nestjs/common';
 import type { Response } from 'express';
 import { strToU8, zipSync } from 'fflate';
 import { DataSource } from 'typeorm';
@@ -6,6 +6,7 @@ import { pointRows, scenePoints } from '#drawings';
 import { writeCsv } from '#kernel';
 import { AllowEverybody } from '../../platform/sign-in/signed-in.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
+import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 
 /** The points of a plan for other programs: rows for a spreadsheet, and a scene (MVR, DIN SPEC 15801). */
 @Controller('api/points')
@@ -17,7 +18,7 @@ export class PointsController {
 
   @AllowEverybody()
   @Get(':planId/points.csv')
-  async csv(@Param('planId', new ParseUUIDPipe()) planId: string, @Res() response: Response): Promise<void> {
+  async csv(@Param('planId', UuidArgument) planId: string, @Res() response: Response): Promise<void> {
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
     response.setHeader('content-type', 'text/csv; charset=utf-8; header=present');
     response.setHeader('content-disposition', 'attachment; filename="points.csv"');
@@ -26,7 +27,7 @@ export class PointsController {
 
   @AllowEverybody()
   @Get(':planId/points.mvr')
-  async scene(@Param('planId', new ParseUUIDPipe()) planId: string, @Res() response: Response): Promise<void> {
+  async scene(@Param('planId', UuidArgument) planId: string, @Res() response: Response): Promise<void> {
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
     response.setHeader('content-type', 'application/octet-stream');
     response.setHeader('content-disposition', 'attachment; filename="points.mvr"');

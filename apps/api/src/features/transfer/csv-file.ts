@@ -13,8 +13,15 @@ export function writeCsvFile<T>(
 /** The records of a file in UTF-8 (RFC 4180), the heading first; or what is wrong with the file as a whole. */
 export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFault {
   if (bytes.length === 0) return { row: 1, column: '', value: '', wanted: 'a CSV file (RFC 4180) with a heading' };
-  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff) || bytes.subarray(0, 200).includes(0))
-    return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
+  if (isUtf16(bytes)) return { row: 1, column: '', value: 'UTF-16', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
+  const empty = bytes.indexOf(0);
+  if (empty >= 0)
+    return {
+      row: rowOfByte(bytes, empty),
+      column: '',
+      value: `an empty byte (NUL) at byte ${empty + 1}`,
+      wanted: 'text alone: a file with empty bytes was damaged on its way or is no CSV file',
+    };
   const text = textOf(bytes);
   if (text === undefined)
     return { row: 1, column: '', value: 'another encoding', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
@@ -37,6 +44,17 @@ export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFa
     };
   }
 }
+
+/** By its mark, or without one by what Latin letters look like in it: every other byte of the beginning is empty. */
+function isUtf16(bytes: Buffer): boolean {
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) return true;
+  const beginning = [...bytes.subarray(0, 200)];
+  const empty = [0, 1].map((odd) => beginning.filter((byte, at) => at % 2 === odd && byte === 0).length);
+  return beginning.length >= 4 && Math.max(...empty) > beginning.length / 4 && Math.min(...empty) === 0;
+}
+
+/** The line that a byte is on, from 1. */
+const rowOfByte = (bytes: Buffer, at: number): number => 1 + bytes.subarray(0, at).filter((byte) => byte === 0x0a).length;
 
 /** undefined where the bytes are no UTF-8. */
 function textOf(bytes: Buffer): string | undefined {

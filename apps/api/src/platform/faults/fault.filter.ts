@@ -1,6 +1,6 @@
-import { type ArgumentsHost, Catch, HttpException } from '@nestjs/common';
+import { type ArgumentsHost, Catch, HttpException, NotFoundException } from '@nestjs/common';
 import { BaseExceptionFilter } from '@nestjs/core';
-import type { Response } from 'express';
+import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { databaseErrorOf, isConnectionLost, isShortOf } from './database-error.js';
 import { writtenBefore } from './written.js';
@@ -46,6 +46,9 @@ export class FaultFilter extends BaseExceptionFilter {
       response
         .status(http?.status ?? statusOf[String(told.extensions.code)] ?? 400)
         .json({ message: told.message, faults: told.extensions.faults ?? [] });
+    } else if (fault instanceof NotFoundException && host.switchToHttp().getRequest<Request>().route === undefined) {
+      const { method, path } = host.switchToHttp().getRequest<Request>();
+      response.status(404).json({ message: `There is nothing for ${method} at ${path.slice(0, 80)}.` });
     } else if (fault instanceof HttpException || this.isHttpError(fault)) {
       super.catch(fault, host);
     } else {

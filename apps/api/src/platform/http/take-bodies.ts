@@ -6,7 +6,8 @@ import { boundAll, boundEach } from '../door/bound-waiting.js';
 import { knowWhoAsks } from '../door/know-who-asks.js';
 import { listedOnly } from '../door/listed-operations.js';
 import { SessionStore } from '../sign-in/session-store.js';
-import type { RequestContext } from '../sign-in/signed-in.js';
+import type { Role } from '../sign-in/person.js';
+import { type RequestContext, forOthers } from '../sign-in/signed-in.js';
 
 /** Largest body of somebody who is not signed in: an email and a password. */
 const largestOfAStranger = '16kb';
@@ -38,7 +39,7 @@ export function takeBodies(app: NestExpressApplication): void {
     express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }),
   );
   app.use('/api/reports', express.raw({ type: ['application/pdf', 'image/*'], limit: largestFile }));
-  app.use('/api/tours/file', json(largestFile));
+  app.use('/api/tours/file', refuseOtherRoles(['system']), json(largestFile));
   app.use('/api', json(largestOfAStranger));
   app.use(bodyFaults);
 }
@@ -93,29 +94,46 @@ function refuseStrangersWrites(request: RequestContext['req'], response: Respons
   response.status(401).json({ message: 'Sign in first.' });
 }
 
+/** A large body that its sender may not send is not read. The route says the same again, by its own permission. */
+function refuseOtherRoles(allowed: readonly Role[]): RequestHandler {
+  return (request: RequestContext['req'], response, next) => {
+    const role = request.signedIn?.role;
+    if (role === undefined || allowed.includes(role)) return next();
+    response.status(403).json({ message: forOthers(allowed, role) });
+  };
+}
+
 function bodyFaults(
   fault: { type?: string; status?: number; message?: string; body?: string; limit?: number } | undefined,
-  _request: Request,
+  request: Request,
   response: Response,
   next: NextFunction,
 ): void {
   if (!fault) return next();
   if (response.headersSent) return;
+  // Rows are what a CSV file has; a tour file and an operation are one whole.
+  const place = request.originalUrl.startsWith('/graphql')
+    ? { field: '(whole operation)' }
+    : { field: '(whole file)', ...(/^\/api\/(csv|imports)\b/.test(request.originalUrl) ? { row: 1, column: '' } : {}) };
   const say = (status: number, value: string, wanted: string) => {
     const message = `Nothing was read: wanted ${wanted}.`;
     response.status(status).json({
       message,
-      faults: [{ field: '(whole file)', row: 1, column: '', value, wanted }],
+      faults: [{ ...place, value, wanted }],
       errors: [{ message, extensions: { code: 'BAD_REQUEST' } }],
     });
   };
-  if (fault.type === 'entity.too.large') say(413, 'something larger', sizeInWords(fault.limit ?? 0));
+  const isOperation = place.field === '(whole operation)';
+  if (fault.type === 'entity.too.large')
+    say(413, 'something larger', sizeInWords(fault.limit ?? 0, isOperation ? 'an operation' : 'a file'));
   else if (fault.type === 'charset.unsupported' || fault.type === 'encoding.unsupported') say(415, 'another encoding', 'UTF-8');
-  else if (fault.body !== undefined && /[\u0000\ufffd]/.test(fault.body.slice(0, 200)))
+  else if (/^(\ufffd\ufffd|[^\0]\0[^\0]\0|\0[^\0]\0[^\0])/.test(fault.body ?? ''))
     say(400, 'UTF-16', 'JSON (RFC 8259) in UTF-8; save it again as UTF-8');
+  else if (fault.body?.includes('\0')) say(400, 'an empty byte (NUL)', 'JSON (RFC 8259), which is text alone');
+  else if (fault.body?.includes('\ufffd')) say(400, 'another encoding', 'JSON (RFC 8259) in UTF-8; save it again as UTF-8');
   else if ((fault.status ?? 500) < 500) say(400, (fault.message ?? '').slice(0, 100), 'JSON (RFC 8259) in UTF-8');
   else next(fault);
 }
 
-const sizeInWords = (bytes: number): string =>
-  bytes <= 1_048_576 ? `at most ${Math.round(bytes / 1024)} KB` : `a file of at most ${Math.round(bytes / 1_048_576)} MB`;
+const sizeInWords = (bytes: number, what: string): string =>
+  `${what} of at most ${bytes < 1_048_576 ? `${Math.round(bytes / 1024)} KB` : `${Math.round(bytes / 1_048_576)} MB`}`;

@@ -34,6 +34,10 @@ function contextOf(context: ExecutionContext): RequestContext {
 
 export const roleWords: Record<Role, string> = { warehouse: 'the warehouse', system: 'the system tech', safety: 'the safety officer' };
 
+/** Why somebody of this role may not. */
+export const forOthers = (allowed: readonly Role[], role: Role): string =>
+  `This is for ${allowed.map((each) => roleWords[each]).join(' or ')}; you are signed in as ${roleWords[role]}.`;
+
 /** For whom a call is. */
 export interface Permission {
   readonly allowed: readonly Role[];
@@ -78,9 +82,7 @@ export class SignedInGuard implements CanActivate {
     }
     const { role } = req.signedIn;
     if (permission?.allowed.includes(role)) return true;
-    const sentence = permission
-      ? `This is for ${permission.allowed.map((each) => roleWords[each]).join(' or ')}; you are signed in as ${roleWords[role]}.`
-      : 'This is for nobody: it does not say for whom it is.';
+    const sentence = permission ? forOthers(permission.allowed, role) : 'This is for nobody: it does not say for whom it is.';
     throw http ? new HttpException({ message: sentence }, 403) : new NotAllowedError(sentence);
   }
 }
