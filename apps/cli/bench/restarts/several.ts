@@ -38,22 +38,23 @@ export async function run(args: readonly string[], root: string): Promise<number
   const from = performance.now();
   const { apis, workers } = await startAll(root, server.url);
   const programs: readonly KeptProgram[] = [...apis, ...workers];
+  let trial: Trial | undefined;
   try {
     await Promise.all(programs.map((each) => untilReady(each.address, 300)));
     const secondsToUp = seconds(performance.now() - from);
     const firstStarts = programs.map((each) => each.starts);
     const firstPeople = await numberOf(database, `SELECT count(*)::int AS number FROM account`);
     await fillDemo(server.url, root);
-    const trial = await openTrial(apis, database, random);
+    const opened = (trial = await openTrial(apis, database, random));
     const working = [
-      ...Array.from({ length: writers }, (_, index) => write(trial, index)),
+      ...Array.from({ length: writers }, (_, index) => write(opened, index)),
       makePlans(trial),
       probeEvents(trial),
       watchJobs(trial),
       watchConnections(trial),
     ];
     const going = Promise.all(working);
-    const [slowestToReady, killed] = await Promise.race([killAtRandom(trial, programs, kills), going.then(() => [0, {}] as const)]);
+    const [slowestToReady, killed] = await Promise.race([killAtRandom(trial, programs, kills), going.then(ended)]);
     trial.isOver = true;
     await going;
     for (const each of trial.writes) await lookUpWrite(apis[0].address, trial.cookies.warehouse, each);
@@ -62,12 +63,19 @@ export async function run(args: readonly string[], root: string): Promise<number
     const held = { mostConnections: trial.told.mostConnections, counted: 4 * connectionsOfOne(), limit };
     return report(trial, { kills, killed, slowestToReady }, begun, held, await timesOnFile(server.url));
   } finally {
+    // Those who write and watch end as well, also where the four did not come back.
+    if (trial) trial.isOver = true;
     await Promise.all(programs.map((each) => each.stop()));
     await database.end();
     await server.stop();
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/** Whoever works ends only when it is over; a fault of one of them ends the trial. */
+const ended = (): never => {
+  throw new Error('those at work ended before the kills');
+};
 
 const seconds = (ms: number): number => Number((ms / 1000).toFixed(2));
 
