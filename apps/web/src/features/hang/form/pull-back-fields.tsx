@@ -1,7 +1,9 @@
 import type { Hang } from '#tour-file';
 import { NumberField } from '../../../ui/form.js';
 import type { OfHang } from './of-hang.js';
+import { clean } from './change-hang.js';
 import { ModelList } from './model-list.js';
+import { StructureFields } from './structure-fields.js';
 
 const figures = [
   ['position', 'At box (0: the grid)'],
@@ -33,6 +35,12 @@ export function PullBackFields({ at, hang, kit, onChange }: OfHang) {
       {[...figures, last].map(([part, label]) => (
         <NumberField key={part} name={`${at}.pullBack.${part}`} label={label} />
       ))}
+      <StructureFields
+        name={`${at}.pullBack`}
+        allowed={pullBack.structure}
+        label="Anchor may be pulled with"
+        onChange={(structure) => onChange({ ...hang, pullBack: clean({ ...pullBack, structure }) })}
+      />
       {list('slings', 'Slings of the line')}
       {list('shackles', 'Shackles of the line')}
     </div>

@@ -5,7 +5,7 @@ import type { OfHang } from './of-hang.js';
 
 type Pick = Hang['picks'][number];
 
-/** What the rigger of the house asks of a pick beside its load: who allows it, the beam, where the body of the hoist is, who brings the kit. */
+/** What the rigger of the house asks of a pick beside its load: the beam, where the body of the hoist is, who brings the kit. */
 export function SiteFields({ at, hang, index, onChange }: OfHang & { readonly index: number }) {
   const pick = hang.picks[index];
   if (!pick) return null;
@@ -14,7 +14,6 @@ export function SiteFields({ at, hang, index, onChange }: OfHang & { readonly in
     onChange({ ...hang, picks: hang.picks.map((each, other) => (other === index ? clean({ ...each, ...next }) : each)) });
   return (
     <div className="fields">
-      <TextField name={`${name}.structureBy`} label="Who says what the structure may carry" />
       <TextField name={`${name}.beam`} label="Truss or beam, as the show names it" />
       <label>
         Body of the hoist
