@@ -5,6 +5,7 @@ import { plannedShow } from '../support/planned-show.js';
 
 const g = 9.80665;
 const centre = (change: (system: any) => void = () => undefined) => plannedShow((_, file) => change(file.systems[0])).picks.hangs[2]!;
+const loadOf = (position: number): number => Math.floor((position - 1) / 4);
 const factsOf = (steps: readonly { readonly facts?: readonly StepFact[] }[]) => steps.flatMap((each) => each.facts ?? []);
 
 describe('what stands beside the steps of a lift', () => {
@@ -45,7 +46,7 @@ describe('what stands beside the steps of a lift', () => {
 
   it('is what kicks coming down: the moment that the rear link carried, the weight below times its distance from the front pins', () => {
     const hang = centre();
-    const kicks = factsOf(hang.runningOrder.comingDown);
+    const kicks = factsOf(hang.runningOrder.comingDown).filter((each) => each.kick !== null);
     // The last load comes down first.
     expect(kicks.map((each) => each.kick!.position)).toEqual([9, 5, 1]);
     const moments = liftMoments(hang);
@@ -57,6 +58,30 @@ describe('what stands beside the steps of a lift', () => {
       const lever = Math.hypot(joint.link.xMm - joint.pins.xMm, joint.link.zMm - joint.pins.zMm);
       expect(kick!.newtonMetres).toBeCloseTo((joint.rearLinkN * lever) / 1000, 6);
     }
+  });
+
+  it('is a stop where a lock pin is drawn in the air that holds its joint, and none where the link is pulled or the joint stands closed', () => {
+    const turned = (deg: number, change: (file: any) => void = () => undefined) =>
+      plannedShow((hangs, file) => {
+        for (const each of hangs) if (each.mirrorOf === undefined) each.liftTiltDownDeg = deg;
+        change(file);
+      });
+    const told = (show: ReturnType<typeof plannedShow>) => show.stops.filter((each) => each.code === 'lock-pin-under-load');
+    expect(told(turned(0))).toEqual([]);
+    const up = turned(-30);
+    expect(told(up).length).toBeGreaterThan(0);
+    const holding = up.picks.hangs.flatMap((hang) => (hang.envelope?.lockPins ?? []).map((pin) => ({ hang, ...pin })));
+    expect(told(up)).toHaveLength(new Set(holding.map((each) => each.hang.hang)).size);
+    for (const { hang, position, newtons, at } of holding) {
+      const moment = liftMoments(hang).find((each) => each.name.endsWith((at as any).moment) && each.load === loadOf(position))!;
+      expect(-moment.joints[position - 1]!.rearLinkN).toBeCloseTo(newtons, 6);
+      expect(hang.boxes[position - 1]!.splayDeg).not.toBe(0);
+    }
+    const worst = holding.filter((each) => each.hang.hang === holding[0]!.hang.hang).reduce((a, b) => (b.newtons > a.newtons ? b : a));
+    expect(told(up)[0]!.sentence).toMatch(new RegExp(`joint above box ${worst.position}: coming down its lock pin is drawn in the air`));
+    // Where the system draws them on the cart nothing is drawn in the air.
+    const onCart = (file: any) => file.systems.forEach((system: any) => system.comingDown.forEach((step: any) => delete step.moments));
+    expect(told(turned(-30, onCart))).toEqual([]);
   });
 
   it('is said on paper under its step, with the reason of a hold', () => {

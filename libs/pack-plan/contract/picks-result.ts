@@ -142,6 +142,8 @@ export interface EnvelopeResult {
   }[];
   /** Joints whose front pins are pushed at some moment, negative newtons each; null where the plan does not say. */
   readonly pushed: readonly { readonly position: number; readonly leastFrontPinN: number; readonly at: StageFact }[] | null;
+  /** Lock pins that are drawn in the air while they hold their joint; left out in earlier plans. */
+  readonly lockPins?: readonly { readonly position: number; readonly newtons: number; readonly at: StageFact }[];
   readonly joints: readonly {
     readonly position: number;
     readonly adapter: string | null;

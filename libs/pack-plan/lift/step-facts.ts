@@ -9,7 +9,9 @@ export function stepFact(
   moment: string,
 ): StepFact[] {
   if (moment === 'rear link drawn') return load === null ? [] : linkDrawn(stages, positionOf, load);
-  const stage = stages.findLast((each) => each.name === moment && (load === null || moment === 'at trim' || each.cartLoad === load + 1));
+  // Lock pins are drawn before a load comes down onto its cart: it hangs then as it hung when they were fitted.
+  const name = moment === 'lock pins drawn' ? 'opened and locked' : moment;
+  const stage = stages.findLast((each) => each.name === name && (load === null || moment === 'at trim' || each.cartLoad === load + 1));
   return stage ? [{ ...read(stage, moment), kick: null }] : [];
 }
 

@@ -48,6 +48,23 @@ export function pushedPinFindings(hang: HangResult): PickFinding[] {
   ];
 }
 
+/** Lock pins drawn in the air that hold their joint then: the one that holds most, and the others. */
+export function lockPinFindings(hang: HangResult): PickFinding[] {
+  const pins = hang.envelope?.lockPins ?? [];
+  if (pins.length === 0) return [];
+  const worst = pins.reduce((a, b) => (b.newtons > a.newtons ? b : a));
+  const others = [...new Set(pins.map((each) => each.position))].filter((each) => each !== worst.position);
+  return [
+    {
+      code: 'lock-pin-under-load',
+      subjects: { joint: jointOf(hang, worst.position), alsoAt: others.map((each) => jointOf(hang, each)) },
+      numbers: { mostNewtons: worst.newtons },
+      date: null,
+      stage: worst.at,
+    },
+  ];
+}
+
 export function tiltFindings({ loadRule }: PlanInputs, hang: HangResult): PickFinding[] {
   const range = hang.tiltRange;
   if (!range || range.verdict === 'within' || hang.picks.some((pick) => pick.reactionN < 0)) return [];

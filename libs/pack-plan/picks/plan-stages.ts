@@ -13,7 +13,7 @@ import type { Hang } from '#tour-file';
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { liftCase } from '../lift/index.js';
+import { liftCase, loadedLockPins } from '../lift/index.js';
 import { compareJoint, compareRated, comparisonFact, metalFactors, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
@@ -94,6 +94,11 @@ export function planStages(
           ? [{ position, leastFrontPinN: leastFrontPinN.value, at: stageAt(leastFrontPinN) }]
           : [];
       }),
+      lockPins: lockPinsOf(inputs, hang, whole, stages).map(({ stage, place, newtons }) => ({
+        position: bodies[place - 1]!.position,
+        newtons,
+        at: factOf(stage),
+      })),
       comparisons: [
         ...hang.picks.map((pick, index) => {
           const hoist = modelOf(catalogue.hoists, pick.hoist);
@@ -108,6 +113,13 @@ export function planStages(
     },
     ...checkedBy(stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyStage(stage)))),
   };
+}
+
+/** Lock pins of the hang's system that would be drawn while they hold. */
+function lockPinsOf(inputs: PlanInputs, hang: Hang, { problem }: HangBodies, stages: readonly HangStage[]) {
+  const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
+  const system = inputs.file.systems.find((each) => each.id === grid.system);
+  return loadedLockPins(stages, system, (place) => problem.boxes[place - 1]?.splayDeg ?? 0);
 }
 
 /** 29 CFR 1910.184(b): up to 5 degrees from the vertical counts as vertical. */

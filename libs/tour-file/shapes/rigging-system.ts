@@ -12,6 +12,7 @@ export const stepMoments = [
   'opened and locked',
   'base off',
   'box joined',
+  'lock pins drawn',
   'rear link drawn',
   'at trim',
 ] as const;

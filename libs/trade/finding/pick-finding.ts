@@ -57,6 +57,11 @@ export type PickFinding =
   | (Of<'front-pins-pushed', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }, { readonly mostNewtons: number }> & {
       readonly stage: StageFact;
     })
+  | (Of<
+      'lock-pin-under-load',
+      { readonly joint: JointSubject; readonly alsoAt: readonly JointSubject[] },
+      { readonly mostNewtons: number }
+    > & { readonly stage: StageFact })
   | Of<'point-at-two-places', { readonly point: PointSubject; readonly picks: readonly PickSubject[] }, { readonly apartMm: number }>
   | Of<'pull-back-reverses', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }>
   | Of<

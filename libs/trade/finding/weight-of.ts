@@ -39,6 +39,7 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'cannot-lift-like-this': { section: 'picks', weight: 'stop' },
   'reversed-link': { section: 'picks', weight: 'look' },
   'front-pins-pushed': { section: 'picks', weight: 'look' },
+  'lock-pin-under-load': { section: 'picks', weight: 'stop', needsOfficer: true },
   'point-at-two-places': { section: 'picks', weight: 'stop', needsOfficer: true },
   'pull-back-reverses': { section: 'picks', weight: 'look' },
   'outside-tilt-range': { section: 'picks', weight: 'stop', needsOfficer: true },

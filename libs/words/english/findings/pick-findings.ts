@@ -16,6 +16,7 @@ type PickTable = Pick<
   | 'cannot-lift-like-this'
   | 'reversed-link'
   | 'front-pins-pushed'
+  | 'lock-pin-under-load'
   | 'point-at-two-places'
   | 'pull-back-reverses'
   | 'outside-tilt-range'
@@ -94,6 +95,8 @@ export const pickFindings: PickTable = {
     `${hang.name}: the rear link above ${positions(joints)} is pushed instead of pulled. Ask the maker whether it may be.`,
   'front-pins-pushed': ({ subjects: { hang, joints }, numbers: { mostNewtons }, stage }) =>
     `${hang.name}: the front pins above ${positions(joints)} are pushed instead of pulled, with up to ${number(mostNewtons)} N each (${tell(stages, stage)}). Ask the maker whether they may be.`,
+  'lock-pin-under-load': ({ subjects: { joint, alsoAt }, numbers: { mostNewtons }, stage }) =>
+    `${joint.name}, joint above box ${joint.position}: coming down its lock pin is drawn in the air while ${number(mostNewtons)} N push the joint closed (as at ${tell(stages, stage)}).${alsoAt.length > 0 ? ` Also above ${positions(alsoAt)}.` : ''} Change the landing tilt or the holes until the pin is free, or draw it once the cart carries the load, where the maker’s manual says so.`,
   'point-at-two-places': ({ subjects: { point, picks }, numbers: { apartMm } }) =>
     `${list(picks.map(place))} name one point, ${point.name}, and hang ${number(apartMm)} mm apart. Give each its own point, or put them at one place.`,
   'pull-back-reverses': ({ subjects: { hang, joints } }) =>

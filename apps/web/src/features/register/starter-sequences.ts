@@ -106,6 +106,7 @@ export const starterSequences: readonly StarterSequence[] = [
         'each cart',
         'Lock pins of the lowest boxes out, those that are unloaded; down until the cart carries them and faces touch.',
         'no pin is drawn that carries',
+        ['lock pins drawn'],
       ),
       hold(
         'each cart',
@@ -155,6 +156,7 @@ export const starterSequences: readonly StarterSequence[] = [
         'each cart',
         'Tilt matched to the floor; lock pins that are unloaded out; down until the cart carries its boxes.',
         'no pin is drawn that carries',
+        ['lock pins drawn'],
       ),
       hold(
         'each cart',
