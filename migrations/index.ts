@@ -30,6 +30,7 @@ import { AddItemDates20261126004700 } from './20261126004700-add-item-dates.js';
 import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
 import { CreateItemRecord20261126214500 } from './20261126214500-create-item-record.js';
 import { CreateCsvImport20261126183500 } from './20261126183500-create-csv-import.js';
+import { IndexActs20261126220932 } from './20261126220932-index-acts.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -65,4 +66,5 @@ export const migrations = [
   CreateLotSplits20261126191200,
   CreatePlaceAnswers20261126192500,
   CreateItemRecord20261126214500,
+  IndexActs20261126220932,
 ];

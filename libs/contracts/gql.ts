@@ -67,9 +67,10 @@ type Documents = {
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": typeof types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
+    "\n  query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": typeof types.LogLinesDocument,
     "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
-    "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": typeof types.LogDocument,
+    "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": typeof types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
@@ -218,9 +219,10 @@ const documents: Documents = {
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
+    "\n  query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": types.LogLinesDocument,
     "query LogPeople { people { id name } }": types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
-    "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": types.LogDocument,
+    "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
@@ -528,6 +530,10 @@ export function graphql(source: "\n  query LabelItems($search: String, $kind: St
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "\n  query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n"): typeof import('./graphql.js').LogLinesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query LogPeople { people { id name } }"): typeof import('./graphql.js').LogPeopleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -536,7 +542,7 @@ export function graphql(source: "query LogTours { tours(first: 200) { edges { no
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n"): typeof import('./graphql.js').LogDocument;
+export function graphql(source: "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n"): typeof import('./graphql.js').LogActsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -459,6 +459,19 @@ export type LabelItemsQueryVariables = Exact<{
 
 export type LabelItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string } }> } };
 
+export type LogLinesQueryVariables = Exact<{
+  act?: string | number | null | undefined;
+  item?: string | number | null | undefined;
+  tour?: string | number | null | undefined;
+  person?: string | number | null | undefined;
+  day?: string | null | undefined;
+  zone?: string | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type LogLinesQuery = { log: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, sentence: string, itemId: string | null, tourId: string | null, tourName: string | null, showId: string | null, moreRows: number, rows: Array<{ table: string, key: string | null, before: unknown, after: unknown }> } }> } };
+
 export type LogPeopleQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -469,7 +482,7 @@ export type LogToursQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type LogToursQuery = { tours: { edges: Array<{ node: { id: string, name: string } }> } };
 
-export type LogQueryVariables = Exact<{
+export type LogActsQueryVariables = Exact<{
   item?: string | number | null | undefined;
   tour?: string | number | null | undefined;
   person?: string | number | null | undefined;
@@ -479,7 +492,7 @@ export type LogQueryVariables = Exact<{
 }>;
 
 
-export type LogQuery = { log: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, at: string, doneAt: string | null, who: string, sentence: string, itemId: string | null, tourId: string | null, tourName: string | null, showId: string | null, moreRows: number, rows: Array<{ table: string, key: string | null, before: unknown, after: unknown }> } }> } };
+export type LogActsQuery = { logActs: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, lines: number, isMoreThanCounted: boolean, line: { id: string, at: string, doneAt: string | null, who: string, sentence: string, itemId: string | null, tourId: string | null, tourName: string | null, showId: string | null, moreRows: number, rows: Array<{ table: string, key: string | null, before: unknown, after: unknown }> } } }> } };
 
 export type LogSealQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1889,6 +1902,42 @@ export const LabelItemsDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55"}) as unknown as TypedDocumentString<LabelItemsQuery, LabelItemsQueryVariables>;
+export const LogLinesDocument = new TypedDocumentString(`
+    query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
+  log(
+    act: $act
+    item: $item
+    tour: $tour
+    person: $person
+    day: $day
+    zone: $zone
+    first: 50
+    after: $after
+  ) {
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        sentence
+        itemId
+        tourId
+        tourName
+        showId
+        moreRows
+        rows {
+          table
+          key
+          before
+          after
+        }
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:e06a1dfbd8e8798a4e657732c0bbdc44d7061492bbd82530df3e5f138016a8ff"}) as unknown as TypedDocumentString<LogLinesQuery, LogLinesQueryVariables>;
 export const LogPeopleDocument = new TypedDocumentString(`
     query LogPeople {
   people {
@@ -1909,9 +1958,9 @@ export const LogToursDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:10c68ae46dcfb1edd8bed74ed4d06ffd8289e3bf1e7e7c68e6089a0117f71050"}) as unknown as TypedDocumentString<LogToursQuery, LogToursQueryVariables>;
-export const LogDocument = new TypedDocumentString(`
-    query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
-  log(
+export const LogActsDocument = new TypedDocumentString(`
+    query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
+  logActs(
     item: $item
     tour: $tour
     person: $person
@@ -1927,26 +1976,31 @@ export const LogDocument = new TypedDocumentString(`
     edges {
       node {
         id
-        at
-        doneAt
-        who
-        sentence
-        itemId
-        tourId
-        tourName
-        showId
-        moreRows
-        rows {
-          table
-          key
-          before
-          after
+        lines
+        isMoreThanCounted
+        line {
+          id
+          at
+          doneAt
+          who
+          sentence
+          itemId
+          tourId
+          tourName
+          showId
+          moreRows
+          rows {
+            table
+            key
+            before
+            after
+          }
         }
       }
     }
   }
 }
-    `, {"hash":"sha256:43dec1ce6f7ffb2a0eb7689db8db6ac108bef8634aa6fe44cc9f3022766a4e0d"}) as unknown as TypedDocumentString<LogQuery, LogQueryVariables>;
+    `, {"hash":"sha256:72876604b6d2347288d1661f6fe2b529c6329be1a2d7819381f44f58001a9972"}) as unknown as TypedDocumentString<LogActsQuery, LogActsQueryVariables>;
 export const LogSealDocument = new TypedDocumentString(`
     query LogSeal {
   logSeal {

@@ -105,12 +105,14 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query ReportOfItem($after: String, $id: ID!) { item(id: $id) { records(first: 50, after: $after) { edges { node { examination file { name sha256 } id kept lines reason recordedAt recordedBy } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
     "query LabelItems($after: String, $kind: String, $search: String) { items(search: $search, kind: $kind, first: 200, after: $after) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:e06a1dfbd8e8798a4e657732c0bbdc44d7061492bbd82530df3e5f138016a8ff':
+    "query LogLines($act: ID, $after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { log( act: $act item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id itemId moreRows rows { after before key table } sentence showId tourId tourName } } pageInfo { endCursor hasNextPage } } }",
   'sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48':
     "query LogPeople { people { id name } }",
   'sha256:10c68ae46dcfb1edd8bed74ed4d06ffd8289e3bf1e7e7c68e6089a0117f71050':
     "query LogTours { tours(first: 200) { edges { node { id name } } } }",
-  'sha256:43dec1ce6f7ffb2a0eb7689db8db6ac108bef8634aa6fe44cc9f3022766a4e0d':
-    "query Log($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { log( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:72876604b6d2347288d1661f6fe2b529c6329be1a2d7819381f44f58001a9972':
+    "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
   'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
     "query LogSeal { logSeal { head lines sealedAt } }",
   'sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366':

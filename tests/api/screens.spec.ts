@@ -98,7 +98,13 @@ describe('the SQL of the screens', () => {
         'a season': () => loadSeason(of(DataSource), { from: year[0], to: year[1], depot: null, withIdle: false, without: [] }, testDay),
       },
     ],
-    ['log/log', { 'a page': () => of(LogQuery).lines({ item: 'H-01', day: testDay }) }],
+    [
+      'log/log',
+      {
+        'a page': () => of(LogQuery).lines({ item: 'H-01', day: testDay }),
+        'a page of acts': () => of(LogQuery).acts({ item: 'H-01', day: testDay }),
+      },
+    ],
     ['beginning/beginning', { counts: () => of(BeginningQuery).counts() }],
     ['register/catalogue', { models: () => of(CatalogueQuery).models(), rules: () => of(CatalogueQuery).rules('load') }],
     ['attention/attention', { 'notes of a role': () => of(AttentionQuery).notes('safety') }],

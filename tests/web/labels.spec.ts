@@ -29,6 +29,8 @@ describe('labels, printed and read back', () => {
   const pictures = async (): Promise<PNG[]> => {
     const sheets = page.locator('svg.labels');
     await sheets.first().waitFor();
+    const rest = page.getByRole('button', { name: /^Show all/ });
+    if (await rest.isVisible()) await rest.click();
     const made: PNG[] = [];
     for (let index = 0; index < (await sheets.count()); index++) made.push(PNG.sync.read(await sheets.nth(index).screenshot()));
     return made;

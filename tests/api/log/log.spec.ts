@@ -1,8 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { type Agent, type TestApp, startTestApp, testDay } from '../../support/test-app.js';
 
-const read = `query($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $first: Int, $after: String) {
-  log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: $first, after: $after) {
+const read = `query($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $first: Int, $after: String) {
+  log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: $first, after: $after) {
     pageInfo { hasNextPage endCursor } edges { node { id at who personId via sentence itemId tourId rows { table key before after } moreRows } } } }`;
 
 describe('the log', () => {
@@ -69,6 +69,42 @@ describe('the log', () => {
     expect(found.slice(0, whole.length)).toEqual(whole);
   });
 
+  it('tells what was done at once as one, which opens to its lines', async () => {
+    const acts = `query($item: ID, $first: Int, $after: String) { logActs(item: $item, first: $first, after: $after) {
+      pageInfo { hasNextPage endCursor } edges { node { id lines isMoreThanCounted line { id } } } } }`;
+    const askActs = async (filter: object) => (await safety.graphql(acts, filter)).data.logActs;
+    const told: any[] = (await askActs({ first: 200 })).edges.map((each: any) => each.node);
+    const ofAct = `query($act: ID, $item: ID) { log(act: $act, item: $item, first: 200) { pageInfo { hasNextPage } edges { node { id itemId } } } }`;
+    const linesOf = async (act: string, item?: string) =>
+      (await safety.graphql(ofAct, { act, item })).data.log.edges.map((each: any) => each.node);
+    const [counted] = await test.dataSource.query(
+      `SELECT count(*)::int AS lines, count(DISTINCT act)::int AS acts FROM event WHERE what <> 'row'`,
+    );
+    expect(told).toHaveLength(counted.acts);
+    expect(new Set(told.map((each) => each.id)).size).toBe(counted.acts);
+    expect(told.reduce((sum, each) => sum + each.lines, 0)).toBe(counted.lines);
+    const largest = told.reduce((one, other) => (other.lines > one.lines ? other : one));
+    expect(largest.lines).toBeGreaterThan(100);
+    const lines = await linesOf(largest.id);
+    expect(lines).toHaveLength(largest.lines);
+    expect(lines.map((each: any) => each.id)).toContain(largest.line.id);
+
+    const paged: string[] = [];
+    for (let after: string | null = null; ; ) {
+      const page: any = await askActs({ first: 2, after });
+      paged.push(...page.edges.map((each: any) => each.node.id));
+      if (!page.pageInfo.hasNextPage) break;
+      after = page.pageInfo.endCursor;
+    }
+    expect(paged).toEqual(told.map((each) => each.id));
+
+    const ofItem: any[] = (await askActs({ item: 'P-010' })).edges.map((each: any) => each.node);
+    const came = ofItem.find((each) => each.id === largest.id);
+    const concerned = await linesOf(largest.id, 'P-010');
+    expect(concerned).toHaveLength(came.lines);
+    expect(came.lines).toBeLessThan(largest.lines);
+  });
+
   it('leaves as CSV what the screen shows, with changed rows as JSON', async () => {
     const reply = await safety.fetch('/api/csv/log?item=P-010');
     expect(reply.headers.get('content-type')).toContain('text/csv');
@@ -97,6 +133,7 @@ describe('the log', () => {
     ['a day that is none', { day: '2027-02-30' }, 'day'],
     ['a zone that is none', { day: testDay, zone: 'Mars/Olympus' }, 'zone'],
     ['a person that is none', { person: 'Wren' }, 'person'],
+    ['an act that is none', { act: 'import' }, 'act'],
     ['a cursor that is none', { after: 'x' }, 'after'],
   ])('refuses %s', async (_what, filter, field) => {
     expect((await safety.graphql(read, filter)).errors?.[0]?.extensions).toMatchObject({ code: 'BAD_INPUT', faults: [{ field }] });

@@ -10,6 +10,8 @@ import { type Author, authorId } from './sign-in/person.js';
 @Index('event_tour_index', ['tourId', 'id'])
 @Index('event_person_index', ['personId', 'id'])
 @Index('event_row_index', ['rowTable', 'rowKey'])
+@Index('event_act_index', ['act', 'itemId'])
+@Index('event_told_index', ['act', 'id'], { where: "what <> 'row'" })
 @Index('event_said_index', ['id'], { where: "what <> 'row'" })
 export class EventRow {
   @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'event_pkey' })
@@ -45,7 +47,6 @@ export class EventRow {
 
   /** Lines of one transaction belong to one act: what was said of it, and the rows that it changed. */
   @Column('uuid', { default: () => 'act_id()' })
-  @Index('event_act_index')
   act: string;
 
   /** So that nobody finds words by trying which give their hash. */

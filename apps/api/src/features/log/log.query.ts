@@ -6,7 +6,8 @@ import { WORDS } from '../../platform/config/words.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { type LogHead, readLogHead } from '../../platform/seal/log-head.reader.js';
-import type { LogLine, LogLineConnection, LogRowChange } from './log.types.js';
+import { mostCounted, mostRows, pageOfActs, pageOfLines } from './log-statements.js';
+import type { LogActConnection, LogLine, LogLineConnection, LogRowChange } from './log.types.js';
 
 export interface LogFilter {
   readonly item?: string | null | undefined;
@@ -16,28 +17,9 @@ export interface LogFilter {
   readonly day?: string | null | undefined;
   /** IANA name; UTC where it is left out. */
   readonly zone?: string | null | undefined;
+  /** Lines of one act. */
+  readonly act?: string | null | undefined;
 }
-
-const mostRows = 20;
-
-/** Acts that concern something: said of it, or with a row of it among what they changed. */
-const concerned = (column: string, place: string) => `(${place}::text IS NULL OR line.id IN (
-    SELECT id FROM event WHERE ${column} = ${place}
-    UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.${column} = ${place} AND said.${column} IS NULL AND said.what <> 'row'))`;
-
-const page = `SELECT line.id, line.at, line.done_at AS "doneAt", line.who, line.person_id AS "personId", line.via, line.what, line.sentence,
-  line.item_id AS "itemId", line.tour_id AS "tourId", tour.name AS "tourName", line.show_id AS "showId", line.row_table AS "rowTable", line.row_key AS "rowKey",
-  line.before, line.after, changed.rows, changed.count
-FROM (SELECT * FROM event line WHERE line.what <> 'row' AND ${concerned('item_id', '$1')} AND ${concerned('tour_id', '$2')}
-    AND ($3::uuid IS NULL OR line.id IN (SELECT id FROM event WHERE person_id = $3
-      UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.row_table = 'account' AND changed.row_key = $3::text AND said.what <> 'row'))
-    AND ($4::date IS NULL OR line.at >= $4::date::timestamp AT TIME ZONE $5 AND line.at < ($4::date + 1)::timestamp AT TIME ZONE $5)
-    AND ($6::bigint IS NULL OR line.id < $6) ORDER BY line.id DESC LIMIT $7) line
-LEFT JOIN tour ON tour.id = line.tour_id
-CROSS JOIN LATERAL (SELECT coalesce(jsonb_agg(jsonb_build_object('table', row_table, 'key', row_key, 'before', before, 'after', after) ORDER BY id) FILTER (WHERE number <= ${mostRows}), '[]') AS rows,
-  count(*)::int AS count FROM (SELECT row.*, row_number() OVER (ORDER BY row.id) AS number FROM event row WHERE row.act = line.act AND row.what = 'row'
-    AND (line.item_id IS NULL OR row.item_id IS NULL OR row.item_id = line.item_id)) row) changed
-ORDER BY line.id DESC`;
 
 interface PageRow extends Omit<LogLine, 'at' | 'doneAt' | 'moreRows'> {
   readonly at: Date;
@@ -48,6 +30,12 @@ interface PageRow extends Omit<LogLine, 'at' | 'doneAt' | 'moreRows'> {
   readonly before: object | null;
   readonly after: object | null;
   readonly count: number;
+  readonly act: string;
+}
+
+interface ActRow extends PageRow {
+  readonly head: string;
+  readonly lines: number;
 }
 
 /** Who did what and when, newest first: by item, tour, person and day. */
@@ -60,10 +48,12 @@ export class LogQuery {
 
   async lines(filter: LogFilter, first?: number | null, after?: string | null): Promise<LogLineConnection> {
     const size = pageSize(first);
-    const seen = readCursor(after) ?? null;
-    if (seen !== null && !/^\d{1,18}$/.test(seen))
-      throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
-    const rows: PageRow[] = await this.dataSource.query(page, [...valuesOf(filter), seen, size + 1]);
+    const rows: PageRow[] = await this.dataSource.query(pageOfLines, [
+      ...valuesOf(filter),
+      readSeen(after),
+      size + 1,
+      uuidOf('act', filter.act),
+    ]);
     return connectionOf(
       rows,
       size,
@@ -72,12 +62,29 @@ export class LogQuery {
     );
   }
 
+  /** Lines of one act as one, with their number. */
+  async acts(filter: LogFilter, first?: number | null, after?: string | null): Promise<LogActConnection> {
+    const size = pageSize(first);
+    const rows: ActRow[] = await this.dataSource.query(pageOfActs, [...valuesOf(filter), readSeen(after), size + 1]);
+    return connectionOf(
+      rows,
+      size,
+      (row) => row.head,
+      ({ head: _head, lines, ...row }) => ({
+        id: row.act,
+        lines: Math.min(lines, mostCounted),
+        isMoreThanCounted: lines > mostCounted,
+        line: this.view(row),
+      }),
+    );
+  }
+
   head(): Promise<LogHead | undefined> {
     return readLogHead((sql, values) => this.dataSource.query(sql, values));
   }
 
   private view(row: PageRow): LogLine {
-    const { at, doneAt, what, rowTable, rowKey, before, after, count, rows, ...line } = row;
+    const { act: _act, at, doneAt, what, rowTable, rowKey, before, after, count, rows, ...line } = row;
     const own: LogRowChange[] = rowTable === null || what === 'reworded' ? [] : [{ table: rowTable, key: rowKey, before, after }];
     return {
       ...line,
@@ -98,11 +105,23 @@ export class LogQuery {
 
 const uuid = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i;
 
+function uuidOf(field: 'person' | 'act', value: string | null | undefined): string | null {
+  if (!value) return null;
+  if (!uuid.test(value))
+    throw new BadInputError([{ field, value: value.slice(0, 80), wanted: field === 'act' ? 'the id of an act' : 'the id of a person' }]);
+  return value;
+}
+
+function readSeen(after: string | null | undefined): string | null {
+  const seen = readCursor(after) ?? null;
+  if (seen !== null && !/^\d{1,18}$/.test(seen))
+    throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
+  return seen;
+}
+
 function valuesOf({ item, tour, person, day, zone }: LogFilter): (string | null)[] {
-  if (person && !uuid.test(person))
-    throw new BadInputError([{ field: 'person', value: person.slice(0, 80), wanted: 'the id of a person' }]);
   if (day && !isPlainDate(day)) throw new BadInputError([{ field: 'day', value: day.slice(0, 80), wanted: 'a day as YYYY-MM-DD' }]);
-  return [item || null, tour || null, person || null, day || null, zoneOf(zone)];
+  return [item || null, tour || null, uuidOf('person', person), day || null, zoneOf(zone)];
 }
 
 function zoneOf(zone: string | null | undefined): string {

@@ -77,6 +77,39 @@ export class LogLineConnection {
   pageInfo: PageInfo;
 }
 
+@ObjectType({ description: 'What was done at once: one request, one import.' })
+export class LogAct {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => Int, { description: 'Lines of it that are like what is looked for, up to 10,000.' })
+  lines: number;
+
+  @Field()
+  isMoreThanCounted: boolean;
+
+  @Field(() => LogLine, { description: 'The line that stands for it: of no single item where there is one, else its newest.' })
+  line: LogLine;
+}
+
+@ObjectType()
+export class LogActEdge {
+  @Field()
+  cursor: string;
+
+  @Field(() => LogAct)
+  node: LogAct;
+}
+
+@ObjectType()
+export class LogActConnection {
+  @Field(() => [LogActEdge])
+  edges: LogActEdge[];
+
+  @Field(() => PageInfo)
+  pageInfo: PageInfo;
+}
+
 @ObjectType()
 export class LogSeal {
   @Field({ description: 'SHA-256, hex: what is printed and what verify-log takes.' })

@@ -39,7 +39,7 @@ export interface OnFile {
 export function PersonRecord({ person, me }: { person: OnFile; me: Person }) {
   const { name, email, role, state, sessions, proposedBy } = person;
   const keeps = (me.role === 'system' || me.role === 'safety') && state !== 'left';
-  const devices = sessions === 1 ? '1 device signed in' : `${sessions} devices signed in`;
+  const devices = sessions === 0 ? 'signed in nowhere' : sessions === 1 ? 'signed in on 1 device' : `signed in on ${sessions} devices`;
   return (
     <li className="record">
       <p>

@@ -25,7 +25,8 @@ export function Sessions() {
             {sessions.map((each) => (
               <li key={each.id} className="record">
                 <p>
-                  {each.isThis ? 'This device' : deviceName(each.device)}, from {each.address || 'an address not noted'}
+                  {each.isThis ? 'This device' : deviceName(each.device)}, from{' '}
+                  {each.address ? `the address ${each.address}` : 'an address not noted'}
                 </p>
                 <p className="quiet">
                   Since {momentOf(String(each.openedAt))}, last used {momentOf(String(each.seenAt))}

@@ -24,6 +24,7 @@ const labelsQuery = graphql(`
 export function Labels() {
   const asked = useAsked();
   const kept = useKeptOnDevice();
+  const [isWhole, setWhole] = useState(false);
   const query = useInfiniteQuery({
     queryKey: ['items', 'labels', asked.found, asked.kind],
     queryFn: ({ pageParam }) => request(labelsQuery, { search: asked.found || null, kind: asked.kind || null, after: pageParam }),
@@ -65,11 +66,19 @@ export function Labels() {
           )}
         </p>
       </div>
-      <div className="labelpages">
+      <div className={isWhole ? 'labelpages' : 'labelpages few'}>
         {pages.map((each, index) => (
           <Drawing key={index} of={each} />
         ))}
       </div>
+      {!isWhole && pages.length > 2 && (
+        <p className="noprint">
+          <button type="button" className="plain" onClick={() => setWhole(true)}>
+            Show all {pages.length} pages
+          </button>{' '}
+          <span className="quiet">The first two are shown; all are printed.</span>
+        </p>
+      )}
     </Page>
   );
 }

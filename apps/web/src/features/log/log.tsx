@@ -1,25 +1,25 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
-import { Link, useSearchParams } from 'react-router';
+import { useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
-import { request } from '../../platform/request.js';
-import { momentOf } from '../../platform/written.js';
+import { type AnswerOf, request } from '../../platform/request.js';
+import { countOf, momentOf } from '../../platform/written.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
+import { About } from './about.js';
+import { ActLines, type Filter } from './act-lines.js';
 import { ChangedRows } from './changed-rows.js';
 import { LogFilters } from './log-filters.js';
 
-const logQuery = graphql(`
-  query Log($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
-    log(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {
+const actsQuery = graphql(`
+  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
+    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {
       pageInfo { hasNextPage endCursor }
-      edges { node { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } }
+      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }
     }
   }
 `);
 const sealQuery = graphql(`query LogSeal { logSeal { head lines sealedAt } }`);
-
-const wordsOf = (instant: string): string => momentOf(instant);
 
 /** Who did what and when; what is looked for stands in the address. */
 export function Log({ me }: { me: Person }) {
@@ -31,10 +31,10 @@ export function Log({ me }: { me: Person }) {
 function LogLines({ asked }: { asked: URLSearchParams }) {
   const [item, tour, person, day] = ['item', 'tour', 'person', 'day'].map((name) => asked.get(name) || null);
   const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const filter = { item: item ?? null, tour: tour ?? null, person: person ?? null, day: day ?? null, zone };
+  const filter: Filter = { item: item ?? null, tour: tour ?? null, person: person ?? null, day: day ?? null, zone };
   const query = useInfiniteQuery({
     queryKey: ['log', item, tour, person, day],
-    queryFn: async ({ pageParam }) => (await request(logQuery, { ...filter, after: pageParam })).log,
+    queryFn: async ({ pageParam }) => (await request(actsQuery, { ...filter, after: pageParam })).logActs,
     initialPageParam: null as string | null,
     getNextPageParam: ({ pageInfo }) => (pageInfo.hasNextPage ? pageInfo.endCursor : undefined),
     staleTime: 0,
@@ -44,7 +44,7 @@ function LogLines({ asked }: { asked: URLSearchParams }) {
   return (
     <Page
       title="Log"
-      lede="Who did what and when, newest first, with what was there before and after. Nothing in it can be changed or removed here."
+      lede={`Who did what and when, newest first, with what was there before and after. What was done at once is one line. Nothing in it can be changed or removed here. Times are those of ${zone}.`}
       actions={
         <a className="button plain" href={`/api/csv/log?${file.toString()}`} download>
           CSV of these lines
@@ -54,7 +54,7 @@ function LogLines({ asked }: { asked: URLSearchParams }) {
       <LogFilters />
       {seal.data?.logSeal && (
         <p className="quiet">
-          Sealed {wordsOf(seal.data.logSeal.sealedAt)} through {seal.data.logSeal.lines} lines. Head{' '}
+          Sealed {momentOf(seal.data.logSeal.sealedAt)} through {countOf(seal.data.logSeal.lines)} lines. Head{' '}
           <span className="mono" style={{ overflowWrap: 'anywhere' }}>
             {seal.data.logSeal.head}
           </span>
@@ -62,8 +62,8 @@ function LogLines({ asked }: { asked: URLSearchParams }) {
       )}
       <Loaded query={query}>
         {({ pages }) => {
-          const lines = pages.flatMap((page) => page.edges.map((edge) => edge.node));
-          return lines.length === 0 ? <p>No line is like this.</p> : <LogTable lines={lines} />;
+          const acts = pages.flatMap((page) => page.edges.map((edge) => edge.node));
+          return acts.length === 0 ? <p>No line is like this.</p> : <LogTable acts={acts} filter={filter} />;
         }}
       </Loaded>
       <More of={query} />
@@ -71,70 +71,47 @@ function LogLines({ asked }: { asked: URLSearchParams }) {
   );
 }
 
-interface Line {
-  readonly id: string;
-  readonly at: string;
-  readonly doneAt?: string | null;
-  readonly who: string;
-  readonly sentence: string;
-  readonly itemId?: string | null;
-  readonly tourId?: string | null;
-  readonly tourName?: string | null;
-  readonly showId?: string | null;
-  readonly moreRows: number;
-  readonly rows: readonly { readonly table: string; readonly key?: string | null; readonly before?: unknown; readonly after?: unknown }[];
-}
+type Act = AnswerOf<typeof actsQuery>['logActs']['edges'][number]['node'];
 
-function LogTable({ lines }: { lines: readonly Line[] }) {
+function LogTable({ acts, filter }: { acts: readonly Act[]; filter: Filter }) {
   return (
-    <div className="scroll">
-      <table>
-        <thead>
-          <tr>
-            <th>When</th>
-            <th>Who</th>
-            <th>What</th>
-            <th>About</th>
-          </tr>
-        </thead>
-        <tbody>
-          {lines.map((line) => (
-            <tr key={line.id}>
-              <td>
-                {wordsOf(line.at)}
-                {line.doneAt && <div className="quiet">done {wordsOf(line.doneAt)}</div>}
-              </td>
-              <td>{line.who}</td>
-              <td>
+    <table className="blocks">
+      <thead>
+        <tr>
+          <th>When</th>
+          <th>Who</th>
+          <th>What</th>
+          <th>About</th>
+        </tr>
+      </thead>
+      <tbody>
+        {acts.map(({ id, lines, isMoreThanCounted, line }) => (
+          <tr key={id}>
+            <td data-name="When">
+              <span>
+                <span className="nobreak">{momentOf(line.at)}</span>
+                {line.doneAt && <span className="quiet"> done {momentOf(line.doneAt)}</span>}
+              </span>
+            </td>
+            <td data-name="Who">{line.who}</td>
+            <td data-name="What">
+              <div>
                 {line.sentence}
-                <ChangedRows rows={line.rows} more={line.moreRows} />
-              </td>
-              <td>
-                <About line={line} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  );
-}
-
-function About({ line: { itemId, tourId, tourName, showId } }: { line: Line }) {
-  return (
-    <>
-      {itemId && (
-        <Link className="mono" to={`/register/${encodeURIComponent(itemId)}`}>
-          {itemId}
-        </Link>
-      )}
-      {itemId && tourId && ', '}
-      {tourId && (
-        <Link to={`/tours/${encodeURIComponent(tourId)}${showId ? `/shows/${encodeURIComponent(showId)}` : ''}`}>
-          {tourName ?? tourId}
-          {showId && `, ${showId}`}
-        </Link>
-      )}
-    </>
+                {lines === 1 ? (
+                  <ChangedRows rows={line.rows} more={line.moreRows} />
+                ) : (
+                  <ActLines act={id} count={`${isMoreThanCounted ? 'more than ' : ''}${countOf(lines)}`} filter={filter} />
+                )}
+              </div>
+            </td>
+            <td data-name="About">
+              <span>
+                <About line={lines === 1 ? line : { ...line, itemId: null }} />
+              </span>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
