@@ -7,11 +7,14 @@ export class IndexActs20261126220932 implements MigrationInterface {
   async up(runner: QueryRunner): Promise<void> {
     await runner.query('DROP INDEX "event_act_index"');
     await runner.query('CREATE INDEX "event_act_index" ON "event" ("act", "item_id")');
+    await runner.query('DROP INDEX "event_said_index"');
+    await runner.query(`CREATE INDEX "event_said_index" ON "event" ("id", "act") WHERE what <> 'row'`);
     await runner.query(`CREATE INDEX "event_told_index" ON "event" ("act", "id") WHERE what <> 'row'`);
   }
 
   async down(runner: QueryRunner): Promise<void> {
-    await runner.query('DROP INDEX "event_told_index", "event_act_index"');
+    await runner.query('DROP INDEX "event_told_index", "event_act_index", "event_said_index"');
+    await runner.query(`CREATE INDEX "event_said_index" ON "event" ("id") WHERE what <> 'row'`);
     await runner.query('CREATE INDEX "event_act_index" ON "event" ("act")');
   }
 }

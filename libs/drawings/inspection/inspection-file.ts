@@ -2,7 +2,7 @@ import { type FollowedDefect, type InspectedItem, followDefects, keepUntil, rule
 import type { PackPlan } from '#pack-plan';
 import type { ExaminationRule } from '#tour-file';
 import { english, tell } from '#words';
-import { type Node, type Units, node } from '../tree/index.js';
+import { type Node, type Units, formatForce, formatMass, node } from '../tree/index.js';
 import { type HangInTheAir, type InTheAir, inTheAir, lotsInTheAir } from './in-the-air.js';
 import { liftingPlan } from './lifting-plan.js';
 import { ruleNamed } from '../paper/index.js';
@@ -45,7 +45,7 @@ const fileCaution =
 /** Everything that speaks for what hangs over a show, in one print: for the inspector, and for the drawer afterwards. */
 export function inspectionFile(file: InspectionFile, units: Units = 'metric'): Node {
   const { plan, revision } = file;
-  const known = new Map(file.items.map((each) => [each.id, each]));
+  const given: Given = { known: new Map(file.items.map((each) => [each.id, each])), units };
   return paged(
     {
       left: `${plan.tour.name} · ${plan.show.name}`,
@@ -54,8 +54,8 @@ export function inspectionFile(file: InspectionFile, units: Units = 'metric'): N
     node('h1', {}, 'Inspection file'),
     release(file),
     findings(plan),
-    node('div', {}, ...inTheAir(plan).map((each) => ofHang(each, known, plan))),
-    lots(lotsInTheAir(plan), known),
+    node('div', {}, ...inTheAir(plan).map((each) => ofHang(each, given, plan))),
+    lots(lotsInTheAir(plan), given),
     reports(file),
     declarations(file.items),
     defects(file.items),
@@ -107,15 +107,26 @@ function findings({ findings: all }: PackPlan): Node | null {
 
 const sourced = (figures: string, source: string | null | undefined): string => `${figures} (${source ?? 'source not said'})`;
 
-function rated({ rated: load, ratedJoint: joint }: InspectedItem): string {
+function rated({ rated: load, ratedJoint: joint }: InspectedItem, units: Units): string {
   if (load !== null) return sourced(`${load.value} ${load.unit}`, load.source);
   if (joint === null) return 'none on file';
   const { rearLinkN, frontPinN, source } = joint;
-  const figures = [rearLinkN === null ? [] : [`rear link ${rearLinkN} N`], frontPinN === null ? [] : [`front pin ${frontPinN} N`]].flat();
+  const figures = [
+    rearLinkN === null ? [] : [`rear link ${formatForce(rearLinkN, units)}`],
+    frontPinN === null ? [] : [`front pin ${formatForce(frontPinN, units)}`],
+  ].flat();
   return sourced(figures.join(', '), source);
 }
 
-function itemLine({ item, where }: InTheAir, known: ReadonlyMap<string, InspectedItem>, dueOn: string | undefined): (string | Node)[] {
+/** Where there is no last day it is said why: no rule gives one, or it may not be used at all. */
+const withoutDay = (dueState: string | null): string => (dueState === null || dueState === 'no interval' ? 'no interval' : `■ ${dueState}`);
+
+interface Given {
+  readonly known: ReadonlyMap<string, InspectedItem>;
+  readonly units: Units;
+}
+
+function itemLine({ item, where }: InTheAir, { known, units }: Given, dueOn: string | undefined): (string | Node)[] {
   const found = known.get(item);
   if (!found) return [code(item), where, '■ not on file', '', '', ''];
   const last = found.records.at(-1)?.examination;
@@ -125,27 +136,29 @@ function itemLine({ item, where }: InTheAir, known: ReadonlyMap<string, Inspecte
       ? 'none'
       : `none; declared ${found.declaredOn}`;
   const state = found.state === 'in service' ? '' : `■ ${found.state}`;
-  return [code(item), where, found.model, rated(found), report, state || (found.dueOn ?? dueOn ?? 'no rule runs out')];
+  const lastDay = found.dueOn ?? dueOn;
+  const until = state || (lastDay === undefined ? withoutDay(found.dueState) : node('span', { class: 'line' }, lastDay));
+  return [code(item), where, found.model, rated(found, units), report, until];
 }
 
 const headOfItems = ['Serial', 'Where', 'Model', 'Rated load (source)', 'Last report', 'Last day of use'];
 
-function ofHang({ hang, items }: HangInTheAir, known: ReadonlyMap<string, InspectedItem>, { due }: PackPlan): Node {
+function ofHang({ hang, items }: HangInTheAir, given: Given, { due }: PackPlan): Node {
   const dueOf = new Map(due.items.map((each) => [each.item, each.dueOn ?? undefined]));
   return node(
     'div',
     {},
     heading(`In the air: ${hang.name}`),
-    says(`${hang.boxes.length} boxes under ${hang.grid}, ${Math.round(hang.massKg)} kg, rigging system ${hang.system}.`),
+    says(`${hang.boxes.length} boxes under ${hang.grid}, ${formatMass(hang.massKg, given.units)}, rigging system ${hang.system}.`),
     lines(
       headOfItems,
-      items.map((each) => itemLine(each, known, dueOf.get(each.item))),
+      items.map((each) => itemLine(each, given, dueOf.get(each.item))),
       'items',
     ),
   );
 }
 
-function lots(taken: readonly InTheAir[], known: ReadonlyMap<string, InspectedItem>): Node | null {
+function lots(taken: readonly InTheAir[], given: Given): Node | null {
   if (taken.length === 0) return null;
   return node(
     'div',
@@ -153,7 +166,7 @@ function lots(taken: readonly InTheAir[], known: ReadonlyMap<string, InspectedIt
     heading('In the air: lots, for all hangs'),
     lines(
       headOfItems,
-      taken.map((each) => itemLine(each, known, undefined)),
+      taken.map((each) => itemLine(each, given, undefined)),
       'items',
     ),
   );
@@ -184,7 +197,14 @@ function reports({ items, rules }: InspectionFile): Node {
     rows.length === 0
       ? says('No report is on file.')
       : lines(['Serial', 'Report', 'Examiner', 'Day', 'File, SHA-256', 'Kept'], rows, 'reports'),
-    none.length === 0 ? null : says(`No examination on file, ${none.length}: ${none.join(', ')}.`),
+    none.length === 0
+      ? null
+      : node(
+          'p',
+          {},
+          `No examination on file, ${none.length}: `,
+          ...none.flatMap((id, place) => [node('span', { class: 'line' }, id), place === none.length - 1 ? '.' : ', ']),
+        ),
   );
 }
 
@@ -263,7 +283,7 @@ function editions({ plan, rules }: InspectionFile): Node {
           rules.map((each) => [
             each.jurisdiction,
             each.kinds.join(', '),
-            each.intervals.length > 0 ? each.intervals.join(' and ') : english.ruleBasis[each.basis ?? 'time'],
+            each.intervals.length > 0 ? each.intervals.map(english.interval).join(' and ') : english.ruleBasis[each.basis ?? 'time'],
             each.mayExamine?.join(', ') ?? each.who ?? 'not said',
             `${each.source} (${statusWords[each.status]})`,
           ]),

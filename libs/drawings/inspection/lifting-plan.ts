@@ -10,7 +10,7 @@ export function liftingPlan({ picks }: PackPlan, units: Units): readonly Node[] 
     ...picks.hangs.map((hang) =>
       node(
         'div',
-        {},
+        { class: 'together' },
         node('h3', {}, hang.name),
         says(
           `${formatMass(hang.massKg, units)} at trim ${formatLength(hang.trimHeightMm, units)}, tilt ${hang.tiltDownDeg}° down. ${sequence(hang)}`,
@@ -49,5 +49,9 @@ const sequence = ({ runningOrder, system }: HangResult): string =>
 function compared({ comparisons }: PickResult): string {
   const open = comparisons.filter((each) => each.verdict !== 'within');
   if (open.length > 0) return open.map((each) => `${each.verdict === 'over' ? '■' : '◐'} ${each.what}: ${each.verdict}`).join('; ');
-  return comparisons.length === 0 ? '◐ nothing compared' : `${comparisons.length} within their limits`;
+  return comparisons.length === 0
+    ? '◐ nothing compared'
+    : comparisons.length === 1
+      ? 'the one load within its limit'
+      : `all ${comparisons.length} loads within their limits`;
 }

@@ -12,7 +12,7 @@ import { type Author, authorId } from './sign-in/person.js';
 @Index('event_row_index', ['rowTable', 'rowKey'])
 @Index('event_act_index', ['act', 'itemId'])
 @Index('event_told_index', ['act', 'id'], { where: "what <> 'row'" })
-@Index('event_said_index', ['id'], { where: "what <> 'row'" })
+@Index('event_said_index', ['id', 'act'], { where: "what <> 'row'" })
 export class EventRow {
   @PrimaryGeneratedColumn('identity', { type: 'bigint', generatedIdentity: 'ALWAYS', primaryKeyConstraintName: 'event_pkey' })
   id: string;

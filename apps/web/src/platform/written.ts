@@ -11,7 +11,7 @@ export function dayOf(instant: Instant): string {
 }
 
 /** The time of day of a moment where this device is, HH:MM. */
-export function timeOf(instant: Instant): string {
+function timeOf(instant: Instant): string {
   const at = new Date(instant);
   return `${two(at.getHours())}:${two(at.getMinutes())}`;
 }

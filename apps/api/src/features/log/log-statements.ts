@@ -3,16 +3,65 @@ export const mostRows = 20;
 /** Lines of an act are counted so far: beyond it "more than". */
 export const mostCounted = 10_000;
 
-/** Acts that concern something: said of it, or with a row of it among what they changed. */
-const concerned = (line: string, column: string, place: string) => `(${place}::text IS NULL OR ${line}.id IN (
-    SELECT id FROM event WHERE ${column} = ${place}
-    UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.${column} = ${place} AND said.${column} IS NULL AND said.what <> 'row'))`;
+/** What is looked for, read: null is anything. */
+export interface LookedFor {
+  readonly item: string | null;
+  readonly tour: string | null;
+  readonly person: string | null;
+  /** YYYY-MM-DD, a day of `zone`. */
+  readonly day: string | null;
+  readonly zone: string;
+  readonly act: string | null;
+}
 
-/** Lines that are looked for. $1 item, $2 tour, $3 person, $4 day in the zone $5. */
-const lookedFor = (line: string) => `${line}.what <> 'row' AND ${concerned(line, 'item_id', '$1')} AND ${concerned(line, 'tour_id', '$2')}
-    AND ($3::uuid IS NULL OR ${line}.id IN (SELECT id FROM event WHERE person_id = $3
-      UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.row_table = 'account' AND changed.row_key = $3::text AND said.what <> 'row'))
-    AND ($4::date IS NULL OR ${line}.at >= $4::date::timestamp AT TIME ZONE $5 AND ${line}.at < ($4::date + 1)::timestamp AT TIME ZONE $5)`;
+export interface Statement {
+  readonly text: string;
+  readonly values: readonly unknown[];
+}
+
+/** Its conditions are those that were asked for alone, so that each is found by its index. */
+class Asked {
+  readonly values: unknown[] = [];
+
+  constructor(private readonly of: LookedFor) {}
+
+  put(value: unknown): string {
+    return `$${this.values.push(value)}`;
+  }
+
+  get isAnything(): boolean {
+    const { item, tour, person, day, act } = this.of;
+    return [item, tour, person, day, act].every((each) => each === null);
+  }
+
+  /** Lines that are looked for. */
+  lines(line: string): string {
+    const { item, tour, person, day, zone, act } = this.of;
+    return [
+      `${line}.what <> 'row'`,
+      ...(act === null ? [] : [`${line}.act = ${this.put(act)}::uuid`]),
+      ...(item === null ? [] : [this.concerned(line, 'item_id', this.put(item))]),
+      ...(tour === null ? [] : [this.concerned(line, 'tour_id', this.put(tour))]),
+      ...(person === null ? [] : [this.by(line, this.put(person))]),
+      ...(day === null ? [] : [this.on(line, this.put(day), this.put(zone))]),
+    ].join(' AND ');
+  }
+
+  /** Acts that concern something: said of it, or with a row of it among what they changed. */
+  private concerned(line: string, column: string, place: string): string {
+    return `${line}.id IN (SELECT id FROM event WHERE ${column} = ${place}
+      UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.${column} = ${place} AND said.${column} IS NULL AND said.what <> 'row')`;
+  }
+
+  private by(line: string, person: string): string {
+    return `${line}.id IN (SELECT id FROM event WHERE person_id = ${person}::uuid
+      UNION SELECT said.id FROM event said JOIN event changed ON changed.act = said.act WHERE changed.row_table = 'account' AND changed.row_key = ${person}::text AND said.what <> 'row')`;
+  }
+
+  private on(line: string, day: string, zone: string): string {
+    return `${line}.at >= ${day}::date::timestamp AT TIME ZONE ${zone} AND ${line}.at < (${day}::date + 1)::timestamp AT TIME ZONE ${zone}`;
+  }
+}
 
 /** Fields of a line, and of what its act changed the rows that concern it. */
 const told = `line.id, line.act, line.at, line.done_at AS "doneAt", line.who, line.person_id AS "personId", line.via, line.what, line.sentence,
@@ -25,28 +74,49 @@ CROSS JOIN LATERAL (SELECT coalesce(jsonb_agg(jsonb_build_object('table', row_ta
   count(*)::int AS count FROM (SELECT row.*, row_number() OVER (ORDER BY row.id) AS number FROM (
     ${rowsOf('line.item_id IS NULL')} UNION ALL ${rowsOf('row.item_id = line.item_id')} UNION ALL ${rowsOf('line.item_id IS NOT NULL AND row.item_id IS NULL')}) row) row) changed`;
 
-/** A page of lines, newest first. $6 id of the last one seen, $7 how many, $8 an act. */
-export const pageOfLines = `SELECT ${told}
-FROM (SELECT * FROM event line WHERE ${lookedFor('line')} AND ($8::uuid IS NULL OR line.act = $8) AND ($6::bigint IS NULL OR line.id < $6) ORDER BY line.id DESC LIMIT $7) line
+/** A page of lines, newest first; `seen`: the id of the last one of the page before. */
+export function pageOfLines(of: LookedFor, seen: string | null, count: number): Statement {
+  const asked = new Asked(of);
+  const before = seen === null ? '' : ` AND line.id < ${asked.put(seen)}::bigint`;
+  const text = `SELECT ${told}
+FROM (SELECT * FROM event line WHERE ${asked.lines('line')}${before} ORDER BY line.id DESC LIMIT ${asked.put(count)}) line
 ${besides} ORDER BY line.id DESC`;
-
-/** The newest line looked for of its act, which stands for it: each act comes once. */
-const isHead = `line.id = (SELECT newest.id FROM event newest WHERE newest.act = line.act AND ${lookedFor('newest')} ORDER BY newest.id DESC LIMIT 1)`;
+  return { text, values: asked.values };
+}
 
 /**
- * A page of acts, newest first: from head to head past the lines of an act, however many it has. $6 id of the last head seen, $7 how many. An act is told
- * by what was said of no single item, where there is such a line.
+ * A page of acts, newest first; `seen`: the newest line of the last one of the page before. An act is told by what was said of no single item, where
+ * there is such a line, else by its newest.
  */
-export const pageOfActs = `WITH RECURSIVE head (id, act, number) AS (
-  (SELECT line.id, line.act, 1 FROM event line WHERE ${lookedFor('line')}
-    AND ($6::bigint IS NULL OR line.id < $6 AND line.act <> (SELECT act FROM event WHERE id = $6)) AND ${isHead} ORDER BY line.id DESC LIMIT 1)
-  UNION ALL
-  SELECT next.id, next.act, head.number + 1 FROM head CROSS JOIN LATERAL (
-    SELECT line.id, line.act FROM event line WHERE line.id < head.id AND line.act <> head.act AND ${lookedFor('line')} AND ${isHead} ORDER BY line.id DESC LIMIT 1) next
-  WHERE head.number < $7)
-SELECT head.id AS head, counted.lines, ${told}
-FROM head
-CROSS JOIN LATERAL (SELECT count(*)::int AS lines FROM (SELECT FROM event one WHERE one.act = head.act AND ${lookedFor('one')} LIMIT ${mostCounted + 1}) one) counted
-JOIN event line ON line.id = coalesce(
-  (SELECT whole.id FROM event whole WHERE whole.act = head.act AND whole.item_id IS NULL AND ${lookedFor('whole')} ORDER BY whole.id LIMIT 1), head.id)
+export function pageOfActs(of: LookedFor, seen: string | null, count: number): Statement {
+  const asked = new Asked(of);
+  const heads = asked.isAnything ? headsOfAll(asked, seen, count) : headsOfSome(asked, seen, count);
+  const text = `${heads}
+SELECT head.id AS head, head.lines, ${told}
+FROM head JOIN event line ON line.id = head.told_by
 ${besides} ORDER BY head.id DESC`;
+  return { text, values: asked.values };
+}
+
+/** What is looked for is gathered first. */
+function headsOfSome(asked: Asked, seen: string | null, count: number): string {
+  return `WITH head AS MATERIALIZED (SELECT max(line.id) AS id, coalesce(min(line.id) FILTER (WHERE line.item_id IS NULL), max(line.id)) AS told_by, count(*)::int AS lines
+  FROM event line WHERE ${asked.lines('line')} GROUP BY line.act${seen === null ? '' : ` HAVING max(line.id) < ${asked.put(seen)}::bigint`} ORDER BY 1 DESC LIMIT ${asked.put(count)})`;
+}
+
+/** Of the whole log: from the newest line of an act to that of the next, past the lines of the first, however many it has. */
+function headsOfAll(asked: Asked, seen: string | null, count: number): string {
+  const isNewest = `line.id = (SELECT newest.id FROM event newest WHERE newest.act = line.act AND newest.what <> 'row' ORDER BY newest.id DESC LIMIT 1)`;
+  const id = seen === null ? '' : `${asked.put(seen)}::bigint`;
+  const before = seen === null ? '' : ` AND line.id < ${id} AND line.act <> (SELECT act FROM event WHERE id = ${id})`;
+  return `WITH RECURSIVE newest (id, act, number) AS (
+  (SELECT line.id, line.act, 1 FROM event line WHERE line.what <> 'row'${before} AND ${isNewest} ORDER BY line.id DESC LIMIT 1)
+  UNION ALL
+  SELECT next.id, next.act, newest.number + 1 FROM newest CROSS JOIN LATERAL (
+    SELECT line.id, line.act FROM event line WHERE line.id < newest.id AND line.act <> newest.act AND line.what <> 'row' AND ${isNewest} ORDER BY line.id DESC LIMIT 1) next
+  WHERE newest.number < ${asked.put(count)}),
+head AS MATERIALIZED (SELECT newest.id, counted.lines,
+  coalesce((SELECT whole.id FROM event whole WHERE whole.act = newest.act AND whole.item_id IS NULL AND whole.what <> 'row' ORDER BY whole.id LIMIT 1), newest.id) AS told_by
+  FROM newest CROSS JOIN LATERAL (SELECT count(*)::int AS lines FROM (
+    SELECT FROM event one WHERE one.act = newest.act AND one.what <> 'row' LIMIT ${mostCounted + 1}) one) counted)`;
+}

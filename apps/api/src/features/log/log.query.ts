@@ -6,7 +6,7 @@ import { WORDS } from '../../platform/config/words.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { type LogHead, readLogHead } from '../../platform/seal/log-head.reader.js';
-import { mostCounted, mostRows, pageOfActs, pageOfLines } from './log-statements.js';
+import { type LookedFor, type Statement, mostCounted, mostRows, pageOfActs, pageOfLines } from './log-statements.js';
 import type { LogActConnection, LogLine, LogLineConnection, LogRowChange } from './log.types.js';
 
 export interface LogFilter {
@@ -48,12 +48,7 @@ export class LogQuery {
 
   async lines(filter: LogFilter, first?: number | null, after?: string | null): Promise<LogLineConnection> {
     const size = pageSize(first);
-    const rows: PageRow[] = await this.dataSource.query(pageOfLines, [
-      ...valuesOf(filter),
-      readSeen(after),
-      size + 1,
-      uuidOf('act', filter.act),
-    ]);
+    const rows = await this.ask<PageRow>(pageOfLines(lookedFor(filter), readSeen(after), size + 1));
     return connectionOf(
       rows,
       size,
@@ -65,7 +60,7 @@ export class LogQuery {
   /** Lines of one act as one, with their number. */
   async acts(filter: LogFilter, first?: number | null, after?: string | null): Promise<LogActConnection> {
     const size = pageSize(first);
-    const rows: ActRow[] = await this.dataSource.query(pageOfActs, [...valuesOf(filter), readSeen(after), size + 1]);
+    const rows = await this.ask<ActRow>(pageOfActs(lookedFor(filter), readSeen(after), size + 1));
     return connectionOf(
       rows,
       size,
@@ -81,6 +76,10 @@ export class LogQuery {
 
   head(): Promise<LogHead | undefined> {
     return readLogHead((sql, values) => this.dataSource.query(sql, values));
+  }
+
+  private ask<Row>({ text, values }: Statement): Promise<Row[]> {
+    return this.dataSource.query(text, [...values]);
   }
 
   private view(row: PageRow): LogLine {
@@ -119,9 +118,16 @@ function readSeen(after: string | null | undefined): string | null {
   return seen;
 }
 
-function valuesOf({ item, tour, person, day, zone }: LogFilter): (string | null)[] {
+function lookedFor({ item, tour, person, day, zone, act }: LogFilter): LookedFor {
   if (day && !isPlainDate(day)) throw new BadInputError([{ field: 'day', value: day.slice(0, 80), wanted: 'a day as YYYY-MM-DD' }]);
-  return [item || null, tour || null, uuidOf('person', person), day || null, zoneOf(zone)];
+  return {
+    item: item || null,
+    tour: tour || null,
+    person: uuidOf('person', person),
+    day: day || null,
+    zone: zoneOf(zone),
+    act: uuidOf('act', act),
+  };
 }
 
 function zoneOf(zone: string | null | undefined): string {

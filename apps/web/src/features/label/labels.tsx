@@ -24,7 +24,6 @@ const labelsQuery = graphql(`
 export function Labels() {
   const asked = useAsked();
   const kept = useKeptOnDevice();
-  const [isWhole, setWhole] = useState(false);
   const query = useInfiniteQuery({
     queryKey: ['items', 'labels', asked.found, asked.kind],
     queryFn: ({ pageParam }) => request(labelsQuery, { search: asked.found || null, kind: asked.kind || null, after: pageParam }),
@@ -66,6 +65,16 @@ export function Labels() {
           )}
         </p>
       </div>
+      <Sheets pages={pages} />
+    </Page>
+  );
+}
+
+/** The first two stand on the screen; all are printed. */
+function Sheets({ pages }: { pages: ReturnType<typeof labelSheets> }) {
+  const [isWhole, setWhole] = useState(false);
+  return (
+    <>
       <div className={isWhole ? 'labelpages' : 'labelpages few'}>
         {pages.map((each, index) => (
           <Drawing key={index} of={each} />
@@ -79,7 +88,7 @@ export function Labels() {
           <span className="quiet">The first two are shown; all are printed.</span>
         </p>
       )}
-    </Page>
+    </>
   );
 }
 

@@ -9,8 +9,9 @@ interface Named {
 
 /** What a line concerns, each with the way to it. */
 export function About({ line: { itemId, tourId, tourName, showId } }: { line: Named }) {
+  if (!itemId && !tourId) return null;
   return (
-    <>
+    <span>
       {itemId && (
         <Link className="mono" to={`/register/${encodeURIComponent(itemId)}`}>
           {itemId}
@@ -23,6 +24,6 @@ export function About({ line: { itemId, tourId, tourName, showId } }: { line: Na
           {showId && `, ${showId}`}
         </Link>
       )}
-    </>
+    </span>
   );
 }

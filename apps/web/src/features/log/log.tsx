@@ -105,9 +105,7 @@ function LogTable({ acts, filter }: { acts: readonly Act[]; filter: Filter }) {
               </div>
             </td>
             <td data-name="About">
-              <span>
-                <About line={lines === 1 ? line : { ...line, itemId: null }} />
-              </span>
+              <About line={lines === 1 ? line : { ...line, itemId: null }} />
             </td>
           </tr>
         ))}

@@ -1,11 +1,12 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import { Link } from 'react-router';
+import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../../platform/person.js';
 import { request } from '../../../platform/request.js';
 import { dayOf } from '../../../platform/written.js';
-import { Faults } from '../../../ui/faults.js';
+import { Choice, Field, Figure, Form, useTypedForm } from '../../../ui/form.js';
+import { figure, filled } from '../../../ui/typed.js';
 
 const splitsQuery = graphql(
   `query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }`,
@@ -49,64 +50,43 @@ export function LotPart({ id, count, state, me }: { id: string; count: number; s
 }
 
 const ways = [
-  ['quarantined', 'Quarantine them: failed or in doubt'],
-  ['retired', 'Count them out: lost or scrapped'],
+  ['quarantined', 'Quarantine: failed or in doubt'],
+  ['retired', 'Count out: lost or scrapped'],
 ] as const;
 
 const nothing = { pieces: '', state: 'quarantined', reason: '' };
+const split = (count: number) =>
+  z.object({
+    pieces: figure(`a whole number from 1 to ${count - 1}: one piece at least stays`, { whole: true, min: 1, max: count - 1 }),
+    state: z.string(),
+    reason: filled('what is wrong with them, or where they went'),
+  });
 
 function SplitForm({ id, count, me }: { id: string; count: number; me: Person }) {
-  const [values, setValues] = useState(nothing);
+  const schema = split(count);
+  const form = useTypedForm(schema, nothing);
   const client = useQueryClient();
-  const { pieces, state, reason } = values;
-  const split = useMutation({
-    mutationFn: () => request(splitMutation, { itemId: id, pieces: Number(pieces), state, reason }),
+  const send = useMutation({
+    mutationFn: (values: z.output<typeof schema>) => request(splitMutation, { itemId: id, ...values }),
     onSuccess: async () => {
-      setValues(nothing);
+      form.reset(nothing);
       await client.invalidateQueries();
     },
   });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    split.mutate();
-  };
   return (
     <details>
       <summary>Take some of the {count} pieces out</summary>
-      <form onSubmit={submit}>
+      <Form form={form} onSubmit={(values) => send.mutate(values)} error={send.error}>
         <div className="fields">
-          <label>
-            How many
-            <input
-              type="number"
-              inputMode="numeric"
-              min={1}
-              max={count - 1}
-              value={pieces}
-              onChange={(event) => setValues({ ...values, pieces: event.target.value })}
-            />
-          </label>
-          <label>
-            What becomes of them
-            <select value={state} onChange={(event) => setValues({ ...values, state: event.target.value })}>
-              {ways.map(([key, label]) => (
-                <option key={key} value={key}>
-                  {label}
-                </option>
-              ))}
-            </select>
-          </label>
-          <label>
-            Why
-            <input value={reason} onChange={(event) => setValues({ ...values, reason: event.target.value })} />
-          </label>
+          <Figure name="pieces" label="How many" />
+          <Choice name="state" label="What becomes of them" choices={ways} />
+          <Field name="reason" label="Why" />
         </div>
-        <Faults of={split.error} />
-        {split.data && <Taken of={split.data.splitLot} me={me} />}
-        <button type="submit" disabled={split.isPending}>
+        {send.data && <Taken of={send.data.splitLot} me={me} />}
+        <button type="submit" disabled={send.isPending}>
           Take them out
         </button>
-      </form>
+      </Form>
     </details>
   );
 }
