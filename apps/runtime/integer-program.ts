@@ -6,7 +6,7 @@ interface HighsModel {
   readonly options: { set(values: Record<string, unknown>): unknown };
   readonly info: { get(name: string): number | bigint };
   run(callbacks?: Record<number, (event: { data: Record<string, unknown>; interrupt(): void }) => undefined>): { modelStatus: number };
-  getSolution(): { colValue: Float64Array };
+  getSolution(): { colValue: Float64Array; colDual: Float64Array };
   getDimensions(): { numCols: number };
   getColName(index: number): string;
   dispose(): void;
@@ -14,7 +14,7 @@ interface HighsModel {
 
 interface Highs {
   readonly constants: { readonly callbackType: { readonly mipInterrupt: number }; readonly modelStatus: Readonly<Record<string, number>> };
-  createModel(source: { format: 'lp'; data: string }): HighsModel;
+  createModel(source: { format: 'lp'; data: Uint8Array }): HighsModel;
 }
 
 /**
@@ -32,7 +32,7 @@ const nothing = { objective: undefined, bound: undefined, values: new Map<string
 function answerOf(highs: Highs, lpText: string, limits: IntegerProgramLimits): IntegerProgramAnswer {
   let model: HighsModel | undefined;
   try {
-    model = highs.createModel({ format: 'lp', data: lpText });
+    model = highs.createModel({ format: 'lp', data: new TextEncoder().encode(lpText) });
     return run(highs, model, limits);
   } catch {
     return { status: 'unknown', ...nothing, iterations: 0, isCutOff: false };
@@ -70,9 +70,12 @@ function run(
   const known = bound !== undefined && Number.isFinite(bound) ? bound : undefined;
   if (!hasSolution) return { status: 'unknown', ...nothing, bound: known, ...done };
   const objective = Number(model.info.get('objective_function_value'));
-  const { colValue } = model.getSolution();
-  const values = new Map(Array.from({ length: model.getDimensions().numCols }, (_, index) => [model.getColName(index), colValue[index]!]));
-  if (status === modelStatus.optimal) return { status: 'optimal', objective, bound: objective, values, ...done };
+  const { colValue, colDual } = model.getSolution();
+  const names = Array.from({ length: model.getDimensions().numCols }, (_, index) => model.getColName(index));
+  const named = (numbers: Float64Array) => new Map(names.map((name, index) => [name, numbers[index]!]));
+  const values = named(colValue);
+  const costs = relaxed ? { reducedCosts: named(colDual) } : {};
+  if (status === modelStatus.optimal) return { status: 'optimal', objective, bound: objective, values, ...costs, ...done };
   // A relaxation that was cut off has a basis, but bounds nothing.
   return relaxed ? { status: 'unknown', ...nothing, ...done } : { status: 'feasible', objective, bound: known, values, ...done };
 }

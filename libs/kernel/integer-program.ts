@@ -20,6 +20,8 @@ export interface IntegerProgramAnswer {
   /** Proven bound on the objective (equal to it when optimal); undefined when none is known. */
   readonly bound: number | undefined;
   readonly values: ReadonlyMap<string, number>;
+  /** Of a relaxed program solved to its end: what a unit of each column would add to the objective. */
+  readonly reducedCosts?: ReadonlyMap<string, number>;
   /** Iterations made. */
   readonly iterations: number;
   /** The clock cut it off. */

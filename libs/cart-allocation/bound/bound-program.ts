@@ -3,6 +3,7 @@ import { type FloorPlan, cartKey, loadKey, mayCarry } from '../case/index.js';
 import { type Choice, readChoice } from './choice.js';
 import { type Deadlock, type Pairing, Waiting } from './deadlocks.js';
 import { singleKinds } from './first-event.js';
+import { nearestPairs } from './nearest-pairs.js';
 import { type Classes, type Program, type Tie, tiesAtMost, writeProgram } from './program-text.js';
 import { classesOf, leastComingIn, promisingPairs, unitsPerColumn } from './promising-pairs.js';
 
@@ -35,13 +36,14 @@ const mostRounds = 40;
  * (`deadlocks.ts`), until a solution has none.
  */
 export class BoundProgram {
-  private readonly classes: Classes;
+  private classes: Classes;
   private readonly single: ReadonlySet<number>;
   private readonly cartClassOf: ReadonlyMap<number, number>;
   private readonly loadClassOf: ReadonlyMap<number, number>;
   private readonly deadlocks: Deadlock[] = [];
   private best = 0;
-  private isBoundOfAll = false;
+  /** Circles that were known when all pairs were last asked about; -1: not yet. */
+  private askedWith = -1;
 
   constructor(
     private readonly floor: FloorPlan,
@@ -61,6 +63,7 @@ export class BoundProgram {
   solve({ share, vary = () => 1, fewest = 'boxes lifted' }: BoundOptions): BoundAnswer {
     const workBefore = this.budget.workLeft;
     const secondsBefore = this.budget.secondsLeft();
+    if (this.classes.promising && this.askedWith < 0) this.boundOfAllPairs();
     const program = writeProgram(this.floor, this.classes, { vary, fewest });
     let choice: Choice | undefined;
     for (let round = 0; round < mostRounds; round++) {
@@ -74,15 +77,20 @@ export class BoundProgram {
       choice = { ...found, aside: waiting.asideFor(this.deadlocks, found.aside) };
       if (this.deadlocks.length === known) break;
     }
-    if (this.classes.promising && choice) this.boundOfAllPairs();
+    if (this.classes.promising && choice && this.askedWith === 0 && this.deadlocks.length > 0) this.boundOfAllPairs();
     return { bound: this.best, choice };
   }
 
-  /** Where the program holds only some pairs it bounds nothing: the relaxation over all of them does, and seldom lies below it. Asked once. */
+  /**
+   * Where the program holds only some pairs it bounds nothing: the relaxation over all of them does, and seldom lies below it. It also says which pairs
+   * are worth holding. Asked first, and once more when circles are known.
+   */
   private boundOfAllPairs(): void {
-    const pairs = this.classes.carts.length * this.classes.loads.length;
-    if (this.isBoundOfAll || unitsPerPairRelaxed * pairs > this.budget.workLeft) return;
-    this.isBoundOfAll = true;
+    const { carts, loads } = this.classes;
+    const pairs = carts.length * loads.length;
+    const isFirst = this.askedWith < 0;
+    this.askedWith = this.deadlocks.length;
+    if (unitsPerPairRelaxed * pairs > this.budget.workLeft) return;
     if (pairs > pairsRelaxedPerSecond * this.budget.secondsLeft()) return this.budget.cutOffByClock();
     const program = writeProgram(this.floor, { ...this.classes, promising: undefined }, { vary: () => 1, fewest: 'boxes lifted' });
     this.budget.spend(unitsPerProgram + unitsPerPairRelaxed * pairs);
@@ -93,7 +101,11 @@ export class BoundProgram {
     });
     this.budget.spend(answer.iterations * program.rows);
     if (answer.isCutOff) this.budget.cutOffByClock();
-    if (answer.status === 'optimal') this.best = Math.max(this.best, Math.ceil(answer.objective! - tiesAtMost - 1e-6));
+    if (answer.status !== 'optimal') return;
+    this.best = Math.max(this.best, Math.ceil(answer.objective! - tiesAtMost - 1e-6));
+    const { values, reducedCosts } = answer;
+    if (isFirst && reducedCosts)
+      this.classes = { carts, loads, promising: nearestPairs(this.floor, carts, loads, { values, reducedCosts }) };
   }
 
   private run(program: Program, work: number, seconds: number): Choice | undefined {
