@@ -31,6 +31,8 @@ import { TellChanges20261126010500 } from './20261126010500-tell-changes.js';
 import { CreateItemRecord20261126214500 } from './20261126214500-create-item-record.js';
 import { CreateCsvImport20261126183500 } from './20261126183500-create-csv-import.js';
 import { IndexActs20261126220932 } from './20261126220932-index-acts.js';
+import { CreateDeputies20261126225000 } from './20261126225000-create-deputies.js';
+import { CreateBarredActs20261126225100 } from './20261126225100-create-barred-acts.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -67,4 +69,6 @@ export const migrations = [
   CreatePlaceAnswers20261126192500,
   CreateItemRecord20261126214500,
   IndexActs20261126220932,
+  CreateDeputies20261126225000,
+  CreateBarredActs20261126225100,
 ];

@@ -15,8 +15,12 @@ import * as types from './graphql.js';
  * Learn more about it here: https://the-guild.dev/graphql/codegen/plugins/presets/preset-client#reducing-bundle-size
  */
 type Documents = {
-    "query Me { me { id name role mustChange } }": typeof types.MeDocument,
+    "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }": typeof types.MeDocument,
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
+    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": typeof types.DeputiesDocument,
+    "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": typeof types.NameDeputyDocument,
+    "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": typeof types.SignDeputyDocument,
+    "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": typeof types.WithdrawDeputyDocument,
     "query People { people { id name email role state sessions proposedBy } }": typeof types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
@@ -72,7 +76,7 @@ type Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": typeof types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": typeof types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
@@ -167,8 +171,12 @@ type Documents = {
     "query RuledPlaces { rules }": typeof types.RuledPlacesDocument,
 };
 const documents: Documents = {
-    "query Me { me { id name role mustChange } }": types.MeDocument,
+    "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }": types.MeDocument,
     "mutation SignOut { signOut }": types.SignOutDocument,
+    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": types.DeputiesDocument,
+    "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": types.NameDeputyDocument,
+    "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": types.SignDeputyDocument,
+    "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": types.WithdrawDeputyDocument,
     "query People { people { id name email role state sessions proposedBy } }": types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
@@ -224,7 +232,7 @@ const documents: Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }": types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
@@ -322,11 +330,27 @@ const documents: Documents = {
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query Me { me { id name role mustChange } }"): typeof import('./graphql.js').MeDocument;
+export function graphql(source: "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }"): typeof import('./graphql.js').MeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation SignOut { signOut }"): typeof import('./graphql.js').SignOutDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n"): typeof import('./graphql.js').DeputiesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }"): typeof import('./graphql.js').NameDeputyDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }"): typeof import('./graphql.js').SignDeputyDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }"): typeof import('./graphql.js').WithdrawDeputyDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -550,7 +574,7 @@ export function graphql(source: "query LogSeal { logSeal { head lines sealedAt }
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } } }"): typeof import('./graphql.js').BarredNowDocument;
+export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }"): typeof import('./graphql.js').BarredNowDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

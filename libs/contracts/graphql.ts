@@ -17,6 +17,24 @@ export type CountInput = {
   sent: number;
 };
 
+export type DeputyInput = {
+  /** For what belongs to this depot alone. */
+  depot?: string | null | undefined;
+  /** First day, YYYY-MM-DD. */
+  from: string;
+  /** In the place of which safety officer. */
+  officerId: string | number;
+  /** Who acts. */
+  personId: string | number;
+  reason: string;
+  /** By whose calendar: a zone of the time zone database. */
+  timeZone: string;
+  /** For this tour alone. */
+  tourId?: string | number | null | undefined;
+  /** Last day. */
+  until: string;
+};
+
 /** The first people of a house: who sets it up, and the safety officer. */
 export type FirstPeopleInput = {
   email: string;
@@ -68,12 +86,38 @@ export type VisitResultInput = {
 export type MeQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type MeQuery = { me: { id: string, name: string, role: string, mustChange: boolean } | null };
+export type MeQuery = { me: { id: string, name: string, role: string, mustChange: boolean, deputyships: Array<{ officer: string, until: string, depot: string | null, tourId: string | null }> } | null };
 
 export type SignOutMutationVariables = Exact<{ [key: string]: never; }>;
 
 
 export type SignOutMutation = { signOut: boolean };
+
+export type DeputiesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type DeputiesQuery = { deputies: Array<{ id: string, personId: string, person: string, officerId: string, officer: string, from: string, until: string, depot: string | null, tour: string | null, reason: string, namedBy: string, state: string }>, people: Array<{ id: string, name: string, role: string, state: string }>, tours: { edges: Array<{ node: { id: string, name: string } }> } };
+
+export type NameDeputyMutationVariables = Exact<{
+  deputy: DeputyInput;
+}>;
+
+
+export type NameDeputyMutation = { nameDeputy: string };
+
+export type SignDeputyMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type SignDeputyMutation = { signDeputy: boolean };
+
+export type WithdrawDeputyMutationVariables = Exact<{
+  id: string | number;
+}>;
+
+
+export type WithdrawDeputyMutation = { withdrawDeputy: boolean };
 
 export type PeopleQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -504,7 +548,7 @@ export type BarredNowQueryVariables = Exact<{
 }>;
 
 
-export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }> } };
+export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }>, doneAlthoughBarred: Array<{ what: string, hang: string | null, sentence: string }> } };
 
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
@@ -1294,14 +1338,67 @@ export const MeDocument = new TypedDocumentString(`
     name
     role
     mustChange
+    deputyships {
+      officer
+      until
+      depot
+      tourId
+    }
   }
 }
-    `, {"hash":"sha256:474e55962be35345a707bb41cf9bdab76115e52e40d19e865a3992666df70e3a"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
+    `, {"hash":"sha256:16a57e4cdb69bb715c357e4d8bf3cdfe6d6b179babb5df4019feaf03b525a0d7"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
 export const SignOutDocument = new TypedDocumentString(`
     mutation SignOut {
   signOut
 }
     `, {"hash":"sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956"}) as unknown as TypedDocumentString<SignOutMutation, SignOutMutationVariables>;
+export const DeputiesDocument = new TypedDocumentString(`
+    query Deputies {
+  deputies {
+    id
+    personId
+    person
+    officerId
+    officer
+    from
+    until
+    depot
+    tour
+    reason
+    namedBy
+    state
+  }
+  people {
+    id
+    name
+    role
+    state
+  }
+  tours(first: 100) {
+    edges {
+      node {
+        id
+        name
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:850f32e7844a06c70de4324496c26cedfef92c6f3159a1f89d156cf05bad2291"}) as unknown as TypedDocumentString<DeputiesQuery, DeputiesQueryVariables>;
+export const NameDeputyDocument = new TypedDocumentString(`
+    mutation NameDeputy($deputy: DeputyInput!) {
+  nameDeputy(deputy: $deputy)
+}
+    `, {"hash":"sha256:d7b3b55787de117ad1a5f37a479e08e56fb331918b0deb347f6e9203f1d21ec7"}) as unknown as TypedDocumentString<NameDeputyMutation, NameDeputyMutationVariables>;
+export const SignDeputyDocument = new TypedDocumentString(`
+    mutation SignDeputy($id: ID!) {
+  signDeputy(id: $id)
+}
+    `, {"hash":"sha256:528d2d87db7178cb915d471f35a0a66bd8fafe3fe74cdd7d7d1e42e66a54dc52"}) as unknown as TypedDocumentString<SignDeputyMutation, SignDeputyMutationVariables>;
+export const WithdrawDeputyDocument = new TypedDocumentString(`
+    mutation WithdrawDeputy($id: ID!) {
+  withdrawDeputy(id: $id)
+}
+    `, {"hash":"sha256:c9a32e7fa2d8ac458eaa40d6af3c5d7a7bf5ea44342be502b1f75a10c1c7a69d"}) as unknown as TypedDocumentString<WithdrawDeputyMutation, WithdrawDeputyMutationVariables>;
 export const PeopleDocument = new TypedDocumentString(`
     query People {
   people {
@@ -2020,9 +2117,14 @@ export const BarredNowDocument = new TypedDocumentString(`
       loads
       hangs
     }
+    doneAlthoughBarred {
+      what
+      hang
+      sentence
+    }
   }
 }
-    `, {"hash":"sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
+    `, {"hash":"sha256:cdbdfe39899461c8dc31939380db6a32e97ac04e2a360f8b99f70f16cbed7cab"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {

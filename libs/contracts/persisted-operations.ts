@@ -1,10 +1,18 @@
 /* eslint-disable */
 /** Operations of the screens by the SHA-256 of their documents. */
 export const persistedOperations: Readonly<Record<string, string>> = {
-  'sha256:474e55962be35345a707bb41cf9bdab76115e52e40d19e865a3992666df70e3a':
-    "query Me { me { id mustChange name role } }",
+  'sha256:16a57e4cdb69bb715c357e4d8bf3cdfe6d6b179babb5df4019feaf03b525a0d7':
+    "query Me { me { deputyships { depot officer tourId until } id mustChange name role } }",
   'sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956':
     "mutation SignOut { signOut }",
+  'sha256:850f32e7844a06c70de4324496c26cedfef92c6f3159a1f89d156cf05bad2291':
+    "query Deputies { deputies { depot from id namedBy officer officerId person personId reason state tour until } people { id name role state } tours(first: 100) { edges { node { id name } } } }",
+  'sha256:d7b3b55787de117ad1a5f37a479e08e56fb331918b0deb347f6e9203f1d21ec7':
+    "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }",
+  'sha256:528d2d87db7178cb915d471f35a0a66bd8fafe3fe74cdd7d7d1e42e66a54dc52':
+    "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }",
+  'sha256:c9a32e7fa2d8ac458eaa40d6af3c5d7a7bf5ea44342be502b1f75a10c1c7a69d':
+    "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }",
   'sha256:f477bac87163e09aa9b8d872f404a7d5776169f652d29b93b3af39acf610e7dc':
     "query People { people { email id name proposedBy role sessions state } }",
   'sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25':
@@ -115,8 +123,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
   'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
     "query LogSeal { logSeal { head lines sealedAt } }",
-  'sha256:bb17a413b8cbb899902f2ae048bef0eb9fca2a067cc60aa9dc39444b22f66366':
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } } }",
+  'sha256:cdbdfe39899461c8dc31939380db6a32e97ac04e2a360f8b99f70f16cbed7cab':
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang sentence what } } }",
   'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':
     "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
   'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':

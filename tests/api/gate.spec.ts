@@ -113,6 +113,53 @@ describe('the gate on the floor', () => {
     await safety.graphql(answers, { id: item });
   }
 
+  it('keeps what a device did before it could know as done although barred: no tick, no signature, told to the safety officer, once', async () => {
+    const hang = plan.picks.hangs.at(-1);
+    const [first] = hang.runningOrder.goingUp;
+    const hoist = hang.picks[0].hoistSerial;
+    const load = plan.carts.loads[0];
+    const serials = load.boxes.map((each: any) => each.serial);
+    await safety.graphql(states.quarantined.bar, { id: hoist });
+    await safety.graphql(states.quarantined.bar, { id: serials[0] });
+    const late = (key: string) => ({ 'idempotency-key': `00000000-0000-4000-8000-00000000000${key}`, 'x-done-at': '2027-02-26T08:30:00Z' });
+    for (const again of [1, 1])
+      expect(
+        (await system.graphql(tick, { id, what: first.key }, late(String(again)))).errors?.[0]?.extensions.faults?.[0]?.wanted,
+      ).toContain(hoist);
+    expect((await warehouse.graphql(confirm, { id, load: load.id, serials }, late('2'))).data.confirmCart.agrees).toBe(false);
+    // Asked without a time of its own, nothing was done yet.
+    await system.graphql(tick, { id, what: first.key });
+    const kept = await test.dataSource.query('SELECT what, hang, done_at AS at, items FROM barred_act ORDER BY id');
+    const at = new Date('2027-02-26T08:30:00Z');
+    const items = [{ item: hoist, why: expect.objectContaining({ code: 'state' }) }];
+    expect(kept).toMatchObject([
+      { what: first.key, hang: hang.hang, at, items },
+      { what: load.id, hang: null, at },
+    ]);
+    expect(await test.dataSource.query('SELECT FROM cart_check WHERE plan_id = $1 AND load = $2', [id, load.id])).toEqual([]);
+    const { doneAlthoughBarred, ticks } = (
+      await system.graphql('query($id: ID!) { plan(id: $id) { ticks doneAlthoughBarred { what sentence } } }', { id })
+    ).data.plan;
+    expect([ticks, doneAlthoughBarred.map((each: any) => each.what)]).toEqual([[], [first.key, load.id]]);
+    const { edges } = (await safety.graphql(notes, { role: 'safety' })).data.attention;
+    expect(
+      edges.filter(({ node }: any) => node.code === 'done-although-barred').map(({ node }: any) => [node.weight, node.subject]),
+    ).toEqual([
+      ['stop', hoist],
+      ['stop', serials[0]],
+    ]);
+    await expect(test.dataSource.query('DELETE FROM barred_act')).rejects.toThrow(/append only/);
+    // What stands up there comes down, although nothing of the way up could be ticked.
+    const [down] = hang.runningOrder.comingDown;
+    expect((await system.graphql(tick, { id, what: down.key })).errors).toBeDefined();
+    for (const [number, step] of hang.runningOrder.goingUp.slice(1).entries()) {
+      const key = `00000000-0000-4000-8000-0000000001${String(number).padStart(2, '0')}`;
+      await system.graphql(tick, { id, what: step.key }, { ...late('1'), 'idempotency-key': key });
+    }
+    expect((await system.graphql(tick, { id, what: down.key })).errors).toBeUndefined();
+    for (const item of [hoist, serials[0]]) await putBack(item);
+  });
+
   it('never bars the way down: what failed in the air is brought down, and the record says with what', async () => {
     const hang = plan.picks.hangs[0];
     for (const step of hang.runningOrder.goingUp) await system.graphql(tick, { id, what: step.key });

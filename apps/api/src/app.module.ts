@@ -74,6 +74,8 @@ import { PointsController } from './features/rigging/points.controller.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
 import { LotReader } from './features/register/lots/lot.reader.js';
+import { DeputyResolver } from './features/deputy/deputy.resolver.js';
+import { DeputyService } from './features/deputy/deputy.service.js';
 import { PlaceService } from './features/place/place.service.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
@@ -211,7 +213,9 @@ const features = [
   LotService,
   LotResolver,
   PlaceService,
+  DeputyService,
   PlaceResolver,
+  DeputyResolver,
   LogResolver,
   RiggingService,
   RiggingResolver,

@@ -1,3 +1,5 @@
+import { BarredActRow } from './features/plan/stored/barred-act.rows.js';
+import { DeputyRow } from './features/deputy/rows.js';
 import { LoadingActRow } from './features/loading/rows.js';
 import { EditionRow, ProposalRow } from './features/edition/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
@@ -55,6 +57,8 @@ export const entities = [
   HardwareCountRow,
   EditionRow,
   ProposalRow,
+  DeputyRow,
+  BarredActRow,
   CsvImportRow,
   CsvImportEndRow,
 ];

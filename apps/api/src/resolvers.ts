@@ -13,6 +13,7 @@ import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
+import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
@@ -38,6 +39,7 @@ export const resolvers = [
   HouseResolver,
   LogResolver,
   LotResolver,
+  DeputyResolver,
   PlaceResolver,
   PlanPartsResolver,
   PlanResolver,

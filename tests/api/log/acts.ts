@@ -52,6 +52,11 @@ async function wish(house: House, call: (id: string, piece: string) => string, i
   return done.draftId;
 }
 
+const nameDeputy = (house: House, personId: string, officerId: string): Promise<string> => {
+  const days = { from: '2027-02-26', until: '2027-02-27', timeZone: 'Europe/London', reason: 'at the yard' };
+  return ask(house, 'safety', 'nameDeputy(deputy: $d)', { d: { personId, officerId, ...days } }, '($d: DeputyInput!)');
+};
+
 const people: readonly Act[] = [
   [
     'mutation addPerson',
@@ -78,8 +83,26 @@ const people: readonly Act[] = [
   ['mutation changeRole', (house) => ask(house, 'system', `changeRole(id: "${house.kept.get('Tam Orrery')}", role: "system")`)],
   ['mutation disablePerson', (house) => ask(house, 'system', `disablePerson(id: "${house.kept.get('Tam Orrery')}")`)],
   ['mutation enablePerson', (house) => ask(house, 'system', `enablePerson(id: "${house.kept.get('Tam Orrery')}")`)],
+  [
+    'mutation nameDeputy',
+    async (house) => {
+      const { id } = await read(house, '{ people { id role } }').then((found) => found.find((each: any) => each.role === 'safety'));
+      house.kept.set('deputy', await nameDeputy(house, house.kept.get('Tam Orrery'), id));
+    },
+  ],
+  ['mutation withdrawDeputy', (house) => ask(house, 'safety', `withdrawDeputy(id: "${house.kept.get('deputy')}")`)],
   ['mutation proposeOfficer', (house) => ask(house, 'system', `proposeOfficer(id: "${house.kept.get('Tam Orrery')}")`)],
   ['mutation answerProposal', (house) => ask(house, 'safety', `answerProposal(id: "${house.kept.get('Tam Orrery')}", accept: true)`)],
+  [
+    'mutation signDeputy',
+    async (house) => {
+      const id = await nameDeputy(house, house.kept.get('Ona Fell'), house.kept.get('Tam Orrery'));
+      const reply = await postListed(house.test.address, 'SignIn', { email: 'tam@cartwright.example', password: 'chosen by myself' });
+      const tam = agentOf(house.test.address, (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '');
+      const { errors } = await tam.graphql(`mutation { signDeputy(id: "${id}") }`);
+      if (errors) throw new Error(JSON.stringify(errors));
+    },
+  ],
   ['mutation removePerson', (house) => ask(house, 'system', `removePerson(id: "${house.kept.get('Ona Fell')}")`)],
   [
     'mutation setUp',

@@ -19,8 +19,8 @@ export interface Way {
   readonly isOwnWords?: boolean;
 }
 
-const everybody: Permission = { allowed: roles, isForStrangers: true, isBeforeOwnPassword: true };
-const nobody: Permission = { allowed: [], isForStrangers: false, isBeforeOwnPassword: false };
+const everybody: Permission = { allowed: roles, isForStrangers: true, isBeforeOwnPassword: true, byDeputy: null };
+const nobody: Permission = { allowed: [], isForStrangers: false, isBeforeOwnPassword: false, byDeputy: null };
 
 /** What machines ask is answered before anybody is known: for whom it is stands here. */
 const probes: readonly Way[] = [
@@ -120,6 +120,7 @@ const both = (one: Permission | undefined, other: Permission | undefined): Permi
     allowed: one.allowed.filter((each) => other.allowed.includes(each)),
     isForStrangers: one.isForStrangers && other.isForStrangers,
     isBeforeOwnPassword: one.isBeforeOwnPassword && other.isBeforeOwnPassword,
+    byDeputy: one.byDeputy && other.byDeputy,
   };
 
 interface Layer {

@@ -2,12 +2,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Reflector } from '@nestjs/core';
 import { SessionStore } from '../../../apps/api/src/platform/sign-in/session-store.js';
+import { DeputyScopes } from '../../../apps/api/src/platform/sign-in/deputy.js';
 import { SignedInGuard } from '../../../apps/api/src/platform/sign-in/signed-in.js';
-import { type TestApp, agentOf, postListed, startTestApp } from '../../support/test-app.js';
+import { type TestApp, agentOf, postListed, startTestApp, testDay } from '../../support/test-app.js';
 import { type Way, declaredWays } from './declared-ways.js';
 
 const file = join('tests', 'api', 'ways', 'roles-by-way.md');
-const columns = ['stranger', 'warehouse', 'system', 'safety', 'given password', 'disabled', 'signed out'] as const;
+const columns = ['stranger', 'warehouse', 'system', 'safety', 'deputy', 'given password', 'disabled', 'signed out'] as const;
 type Who = (typeof columns)[number];
 type Answer = 'yes' | 'no' | 'sign in' | 'own password' | `not tried: ${string}`;
 
@@ -27,14 +28,20 @@ describe('roles by operations and ways', () => {
       const reply = await postListed(test.address, 'SignIn', { email, password });
       return (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
     };
-    const add = async (name: string) => {
-      const person = { name, email: `${name}@cartwright.example`, role: 'system', password: 'given by another' };
+    const add = async (name: string, role = 'system') => {
+      const person = { name, email: `${name}@cartwright.example`, role, password: 'given by another' };
       const { data } = await system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', { person });
       return { id: data.addPerson.id as string, email: person.email, cookie: await signIn(person.email, person.password) };
     };
     const given = await add('given');
     const leaving = await add('disabled');
     await agentOf(test.address, leaving.cookie).graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
+    const standing = await add('standing', 'warehouse');
+    await agentOf(test.address, standing.cookie).graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
+    const { me } = (await safety.graphql('{ me { id } }')).data;
+    const days = { from: testDay, until: testDay, timeZone: 'Europe/London', reason: 'at the yard' };
+    const deputy = { personId: standing.id, officerId: me.id, ...days };
+    await safety.graphql('mutation($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }', { deputy });
     const disabled = await signIn(leaving.email, 'chosen by myself');
     await system.graphql(`mutation { disablePerson(id: "${leaving.id}") }`);
     const ended = await test.as('safety');
@@ -44,6 +51,7 @@ describe('roles by operations and ways', () => {
       warehouse: warehouse.cookie,
       system: system.cookie,
       safety: safety.cookie,
+      deputy: await signIn(standing.email, 'chosen by myself'),
       'given password': given.cookie,
       disabled,
       'signed out': ended.cookie,
@@ -58,7 +66,7 @@ describe('roles by operations and ways', () => {
   });
 
   it('what does not say for whom it is, is for nobody', async () => {
-    const guard = new SignedInGuard(new Reflector(), test.app.get(SessionStore));
+    const guard = new SignedInGuard(new Reflector(), test.app.get(SessionStore), test.app.get(DeputyScopes));
     const silent = class {
       readonly handler = () => undefined;
     };
@@ -96,10 +104,11 @@ describe('roles by operations and ways', () => {
 
 function wantedOf({ permission, isOwnWords }: Way, who: Who): Answer {
   if (permission === undefined) return 'no';
-  const isSignedIn = who === 'warehouse' || who === 'system' || who === 'safety' || who === 'given password';
+  const isSignedIn = who === 'warehouse' || who === 'system' || who === 'safety' || who === 'deputy' || who === 'given password';
   if (permission.allowed.length === 0) return 'no';
   if (!isSignedIn) return permission.isForStrangers && !isOwnWords ? 'yes' : 'sign in';
   if (who === 'given password') return permission.isBeforeOwnPassword ? 'yes' : 'own password';
+  if (who === 'deputy') return permission.allowed.includes('warehouse') || permission.byDeputy ? 'yes' : 'no';
   return permission.allowed.includes(who) ? 'yes' : 'no';
 }
 

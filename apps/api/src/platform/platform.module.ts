@@ -19,6 +19,7 @@ import { RequestController } from './request-once/request.controller.js';
 import { RequestOnce } from './request-once/request-once.interceptor.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignInTries } from './sign-in/tries.js';
+import { DeputyScopes } from './sign-in/deputy.js';
 import { SignedInGuard } from './sign-in/signed-in.js';
 import { WORDS } from './config/words.js';
 
@@ -37,6 +38,7 @@ export class PlatformModule {
         { provide: WORDS, useValue: words },
         UnitOfWork,
         SessionStore,
+        DeputyScopes,
         SignInTries,
         JobLog,
         Metrics,
@@ -50,7 +52,20 @@ export class PlatformModule {
         { provide: APP_GUARD, useClass: SignedInGuard },
         { provide: APP_FILTER, useClass: FaultFilter },
       ],
-      exports: [CONFIG, CLOCK, WORDS, UnitOfWork, LogSealer, SessionStore, SignInTries, ChangeFeed, JobLog, Metrics, ReadinessCheck],
+      exports: [
+        CONFIG,
+        CLOCK,
+        WORDS,
+        UnitOfWork,
+        LogSealer,
+        SessionStore,
+        DeputyScopes,
+        SignInTries,
+        ChangeFeed,
+        JobLog,
+        Metrics,
+        ReadinessCheck,
+      ],
     };
   }
 }

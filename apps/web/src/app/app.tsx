@@ -59,7 +59,7 @@ const Visits = screen(async () => ({ default: (await import('../features/visit/v
 const VisitScreen = screen(async () => ({ default: (await import('../features/visit/visit-screen.js')).VisitScreen }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
 
-const meQuery = graphql(`query Me { me { id name role mustChange } }`);
+const meQuery = graphql(`query Me { me { id name role mustChange deputyships { officer until depot tourId } } }`);
 
 export function App() {
   const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery), staleTime: 0 });

@@ -43,7 +43,12 @@ export function Header({ me }: { me: Person }) {
         </Menu>
       </nav>
       <div className="who">
-        <Menu name={`${me.name}, ${roleWords[me.role] ?? me.role}`}>
+        <Menu name={`${me.name}, ${roleWords[me.role] ?? me.role}${me.deputyships.length > 0 ? ', deputy' : ''}`}>
+          {me.deputyships.map(({ officer, until }) => (
+            <p key={`${officer} ${until}`} className="quiet">
+              Deputy of {officer} until {until}
+            </p>
+          ))}
           <button type="button" className="plain" onClick={() => setUnits(units === 'metric' ? 'imperial' : 'metric')}>
             {units === 'metric' ? 'Use feet and pounds' : 'Use metres and kilograms'}
           </button>

@@ -1,5 +1,5 @@
 import { Inject } from '@nestjs/common';
-import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { Args, ID, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { CONFIG, type Config } from '../../platform/config/config.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
@@ -7,7 +7,16 @@ import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/ses
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import { Allow, AllowEverybody, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { AccountService } from './account.service.js';
-import { Account, FirstPeopleInput, PersonInput, PersonOnFile, SessionView, type SignInRefusal, SignInResult } from './account.types.js';
+import {
+  Account,
+  DeputyshipView,
+  FirstPeopleInput,
+  PersonInput,
+  PersonOnFile,
+  SessionView,
+  type SignInRefusal,
+  SignInResult,
+} from './account.types.js';
 import { PeopleService } from './people.service.js';
 import { SetUpService } from './set-up.service.js';
 import { SignInService } from './sign-in.service.js';
@@ -32,6 +41,11 @@ export class AccountResolver {
   @Query(() => Account, { nullable: true, description: 'Who is signed in; null when nobody is.' })
   me(@Me() me: SignedIn | undefined): SignedIn | null {
     return me ?? null;
+  }
+
+  @ResolveField(() => [DeputyshipView], { description: 'Whose place the one who asks takes today, as deputy of a safety officer.' })
+  deputyships(@Parent() { id: whose }: Account, @Me() me: SignedIn | undefined): readonly DeputyshipView[] {
+    return me?.id === whose ? me.deputyships : [];
   }
 
   @Open()

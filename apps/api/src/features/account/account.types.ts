@@ -1,5 +1,20 @@
 import { Field, GraphQLISODateTime, ID, InputType, ObjectType, createUnionType } from '@nestjs/graphql';
 
+@ObjectType({ description: 'In the place of a safety officer today; of one depot, one tour, or everywhere.' })
+export class DeputyshipView {
+  @Field()
+  officer: string;
+
+  @Field()
+  until: string;
+
+  @Field(() => String, { nullable: true })
+  depot: string | null;
+
+  @Field(() => ID, { nullable: true })
+  tourId: string | null;
+}
+
 @ObjectType()
 export class Account {
   @Field(() => ID)

@@ -119,6 +119,7 @@ export class PeopleService {
       await mustLeaveSomebody(manager, person);
       const written: { who: string }[] = await manager.query('SELECT DISTINCT who FROM event WHERE person_id = $1', [id]);
       const [left]: { label: string }[] = await manager.query('SELECT person_leaves($1) AS label', [id]);
+      await manager.query('SELECT officer_leaves($1, $2)', [[person.name, ...written.map(({ who }) => who)], left?.label]);
       await manager.query('SELECT log_leaves($1, $2)', [id, [person.email, person.name, ...written.map(({ who }) => who)]]);
       return `${left?.label} has left.`;
     });

@@ -7,6 +7,7 @@ import { addDays } from '#kernel';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
 import { zoneOfShow } from '../venue/show-day.reader.js';
+import { barredActsOfShows } from '../plan/stored/barred-act.reader.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
@@ -46,14 +47,14 @@ export class AttentionQuery {
   }
 
   /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */
-  private async findings({ planId, findings }: Omit<ShowInSight, 'changed' | 'barred'>): Promise<ShowInSight['findings']> {
+  private async findings({ planId, findings }: Omit<ShowInSight, 'changed' | 'barred' | 'barredActs'>): Promise<ShowInSight['findings']> {
     if (planId === null || findings.every((each) => 'fact' in each)) return findings;
     const { plan } = await this.plans.one(this.dataSource.manager, planId);
     return plan.findings.filter((each) => each.weight !== 'agrees');
   }
 
   /** Shows that are not over somewhere on earth, each with its last day and its zone. */
-  private looked(): Promise<(Omit<ShowInSight, 'changed' | 'barred'> & { readonly to: string; readonly zone: string })[]> {
+  private looked(): Promise<(Omit<ShowInSight, 'changed' | 'barred' | 'barredActs'> & { readonly to: string; readonly zone: string })[]> {
     return this.dataSource.query(shows, [addDays(today(this.clock), -1)]);
   }
 
@@ -65,12 +66,14 @@ export class AttentionQuery {
     const changed = await this.freshness.changed(found.flatMap((each) => each.planId ?? []));
     const released = found.flatMap((each) => (each.state === 'released' && each.planId !== null ? [each.planId] : []));
     const barred = await this.barred(released);
+    const barredActs = await barredActsOfShows(this.dataSource.manager, found, this.words);
     const notes = attentionNotes(
       await Promise.all(
         found.map(async (each) => ({
           ...each,
           findings: await this.findings(each),
           barred: barred.get(each.planId ?? '') ?? [],
+          barredActs: barredActs.get(`${each.tourId}/${each.showId}`) ?? [],
           changed: (changed.get(each.planId ?? '') ?? []).map((change) => tell(this.words.changes, change)),
         })),
       ),

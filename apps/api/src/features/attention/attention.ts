@@ -35,6 +35,8 @@ export interface ShowInSight {
   readonly confirmed: number;
   /** What of a released plan must not fly as things stand now. */
   readonly barred: readonly { readonly item: string; readonly code: ReasonAgainst['code']; readonly why: string }[];
+  /** What was done although it was barred, in sentences. */
+  readonly barredActs: readonly { readonly what: string; readonly itemId: string; readonly sentence: string }[];
   /** Changed inputs of a released plan, in words. */
   readonly changed: readonly string[];
 }
@@ -83,11 +85,36 @@ function keyOfFinding({ tourId, showId }: ShowInSight, { code, date, fact }: Tol
   return isOfTheTour ? `${tourId} ${code} ${ids.join(', ')} ${date}` : `${tourId} ${showId} ${code} ${textHash(canonicalJson(fact))}`;
 }
 
-function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed, barred }: ShowInSight): Note[] {
+function notesOfShow({ tourId, showId, name, from, state, revision, loads, confirmed, changed, barred, barredActs }: ShowInSight): Note[] {
   const say = (role: Note['role'], code: string, sentence: string): Note => ({
     ...{ key: `${tourId} ${showId} ${code}`, role, weight: 'look', code, subject: name, date: from, sentence },
     ...{ tourId, showId, show: name, itemId: null },
   });
+  // Whatever became of the plan since: it was done.
+  const acts: Note[] = barredActs.map(({ what, itemId, sentence }, at) => ({
+    ...say('safety', 'done-although-barred', `${name}: ${sentence}`),
+    ...{ key: `${tourId} ${showId} done although barred ${what} ${at}`, weight: 'stop' as const, subject: itemId, itemId },
+  }));
+  return [...acts, ...notesOfState(say, { tourId, showId, name, from, state, revision, loads, confirmed, changed, barred })];
+}
+
+type Say = (role: Note['role'], code: string, sentence: string) => Note;
+
+function notesOfState(
+  say: Say,
+  {
+    tourId,
+    showId,
+    name,
+    from,
+    state,
+    revision,
+    loads,
+    confirmed,
+    changed,
+    barred,
+  }: Omit<ShowInSight, 'planId' | 'findings' | 'barredActs'>,
+): Note[] {
   if (state === null) return [say('system', 'no-plan', `${name} on ${from} has no plan yet.`)];
   const what = `${changed.slice(0, 3).join('; ')}${changed.length > 3 ? '; ...' : ''}`;
   if (state === 'draft')

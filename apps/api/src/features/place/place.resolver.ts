@@ -1,6 +1,6 @@
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { PlaceService } from './place.service.js';
 import { TourPlaces } from './place.types.js';
 
@@ -15,6 +15,7 @@ export class PlaceResolver {
   }
 
   @Allow('safety')
+  @ByDeputy({ tour: 'tourId' })
   @Mutation(() => TourPlaces, {
     description: 'A place without rules on file is judged on this tour by those of another, with a reason; null takes the answer back.',
   })

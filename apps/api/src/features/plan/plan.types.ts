@@ -266,6 +266,18 @@ export class BarredView {
   hangs: string[];
 }
 
+@ObjectType({ description: 'Done on a device that could not know that it was barred meanwhile.' })
+export class BarredActView {
+  @Field({ description: 'The key of what would have been ticked, or the cart load.' })
+  what: string;
+
+  @Field(() => String, { nullable: true, description: 'The hang, of a step of a lift sequence.' })
+  hang: string | null;
+
+  @Field()
+  sentence: string;
+}
+
 @ObjectType()
 export class CartCheckResult {
   @Field()

@@ -1,7 +1,7 @@
 import { Args, ID, Int, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { CatalogueQuery } from './catalogue.query.js';
 import { DatesListQuery } from './dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
@@ -92,6 +92,7 @@ export class RegisterResolver {
   }
 
   @Allow('safety')
+  @ByDeputy({ item: 'itemId' })
   @Mutation(() => ItemHead)
   async recordExamination(
     @Args('itemId', { type: () => ID }) id: string,
@@ -112,6 +113,7 @@ export class RegisterResolver {
   }
 
   @Allow('safety')
+  @ByDeputy({ item: 'itemId' })
   @Mutation(() => ItemHead)
   async releaseFromQuarantine(
     @Args('itemId', { type: () => ID }) id: string,
@@ -181,6 +183,7 @@ export class RegisterResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Boolean)
   async approveRiggingSystem(@Args('id', { type: () => ID }) id: string, @Me() me: SignedIn): Promise<boolean> {
     await this.ruleBook.approveSystem(id, me);

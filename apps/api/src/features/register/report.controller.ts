@@ -2,7 +2,7 @@ import { Controller, Get, HttpCode, HttpException, Param, Post, Query, Req, Res 
 import type { Request, Response } from 'express';
 import { DataSource } from 'typeorm';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterService } from './register.service.js';
 import { ReportFileRow } from './rows.js';
 import { reportFileFault } from './records/file-kind.js';
@@ -17,6 +17,7 @@ export class ReportController {
   ) {}
 
   @Allow('safety')
+  @ByDeputy({ item: 'itemId' })
   @Post(':itemId')
   @HttpCode(200)
   async keep(

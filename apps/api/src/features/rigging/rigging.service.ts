@@ -8,6 +8,7 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
+import { ownName } from '../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
@@ -163,7 +164,7 @@ export class RiggingService {
 
 /** The name under a signature: as it is on file for who inspects, as it was written for who takes over. */
 async function signerOf(manager: EntityManager, kind: SignOffRow['kind'], name: string, before: readonly SignOffRow[]): Promise<string> {
-  const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
+  const alike = (one: string, other: string): boolean => ownName(one).toLowerCase() === ownName(other).toLowerCase();
   if (kind === 'handed over') {
     const inspector = before.find((each) => each.kind === 'inspected' && alike(each.name, name));
     if (!inspector) return name;

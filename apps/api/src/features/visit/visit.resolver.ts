@@ -1,7 +1,7 @@
 import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { ResultsService } from './results.service.js';
 import { VisitQuery } from './visit.query.js';
 import { VisitService, mustBeSeason } from './visit.service.js';
@@ -60,6 +60,7 @@ export class VisitResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Query(() => VisitSeason, { description: 'The fewest visits over a season and all tours, with proof; and without some of them.' })
   visitSeason(
     @Args('from') from: string,
@@ -73,12 +74,14 @@ export class VisitResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Int, { description: 'Days on which an examiner may come. Gives how many are new.' })
   addVisitDays(@Args('days', { type: () => [PossibleDayInput] }) days: PossibleDayInput[], @Me() me: SignedIn): Promise<number> {
     return this.service.addDays(days, me);
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Int, { description: 'Takes the visits of a season as they are planned; gives their number.' })
   agreeVisits(
     @Args('from') from: string,
@@ -91,6 +94,7 @@ export class VisitResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Boolean, { description: 'Puts a visit on another day.' })
   async moveVisit(
     @Args('id', id, uuid) visitId: string,
@@ -103,6 +107,7 @@ export class VisitResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Boolean, { description: 'Nobody comes on that day.' })
   async cancelVisit(
     @Args('id', id, uuid) visitId: string,
@@ -114,6 +119,7 @@ export class VisitResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => VisitList, { description: 'Results of a visit, those that are known; each becomes a record of its item.' })
   async enterVisitResults(
     @Args('id', id, uuid) visitId: string,

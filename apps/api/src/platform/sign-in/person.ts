@@ -1,4 +1,5 @@
 import type { Role } from '../config/roles.js';
+import type { Deputyship } from './deputyship.js';
 
 export type { Role } from '../config/roles.js';
 
@@ -19,4 +20,6 @@ export interface SignedIn {
   /** Has a password that another person gave, and may do no more than choose the own one. */
   readonly mustChange: boolean;
   readonly sessionId: string;
+  /** Whose place this person takes today, as deputy of a safety officer. */
+  readonly deputyships: readonly Deputyship[];
 }

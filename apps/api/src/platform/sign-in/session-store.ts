@@ -3,6 +3,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { Request } from 'express';
 import { DataSource, type EntityManager } from 'typeorm';
 import { CLOCK, CONFIG, type Clock, type Config } from '../config/config.js';
+import type { Deputyship } from './deputyship.js';
 import type { SignedIn } from './person.js';
 import { SessionRow } from './rows.js';
 import { sessionTokenOf } from './session-cookie.js';
@@ -25,7 +26,18 @@ interface Found {
   mustChange: boolean;
   sessionId: string;
   seenAt: Date;
+  deputyships: Deputyship[] | null;
 }
+
+/**
+ * Deputyships of an account (`account`) that hold now ($2), each by its own calendar: as long as the officer is one, and nobody has withdrawn it. One
+ * that waits for a second signature holds nothing. SQL.
+ */
+const deputyships = `(SELECT jsonb_agg(jsonb_build_object('id', deputy.id, 'officerId', officer.id, 'officer', officer.name, 'until', deputy.until_day, 'depot', deputy.depot,
+    'tourId', deputy.tour_id) ORDER BY deputy.depot NULLS FIRST, deputy.named_at) FROM deputy JOIN account officer ON officer.id = deputy.officer_id
+  WHERE deputy.account_id = account.id AND account.role <> 'safety' AND deputy.signed_at IS NOT NULL AND deputy.withdrawn_at IS NULL
+    AND officer.role = 'safety' AND officer.disabled_at IS NULL
+    AND ($2::timestamptz AT TIME ZONE deputy.time_zone)::date BETWEEN deputy.from_day AND deputy.until_day)`;
 
 /** Sessions live in the database as hashes of their tokens, so that every copy of the API knows them. */
 @Injectable()
@@ -73,16 +85,16 @@ export class SessionStore {
     if (!token) return undefined;
     const now = this.clock.now();
     const [found]: Found[] = await this.dataSource.query(
-      `SELECT account.id, account.name, account.email, account.role, account.must_change AS "mustChange", session.id AS "sessionId", session.seen_at AS "seenAt"
+      `SELECT account.id, account.name, account.email, account.role, account.must_change AS "mustChange", session.id AS "sessionId", session.seen_at AS "seenAt", ${deputyships} AS deputyships
        FROM session JOIN account ON account.id = session.account_id
        WHERE token_hash = $1 AND ended_at IS NULL AND expires_at > $2 AND seen_at > $3 AND disabled_at IS NULL`,
       [hashOf(token), now, new Date(now.getTime() - longestUnused)],
     );
     if (!found) return undefined;
-    const { seenAt, ...person } = found;
+    const { seenAt, deputyships: held, ...person } = found;
     if (now.getTime() - seenAt.getTime() > notedEvery)
       await this.dataSource.getRepository(SessionRow).update({ tokenHash: hashOf(token) }, { seenAt: now });
-    return person;
+    return { ...person, deputyships: held ?? [] };
   }
 
   /** Whether this person has signed in from there. */

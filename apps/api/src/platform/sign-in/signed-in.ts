@@ -5,6 +5,7 @@ import type { Request, Response } from 'express';
 import { GraphQLError } from 'graphql';
 import { NotAllowedError } from '../faults/fault.js';
 import { roles } from '../config/roles.js';
+import { type About, DeputyScopes } from './deputy.js';
 import type { Role, SignedIn } from './person.js';
 import { SessionStore } from './session-store.js';
 
@@ -21,10 +22,22 @@ export const AllowEverybody = () => Allow(...roles);
 /** Also for those who are not signed in. */
 export const Open = () => SetMetadata('open', true);
 
+/** What a way for the safety officer is about, by the names of its arguments, where a deputy may go it as well; `rows`: it looks itself. */
+export type DeputyWay = 'house' | 'rows' | { readonly item: string } | { readonly tour: string };
+/** Also for deputies of the safety officer, within what they are deputy of. What does not say so is for the officer alone. */
+export const ByDeputy = (about: DeputyWay) => SetMetadata('by deputy', about);
+
 /** Also for those who have still to choose their own password. */
 export const BeforeOwnPassword = () => SetMetadata('before own password', true);
 
-export const Me = createParamDecorator((_data: unknown, context: ExecutionContext) => contextOf(context).req.signedIn);
+/** Who a field or a route is answered for as deputy: of that one alone, so that the next of the same request is asked anew. */
+const actingFor = new WeakMap<object, SignedIn>();
+const oneOf = (context: ExecutionContext): object =>
+  context.getType<string>() === 'graphql' ? GqlExecutionContext.create(context).getInfo<object>() : contextOf(context).req;
+
+export const Me = createParamDecorator(
+  (_data: unknown, context: ExecutionContext) => actingFor.get(oneOf(context)) ?? contextOf(context).req.signedIn,
+);
 export const Http = createParamDecorator((_data: unknown, context: ExecutionContext) => contextOf(context));
 
 function contextOf(context: ExecutionContext): RequestContext {
@@ -43,6 +56,7 @@ export interface Permission {
   readonly allowed: readonly Role[];
   readonly isForStrangers: boolean;
   readonly isBeforeOwnPassword: boolean;
+  readonly byDeputy: DeputyWay | null;
 }
 
 type Targets = Parameters<Reflector['getAllAndOverride']>[1];
@@ -53,7 +67,19 @@ export function permissionOf(reflector: Reflector, targets: Targets): Permission
   const allowed = reflector.getAllAndOverride<Role[] | undefined>('allow', targets);
   if (!isForStrangers && !allowed) return undefined;
   const isBeforeOwnPassword = reflector.getAllAndOverride<true | undefined>('before own password', targets) === true;
-  return { allowed: allowed ?? roles, isForStrangers, isBeforeOwnPassword: isForStrangers || isBeforeOwnPassword };
+  const byDeputy = reflector.getAllAndOverride<DeputyWay | undefined>('by deputy', targets) ?? null;
+  return { allowed: allowed ?? roles, isForStrangers, isBeforeOwnPassword: isForStrangers || isBeforeOwnPassword, byDeputy };
+}
+
+function aboutOf(way: Exclude<DeputyWay, 'rows'>, context: ExecutionContext): About {
+  const given: Record<string, unknown> =
+    context.getType<string>() === 'graphql' ? GqlExecutionContext.create(context).getArgs() : contextOf(context).req.params;
+  const text = (name: string): string => {
+    const value = given[name];
+    return typeof value === 'string' ? value : '';
+  };
+  if (way === 'house') return {};
+  return 'item' in way ? { item: text(way.item) } : { tour: text(way.tour) };
 }
 
 /** Every call needs a session unless marked Open; Allow names the roles. What says nothing is for nobody. */
@@ -62,6 +88,7 @@ export class SignedInGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
     private readonly sessions: SessionStore,
+    private readonly deputies: DeputyScopes,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
@@ -82,7 +109,18 @@ export class SignedInGuard implements CanActivate {
     }
     const { role } = req.signedIn;
     if (permission?.allowed.includes(role)) return true;
+    if (permission?.byDeputy && (await this.comesAsDeputy(permission.byDeputy, context))) return true;
     const sentence = permission ? forOthers(permission.allowed, role) : 'This is for nobody: it does not say for whom it is.';
     throw http ? new HttpException({ message: sentence }, 403) : new NotAllowedError(sentence);
+  }
+
+  /** Where rows decide, whoever has any deputyship is let on, to be asked again there. */
+  private async comesAsDeputy(way: DeputyWay, context: ExecutionContext): Promise<boolean> {
+    const { req } = contextOf(context);
+    if (!req.signedIn || req.signedIn.deputyships.length === 0) return false;
+    if (way === 'rows') return true;
+    const acting = await this.deputies.acting(req.signedIn, aboutOf(way, context));
+    if (acting) actingFor.set(oneOf(context), acting);
+    return acting !== undefined;
   }
 }

@@ -5,6 +5,7 @@ import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { Deputies } from './deputies.js';
 import { PersonRecord } from './person-record.js';
 import { roleWords } from './role-words.js';
 import { Sessions } from './sessions.js';
@@ -34,10 +35,13 @@ export function People({ me }: { me: Person }) {
         </Loaded>
         {me.role === 'system' && <AddPerson />}
       </Part>
-      <Part number={2} title="Where you are signed in">
+      <Part number={2} title="Deputies of the safety officer">
+        <Deputies me={me} />
+      </Part>
+      <Part number={3} title="Where you are signed in">
         <Sessions />
       </Part>
-      <Part number={3} title="Your password">
+      <Part number={4} title="Your password">
         <NewPassword />
       </Part>
     </Page>

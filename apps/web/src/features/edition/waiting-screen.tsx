@@ -1,7 +1,7 @@
 import { useInfiniteQuery, useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { dayOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
@@ -42,7 +42,7 @@ export function WaitingScreen({ me }: { me: Person }) {
   const proposals = query.data?.pages.flatMap((page) => page.edges.map((edge) => edge.node)) ?? [];
   const seen = new Set(proposals.map((each) => each.id));
   const chosen = [...ticked].filter((id) => seen.has(id));
-  const mayAnswer = me.role === 'safety';
+  const mayAnswer = actsAsOfficer(me);
   const tick = (ids: readonly string[], isOn: boolean) => {
     const next = new Set(ticked);
     for (const id of ids)

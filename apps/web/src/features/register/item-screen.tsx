@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
@@ -56,7 +56,7 @@ export function ItemScreen({ me }: { me: Person }) {
             <Acts id={summary.id} kind={summary.kind} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">
-            <ItemRecords id={summary.id} kind={summary.kind} mayCorrect={me.role === 'safety'} />
+            <ItemRecords id={summary.id} kind={summary.kind} mayCorrect={actsAsOfficer(me)} />
             {['shackle', 'pin', 'sling', 'grid'].includes(summary.kind) && (
               <details>
                 <summary>Judge a worn dimension</summary>
@@ -189,7 +189,7 @@ function Acts({ id, kind, state, me, examined }: { id: string; kind: string; sta
           run={({ reason }) => request(quarantine, { itemId: id, reason: reason! })}
         />
       )}
-      {state === 'quarantined' && me.role === 'safety' && (
+      {state === 'quarantined' && actsAsOfficer(me) && (
         <Act
           title="Release it from quarantine"
           button="Release"
@@ -197,7 +197,7 @@ function Acts({ id, kind, state, me, examined }: { id: string; kind: string; sta
           run={({ reason }) => request(release, { itemId: id, reason: reason! })}
         />
       )}
-      {examined && me.role === 'safety' && (
+      {examined && actsAsOfficer(me) && (
         <details>
           <summary>Record an examination</summary>
           <ExaminationForm itemId={id} kind={kind} />

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { graphql } from '#contracts';
 import { type RiggingSystem, closingOf } from '#tour-file';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { useEditBegun } from './edit-begun.js';
@@ -29,7 +29,7 @@ export function SystemPart({ system, me }: { system: RiggingSystem; me: Person }
         {system.manual.title}, revision {system.manual.revision}.{' '}
         {system.approved ? `Approved by ${system.approved.by} on ${system.approved.on}.` : '■ Example, not for use: not approved.'}
       </p>
-      {!system.approved && me.role === 'safety' && (
+      {!system.approved && actsAsOfficer(me, 'the house') && (
         <p>
           <button type="button" onClick={() => approve.mutate()} disabled={approve.isPending}>
             Approve revision {system.manual.revision}

@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { graphql } from '#contracts';
 import { type ExaminationRule, itemKinds } from '#tour-file';
 import { placeName } from '#trade';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
@@ -27,7 +27,7 @@ const keyOf = ({ jurisdiction, kinds, intervals }: ExaminationRule): string => `
 
 /** How often what is examined: what holds here, sets to begin with, and rules of one's own. */
 export function ExaminationRules({ rules, me }: { rules: readonly ExaminationRule[]; me: Person }) {
-  const isOfficer = me.role === 'safety';
+  const isOfficer = actsAsOfficer(me, 'the house');
   const known = new Set(rules.map(keyOf));
   return (
     <>

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { drawCart, drawHang } from '#drawings';
 import { usePlanning } from '../../platform/planning.js';
 import { type AnswerOf, request } from '../../platform/request.js';
@@ -144,7 +144,7 @@ function Actions({
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
         </button>
       )}
-      {me.role !== 'warehouse' && data.draft && (
+      {(me.role !== 'warehouse' || actsAsOfficer(me)) && data.draft && (
         <button type="button" disabled={release.isPending} onClick={() => release.mutate()}>
           Release as revision {nextLetter(data.revisions.length)}
         </button>
@@ -161,7 +161,7 @@ function Actions({
               <li key={index}>{each.sentence}</li>
             ))}
           </ul>
-          {(!refusal.needsOfficer || me.role === 'safety') && (
+          {(!refusal.needsOfficer || actsAsOfficer(me)) && (
             <>
               <label>
                 Why it is released all the same

@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useParams } from 'react-router';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { type AnswerOf, request, sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
@@ -53,7 +53,7 @@ export function VisitScreen({ me }: { me: Person }) {
           {list.items.length === 0 ? (
             <p>No list yet: agree the visits of the season first.</p>
           ) : (
-            <WorkList list={list} mayEnter={me.role === 'safety'} />
+            <WorkList list={list} mayEnter={actsAsOfficer(me, 'the house')} />
           )}
           <p className="caution">
             Intervals are those of the rules on file. A competent person decides what may be used; a report is his, and is kept as he wrote

@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { addPeriod, isPlainDate } from '#kernel';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { type AnswerOf, request } from '../../platform/request.js';
 import { today } from '../../platform/today.js';
 import { Faults } from '../../ui/faults.js';
@@ -48,10 +48,10 @@ export function Visits({ me }: { me: Person }) {
         {(read) => (
           <>
             <Part number={2} title="Days on which an examiner may come">
-              <Days visits={read.visits} mayChange={me.role === 'safety'} />
-              {me.role === 'safety' && <AddDays read={read} />}
+              <Days visits={read.visits} mayChange={actsAsOfficer(me, 'the house')} />
+              {actsAsOfficer(me, 'the house') && <AddDays read={read} />}
             </Part>
-            {me.role === 'safety' && <SeasonPlan season={season} visits={read.visits} />}
+            {actsAsOfficer(me, 'the house') && <SeasonPlan season={season} visits={read.visits} />}
           </>
         )}
       </Loaded>

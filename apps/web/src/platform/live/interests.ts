@@ -16,7 +16,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'any-tour': () => ({ now: ['tour'] }),
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue', 'venue'] }),
   // The gate's answer hangs on what is on file of every item, on the rules, and on where the venues are.
-  barred: () => ({ now: ['register', 'catalogue', 'tour', 'venue'] }),
+  barred: ([, plan]) => ({ now: ['register', 'catalogue', 'tour', 'venue', `done/${plan}`] }),
   beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
@@ -32,6 +32,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   holds: () => ({ now: ['booking'] }),
   // Read again by the clock: figures tell nobody.
   'house state': () => ({ now: [] }),
+  deputies: () => ({ now: ['people'], later: ['tour'] }),
   'house-rules': () => ({ now: ['catalogue'] }),
   import: ([, id]) => ({ now: [`import/${id}`] }),
   imports: () => ({ now: ['import'] }),

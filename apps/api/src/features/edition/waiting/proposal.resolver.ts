@@ -1,6 +1,6 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { ProposalQuery } from './proposal.query.js';
 import { ProposalService } from './proposal.service.js';
 import { ProposalConnection, ProposalView } from './proposal.types.js';
@@ -34,6 +34,7 @@ export class ProposalResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('rows')
   @Mutation(() => Int, { description: 'Accepts or declines, in one act and with its reason; gives how many were answered.' })
   answerProposals(
     @Args('ids', { type: () => [ID], nullable: true, description: 'Left out: everything that waits, through the newest seen.' })

@@ -8,6 +8,7 @@ import { WORDS } from '../../../platform/config/words.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError, NotAllowedError } from '../../../platform/faults/fault.js';
+import { asDeputy, covers } from '../../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import {
   type AcceptedField,
@@ -54,8 +55,9 @@ export class ProposalService {
       const rows = await this.open(manager, which);
       if (isAccepted && rows.some((each) => each.proposedById === me.id))
         throw new NotAllowedError('Who proposes does not accept: two pairs of eyes. Another safety officer does.');
-      const answered = isAccepted ? await this.accept(manager, rows, because, me) : await this.decline(manager, rows, because, me);
-      await this.tell(manager, answered, isAccepted, because, me);
+      const hand = await actingOn(manager, rows, me);
+      const answered = isAccepted ? await this.accept(manager, rows, because, hand) : await this.decline(manager, rows, because, hand);
+      await this.tell(manager, answered, isAccepted, because, hand);
       await workOutDates(manager, today(this.clock));
       return { ok: true, value: answered.length };
     });
@@ -142,6 +144,20 @@ export class ProposalService {
       })),
     ]);
   }
+}
+
+/** The safety officer, or a deputy within one deputyship: of a depot or a tour its items and their records, of the house everything. */
+async function actingOn(manager: EntityManager, rows: readonly ProposalRow[], me: SignedIn): Promise<SignedIn> {
+  if (me.role === 'safety') return me;
+  for (const each of me.deputyships) {
+    const left = [];
+    for (const { kind, subject } of rows)
+      if (!(await covers(manager, each, kind === 'item' || kind === 'record' ? { item: subject } : {}))) left.push(subject);
+    if (left.length === 0) return asDeputy(me, each);
+  }
+  throw new NotAllowedError(
+    'You are deputy for a part of the house: what is beyond it the safety officer answers. Tick what is of your part alone.',
+  );
 }
 
 function fieldsOf(rows: readonly ProposalRow[], kind: ProposalRow['kind']): ReadonlyMap<string, readonly AcceptedField[]> {

@@ -14,12 +14,13 @@ import {
   TrucksHeadJson,
 } from '../../../platform/graphql/scalars.js';
 import { WORDS } from '../../../platform/config/words.js';
+import { barredActsOfPlan } from '../stored/barred-act.reader.js';
 import { BarredReader } from '../stored/barred.reader.js';
 import { barredView } from '../stored/barred-view.js';
 import { changeViews } from '../stored/change-views.js';
 import { PlanFreshness } from '../stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
-import { BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
+import { BarredActView, BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
 import { ChangeView } from '../said.types.js';
 
 const named = { type: () => String } as const;
@@ -45,6 +46,11 @@ export class PlanPartsResolver {
   async barred(@Parent() { id, state }: PlanView): Promise<BarredView[]> {
     if (state === 'superseded') return [];
     return (await this.gate.of(this.dataSource.manager, id)).map((each) => barredView(each, this.words));
+  }
+
+  @ResolveField(() => [BarredActView], { description: 'What was done although it was barred meanwhile; no tick, no signature.' })
+  async doneAlthoughBarred(@Parent() { id }: PlanView): Promise<BarredActView[]> {
+    return [...(await barredActsOfPlan(this.dataSource.manager, id, this.words))];
   }
 
   @ResolveField(() => ShowOfPlan)

@@ -1,6 +1,6 @@
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { PlanDifferenceQuery } from '../page/plan-difference.query.js';
 import { PlanService } from './plan.service.js';
 import { ShowPageQuery } from '../page/show-page.query.js';
@@ -77,6 +77,7 @@ export class PlanResolver {
   }
 
   @Allow('system', 'safety')
+  @ByDeputy('rows')
   @Mutation(() => ReleaseResult)
   async releasePackPlan(
     @Args('planId', id) planId: string,

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import type { Result } from '#kernel';
+import type { BadInput, Result } from '#kernel';
 import {
   type ReleaseDecision,
   type TickKey,
@@ -20,10 +20,13 @@ import { databaseErrorOf } from '../../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform/faults/fault.js';
+import { DeputyScopes } from '../../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
 import { dayOfShow } from '../../venue/show-day.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
+import { barredStepsOf } from '../stored/barred-act.reader.js';
+import { keepBarredAct } from '../stored/barred-act.writer.js';
 import { barredView } from '../stored/barred-view.js';
 import { changeViews } from '../stored/change-views.js';
 import type { BarredView, BookingClash, BookingRefusal, CartCheckResult, StaleRefusal, StopRefusal } from '../plan.types.js';
@@ -45,6 +48,7 @@ export class PlanService {
     private readonly unitOfWork: UnitOfWork,
     private readonly reader: TourFileReader,
     private readonly gate: BarredReader,
+    private readonly deputies: DeputyScopes,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(WORDS) private readonly words: Words,
   ) {}
@@ -60,7 +64,7 @@ export class PlanService {
     }
   }
 
-  private async releaseIn(manager: EntityManager, planId: string, despite: string | null, who: SignedIn): Promise<Released> {
+  private async releaseIn(manager: EntityManager, planId: string, despite: string | null, me: SignedIn): Promise<Released> {
     await dropExpiredHolds(manager, this.clock.now());
     const rows = manager.getRepository(PackPlanRow);
     const draft = await rows.findOneBy({ id: planId });
@@ -73,7 +77,15 @@ export class PlanService {
     const uses = usesTogether([draft.plan.uses, ...others.filter((each) => each.showId !== draft.showId).map((each) => each.plan.uses)]);
     const clashes = await replaceBookings(manager, { id: tourId, name }, prepFrom, returnTo, uses);
     const why = despite?.trim() ?? '';
-    const decision = decideRelease(draft.plan, changedInputs(draft.plan, file), clashes[0], why, who.role === 'safety');
+    const changes = changedInputs(draft.plan, file);
+    const decideAs = (isOfficer: boolean) => decideRelease(draft.plan, changes, clashes[0], why, isOfficer);
+    const own = decideAs(me.role === 'safety');
+    const mayAlone = me.role !== 'warehouse';
+    const deputy = needsOfficerNow(own) || !mayAlone ? await this.deputies.acting(me, { tour: tourId }, manager) : undefined;
+    if (deputy && draft.madeById === me.id) throw new NotAllowedError(whyNotOwnPlan);
+    if (!deputy && !mayAlone)
+      throw new NotAllowedError('You are not deputy for this tour: the system tech or the safety officer releases its plans.');
+    const [who, decision] = deputy ? [deputy, decideAs(true)] : [me, own];
     if (!decision.releases) return { ok: false, error: this.refusalOf(decision, clashes) };
     const before = await rows.find({ where: { tourId: draft.tourId, showId: draft.showId } });
     const released = before.filter((each) => each.state !== 'draft').length;
@@ -136,14 +148,27 @@ export class PlanService {
       await recordEvents(manager, who, this.clock.now(), [
         { what: agrees ? 'confirmed' : 'read wrong', tourId: row.tourId, sentence, ...(load.cart === null ? {} : { itemId: load.cart }) },
       ]);
+      if (barred.length > 0 && slots.every((each) => each.agrees || each.fact.code === 'barred')) {
+        const done = { what: loadId, words: `${load.cart ?? 'a cart'} confirmed as ${loadId}`, hang: null };
+        const { tourId, showId } = row;
+        await keepBarredAct(
+          manager,
+          { tourId, showId, planId, show: row.plan.show.name, ...done },
+          barred,
+          this.clock.now(),
+          who,
+          this.words,
+        );
+      }
       return { ok: true, value: { agrees, slots: slots.map((each) => ({ ...each, code: each.fact.code })), barred: this.told(barred) } };
     });
     if (!outcome.ok) throw new Error('a reading is never refused');
     return outcome.value;
   }
 
+  /** What is refused because it is barred, and was done on a device before the house could say so, is kept as that. */
   async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
-    await this.unitOfWork.run(async (manager) => {
+    const outcome = await this.unitOfWork.run<BadInput | null>(async (manager) => {
       const row = await getTickable(manager, planId);
       refuseSuperseded(row);
       const key = tickKeyOf(row.plan, what);
@@ -151,7 +176,9 @@ export class PlanService {
       const against = key ? await this.againstTick(manager, row, key, done, barred) : unknownStep;
       if (!key || against !== null) {
         const wanted = tell(this.words.tickRefusals, against ?? unknownStep);
-        throw new BadInputError([{ field: 'what', value: what.slice(0, 80), wanted }]);
+        const fault = { field: 'what', value: what.slice(0, 80), wanted };
+        if (!key || against?.code !== 'barred' || !(await this.keepDone(manager, row, key, barred, who))) throw new BadInputError([fault]);
+        return { ok: true, value: fault };
       }
       if (done) await putTick(manager, planId, key, this.clock.now(), who);
       else await takeTickBack(manager, planId, key);
@@ -162,8 +189,16 @@ export class PlanService {
           sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.${this.broughtDown(barred)}`,
         },
       ]);
-      return { ok: true, value: undefined };
+      return { ok: true, value: null };
     });
+    if (outcome.ok && outcome.value !== null) throw new BadInputError([outcome.value]);
+  }
+
+  private keepDone(manager: EntityManager, { id, tourId, plan }: Tickable, key: TickKey, barred: readonly BarredInPlan[], who: SignedIn) {
+    const hang = key.kind === 'step-up' ? key.subject : null;
+    const done = { what: tickText(key), words: tickWords(key), hang };
+    const of = { tourId, showId: plan.show.id, planId: id, show: plan.show.name, ...done };
+    return keepBarredAct(manager, of, barred, this.clock.now(), who, this.words);
   }
 
   /** What speaks against ticking this, or taking it back; null where nothing does. */
@@ -186,7 +221,8 @@ export class PlanService {
     if (approved === null) return { code: 'system-not-approved', system: manual ?? 'of this hang' };
     const all = new Set(await ticksOf(manager, id));
     const { goingUp, comingDown } = hang.runningOrder;
-    const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key)) : [];
+    const up = key.kind === 'step-down' ? await barredStepsOf(manager, id) : new Set<string>();
+    const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key) && !up.has(each.key)) : [];
     if (open.length > 0) return { code: 'going-up-open', open: open.length };
     return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
   }
@@ -225,6 +261,11 @@ const concerned = (barred: readonly BarredInPlan[], { kind, subject, place }: Ti
       ? each.rows.some(({ truck, row }) => truck === subject && row === place)
       : kind !== 'move' && each.hangs.includes(subject),
   );
+
+const needsOfficerNow = (decision: ReleaseDecision): boolean => !decision.releases && decision.refusal.code === 'release-needs-officer';
+
+const whyNotOwnPlan =
+  'You made this plan: nobody signs twice in two roles. The safety officer, or another deputy, releases it over its stops.';
 
 /** 0 is A, 25 is Z, 26 is AA. */
 function revisionLetter(index: number): string {

@@ -1,7 +1,7 @@
 import { Args, Mutation, Resolver } from '@nestjs/graphql';
 import { ModelJson } from '../../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { ExaminationRulesService } from './examination-rules.service.js';
 
 @Resolver()
@@ -9,6 +9,7 @@ export class RulesResolver {
   constructor(private readonly service: ExaminationRulesService) {}
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Boolean, {
     description: 'Puts examination rules on file, all or none: from a set with their sources, or one of the house.',
   })
@@ -18,6 +19,7 @@ export class RulesResolver {
   }
 
   @Allow('safety')
+  @ByDeputy('house')
   @Mutation(() => Boolean, {
     description: 'Takes an examination rule out; items that only it concerns are judged by failures, events and defects alone.',
   })

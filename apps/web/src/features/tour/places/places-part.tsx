@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { placeName } from '#trade';
-import type { Person } from '../../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../../platform/person.js';
 import { type AnswerOf, request } from '../../../platform/request.js';
 import { dayOf } from '../../../platform/written.js';
 import { Loaded } from '../../../ui/page.js';
@@ -20,8 +20,8 @@ export function PlacesPart({ tourId, me }: { tourId: string; me: Person }) {
         <ul className="plain">
           {tourPlaces.places.map((each) => (
             <li key={each.place}>
-              <Standing of={each} mayAnswer={me.role === 'safety'} />
-              {!each.hasRules && me.role === 'safety' && (
+              <Standing of={each} mayAnswer={actsAsOfficer(me)} />
+              {!each.hasRules && actsAsOfficer(me) && (
                 <AnswerForm tourId={tourId} of={each} ruled={tourPlaces.ruled} home={tourPlaces.home ?? null} />
               )}
               <Earlier of={each} />
