@@ -111,6 +111,9 @@ type Documents = {
     "query WearRules { rules }": typeof types.WearRulesDocument,
     "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": typeof types.AddExaminationRulesDocument,
     "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }": typeof types.RemoveExaminationRuleDocument,
+    "query ExaminationRuleEditions { examinationRuleEditions { id was wanted reason madeBy madeAt } }": typeof types.ExaminationRuleEditionsDocument,
+    "mutation AddExaminationRule($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": typeof types.AddExaminationRuleDocument,
+    "mutation ChangeExaminationRule($was: ModelJson!, $rule: ModelJson!, $reason: String!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }": typeof types.ChangeExaminationRuleDocument,
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": typeof types.PlanImprovementDocument,
     "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": typeof types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": typeof types.LatestSearchDocument,
@@ -267,6 +270,9 @@ const documents: Documents = {
     "query WearRules { rules }": types.WearRulesDocument,
     "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": types.AddExaminationRulesDocument,
     "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }": types.RemoveExaminationRuleDocument,
+    "query ExaminationRuleEditions { examinationRuleEditions { id was wanted reason madeBy madeAt } }": types.ExaminationRuleEditionsDocument,
+    "mutation AddExaminationRule($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }": types.AddExaminationRuleDocument,
+    "mutation ChangeExaminationRule($was: ModelJson!, $rule: ModelJson!, $reason: String!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }": types.ChangeExaminationRuleDocument,
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }": types.PlanImprovementDocument,
     "\n  mutation TakeImprovement($planId: ID!) {\n    takeImprovement(planId: $planId) { __typename ... on PlanMade { planId } ... on StaleRefusal { sentence changed { sentence } } }\n  }\n": types.TakeImprovementDocument,
     "query LatestSearch($tourId: ID!, $showId: ID!) { latestJob(kind: \"search\", tourId: $tourId, showId: $showId) { id state progress sentence askedBy } }": types.LatestSearchDocument,
@@ -711,6 +717,18 @@ export function graphql(source: "mutation AddExaminationRules($rules: [ModelJson
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation RemoveExaminationRule($rule: ModelJson!, $reason: String!) { removeExaminationRule(rule: $rule, reason: $reason) }"): typeof import('./graphql.js').RemoveExaminationRuleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query ExaminationRuleEditions { examinationRuleEditions { id was wanted reason madeBy madeAt } }"): typeof import('./graphql.js').ExaminationRuleEditionsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AddExaminationRule($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }"): typeof import('./graphql.js').AddExaminationRuleDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ChangeExaminationRule($was: ModelJson!, $rule: ModelJson!, $reason: String!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }"): typeof import('./graphql.js').ChangeExaminationRuleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -820,6 +820,27 @@ export type RemoveExaminationRuleMutationVariables = Exact<{
 
 export type RemoveExaminationRuleMutation = { removeExaminationRule: boolean };
 
+export type ExaminationRuleEditionsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ExaminationRuleEditionsQuery = { examinationRuleEditions: Array<{ id: string, was: unknown, wanted: unknown, reason: string | null, madeBy: string, madeAt: string }> };
+
+export type AddExaminationRuleMutationVariables = Exact<{
+  rules: Array<unknown> | unknown;
+}>;
+
+
+export type AddExaminationRuleMutation = { addExaminationRules: boolean };
+
+export type ChangeExaminationRuleMutationVariables = Exact<{
+  was: unknown;
+  rule: unknown;
+  reason: string;
+}>;
+
+
+export type ChangeExaminationRuleMutation = { changeExaminationRule: boolean };
+
 export type PlanImprovementQueryVariables = Exact<{
   planId: string | number;
 }>;
@@ -2586,6 +2607,28 @@ export const RemoveExaminationRuleDocument = new TypedDocumentString(`
   removeExaminationRule(rule: $rule, reason: $reason)
 }
     `, {"hash":"sha256:3be4b3f460fdfd3610f0a00ac626f399468b47e40a950294429761d1d986490d"}) as unknown as TypedDocumentString<RemoveExaminationRuleMutation, RemoveExaminationRuleMutationVariables>;
+export const ExaminationRuleEditionsDocument = new TypedDocumentString(`
+    query ExaminationRuleEditions {
+  examinationRuleEditions {
+    id
+    was
+    wanted
+    reason
+    madeBy
+    madeAt
+  }
+}
+    `, {"hash":"sha256:c52e25bb70462b8590f60a0af6e22f8052c1b58b13afc6fde73e89d02d803792"}) as unknown as TypedDocumentString<ExaminationRuleEditionsQuery, ExaminationRuleEditionsQueryVariables>;
+export const AddExaminationRuleDocument = new TypedDocumentString(`
+    mutation AddExaminationRule($rules: [ModelJson!]!) {
+  addExaminationRules(rules: $rules)
+}
+    `, {"hash":"sha256:c8b57f86f930dcf481a75d23541381ece5b487d126eb8cd9307f173a39442444"}) as unknown as TypedDocumentString<AddExaminationRuleMutation, AddExaminationRuleMutationVariables>;
+export const ChangeExaminationRuleDocument = new TypedDocumentString(`
+    mutation ChangeExaminationRule($was: ModelJson!, $rule: ModelJson!, $reason: String!) {
+  changeExaminationRule(was: $was, rule: $rule, reason: $reason)
+}
+    `, {"hash":"sha256:6cd666e4e2b1a9bab354c22b2dae874f3613dae53b5b0fd20c4ffa74d1e6e225"}) as unknown as TypedDocumentString<ChangeExaminationRuleMutation, ChangeExaminationRuleMutationVariables>;
 export const PlanImprovementDocument = new TypedDocumentString(`
     query PlanImprovement($planId: ID!) {
   planImprovement(planId: $planId) {

@@ -193,6 +193,12 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }",
   'sha256:3be4b3f460fdfd3610f0a00ac626f399468b47e40a950294429761d1d986490d':
     "mutation RemoveExaminationRule($reason: String!, $rule: ModelJson!) { removeExaminationRule(rule: $rule, reason: $reason) }",
+  'sha256:c52e25bb70462b8590f60a0af6e22f8052c1b58b13afc6fde73e89d02d803792':
+    "query ExaminationRuleEditions { examinationRuleEditions { id madeAt madeBy reason wanted was } }",
+  'sha256:c8b57f86f930dcf481a75d23541381ece5b487d126eb8cd9307f173a39442444':
+    "mutation AddExaminationRule($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }",
+  'sha256:6cd666e4e2b1a9bab354c22b2dae874f3613dae53b5b0fd20c4ffa74d1e6e225':
+    "mutation ChangeExaminationRule($reason: String!, $rule: ModelJson!, $was: ModelJson!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }",
   'sha256:7801d6561847b0d9cc84a0816bc9593d07f8be618b0e58377d624b65c858900b':
     "query PlanImprovement($planId: ID!) { planImprovement(planId: $planId) { code sentence } }",
   'sha256:76584e61b1e665d86eb080bb927de4ea437112cf223da0e535a5dea4c483b061':

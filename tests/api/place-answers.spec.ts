@@ -1,3 +1,4 @@
+import { loadTours } from '../../apps/api/src/planning/snapshot/tour-places.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 
 const tourId = 'harbour-lights';
@@ -83,7 +84,11 @@ describe('a place without rules, answered once for a tour', () => {
   it('is kept with who decided, in the log too, and never changed', async () => {
     const { places: visited } = (await agents.warehouse.graphql(places)).data.tourPlaces;
     expect(visited).toMatchObject([
-      { place: 'NO', judgedBy: 'GB', decisions: [{ rulesOf: 'GB', because: home.reason, decidedBy: expect.any(String) }] },
+      {
+        place: 'NO',
+        judgedBy: 'GB',
+        decisions: [{ rulesOf: 'GB', because: home.reason, decidedBy: expect.any(String) }],
+      },
     ]);
     const lines = await test.dataSource.query(`SELECT sentence FROM event WHERE what = 'answered' AND tour_id = $1`, [tourId]);
     expect(lines).toEqual([{ sentence: expect.stringContaining('NO (Norway) is judged by the rules of GB (United Kingdom)') }]);
@@ -168,5 +173,16 @@ describe('a place without rules, answered once for a tour', () => {
     const intervals = new Set(now.plan.due.items.filter((each: any) => each.kind === 'hoist').map((each: any) => each.intervals.join()));
     expect([...intervals]).toEqual(['P24M']);
     expect(await faultOf({})).toBe('place');
+  });
+
+  it('is told with the day of the depot, where its place is on record', async () => {
+    const saveVenue = 'mutation($venue: VenueJson!) { saveVenue(venue: $venue) { id } }';
+    const { depot } = (await agents.system.graphql(readTour)).data.tour.tour;
+    await test.dataSource.query(`INSERT INTO place_answer (tour_id, place, rules_of, because, decided_by, decided_at)
+      SELECT tour_id, place, 'GB', because, decided_by, '2027-02-26T23:30:00Z' FROM place_answer ORDER BY id DESC LIMIT 1`);
+    const day = async () => (await loadTours(test.dataSource.manager, [tourId]))[0]?.placeAnswers?.at(-1)?.decidedOn;
+    expect(await day()).toBe('2027-02-26');
+    await agents.system.graphql(saveVenue, { venue: { name: depot, country: 'GB', timeZone: 'Europe/Berlin' } });
+    expect(await day()).toBe('2027-02-27');
   });
 });

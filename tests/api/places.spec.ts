@@ -131,4 +131,47 @@ describe('places', () => {
     expect(await isInSight(at)).toBe(false);
     now = '2027-02-26T09:00:00Z';
   });
+
+  it('have rules that the safety officer changes, each edition kept with before and after, who and why', async () => {
+    const change =
+      'mutation($was: ModelJson!, $rule: ModelJson!, $reason: String!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }';
+    const rules = async () => (await safety.graphql('{ rules }')).data.rules.examinationRules;
+    const was = (await rules()).find((each: any) => each.kinds.includes('hoist') && each.intervals.length > 0);
+    const rule = { ...was, intervals: ['P6M'], who: 'competent person' };
+    expect((await system.graphql(change, { was, rule, reason: 'heavy use' })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
+    expect((await safety.graphql(change, { was, rule, reason: ' ' })).errors?.[0]?.extensions.faults[0].field).toBe('reason');
+    expect((await safety.graphql(change, { was, rule, reason: 'heavy use' })).data).toEqual({ changeExaminationRule: true });
+    const stale = await safety.graphql(change, { was, rule: { ...was, intervals: ['P3M'] }, reason: 'again' });
+    expect(stale.errors).toHaveLength(1);
+    expect(await rules()).toContainEqual(rule);
+    expect(await rules()).not.toContainEqual(was);
+    const [edition] = (await system.graphql('{ examinationRuleEditions { was wanted reason madeBy madeAt } }')).data
+      .examinationRuleEditions;
+    expect(edition).toEqual({
+      was,
+      wanted: rule,
+      reason: 'heavy use',
+      madeBy: expect.stringMatching(/./),
+      madeAt: new Date(now).toISOString(),
+    });
+  });
+
+  it('ask for electrical checks beside the examination: a lift without one is barred, and a record of the one is none of the other', async () => {
+    const rule = {
+      jurisdiction: 'GB',
+      kinds: ['hoist'],
+      check: 'electrical',
+      intervals: ['P1Y'],
+      source: 'of the house',
+      status: 'house rule',
+    };
+    await safety.graphql(addRule, { rules: [rule] });
+    const dates = async () => (await safety.graphql('{ item(id: "H-01") { summary { dueOn dueState } } }')).data.item.summary;
+    expect(await dates()).toMatchObject({ dueOn: null });
+    const record =
+      'mutation($examination: AnyJson!) { recordExamination(itemId: "H-01", examination: $examination) { summary { dueOn } } }';
+    const examination = { on: '2027-02-01', outcome: 'pass', check: 'electrical', examiner: 'R. Tamm (invented)', report: 'E-1' };
+    expect((await safety.graphql(record, { examination })).errors).toBeUndefined();
+    expect((await dates()).dueOn).not.toBeNull();
+  });
 });

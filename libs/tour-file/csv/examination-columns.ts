@@ -18,6 +18,7 @@ const rows: readonly Row[] = [
   ['examined on', 'examination.on'],
   ['kind of examination', 'examination.satisfies', 'words'],
   ['outcome', 'examination.outcome'],
+  ['check', 'examination.check'],
   ['examiner', 'examination.examiner'],
   ['company', 'examination.particulars.employedBy'],
   ['report', 'examination.report'],

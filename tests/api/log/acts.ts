@@ -167,6 +167,21 @@ const rules: readonly Act[] = [
     },
   ],
   [
+    'mutation changeExaminationRule',
+    (house) => {
+      const was = house.kept.get('rule') as object;
+      const rule = { ...was, who: 'competent person', source: 'a rule of the house, second edition' };
+      house.kept.set('rule', rule);
+      return ask(
+        house,
+        'safety',
+        'changeExaminationRule(was: $was, rule: $rule, reason: "who examines is named")',
+        { was, rule },
+        '($was: ModelJson!, $rule: ModelJson!)',
+      );
+    },
+  ],
+  [
     'mutation removeExaminationRule',
     (house) =>
       ask(

@@ -110,8 +110,8 @@ const isCautious = (data: object, { examinationRules }: Kit): boolean =>
   'intervals' in data && isNewRuleCautious(data as ExaminationRule, examinationRules);
 
 /** Rules of one jurisdiction for the same kinds and intervals are one rule. */
-export const idOfRule = ({ jurisdiction, kinds, intervals, basis }: ExaminationRule): string =>
-  `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}${basis === undefined || basis === 'time' ? '' : basis}`;
+export const idOfRule = ({ jurisdiction, kinds, intervals, basis, check }: ExaminationRule): string =>
+  `${jurisdiction}: ${kinds.join(', ')}: ${intervals.join(', ')}${basis === undefined || basis === 'time' ? '' : basis}${check === undefined ? '' : ` (${check})`}`;
 
 /** Items with what waits of them, as the file that brought them has them. */
 async function asProposed(manager: EntityManager, items: readonly Item[]): Promise<ReadonlyMap<string, Item>> {

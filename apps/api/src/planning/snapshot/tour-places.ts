@@ -5,9 +5,12 @@ import { type Queryable, rowsOf } from './queryable.js';
 const countriesOfVenues = `ARRAY(SELECT DISTINCT venue.country FROM show_venue JOIN venue ON venue.id = show_venue.venue_id
   WHERE tour_id = tour.id AND venue.country IS NOT NULL AND tour.data->'shows' @> jsonb_build_array(jsonb_build_object('id', show_id)) ORDER BY venue.country)`;
 
+/** The day of an answer at the depot of its tour, in the zone of the place of that name on record; without one the day of UTC. SQL. */
+const dayOfAnswer = `coalesce((SELECT max((decided_at AT TIME ZONE time_zone)::date) FROM venue WHERE name = tour.data->>'depot'), (decided_at AT TIME ZONE 'UTC')::date)::text`;
+
 /** The newest answer for each place of a tour (`tour`), without those that were taken back. SQL. */
 const answersInForce = `(SELECT coalesce(jsonb_agg(jsonb_build_object('place', place, 'rulesOf', rules_of, 'because', because, 'decidedBy', decided_by,
-    'decidedOn', (decided_at AT TIME ZONE 'UTC')::date::text) ORDER BY place), '[]')
+    'decidedOn', ${dayOfAnswer}) ORDER BY place), '[]')
   FROM (SELECT DISTINCT ON (place) * FROM place_answer WHERE tour_id = tour.id ORDER BY place, id DESC) newest WHERE rules_of IS NOT NULL)`;
 
 /** What is on file of a tour beside what its file says: where its venues are, and whose rules hold where a place has none. SQL columns. */

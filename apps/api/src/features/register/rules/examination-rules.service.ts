@@ -43,18 +43,35 @@ export class ExaminationRulesService {
     });
   }
 
+  /** The rule `input` in the place of `wasInput`, which must be on file as it was read. The one before is kept as an edition. */
+  async change(wasInput: unknown, input: unknown, reason: string, who: SignedIn): Promise<void> {
+    const [was, data] = [ruleOf('was', wasInput), ruleOf('rule', input)];
+    const why = reasonOf(reason, 'why it holds otherwise');
+    await this.unitOfWork.run(async (manager) => {
+      const rows = manager.getRepository(RuleRow);
+      const [idBefore, id] = [idOfRule(was), idOfRule(data)];
+      const before = await rows.findOneBy({ kind: 'examination', id: idBefore });
+      if (!before) throw new NotFoundError('This examination rule');
+      if (canonicalJson(before.data) !== canonicalJson(was))
+        throw new BadInputError([{ field: 'was', value: idBefore, wanted: 'the rule as it is on file: somebody changed it meanwhile' }]);
+      if (canonicalJson(was) === canonicalJson(data)) return { ok: true, value: undefined };
+      if (id !== idBefore && (await rows.existsBy({ kind: 'examination', id })))
+        throw new BadInputError([{ field: 'rule.intervals', value: id, wanted: 'a rule that is not on file already' }]);
+      await rows.update({ kind: 'examination', id: idBefore }, { id, data, isAccepted: true });
+      const at = this.clock.now();
+      const change = { field: '', was: before.data, wanted: data };
+      await keepEditions(manager, who, at, why, [{ kind: 'examination rule', subject: id, changes: [change] }]);
+      await recordEvents(manager, who, at, [
+        { what: 'changed', sentence: `Changed the examination rule ${wordsOf(was)}, into one ${wordsOf(data)}: ${why}.` },
+      ]);
+      return { ok: true, value: undefined };
+    });
+  }
+
   async remove(input: unknown, reason: string, who: SignedIn): Promise<void> {
     const read = readInput(examinationRule, input);
     if (!read.ok) throw new BadInputError(read.error);
-    const why = reason.trim().replace(/\.$/, '');
-    if (why === '' || why.length > 300)
-      throw new BadInputError([
-        {
-          field: 'reason',
-          value: reason.slice(0, 80),
-          wanted: 'why it no longer holds, in 1 to 300 characters: it is kept with the edition',
-        },
-      ]);
+    const why = reasonOf(reason, 'why it no longer holds');
     await this.unitOfWork.run(async (manager) => {
       const id = idOfRule(read.value);
       const rows = manager.getRepository(RuleRow);
@@ -70,6 +87,21 @@ export class ExaminationRulesService {
       return { ok: true, value: undefined };
     });
   }
+}
+
+function ruleOf(field: string, input: unknown): ExaminationRule {
+  const read = readInput(examinationRule, input);
+  if (!read.ok) throw new BadInputError(read.error.map((each) => ({ ...each, field: `${field}.${each.field}` })));
+  return read.value;
+}
+
+function reasonOf(reason: string, wanted: string): string {
+  const why = reason.trim().replace(/\.$/, '');
+  if (why === '' || why.length > 300)
+    throw new BadInputError([
+      { field: 'reason', value: reason.slice(0, 80), wanted: `${wanted}, in 1 to 300 characters: it is kept with the edition` },
+    ]);
+  return why;
 }
 
 const wordsOf = ({ jurisdiction, kinds, intervals, source }: ExaminationRule): string =>

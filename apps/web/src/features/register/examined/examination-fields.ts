@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type AskedField, askedFields, mayExamine, missingFields, rulesOfRecord } from '#records';
 import { type Examination, type ExaminationRule, type ItemKind, examination } from '#tour-file';
-import type { RecordField } from '#trade';
+import { type RecordField, otherChecks } from '#trade';
 import { english } from '#words';
 import { readInput } from '#kernel';
 
@@ -37,10 +37,11 @@ export interface Asked {
   readonly may: readonly string[];
 }
 
-/** `satisfies` as it is typed: which rules the record is made under. */
-export function askedOf(rules: readonly ExaminationRule[], kind: string, satisfies: string): Asked {
+/** `satisfies` and `check` as they are typed: which rules the record is made under. */
+export function askedOf(rules: readonly ExaminationRule[], kind: string, satisfies: string, check: string): Asked {
   const periods = periodsOf(satisfies);
-  const under = rulesOfRecord(rules, kind as ItemKind, periods.length > 0 ? { satisfies: periods } : {});
+  const made = otherChecks.find((each) => each === check);
+  const under = rulesOfRecord(rules, kind as ItemKind, { check: made, ...(periods.length > 0 ? { satisfies: periods } : {}) });
   return { fields: askedFields(under), may: mayExamine(under) };
 }
 
@@ -53,7 +54,7 @@ const yes = (value: unknown): string => (value === true ? 'yes' : value === fals
 const textOf = (value: unknown): string =>
   Array.isArray(value) ? value.join(' ') : typeof value === 'boolean' ? yes(value) : typeof value === 'string' ? value : '';
 
-const outside = ['on', 'defectBy', 'satisfies', 'underScheme', 'answers'] as const;
+const outside = ['on', 'check', 'defectBy', 'satisfies', 'underScheme', 'answers'] as const;
 
 /** A record as the form holds it; an empty form without one. */
 export function typedOf(of: Examination | undefined): TypedExamination {
@@ -87,7 +88,7 @@ export function recordOf(
   return {
     on: typed.on,
     outcome: typed.outcome,
-    ...filledOf({ defectBy: typed.defectBy ?? '' }),
+    ...filledOf({ check: typed.check ?? '', defectBy: typed.defectBy ?? '' }),
     ...(typed.satisfies?.trim() ? { satisfies: periodsOf(typed.satisfies) } : {}),
     ...(typed.answers?.trim() ? { answers: periodsOf(typed.answers) } : {}),
     ...(typed.underScheme ? { underScheme: typed.underScheme === 'yes' } : {}),

@@ -52,7 +52,7 @@ function RecordForm({ itemId, kind, of, rules }: RecordFormProps) {
   const form = useTypedForm(typedExamination, typedOf(of?.examination));
   const [file, setFile] = useState<File | null>(null);
   const [defects, setDefects] = useState<readonly TypedDefect[] | null>(typedDefects(of?.examination.particulars?.defects));
-  const asked = askedOf(rules, kind, form.watch('satisfies') ?? '');
+  const asked = askedOf(rules, kind, form.watch('satisfies') ?? '', form.watch('check') ?? '');
   const client = useQueryClient();
   const record = useMutation({
     mutationFn: (typed: TypedExamination) => send({ itemId, of, asked, typed, defects, file }),
@@ -68,6 +68,7 @@ function RecordForm({ itemId, kind, of, rules }: RecordFormProps) {
       <AskedBy asked={asked} />
       <div className="fields">
         <Field name="on" label="Day of the examination" type="date" />
+        <Choice name="check" label="What was made" choices={whatWasMade} />
         <Choice name="outcome" label="Outcome" choices={passOrFail} />
         {of && <Field name="reason" label="Why it is corrected" />}
         <Lines asked={asked} areAsked defects={defects} onDefects={setDefects} />
@@ -94,6 +95,12 @@ function RecordForm({ itemId, kind, of, rules }: RecordFormProps) {
   );
 }
 
+/** A record of one says nothing of another: an electrical check renews no examination. */
+const whatWasMade = [
+  ['', english.check.examination],
+  ['electrical', english.check.electrical],
+  ['pre-use', english.check['pre-use']],
+] as const;
 const passOrFail = [
   ['pass', 'pass'],
   ['fail', 'fail'],
