@@ -35,7 +35,7 @@ const ofCheck = (item: Pick<ExaminedItem, 'examinations'>, check: CheckKind): re
   item.examinations.filter((each) => (each.check ?? 'examination') === check);
 
 /** The checks that are on file of an item, and those whose intervals it has; the examination first. */
-export const checksOf = ({ intervals, examinations }: Pick<ExaminedItem, 'intervals' | 'examinations'>): readonly CheckKind[] => [
+const checksOf = ({ intervals, examinations }: Pick<ExaminedItem, 'intervals' | 'examinations'>): readonly CheckKind[] => [
   ...new Set<CheckKind>([
     'examination',
     ...intervals.map((each) => splitInterval(each).check),
