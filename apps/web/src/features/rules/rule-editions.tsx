@@ -83,9 +83,22 @@ const WholeRule = ({ rule, title }: { rule: ExaminationRule; title: string }) =>
   </table>
 );
 
+const names: Readonly<Record<string, string>> = {
+  ...{
+    jurisdiction: 'place',
+    check: 'what is made',
+    basis: 'when',
+    every: 'after how many',
+    who: 'by whom',
+    mayExamine: 'who may examine',
+  },
+  ...{ record: 'a record', list: 'holds the list of', fields: 'holds', retention: 'a record is kept', atLeast: 'for' },
+  ...{ untilNextReport: 'until the next report', whileInUse: 'while it is in use', source: 'stands in', status: 'was it read there' },
+};
+
 const fieldsOf = (value: object, before = ''): [string, string][] =>
-  Object.entries(value).flatMap(([key, each]: [string, unknown]): [string, string][] =>
-    typeof each === 'object' && each !== null && !Array.isArray(each)
-      ? fieldsOf(each, `${before}${key}: `)
-      : [[`${before}${key}`, Array.isArray(each) ? each.join(', ') : String(each)]],
-  );
+  Object.entries(value).flatMap(([key, each]: [string, unknown]): [string, string][] => {
+    const name = `${before}${names[key] ?? key}`;
+    if (typeof each === 'object' && each !== null && !Array.isArray(each)) return fieldsOf(each, `${name}: `);
+    return [[name, Array.isArray(each) ? each.join(', ') : each === true ? 'yes' : String(each)]];
+  });
