@@ -1,7 +1,8 @@
 import { DataSource, type EntityManager } from 'typeorm';
-import { seededRandom, writeCsv } from '#kernel';
+import { type BadInput, seededRandom, writeCsv } from '#kernel';
 import { type Item, type ItemKind, type Kit, type Tour, csvColumns } from '#tour-file';
 import { english } from '#words';
+import { faultsAround } from '../../apps/api/src/features/edition/waiting/faults-around.js';
 import { KitReader } from '../../apps/api/src/features/register/kit.reader.js';
 import { TourReader } from '../../apps/api/src/features/tour/tour.reader.js';
 import { CsvService } from '../../apps/api/src/features/transfer/csv.service.js';
@@ -67,7 +68,56 @@ describe('rows judged by what they name', () => {
     // Every way of an answer was met.
     expect(Object.entries(seen).filter(([, met]) => met <= 3)).toEqual([]);
   }, 60_000);
+
+  it('as do changes that were accepted, with the carts on which the items stand', async () => {
+    const { manager } = test.app.get(DataSource);
+    const readers = { kit: new KitReader(), tours: new TourReader() };
+    const { items, catalogue } = await readers.kit.load(manager);
+    const standing = items.flatMap((item) => item.stack ?? []);
+    const random = seededRandom(20270227);
+    const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
+    const seen = { none: 0, ofCarts: 0, ofModels: 0, inTours: 0 };
+    const [carries] = catalogue.boxes;
+    for (let round = 0; round < 24; round++) {
+      const ids = [...new Set([pick(standing), ...(round % 2 ? [pick(items).id] : [])])];
+      const [apart = [], whole] = await undone(manager, async (inside) => {
+        // Carts that carry one model alone.
+        await inside.query(`UPDATE model SET data = data || $1 WHERE kind = 'carts'`, [JSON.stringify({ carries: [carries!.model] })]);
+        const before = new Set(told(await faultsAround(inside, readers, 'everything')));
+        for (const id of ids) await inside.query('UPDATE item SET model = $2 WHERE id = $1', [id, modelFor(items, id, pick)]);
+        const answers = [await faultsAround(inside, readers, new Set(ids)), await faultsAround(inside, readers, 'everything')];
+        // What was wrong before is not of these items.
+        return answers.map((faults) => told(faults).filter((each) => !before.has(each)));
+      });
+      expect(apart).toEqual(whole);
+      seen[apart.length === 0 ? 'none' : 'ofModels']++;
+      if (apart.some((fault) => fault.includes(': stack['))) seen.ofCarts++;
+      if (apart.some((fault) => fault.includes('tour.'))) seen.inTours++;
+    }
+    expect(Object.entries(seen).filter(([, met]) => met < 2)).toEqual([]);
+  }, 60_000);
 });
+
+const told = (faults: readonly BadInput[]): string[] => faults.map(({ field, wanted }) => `${field} ${wanted}`).sort();
+
+/** What is done inside is taken back. */
+async function undone<T>(manager: EntityManager, work: (inside: EntityManager) => Promise<T>): Promise<T> {
+  const runner = manager.connection.createQueryRunner();
+  await runner.startTransaction();
+  try {
+    return await work(runner.manager);
+  } finally {
+    await runner.rollbackTransaction();
+    await runner.release();
+  }
+}
+
+/** Its own model, another of its kind, or one that is not on file. */
+function modelFor(items: readonly Item[], id: string, pick: <T>(list: readonly T[]) => T): string {
+  const own = items.find((item) => item.id === id);
+  const others = items.filter((item) => item.kind === own?.kind).map((item) => item.model);
+  return pick([own?.model ?? '', own?.model ?? '', ...new Set(others), 'No such model']);
+}
 
 /** The tour asks for the boxes of its first hang by their serials. */
 async function nameBoxes(dataSource: DataSource, items: readonly Item[]): Promise<void> {

@@ -28,6 +28,15 @@ export class KitReader {
     return { ...kit, items: kit.items.map((item) => (given.has(item.id) ? item : withoutPlace(item))) };
   }
 
+  /** The same for items on file that were changed there, with the carts on which they stand: a cart says which models it carries. */
+  async aroundChanged(manager: EntityManager, ids: readonly string[]): Promise<Kit> {
+    const carts = await manager.query<{ id: string }[]>(
+      'SELECT DISTINCT stack_cart AS id FROM item WHERE id = ANY($1) AND stack_cart IS NOT NULL',
+      [ids],
+    );
+    return this.around(manager, await loadItems(manager, [...new Set([...ids, ...carts.map((each) => each.id)])]));
+  }
+
   /** All items, or those named. */
   items(manager: EntityManager, ids?: readonly string[]): Promise<Item[]> {
     return loadItems(manager, ids);

@@ -1,7 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { type EntityManager, In } from 'typeorm';
-import type { BadInput } from '#kernel';
-import { type Examination, checkKit } from '#tour-file';
+import type { Examination } from '#tour-file';
 import { type Words, tell } from '#words';
 import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
 import { WORDS } from '../../../platform/config/words.js';
@@ -25,6 +24,7 @@ import { TourReader } from '../../tour/tour.reader.js';
 import { waitingFact } from '../edition.writer.js';
 import { ProposalWriter } from '../proposal.writer.js';
 import { ProposalRow } from '../rows.js';
+import { faultsAround } from './faults-around.js';
 
 /** Which proposals: those named, or all up to the newest that was seen. */
 export interface Answered {
@@ -112,15 +112,17 @@ export class ProposalService {
       me,
       at,
     );
-    if (accepted.some((each) => each.kind !== 'record' && each.field !== '')) await this.mustAgree(manager);
+    const judged = accepted.filter((each) => each.kind !== 'record' && each.field !== '');
+    if (judged.length > 0) await this.mustAgree(manager, judged);
     await this.writer.closeAccepted(manager, accepted, me, at, because);
     return accepted;
   }
 
   /** What was on file while the proposal waited may have changed since. */
-  private async mustAgree(manager: EntityManager): Promise<void> {
-    const kit = await this.kit.load(manager);
-    const faults: readonly BadInput[] = [...checkKit(kit), ...(await this.tours.faultsWith(manager, kit))];
+  private async mustAgree(manager: EntityManager, accepted: readonly ProposalRow[]): Promise<void> {
+    const isOfItems = accepted.every((each) => each.kind === 'item');
+    const changed = isOfItems ? new Set(accepted.map((each) => each.subject)) : 'everything';
+    const faults = await faultsAround(manager, { kit: this.kit, tours: this.tours }, changed);
     if (faults.length > 0) throw new BadInputError(faults.slice(0, 50));
   }
 
