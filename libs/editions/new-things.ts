@@ -23,10 +23,11 @@ export interface NewItem {
 export function decideNewItem(item: Item, { intervals, isModelOutOfUse }: ItemsOnFile): NewItem {
   const hasLaxerIntervals = item.intervals !== undefined && directionOfIntervals(intervals, item.intervals) === 'permissive';
   const waitsWhole = hasLaxerIntervals || isModelOutOfUse;
-  const { declaredOn, unaccepted: _unaccepted, ...rest } = item;
+  const { declaredOn, unaccepted: _unaccepted, lent, ...rest } = item;
   return {
     inForce: {
       ...rest,
+      ...(lent ? { lent: withoutPaper(lent) } : {}),
       ...(waitsWhole ? { unaccepted: 'item' as const } : {}),
       examinations: item.examinations.filter((each) => each.outcome === 'fail'),
     },
@@ -34,6 +35,11 @@ export function decideNewItem(item: Item, { intervals, isModelOutOfUse }: ItemsO
     declaredOn: declaredOn ?? null,
     examinations: item.examinations.filter((each) => each.outcome === 'pass'),
   };
+}
+
+/** Kit of others as a file brings it: whoever saw its paper, saw it elsewhere. */
+function withoutPaper({ paper: _paper, cleared: _cleared, ...lent }: NonNullable<Item['lent']>): Item['lent'] {
+  return lent;
 }
 
 /** A rule more in a place that is judged already, or of another check, only adds to what is asked; the first of a place is what it is judged by. */

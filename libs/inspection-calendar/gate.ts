@@ -34,6 +34,15 @@ export interface GatedItem extends Omit<ExaminedItem, 'intervals' | 'seenOn'> {
   /** What a person wrote of its state. */
   readonly reason?: string;
   readonly intervals?: readonly string[];
+  /** Whose it is. */
+  readonly owner?: string;
+  /** Kit of others: its paper, or that it is missing, and its return. */
+  readonly lent?: {
+    readonly by: string;
+    readonly paper?: object;
+    readonly cleared?: object;
+    readonly givenBack?: { readonly on: PlainDate };
+  };
   readonly hire?: { readonly from: PlainDate; readonly to: PlainDate };
 }
 
@@ -86,9 +95,18 @@ export function judge(item: GatedItem, days: JudgedWindow, place: Place): GateVe
   return { ...barrier(item, days, judgement), notJudgedIn: unjudgedPlaces(place), judgement };
 }
 
+/** What keeps kit of others from being used on any day: it went back, or nobody has seen its paper and the safety officer has not cleared that. */
+export function barOfLent({ lent, owner }: Pick<GatedItem, 'lent' | 'owner'>): Extract<ReasonAgainst, { owner: string | null }> | null {
+  if (lent?.givenBack) return { code: 'given-back', owner: owner ?? null, on: lent.givenBack.on };
+  return lent && !lent.paper && !lent.cleared ? { code: 'paper-missing', owner: owner ?? null } : null;
+}
+
 function barrier(item: GatedItem, { from, to }: JudgedWindow, judgement: ItemJudgement): Pick<GateVerdict, 'barredFrom' | 'reason'> {
+  const ofOthers = barOfLent(item);
+  if (ofOthers?.code === 'given-back') return { barredFrom: from, reason: ofOthers };
   if (item.state !== 'in service') return { barredFrom: from, reason: { code: 'state', state: item.state, remark: item.reason ?? null } };
   if (item.unaccepted) return { barredFrom: from, reason: { code: 'not-accepted', of: item.unaccepted } };
+  if (ofOthers) return { barredFrom: from, reason: ofOthers };
   if (judgement.state === 'failed') return { barredFrom: from, reason: { code: 'failed' } };
   if (judgement.state === 'blocked') return { barredFrom: from, reason: { code: 'blocked' } };
   if (judgement.state === 'no record') return { barredFrom: from, reason: { code: 'no-record' } };

@@ -11,6 +11,8 @@ const show = demoTour().tour.shows[0]!;
 const { prepFrom, returnTo } = demoTour().tour;
 const seen = addDays(prepFrom, -30);
 
+const handedOver = { by: 'lender' as const, delivered: { on: seen, condition: 'clean', by: 'N. N.' } };
+
 /** Every state that bars flight, as it comes on file. */
 const states: Readonly<Record<string, Change>> = {
   quarantined: { state: 'quarantined', reason: 'cracked' },
@@ -25,6 +27,8 @@ const states: Readonly<Record<string, Change>> = {
   'never examined, with an interval': { examinations: [], intervals: ['P1Y'] },
   'overdue, with an interval': { examinations: [{ on: addDays(prepFrom, -400), outcome: 'pass' }], intervals: ['P1Y'] },
   'with a defect due before the show': { examinations: [{ on: seen, outcome: 'pass', defectBy: addDays(show.from, -1) }] },
+  'kit of others, paper missing': { lent: { ...handedOver } },
+  'kit of others, given back': { lent: { ...handedOver, cleared: {}, givenBack: { ...handedOver.delivered } } },
   'hired until the day before': { hire: { from: seen, to: addDays(show.from, -1) } },
   'hired too late': { hire: { from: addDays(show.to, 1), to: returnTo } },
 };

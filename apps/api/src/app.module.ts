@@ -79,6 +79,9 @@ import { DeputyService } from './features/deputy/deputy.service.js';
 import { PlaceService } from './features/place/place.service.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
+import { LentResolver } from './features/register/lent/lent.resolver.js';
+import { LentService } from './features/register/lent/lent.service.js';
+import { PaperController } from './features/register/lent/paper.controller.js';
 import { LotService } from './features/register/lots/lot.service.js';
 import { LotWriter } from './features/register/lots/lot.writer.js';
 import { LotCsvController } from './features/transfer/lot-csv.controller.js';
@@ -210,6 +213,8 @@ const features = [
   LogQuery,
   LotReader,
   LotWriter,
+  LentService,
+  LentResolver,
   LotService,
   LotResolver,
   PlaceService,
@@ -292,6 +297,7 @@ export class AppModule {
         LogController,
         CalendarController,
         LotCsvController,
+        PaperController,
       ],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };

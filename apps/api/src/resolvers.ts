@@ -15,6 +15,7 @@ import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
 import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
+import { LentResolver } from './features/register/lent/lent.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
@@ -38,6 +39,7 @@ export const resolvers = [
   LoadingResolver,
   HouseResolver,
   LogResolver,
+  LentResolver,
   LotResolver,
   DeputyResolver,
   PlaceResolver,

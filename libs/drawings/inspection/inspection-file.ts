@@ -138,7 +138,8 @@ function itemLine({ item, where }: InTheAir, { known, units }: Given, dueOn: str
   const state = found.state === 'in service' ? '' : `■ ${found.state}`;
   const lastDay = found.dueOn ?? dueOn;
   const until = state || (lastDay === undefined ? withoutDay(found.dueState) : node('span', { class: 'line' }, lastDay));
-  return [code(item), where, found.model, rated(found, units), report, until];
+  const model = found.owner === null ? found.model : `${found.model}, kit of ${found.owner}`;
+  return [code(item), where, model, rated(found, units), report, until];
 }
 
 const headOfItems = ['Serial', 'Where', 'Model', 'Rated load (source)', 'Last report', 'Last day of use'];

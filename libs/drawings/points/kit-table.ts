@@ -44,7 +44,7 @@ function rowOf({ beam, point }: PointFacts, { name, hoist, serial, kit, room }: 
       ? `${kit.hoistClass ?? 'class not on file'}, ${formatMass(kit.hoistRatedKg, units)}${kit.ratedFor === undefined ? '' : ` (for ${kit.ratedFor})`}`
       : '–',
     kit?.hoistBody ?? notOnFile,
-    kit ? (kit.owner ?? kit.by) : '–',
+    kit ? (kit.owner === null ? kit.by : `kit of ${kit.owner}`) : '–',
     { right: `${length(beam?.highSteelMm, units)} / ${length(beam?.lowSteelMm, units)}` },
     { right: length(room?.hookHeightMm, units) },
     { right: `${length(room?.chainToFloorMm ?? room?.hookHeightMm, units)} / ${length(kit?.chainOnFileMm, units)}` },

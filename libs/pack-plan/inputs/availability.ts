@@ -51,6 +51,9 @@ function availabilityOf(file: TourFile, item: Item, promises: TourFile['bookings
   return { item, judgement, missingOn, isPromised: held.length > 0, reason: reasonAgainst(file, item, verdict, missingOn, lastDay) };
 }
 
+/** What is so wherever it is and whoever holds it. */
+const ofTheThing: readonly ReasonAgainst['code'][] = ['state', 'not-accepted', 'paper-missing', 'given-back'];
+
 /** What the gate says through the last day of the show, after what keeps the item elsewhere. */
 function reasonAgainst(
   file: TourFile,
@@ -59,7 +62,7 @@ function reasonAgainst(
   missingOn: readonly { why: ReasonAgainst }[],
   lastDay: PlainDate,
 ): ReasonAgainst | null {
-  if (reason?.code === 'state' || reason?.code === 'not-accepted') return reason;
+  if (reason !== null && ofTheThing.includes(reason.code)) return reason;
   if (item.depot !== file.tour.depot) return { code: 'other-depot', depot: item.depot, wanted: file.tour.depot };
   if (missingOn[0]) return missingOn[0].why;
   return barredFrom !== null && barredFrom <= lastDay ? reason : null;

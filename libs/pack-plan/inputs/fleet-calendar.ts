@@ -1,5 +1,5 @@
 import { type PlainDate, eachDay } from '#kernel';
-import { judgeItem } from '#inspection-calendar';
+import { barOfLent, judgeItem } from '#inspection-calendar';
 import { type Booking, type Item, type Kit, type Tour, holdsFor, wholeHangs } from '#tour-file';
 import { intervalsOfItem, intervalsOfRules } from '#trade';
 
@@ -98,6 +98,7 @@ export function firstDayFor(calendar: readonly FleetModel[], design: ReadonlyMap
 function stateOn(input: FleetInput, item: Item, day: PlainDate): 'free' | 'promised' | 'out' {
   if (promiseOn(input, item, day)) return 'promised';
   if (item.state !== 'in service' || isElsewhere(input, item)) return 'out';
+  if (barOfLent(item)) return 'out';
   if (item.hire && (day < item.hire.from || day > item.hire.to)) return 'out';
   return isInDate(input, item, day) ? 'free' : 'out';
 }

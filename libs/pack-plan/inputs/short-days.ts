@@ -1,3 +1,4 @@
+import { barOfLent } from '#inspection-calendar';
 import { type PlainDate, eachDay } from '#kernel';
 import { type Item, holdsFor, wholeHangs } from '#tour-file';
 import type { KeptBack } from '#trade';
@@ -48,6 +49,8 @@ export function shortDays(inputs: PlanInputs): readonly ShortDay[] {
 
 function keptBackOn(inputs: PlanInputs, box: Item, day: PlainDate): KeptBack | null {
   const { file } = inputs;
+  const ofOthers = barOfLent(box);
+  if (ofOthers) return ofOthers;
   if (box.state !== 'in service') return { code: 'state', state: box.state };
   if (box.unaccepted) return { code: 'not-accepted', of: box.unaccepted };
   if (box.depot !== file.tour.depot) return { code: 'other-depot', depot: box.depot };

@@ -12,11 +12,12 @@ export function pickKit(
   hookLoadKg: { readonly rest: number; readonly worst: number },
 ): PickKit {
   const hoist = modelOf(inputs.file.catalogue.hoists, pick.hoist);
-  const owner = (serial === null ? undefined : inputs.items.get(serial)?.owner) ?? null;
+  const item = serial === null ? undefined : inputs.items.get(serial);
+  const owner = item?.owner ?? null;
   const hoistBody = pick.hoistBody ?? null;
   const onChainKg = chainKg + (hoistBody === 'at the point' ? 0 : hoistKg);
   return {
-    by: pick.kitBy ?? (owner === null ? 'own' : 'lender'),
+    by: pick.kitBy ?? item?.lent?.by ?? (owner === null ? 'own' : 'lender'),
     owner,
     hoistClass: hoist.hoistClass ?? null,
     hoistRatedKg: ratedKg(hoist.ratedLoad),

@@ -135,7 +135,7 @@ function barring(inputs: PlanInputs, id: string): ReasonAgainst | null {
   return judgement?.state === 'failed' || judgement?.state === 'blocked' ? { code: judgement.state } : null;
 }
 
-const outOfService: readonly ReasonAgainst['code'][] = ['state', 'failed', 'blocked', 'not-accepted'];
+const outOfService: readonly ReasonAgainst['code'][] = ['state', 'failed', 'blocked', 'not-accepted', 'paper-missing', 'given-back'];
 
 const contentsOf = (inputs: PlanInputs, id: string) => inputs.file.items.filter((each) => each.in === id);
 

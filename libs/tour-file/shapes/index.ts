@@ -19,6 +19,7 @@ export type { Defect, Examination } from './examination.js';
 export { earliestDanger, examination } from './examination.js';
 export type { ExaminationRule, Item, ItemKind, ItemState } from './item.js';
 export { examinationRule, item, itemKinds, itemStates } from './item.js';
+export { type Lent, lent, lenderKinds } from './lent.js';
 export type { LoadRule, UseCase } from './load-rule.js';
 export { loadRule } from './load-rule.js';
 export type { KeptPiece, LoadingAct } from './loading.js';

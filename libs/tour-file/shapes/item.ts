@@ -3,6 +3,7 @@ import { readPeriod } from '#kernel';
 import { otherChecks, recordFields, recordLists, ruleBases } from '#trade';
 import { count, kgOrNone, name, period, place, plainDate, sentence } from '../forms/index.js';
 import { examination } from './examination.js';
+import { lent } from './lent.js';
 
 export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
 export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
@@ -26,6 +27,7 @@ export const item = z.strictObject({
   contentsKg: kgOrNone.optional(),
   owner: name.optional(),
   hire: z.strictObject({ from: plainDate, to: plainDate }).optional(),
+  lent: lent.optional(),
   assetId: z.string().max(50).optional(),
   uses: count.optional(),
   intervals: z.array(period).max(10).optional(),

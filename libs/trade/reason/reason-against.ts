@@ -6,6 +6,9 @@ export type ReasonAgainst =
   | { readonly code: 'state'; readonly state: string; readonly remark: string | null }
   /** It, or its model, waits for the safety officer. */
   | { readonly code: 'not-accepted'; readonly of: 'item' | 'model' }
+  /** Kit of others of which nobody has seen the paper, and which the safety officer has not cleared. */
+  | { readonly code: 'paper-missing'; readonly owner: string | null }
+  | { readonly code: 'given-back'; readonly owner: string | null; readonly on: PlainDate }
   | { readonly code: 'other-depot'; readonly depot: string; readonly wanted: string }
   | { readonly code: 'promised'; readonly to: string; readonly from: PlainDate; readonly until: PlainDate }
   | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
@@ -20,6 +23,8 @@ export type ReasonAgainst =
 export type KeptBack =
   | { readonly code: 'state'; readonly state: string }
   | { readonly code: 'not-accepted'; readonly of: 'item' | 'model' }
+  | { readonly code: 'paper-missing'; readonly owner: string | null }
+  | { readonly code: 'given-back'; readonly owner: string | null; readonly on: PlainDate }
   | { readonly code: 'other-depot'; readonly depot: string }
   | { readonly code: 'hired'; readonly from: PlainDate; readonly until: PlainDate }
   | { readonly code: 'promised'; readonly to: string }

@@ -623,6 +623,28 @@ const answers: readonly Act[] = [
 ];
 
 /** Every act in an order in which each finds what it needs. */
+const lentHoist = 'serial: "L-1", kind: "hoist", model: "Chain hoist 2.5 t", by: "lender", owner: "Quay Hire (invented)"';
+
+async function takeInLent({ agents }: House): Promise<void> {
+  const more = 'depot: "Ferry Lane", on: "2027-02-25", condition: "clean"';
+  const said = await agents.warehouse.graphql(`mutation { takeInLentKit(kit: { ${lentHoist}, ${more} }) { itemId } }`);
+  if (said.errors && !JSON.stringify(said.errors).includes('is here already')) throw new Error(JSON.stringify(said.errors));
+}
+
+async function seeLentPaper({ agents }: House): Promise<void> {
+  const headers = { 'content-type': 'application/pdf', 'x-cartwright': '1' };
+  const reply = await agents.warehouse.fetch('/api/papers/L-1?name=plate.pdf', { method: 'POST', headers, body: '%PDF-1.7' });
+  if (reply.status !== 200) throw new Error(`the paper: ${reply.status}`);
+}
+
+/** In their order: what is cleared has no paper yet, and what went back is not touched any more. */
+const ofOthers: readonly Act[] = [
+  ['mutation takeInLentKit', takeInLent],
+  ['mutation clearLentPaper', (house) => ask(house, 'safety', 'clearLentPaper(itemId: "L-1", reason: "plate read on site")')],
+  ['POST /api/papers/:itemId', seeLentPaper],
+  ['mutation giveBackLentKit', (house) => ask(house, 'warehouse', 'giveBackLentKit(itemId: "L-1", on: "2027-02-26", condition: "clean")')],
+];
+
 export const acts: readonly Act[] = [
   ...people,
   ...register,
@@ -634,6 +656,7 @@ export const acts: readonly Act[] = [
   ...tours,
   ...files,
   ...imports,
+  ...ofOthers,
   ...answers,
 ];
 

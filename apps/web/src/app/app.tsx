@@ -42,6 +42,8 @@ const ReportPrint = screen(async () => ({ default: (await import('../features/in
 const ExtractScreen = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractScreen }));
 const ExtractPrint = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractPrint }));
 const Print = screen(async () => ({ default: (await import('../features/print/print.js')).Print }));
+const KitOfOthers = screen(async () => ({ default: (await import('../features/lent/kit-of-others.js')).KitOfOthers }));
+const LentNotePrint = screen(async () => ({ default: (await import('../features/lent/lent-note.js')).LentNotePrint }));
 const ItemScreen = screen(async () => ({ default: (await import('../features/register/item-screen.js')).ItemScreen }));
 const Register = screen(async () => ({ default: (await import('../features/register/register.js')).Register }));
 const Show = screen(async () => ({ default: (await import('../features/show/show.js')).Show }));
@@ -120,6 +122,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/register-extract" element={<ExtractScreen />} />
             <Route path="/register/:itemId/records/:recordId" element={<ReportScreen />} />
             <Route path="/register/:itemId" element={<ItemScreen me={person} />} />
+            <Route path="/kit-of-others" element={<KitOfOthers me={person} />} />
             <Route path="/fleet" element={<Fleet me={person} />} />
             <Route path="/begin" element={<Begin />} />
             <Route path="/rules" element={<RulesScreen me={person} />} />
@@ -134,6 +137,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/house/alarms" element={<Alarms />} />
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
+            <Route path="/print/kit-of-others/:itemId" element={<LentNotePrint />} />
             <Route path="/print/extract" element={<ExtractPrint />} />
             <Route path="/print/records/:itemId/:recordId" element={<ReportPrint />} />
             <Route path="/print/:tourId/:showId/inspection" element={<InspectionPrint />} />

@@ -68,6 +68,7 @@ export function Header({ me }: { me: Person }) {
 const seldomUsed: readonly { readonly to: string; readonly name: string; readonly roles?: readonly string[] }[] = [
   { to: '/visits', name: 'Visits' },
   { to: '/venues', name: 'Venues' },
+  { to: '/kit-of-others', name: 'Kit of others' },
   { to: '/labels', name: 'Labels' },
   { to: '/import', name: 'Import' },
   { to: '/people', name: 'People' },

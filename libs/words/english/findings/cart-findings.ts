@@ -9,7 +9,11 @@ export const exceptions: Words['exceptions'] = {
   'no-box': ({ slot, model }) => `slot ${slot}: no ${model} to be had`,
 };
 
+const kitOf = (owner: string | null): string => (owner === null ? 'kit of others' : `kit of ${owner}`);
+
 export const against: Words['against'] = {
+  'paper-missing': ({ owner }) => `${kitOf(owner)}: nobody has seen its paper, and the safety officer has not cleared it`,
+  'given-back': ({ owner, on }) => `${kitOf(owner)}, given back on ${on}`,
   'not-on-file': () => 'it is no longer on file',
   state: ({ state, remark }) => (remark ? `${state}: ${remark}` : state),
   'not-accepted': ({ of }) => (of === 'item' ? 'it waits for the safety officer' : 'its model waits for the safety officer'),
@@ -25,6 +29,8 @@ export const against: Words['against'] = {
 };
 
 export const keptBack: Words['keptBack'] = {
+  'paper-missing': ({ owner }) => `${kitOf(owner)}, its paper not seen`,
+  'given-back': ({ owner, on }) => `${kitOf(owner)}, given back on ${on}`,
   state: ({ state }) => state,
   'not-accepted': ({ of }) => (of === 'item' ? 'new, and waits for the safety officer' : 'of a model that waits for the safety officer'),
   'other-depot': ({ depot }) => `at ${depot}`,

@@ -139,9 +139,9 @@ const withoutMarks = <T extends object>(data: T): T => {
   return rest as T;
 };
 
-/** Who approved or accepted is of this house, and so is where an item stands and how often it was used; records come in any order. */
+/** Who approved or accepted is of this house, and so is where an item stands, how often it was used, and how kit of others was handed over; records come in any order. */
 function normal(value: unknown): Readonly<Record<string, unknown>> {
-  const { stack: _stack, in: _in, uses: _uses, examinations, ...rest } = withoutMarks(value as Partial<Item>);
+  const { stack: _stack, in: _in, uses: _uses, lent: _lent, examinations, ...rest } = withoutMarks(value as Partial<Item>);
   return { ...rest, ...(examinations ? { examinations: examinations.map((each) => canonicalJson(each)).sort() } : {}) };
 }
 

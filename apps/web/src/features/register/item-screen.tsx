@@ -96,7 +96,8 @@ function StateWords({ item, summary }: Pick<Shown, 'item' | 'summary'>) {
     <>
       <p>
         {summary.state === 'in service' ? '○' : '■'} <b>{summary.state}</b>
-        {item.reason ? `: ${item.reason}` : ''}. Home depot {summary.depot}.{item.owner ? ` Belongs to ${item.owner}.` : ''}
+        {item.reason ? `: ${item.reason}` : ''}. Home depot {summary.depot}.
+        {item.owner ? ` ${item.lent ? 'Kit of' : 'Belongs to'} ${item.owner}.` : ''}
         {item.hire ? ` Hired in from ${item.hire.from} to ${item.hire.to}.` : ''}
       </p>
       {item.stack && (

@@ -41,6 +41,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   improvement: () => ({ now: ['planning'] }),
   item: ([, id]) => ({ now: [`item/${id}`, 'booking'], later: ['catalogue'] }),
   items: () => ({ now: ['register'] }),
+  'kit of others': () => ({ now: ['register'] }),
   // Read when somebody looks; every write would tell of it.
   log: () => ({ now: [] }),
   'log people': () => ({ now: ['people'] }),

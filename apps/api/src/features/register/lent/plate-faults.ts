@@ -1,0 +1,36 @@
+import type { BadInput } from '#kernel';
+import type { Catalogue, RatedLoad } from '#tour-file';
+
+/** What is read off a plate. */
+interface Plate {
+  readonly kind: string;
+  readonly model: string;
+  readonly ratedLoad?: string | null;
+  readonly massKg?: number | null;
+}
+
+const written = /^([\d.]+) *(kg|t|short ton|lb|kN)$/;
+
+/** Plans are made with the figures of the model: a plate that says otherwise is of another model. */
+export function plateFaults({ kind, model, ratedLoad, massKg }: Plate, catalogue: Catalogue): BadInput[] {
+  const models = Object.entries(catalogue).find(([name]) => name === (kind === 'box' ? 'boxes' : `${kind}s`))?.[1];
+  const known = models?.find((each) => each.model === model) as { massKg?: number; ratedLoad?: RatedLoad } | undefined;
+  if (!known)
+    return [
+      { field: 'model', value: model.slice(0, 80), wanted: `a model of a ${kind.slice(0, 20)} on file; put it into the catalogue first` },
+    ];
+  const faults: BadInput[] = [];
+  const text = ratedLoad?.trim() ?? '';
+  const [, value, unit] = written.exec(text) ?? [];
+  if (text !== '' && value === undefined)
+    faults.push({ field: 'ratedLoad', value: text.slice(0, 80), wanted: 'value and unit (kg, t, short ton, lb, kN): 2 t' });
+  else if (text !== '' && known.ratedLoad && (known.ratedLoad.unit !== unit || known.ratedLoad.value !== Number(value)))
+    faults.push({
+      field: 'ratedLoad',
+      value: text,
+      wanted: `${known.ratedLoad.value} ${known.ratedLoad.unit}, as ${model} on file; or another model`,
+    });
+  if (massKg && known.massKg !== undefined && massKg !== known.massKg)
+    faults.push({ field: 'massKg', value: massKg, wanted: `${known.massKg}, as ${model} on file; or another model` });
+  return faults;
+}
