@@ -1,5 +1,6 @@
 import { type BadInput, shownText } from '#kernel';
 import { type CsvFault, type Examination, type ItemState, type ListedRow, columnOf, examinationCells } from '#tour-file';
+import { intervalOf } from '#trade';
 import { type Judging, type NamedOnFile, recordFaults } from './examination-faults.js';
 
 /** An item as an examiner's list meets it: what it is, and every record that counts or waits. */
@@ -22,20 +23,19 @@ export interface ListedBy extends Judging {
 /** What becomes of a row. `already`: it is on file, or waits, with the same contents. */
 export type DecidedRow = { readonly is: 'already' | 'counts' | 'waits' } | { readonly is: 'faulty'; readonly faults: readonly CsvFault[] };
 
-const keyOf = ({ serial, examination: { on, report } }: Pick<ListedRow, 'serial' | 'examination'>): string =>
-  [serial, on, report ?? ''].join('\n');
+const keyOf = ({ serial, examination: { on, report, check } }: Pick<ListedRow, 'serial' | 'examination'>): string =>
+  [serial, on, report ?? '', check ?? ''].join('\n');
 
-const dayOf = (serial: string, on: string): string => `${serial}\n${on}`;
+const dayOf = ({ serial, examination: { on, check } }: Pick<ListedRow, 'serial' | 'examination'>): string =>
+  `${serial}\n${on}\n${check ?? ''}`;
 
 /**
- * Decides an examiner's list row by row. An examination is known by its item, its day and the number of its report. One that is on file or waits with the
+ * Decides an examiner's list row by row. An examination is known by its item, its day, its check and the number of its report. One that is on file or waits with the
  * same contents is there already; with other contents it is a fault, as a record is corrected on the page of its item with a reason. What failed counts
  * at once, whoever brings it; a pass on the day of a failed one is a fault, because a list does not say which came last.
  */
 export function decideListed(rows: readonly ListedRow[], by: ListedBy): (row: ListedRow, item: ListedItem | undefined) => DecidedRow {
-  const failedOn = new Set(
-    rows.filter((each) => each.examination.outcome === 'fail').map((each) => dayOf(each.serial, each.examination.on)),
-  );
+  const failedOn = new Set(rows.filter((each) => each.examination.outcome === 'fail').map((each) => dayOf(each)));
   const firstOf = new Map<string, number>();
   for (const each of rows) if (!firstOf.has(keyOf(each))) firstOf.set(keyOf(each), each.row);
   return (row, item) => {
@@ -59,7 +59,8 @@ export function decideListed(rows: readonly ListedRow[], by: ListedBy): (row: Li
     if (faults.length > 0) return { is: 'faulty', faults };
     if (examination.outcome === 'fail') return { is: 'counts' };
     const failed =
-      failedOn.has(dayOf(serial, examination.on)) || item.records.some(({ on, outcome }) => on === examination.on && outcome === 'fail');
+      failedOn.has(dayOf(row)) ||
+      item.records.some(({ on, outcome, check }) => on === examination.on && check === examination.check && outcome === 'fail');
     if (failed)
       return fault(
         'outcome',
@@ -88,7 +89,7 @@ function newFaults(row: ListedRow, item: ListedItem, by: ListedBy): CsvFault[] {
   const { serial, pieces, examination } = row;
   const faults: BadInput[] = [];
   if (item.state === 'retired') faults.push({ field: 'serial', value: serial, wanted: 'an item that is not retired' });
-  const unknown = examination.satisfies?.filter((each) => !item.intervals.includes(each)) ?? [];
+  const unknown = examination.satisfies?.filter((each) => !item.intervals.includes(intervalOf(examination.check, each))) ?? [];
   if (unknown.length > 0)
     faults.push({
       field: 'satisfies',

@@ -16,6 +16,7 @@ const rows: readonly Row[] = [
   ['serial', 'serial'],
   ['pieces', 'pieces', 'number'],
   ['examined on', 'examination.on'],
+  ['check', 'examination.check'],
   ['kind of examination', 'examination.satisfies', 'words'],
   ['outcome', 'examination.outcome'],
   ['check', 'examination.check'],

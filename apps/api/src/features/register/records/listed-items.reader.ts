@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { ListedItem } from '#records';
+import { intervalsOfItem, intervalsOfRules } from '#trade';
 import type { Examination, ExaminationRule, ItemKind, ItemState } from '#tour-file';
 
 // By joins and not item by item: a list may name a hundred thousand of them.
@@ -31,10 +32,8 @@ export async function loadListed(
   rules: readonly ExaminationRule[],
 ): Promise<ReadonlyMap<string, ListedItem>> {
   const rows: ListedOnFile[] = await manager.query(listed, [ids]);
-  const byRules = (kind: ItemKind): string[] => [
-    ...new Set(rules.filter((each) => each.kinds.includes(kind)).flatMap((each) => each.intervals)),
-  ];
-  return new Map(rows.map((row) => [row.id, { ...row, intervals: row.intervals ?? byRules(row.kind), reportFiles: [] }]));
+  const byRules = (kind: ItemKind): string[] => intervalsOfRules(rules.filter((each) => each.kinds.includes(kind)));
+  return new Map(rows.map((row) => [row.id, { ...row, intervals: intervalsOfItem(row.intervals, byRules(row.kind)), reportFiles: [] }]));
 }
 
 /** A record that counts, of which item or batch. */
