@@ -71,6 +71,11 @@ type Documents = {
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": typeof types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
+    "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": typeof types.LentKitDocument,
+    "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }": typeof types.TakeInLentKitDocument,
+    "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }": typeof types.ClearLentPaperDocument,
+    "mutation GiveBackLentKit($itemId: ID!, $on: String!, $condition: String!) { giveBackLentKit(itemId: $itemId, on: $on, condition: $condition) }": typeof types.GiveBackLentKitDocument,
+    "query ModelsToTakeIn { catalogueModels { kind model } }": typeof types.ModelsToTakeInDocument,
     "\n  query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": typeof types.LogLinesDocument,
     "query LogPeople { people { id name } }": typeof types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
@@ -230,6 +235,11 @@ const documents: Documents = {
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
+    "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": types.LentKitDocument,
+    "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }": types.TakeInLentKitDocument,
+    "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }": types.ClearLentPaperDocument,
+    "mutation GiveBackLentKit($itemId: ID!, $on: String!, $condition: String!) { giveBackLentKit(itemId: $itemId, on: $on, condition: $condition) }": types.GiveBackLentKitDocument,
+    "query ModelsToTakeIn { catalogueModels { kind model } }": types.ModelsToTakeInDocument,
     "\n  query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    log(act: $act, item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id sentence itemId tourId tourName showId moreRows rows { table key before after } } }\n    }\n  }\n": types.LogLinesDocument,
     "query LogPeople { people { id name } }": types.LogPeopleDocument,
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
@@ -557,6 +567,26 @@ export function graphql(source: "\n  query ReportOfItem($id: ID!, $after: String
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n"): typeof import('./graphql.js').LabelItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }"): typeof import('./graphql.js').LentKitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }"): typeof import('./graphql.js').TakeInLentKitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }"): typeof import('./graphql.js').ClearLentPaperDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation GiveBackLentKit($itemId: ID!, $on: String!, $condition: String!) { giveBackLentKit(itemId: $itemId, on: $on, condition: $condition) }"): typeof import('./graphql.js').GiveBackLentKitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query ModelsToTakeIn { catalogueModels { kind model } }"): typeof import('./graphql.js').ModelsToTakeInDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -56,6 +56,29 @@ export type HoldInput = {
   to: string;
 };
 
+/** Kit of others as it is delivered. */
+export type LentKitInput = {
+  /** lender, rigging contractor, venue */
+  by: string;
+  /** In which state it was delivered. */
+  condition: string;
+  /** Of a batch. */
+  count?: number | null | undefined;
+  /** The depot or place by its name in the register. */
+  depot: string;
+  kind: string;
+  /** What its plate says. */
+  massKg?: number | null | undefined;
+  /** A model on file of that kind: its class, rated load and mass are what is planned with. */
+  model: string;
+  on: string;
+  owner: string;
+  /** What its plate says. */
+  ratedLoad?: string | null | undefined;
+  /** Its serial, where it has one; else it gets a name here. */
+  serial?: string | null | undefined;
+};
+
 export type PersonInput = {
   email: string;
   name: string;
@@ -502,6 +525,40 @@ export type LabelItemsQueryVariables = Exact<{
 
 
 export type LabelItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string } }> } };
+
+export type LentKitQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type LentKitQuery = { lentKit: Array<{ itemId: string, kind: string, model: string, count: number | null, depot: string, owner: string, lent: unknown, barredBy: string | null }> };
+
+export type TakeInLentKitMutationVariables = Exact<{
+  kit: LentKitInput;
+}>;
+
+
+export type TakeInLentKitMutation = { takeInLentKit: { itemId: string, waits: Array<string> } };
+
+export type ClearLentPaperMutationVariables = Exact<{
+  itemId: string | number;
+  reason: string;
+}>;
+
+
+export type ClearLentPaperMutation = { clearLentPaper: boolean };
+
+export type GiveBackLentKitMutationVariables = Exact<{
+  itemId: string | number;
+  on: string;
+  condition: string;
+}>;
+
+
+export type GiveBackLentKitMutation = { giveBackLentKit: boolean };
+
+export type ModelsToTakeInQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ModelsToTakeInQuery = { catalogueModels: Array<{ kind: string, model: string }> };
 
 export type LogLinesQueryVariables = Exact<{
   act?: string | number | null | undefined;
@@ -2020,6 +2077,46 @@ export const LabelItemsDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55"}) as unknown as TypedDocumentString<LabelItemsQuery, LabelItemsQueryVariables>;
+export const LentKitDocument = new TypedDocumentString(`
+    query LentKit {
+  lentKit {
+    itemId
+    kind
+    model
+    count
+    depot
+    owner
+    lent
+    barredBy
+  }
+}
+    `, {"hash":"sha256:25bd9f537b71809c02d13f7aaf1e8ee28b68dc217b40d4dd5b42ff315dc9f64b"}) as unknown as TypedDocumentString<LentKitQuery, LentKitQueryVariables>;
+export const TakeInLentKitDocument = new TypedDocumentString(`
+    mutation TakeInLentKit($kit: LentKitInput!) {
+  takeInLentKit(kit: $kit) {
+    itemId
+    waits
+  }
+}
+    `, {"hash":"sha256:860b70f72849d6b21df5a5ab0a3381670a34af4ad6cabff136dde09cbc1840b8"}) as unknown as TypedDocumentString<TakeInLentKitMutation, TakeInLentKitMutationVariables>;
+export const ClearLentPaperDocument = new TypedDocumentString(`
+    mutation ClearLentPaper($itemId: ID!, $reason: String!) {
+  clearLentPaper(itemId: $itemId, reason: $reason)
+}
+    `, {"hash":"sha256:1d95f68ea67b16ff16a93fb1fcc1827c1f7338c847aad98688aee54174512865"}) as unknown as TypedDocumentString<ClearLentPaperMutation, ClearLentPaperMutationVariables>;
+export const GiveBackLentKitDocument = new TypedDocumentString(`
+    mutation GiveBackLentKit($itemId: ID!, $on: String!, $condition: String!) {
+  giveBackLentKit(itemId: $itemId, on: $on, condition: $condition)
+}
+    `, {"hash":"sha256:c6dbb41c2dd76ee8bf25fa9f4246f914be0d49bd8bc1dd295dd48f4ac78c40c0"}) as unknown as TypedDocumentString<GiveBackLentKitMutation, GiveBackLentKitMutationVariables>;
+export const ModelsToTakeInDocument = new TypedDocumentString(`
+    query ModelsToTakeIn {
+  catalogueModels {
+    kind
+    model
+  }
+}
+    `, {"hash":"sha256:97bef0f71482d5af4d7a425c20f112836a707e289fd5f12c995da07b7b65d426"}) as unknown as TypedDocumentString<ModelsToTakeInQuery, ModelsToTakeInQueryVariables>;
 export const LogLinesDocument = new TypedDocumentString(`
     query LogLines($act: ID, $item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
   log(

@@ -113,6 +113,16 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query ReportOfItem($after: String, $id: ID!) { item(id: $id) { records(first: 50, after: $after) { edges { node { examination file { name sha256 } id kept lines reason recordedAt recordedBy } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
     "query LabelItems($after: String, $kind: String, $search: String) { items(search: $search, kind: $kind, first: 200, after: $after) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:25bd9f537b71809c02d13f7aaf1e8ee28b68dc217b40d4dd5b42ff315dc9f64b':
+    "query LentKit { lentKit { barredBy count depot itemId kind lent model owner } }",
+  'sha256:860b70f72849d6b21df5a5ab0a3381670a34af4ad6cabff136dde09cbc1840b8':
+    "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }",
+  'sha256:1d95f68ea67b16ff16a93fb1fcc1827c1f7338c847aad98688aee54174512865':
+    "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }",
+  'sha256:c6dbb41c2dd76ee8bf25fa9f4246f914be0d49bd8bc1dd295dd48f4ac78c40c0':
+    "mutation GiveBackLentKit($condition: String!, $itemId: ID!, $on: String!) { giveBackLentKit(itemId: $itemId, on: $on, condition: $condition) }",
+  'sha256:97bef0f71482d5af4d7a425c20f112836a707e289fd5f12c995da07b7b65d426':
+    "query ModelsToTakeIn { catalogueModels { kind model } }",
   'sha256:e06a1dfbd8e8798a4e657732c0bbdc44d7061492bbd82530df3e5f138016a8ff':
     "query LogLines($act: ID, $after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { log( act: $act item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id itemId moreRows rows { after before key table } sentence showId tourId tourName } } pageInfo { endCursor hasNextPage } } }",
   'sha256:e7f888a113ae25baa9b9839230dea7d633fae412027af38e0b97d95f37765f48':
