@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { z } from 'zod';
-import type { Person } from '../../platform/person.js';
+import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { request, sendFile } from '../../platform/request.js';
 import { today } from '../../platform/today.js';
 import { Faults } from '../../ui/faults.js';
@@ -57,7 +57,7 @@ function One({ kit, me }: { kit: LentKitView; me: Person }) {
       </p>
       <PaperWords lent={lent} />
       {!lent.paper && <PaperForm itemId={itemId} />}
-      {!lent.paper && !lent.cleared && me.role === 'safety' && <ClearForm itemId={itemId} />}
+      {!lent.paper && !lent.cleared && actsAsOfficer(me) && <ClearForm itemId={itemId} />}
       <GiveBackForm itemId={itemId} />
       <p>
         <Link to={`/print/kit-of-others/${encodeURIComponent(itemId)}`} target="_blank">

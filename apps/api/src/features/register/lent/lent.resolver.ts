@@ -3,7 +3,7 @@ import { DataSource } from 'typeorm';
 import { barOfLent } from '#inspection-calendar';
 import type { Lent } from '#tour-file';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { Allow, AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
+import { Allow, AllowEverybody, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { LentService } from './lent.service.js';
 import { LentKit, LentKitInput, TakenIn } from './lent.types.js';
 
@@ -31,6 +31,7 @@ export class LentResolver {
   }
 
   @Allow('safety')
+  @ByDeputy({ item: 'itemId' })
   @Mutation(() => Boolean, { description: 'The safety officer clears on site that the paper is missing.' })
   async clearLentPaper(
     @Args('itemId', { type: () => ID }) itemId: string,
