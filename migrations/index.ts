@@ -33,6 +33,7 @@ import { CreateCsvImport20261126183500 } from './20261126183500-create-csv-impor
 import { IndexActs20261126220932 } from './20261126220932-index-acts.js';
 import { CreateDeputies20261126225000 } from './20261126225000-create-deputies.js';
 import { CreateBarredActs20261126225100 } from './20261126225100-create-barred-acts.js';
+import { CreateSizeDay20261126230500 } from './20261126230500-create-size-day.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -71,4 +72,5 @@ export const migrations = [
   IndexActs20261126220932,
   CreateDeputies20261126225000,
   CreateBarredActs20261126225100,
+  CreateSizeDay20261126230500,
 ];

@@ -65,7 +65,7 @@ type Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
-    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": typeof types.HouseStateDocument,
+    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": typeof types.HouseStateDocument,
     "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": typeof types.InspectedItemsDocument,
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": typeof types.RulesAndSealDocument,
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": typeof types.SignOffsDocument,
@@ -229,7 +229,7 @@ const documents: Documents = {
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
     "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
-    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": types.HouseStateDocument,
+    "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": types.HouseStateDocument,
     "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": types.InspectedItemsDocument,
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": types.RulesAndSealDocument,
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": types.SignOffsDocument,
@@ -546,7 +546,7 @@ export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: Strin
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }"): typeof import('./graphql.js').HouseStateDocument;
+export function graphql(source: "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }"): typeof import('./graphql.js').HouseStateDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

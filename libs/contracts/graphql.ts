@@ -485,7 +485,7 @@ export type SignOffMutation = { signOff: { signOffs: Array<{ id: string }> } };
 export type HouseStateQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number | null }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
+export type HouseStateQuery = { houseState: { version: string, upSince: unknown, databaseBytes: number | null, grownSince: string | null, connections: number | null, connectionsLimit: number | null, connectionsOfOne: number, lastBackup: unknown, jobsWaiting: number, jobsRunning: number, jobsFailed: number, oldestWaits: number | null, requests: number, turnedAway: number, faults: number, eventLoopMs: number | null, diskFreeBytes: number | null, processes: number | null, tables: Array<{ name: string, bytes: number, rows: number, changedInMonth: number | null, grownBytes: number | null }>, sizes: Array<{ day: string, bytes: number }>, plans: Array<{ kind: string, count: number, seconds: number }> } };
 
 export type InspectedItemsQueryVariables = Exact<{
   ids?: Array<string | number> | string | number | null | undefined;
@@ -1976,7 +1976,13 @@ export const HouseStateDocument = new TypedDocumentString(`
       bytes
       rows
       changedInMonth
+      grownBytes
     }
+    sizes {
+      day
+      bytes
+    }
+    grownSince
     connections
     connectionsLimit
     connectionsOfOne
@@ -1998,7 +2004,7 @@ export const HouseStateDocument = new TypedDocumentString(`
     processes
   }
 }
-    `, {"hash":"sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69"}) as unknown as TypedDocumentString<HouseStateQuery, HouseStateQueryVariables>;
+    `, {"hash":"sha256:c911255f5a9d978d840eabb6d3051355368cc157a4201e988edb6ecc23a0c195"}) as unknown as TypedDocumentString<HouseStateQuery, HouseStateQueryVariables>;
 export const InspectedItemsDocument = new TypedDocumentString(`
     query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {
   inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) {

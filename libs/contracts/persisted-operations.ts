@@ -101,8 +101,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { hang id kind name remark signedAt signedBy } } }",
   'sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5':
     "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
-  'sha256:2a6d339c2f36850872d9d1cb8af461e56a0369cb6121ea4bfcd95bec6263af69':
-    "query HouseState { houseState { connections connectionsLimit connectionsOfOne databaseBytes diskFreeBytes eventLoopMs faults jobsFailed jobsRunning jobsWaiting lastBackup oldestWaits plans { count kind seconds } processes requests tables { bytes changedInMonth name rows } turnedAway upSince version } }",
+  'sha256:c911255f5a9d978d840eabb6d3051355368cc157a4201e988edb6ecc23a0c195':
+    "query HouseState { houseState { connections connectionsLimit connectionsOfOne databaseBytes diskFreeBytes eventLoopMs faults grownSince jobsFailed jobsRunning jobsWaiting lastBackup oldestWaits plans { count kind seconds } processes requests sizes { bytes day } tables { bytes changedInMonth grownBytes name rows } turnedAway upSince version } }",
   'sha256:d17b522a623a85f761212e5522775c1f45d9d94f0e40fd28f93debcdae60e4f9':
     "query InspectedItems($after: String, $depots: [String!], $ids: [ID!], $kinds: [String!]) { inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { hasMore items } }",
   'sha256:8f4e84d51dd2dbb117cff7de522e6714f410eb5566f3d77e596407306176a854':

@@ -1,7 +1,8 @@
 import { connectionsOfOne } from '../../apps/api/src/platform/database/server-check.js';
+import { SizeDays } from '../../apps/api/src/platform/database/size-days.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';
 
-const state = `{ houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne
+const state = `{ houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne
   lastBackup jobsWaiting jobsFailed requests turnedAway faults diskFreeBytes processes } }`;
 
 describe('how the house is', () => {
@@ -42,5 +43,22 @@ describe('how the house is', () => {
     const after = await look();
     expect(after.turnedAway).toBeGreaterThan(before.turnedAway);
     expect(new Date(after.lastBackup).toISOString()).toBe('2027-02-26T08:00:00.000Z');
+  });
+
+  it('keeps its size once a day, and tells what has grown since', async () => {
+    const sizes = test.app.get(SizeDays);
+    await sizes.keep();
+    expect((await look()).grownSince).toBeNull();
+    await test.dataSource.query(
+      `INSERT INTO size_day (day, bytes, tables) SELECT current_date - days, 1000000 + days, jsonb_build_object('item', 1000) FROM unnest(ARRAY[20, 45, 4000]) AS days`,
+    );
+    await sizes.keep();
+    const { rows } = { rows: await test.dataSource.query(`SELECT (current_date - day)::int AS ago FROM size_day ORDER BY 1`) };
+    expect(rows.map((each: { ago: number }) => each.ago)).toEqual([0, 20, 45]);
+    const told = await look();
+    const item = told.tables.find((each: any) => each.name === 'item');
+    expect(item.grownBytes).toBe(item.bytes - 1000);
+    expect(told.sizes.map((each: any) => each.bytes).slice(1)).toEqual([1_000_020, 1_000_045]);
+    expect(told.sizes[0].bytes).toBeGreaterThan(1_000_045);
   });
 });

@@ -24,6 +24,7 @@ const untold = [
   'sealed_line',
   'session',
   'sign_in_try',
+  'size_day',
 ];
 
 describe('what changed is told', () => {

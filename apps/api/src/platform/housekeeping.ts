@@ -2,6 +2,7 @@ import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } f
 import { ChangeLog } from './live/change-log.js';
 import { SessionStore } from './sign-in/session-store.js';
 import { SignInTries } from './sign-in/tries.js';
+import { SizeDays } from './database/size-days.js';
 import { RequestLog } from './request-once/request-log.js';
 
 const everyMs = 3_600_000;
@@ -19,16 +20,23 @@ export class Housekeeping implements OnApplicationBootstrap, OnApplicationShutdo
     private readonly changes: ChangeLog,
     private readonly sessions: SessionStore,
     private readonly tries: SignInTries,
+    private readonly sizes: SizeDays,
   ) {}
 
   onApplicationBootstrap(): void {
     // A database that is away is no reason to fall over: the next hour comes.
-    this.timer = setInterval(() => void this.once().catch(() => undefined), everyMs);
+    this.timer = setInterval(() => void this.hourly().catch(() => undefined), everyMs);
     this.timer.unref();
+    void this.sizes.keep().catch(() => undefined);
   }
 
   onApplicationShutdown(): void {
     clearInterval(this.timer);
+  }
+
+  private async hourly(): Promise<void> {
+    await this.sizes.keep();
+    await this.once();
   }
 
   /** Gives the numbers of rows removed. */

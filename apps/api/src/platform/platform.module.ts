@@ -11,6 +11,7 @@ import { Metrics } from './metrics/metrics.js';
 import { ReadinessCheck } from './readiness.js';
 import { LogSealer } from './seal/log-sealer.js';
 import { Housekeeping } from './housekeeping.js';
+import { SizeDays } from './database/size-days.js';
 import { ChangeFeed } from './live/change-feed.js';
 import { ChangeLog } from './live/change-log.js';
 import { LiveController } from './live/live.controller.js';
@@ -45,6 +46,7 @@ export class PlatformModule {
         ReadinessCheck,
         RequestLog,
         Housekeeping,
+        SizeDays,
         LogSealer,
         ChangeLog,
         ChangeFeed,
@@ -65,6 +67,7 @@ export class PlatformModule {
         JobLog,
         Metrics,
         ReadinessCheck,
+        SizeDays,
       ],
     };
   }

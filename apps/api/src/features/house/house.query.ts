@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { unlogged } from '../../platform/acts/logged-tables.js';
 import { connectionsOfOne } from '../../platform/database/server-check.js';
+import { SizeDays } from '../../platform/database/size-days.js';
 import { type Figure, Metrics } from '../../platform/metrics/metrics.js';
 import type { HouseState } from './house.types.js';
 import { version } from './version.js';
@@ -11,10 +12,14 @@ const doorSays = new Set(['401', '403', '408', '413', '429', '503']);
 /** The figures of /metrics as one page. */
 @Injectable()
 export class HouseQuery {
-  constructor(private readonly metrics: Metrics) {}
+  constructor(
+    private readonly metrics: Metrics,
+    private readonly sizes: SizeDays,
+  ) {}
 
   async state(): Promise<HouseState> {
     const figures = await this.metrics.figures();
+    const monthAgo = await this.sizes.monthAgo();
     const of = (name: string) => figures.filter((each) => each.name === name);
     const one = (name: string): number | null => of(name)[0]?.value ?? null;
     const backup = one('cartwright_last_backup_timestamp_seconds');
@@ -26,7 +31,9 @@ export class HouseQuery {
       version,
       upSince: new Date(1000 * (one('process_start_time_seconds') ?? 0)),
       databaseBytes: one('cartwright_database_bytes'),
-      tables: tablesOf(of('cartwright_table_bytes'), of('cartwright_table_rows'), of('cartwright_changes_month')),
+      tables: tablesOf(of('cartwright_table_bytes'), of('cartwright_table_rows'), of('cartwright_changes_month'), monthAgo?.tables),
+      sizes: [...(await this.sizes.days())],
+      grownSince: monthAgo?.day ?? null,
       connections: one('cartwright_server_connections'),
       connectionsLimit: one('cartwright_server_connections_limit'),
       connectionsOfOne: connectionsOfOne(),
@@ -46,11 +53,17 @@ export class HouseQuery {
 
 const sum = (figures: readonly Figure[]): number => figures.reduce((total, { value }) => total + value, 0);
 
-function tablesOf(bytes: readonly Figure[], rows: readonly Figure[], changed: readonly Figure[]): HouseState['tables'] {
+function tablesOf(
+  bytes: readonly Figure[],
+  rows: readonly Figure[],
+  changed: readonly Figure[],
+  before: Readonly<Record<string, number>> | undefined,
+): HouseState['tables'] {
   const valueOf = (figures: readonly Figure[], table: string) => figures.find(({ labels }) => labels['table'] === table)?.value ?? 0;
   return bytes.map(({ labels, value }) => {
     const name = labels['table'] ?? '';
-    return { name, bytes: value, rows: valueOf(rows, name), changedInMonth: name in unlogged ? null : valueOf(changed, name) };
+    const changedInMonth = name in unlogged ? null : valueOf(changed, name);
+    return { name, bytes: value, rows: valueOf(rows, name), changedInMonth, grownBytes: before ? value - (before[name] ?? 0) : null };
   });
 }
 

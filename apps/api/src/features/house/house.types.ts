@@ -16,6 +16,18 @@ export class TableSize {
     description: 'Rows changed in the last thirty days, by the log; null where rows leave no lines there.',
   })
   changedInMonth: number | null;
+
+  @Field(() => Float, { nullable: true, description: 'Bytes more than on the oldest day on file of the last thirty; null where none is.' })
+  grownBytes: number | null;
+}
+
+@ObjectType({ description: 'How large the database was on a day.' })
+export class SizeOfDay {
+  @Field()
+  day: string;
+
+  @Field(() => Float)
+  bytes: number;
 }
 
 @ObjectType({ description: 'Plans of a kind since this process started.' })
@@ -43,6 +55,14 @@ export class HouseState {
 
   @Field(() => [TableSize], { description: 'The largest first.' })
   tables: TableSize[];
+
+  @Field(() => [SizeOfDay], {
+    description: 'Kept by the house once a day: the last month, and the first day of each month before; the newest first.',
+  })
+  sizes: SizeOfDay[];
+
+  @Field(() => String, { nullable: true, description: 'The day since which growth is told.' })
+  grownSince: string | null;
 
   @Field(() => Int, { nullable: true })
   connections: number | null;

@@ -15,6 +15,7 @@ export const unlogged: Readonly<Record<string, string>> = {
   seal: 'the seals of the log',
   sealed_line: 'the seals of the log',
   session: 'who is signed in where; kept apart for a time, and shown to that person',
+  size_day: 'how large the database was; measured, not done by anybody',
   sign_in_try: 'tries at the door, forgotten within the day',
 };
 

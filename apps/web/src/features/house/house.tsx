@@ -10,7 +10,7 @@ import { Page, Part } from '../../ui/page.js';
 import { tableWords } from './table-words.js';
 
 const stateQuery = graphql(
-  `query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth } connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }`,
+  `query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }`,
 );
 
 type State = AnswerOf<typeof stateQuery>['houseState'];
@@ -33,6 +33,7 @@ export function House({ me }: { me: Person }) {
       {query.data && <Running of={query.data} />}
       {query.data && <Work of={query.data} />}
       {query.data && <Tables of={query.data} />}
+      {query.data && <Growth of={query.data} />}
     </Page>
   );
 }
@@ -118,6 +119,9 @@ const Tables = ({ of }: { of: State }) => (
             Rows
           </th>
           <th scope="col" className="num">
+            Grown {since(of.grownSince)}
+          </th>
+          <th scope="col" className="num">
             Changed in 30 days
           </th>
         </tr>
@@ -133,6 +137,9 @@ const Tables = ({ of }: { of: State }) => (
             </td>
             <td className="num" data-name="Rows">
               {countOf(each.rows)}
+            </td>
+            <td className="num" data-name={`Grown ${since(of.grownSince)}`}>
+              {each.grownBytes === null ? 'not known yet' : `${each.grownBytes < 0 ? '−' : ''}${size(Math.abs(each.grownBytes))}`}
             </td>
             <td className="num" data-name="Changed in 30 days">
               {each.changedInMonth === null ? 'not counted' : countOf(each.changedInMonth)}
@@ -153,3 +160,29 @@ function size(bytes: number | null): string {
   const step = Math.min(units.length - 1, Math.floor(Math.log(Math.max(1, bytes)) / Math.log(1000)));
   return `${(bytes / 1000 ** step).toFixed(step === 0 ? 0 : 1)} ${units[step]}`;
 }
+
+const since = (day: string | null): string => (day === null ? 'in 30 days' : `since ${day}`);
+
+/** The database day by day, and month by month before. */
+const Growth = ({ of }: { of: State }) => (
+  <Part number={4} title="How it grew" margin={<p>The house writes its size down once a day, and keeps it for ten years.</p>}>
+    <table className="tight">
+      <thead>
+        <tr>
+          <th scope="col">Day</th>
+          <th scope="col" className="num">
+            Database
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {of.sizes.map((each) => (
+          <tr key={each.day}>
+            <td>{each.day}</td>
+            <td className="num">{size(each.bytes)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </Part>
+);
