@@ -74,3 +74,44 @@ describe('carts and cases for many trucks', () => {
     expect(verifyTruckPack(problem, answer)).toEqual([]);
   });
 });
+
+describe('a whole fleet in little time', () => {
+  it('rides though there is work for nothing but the quick load', () => {
+    const problem = mixedFreight(5000, 100, 5);
+    const answer = solveTruckPack(problem, { seed: 1, work: 1 });
+    expect(answer.leftOver).toEqual([]);
+    expect(verifyTruckPack(problem, answer)).toEqual([]);
+  });
+
+  it('repeats the load of its first truck in those alike however late it is, and says that the clock cut it short', () => {
+    const read = readTruckCase({
+      trucks: Array.from({ length: 40 }, (_, index) => ({ id: `T${index}`, ...truck, semiTrailer })),
+      pieces: Array.from({ length: 1200 }, (_, index) => ({
+        id: `P${index}`,
+        lengthMm: 1150,
+        widthMm: 720,
+        heightMm: 1540,
+        massKg: 150 + (index % 7),
+        mayTurn: true,
+        floorOnly: true,
+        maxOnTopKg: 0,
+        firstOff: 1,
+      })),
+    });
+    if (!read.ok) throw new Error(JSON.stringify(read.error));
+    let hours = 0;
+    const answer = solveTruckPack(read.value, { seed: 1, timeLimitSeconds: 1, now: () => 3_600_000 * hours++ });
+    // By hand: two abreast when turned, 18 rows, so 36 a truck; what does not fill a truck would have to be packed anew.
+    expect(answer.leftOver).toHaveLength(1200 % 36);
+    expect(answer.trucks).toHaveLength(33);
+    expect(answer.stoppedBy).toBe('clock');
+    expect(verifyTruckPack(read.value, answer)).toEqual([]);
+  });
+
+  it('counts the time from when it began to be given', () => {
+    const problem = mixedFreight(40, 2, 6);
+    const answer = solveTruckPack(problem, { seed: 1, timeLimitSeconds: 1, now: () => 5000, startedAt: 3000 });
+    expect(answer.stoppedBy).toBe('clock');
+    expect(verifyTruckPack(problem, answer)).toEqual([]);
+  });
+});

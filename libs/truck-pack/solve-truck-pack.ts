@@ -15,7 +15,7 @@ import {
   overWhenEmpty,
 } from './case/index.js';
 import { onDuty } from './check/index.js';
-import { type Found, type Search, ended, isShorter, noBound, quickLoad, searchRound } from './fleet/index.js';
+import { type Found, type Search, ended, isShorter, likeBesideLike, noBound, quickLoad, repeatedFrom, searchRound } from './fleet/index.js';
 import { floorOfPieces, freeInTruck, leaveOut, massOf, tryLoad } from './free/index.js';
 import { type TruckRows, rowsInTruck } from './rows/index.js';
 import { searchInRows } from './solve-rows.js';
@@ -44,7 +44,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
   const tries = new Tries(search);
   tries.note(quickLoad(search, inOrder(search, cannotHoldAll), floorOfPieces(search)));
   // Freight for many trucks: half of the work goes to rows alone, which deal it best.
-  if (isLarge({ pieces }))
+  if (isLarge({ pieces }) && !work.isOver)
     work.within(0.5, () => {
       const rows = searchInRows({ ...problem, pieces }, { seed: limits.seed, rounds: 20 }, work, search);
       if (rows && rows.leftOver.length === 0) tries.note({ trucks: rows.trucks, left: [] });
@@ -121,6 +121,7 @@ function searchFor(problem: TruckCaseData, limits: PackLimits): Search {
 function inOrder(search: Search, cannotHoldAll: boolean): Piece[] {
   const floorOf = floorOfPieces(search);
   const worth = (piece: Piece) => (cannotHoldAll ? piece.massKg / floorOf(piece) : piece.firstOff);
+  if (search.pieces.length > repeatedFrom) return likeBesideLike(search.pieces, worth);
   return [...search.pieces].sort((a, b) => worth(b) - worth(a) || (a.id < b.id ? -1 : 1));
 }
 

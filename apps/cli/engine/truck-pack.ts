@@ -6,9 +6,10 @@ import type { EngineCall } from './engine-call.js';
 const stepsPerSecond = 700_000;
 
 export const answer: EngineCall = (input, { seconds, work = Math.round(seconds * stepsPerSecond) }) => {
+  const startedAt = performance.now();
   const read = readTruckCase(input);
   if (!read.ok) return read;
-  const answer = solveTruckPack(read.value, { seed: 1, work, timeLimitSeconds: seconds * 0.95, now: () => performance.now() });
+  const answer = solveTruckPack(read.value, { seed: 1, work, timeLimitSeconds: seconds * 0.95, now: () => performance.now(), startedAt });
   const { leftOver, bound, mismatch } = answer;
   return {
     ok: true,

@@ -8,6 +8,8 @@ export interface WorkLimits {
   readonly timeLimitSeconds?: number;
   /** Milliseconds of any clock that does not go back; needed for a time limit. */
   readonly now?: () => number;
+  /** What that clock said when the time began to count, where that was earlier: reading a large case takes a part of it. */
+  readonly startedAt?: number;
 }
 
 /** Counts what a search looks at: a step is about what a lane, a place or a tower costs to look at. Equal inputs end at the equal step; a clock only caps. */
@@ -43,9 +45,9 @@ export class Work {
     return isProven ? 'proof' : this.clock.wasLate ? 'clock' : 'work';
   }
 
-  /** Under the same clock without a limit of its own: for what is answered however much was used up before. */
-  unlimited(): Work {
-    return new Work({}, this.clock);
+  /** Under the same clock, or one that allows `share` of its time, without a limit of its own: for what is answered however much was used up before. */
+  unlimited(share = 1): Work {
+    return new Work({}, share === 1 ? this.clock : this.clock.allowing(share));
   }
 
   /** Part of the work that is left, 0 to 1, for one line of search. */
@@ -65,9 +67,19 @@ class Clock {
   private readonly deadline: number;
   private readonly now: (() => number) | undefined;
 
-  constructor({ timeLimitSeconds = Infinity, now }: WorkLimits) {
+  private readonly limits: WorkLimits;
+
+  constructor(limits: WorkLimits) {
+    const { timeLimitSeconds = Infinity, now } = limits;
     this.now = timeLimitSeconds === Infinity ? undefined : now;
-    this.deadline = (this.now?.() ?? 0) + timeLimitSeconds * 1000;
+    const startedAt = limits.startedAt ?? this.now?.() ?? 0;
+    this.limits = { ...limits, startedAt };
+    this.deadline = startedAt + timeLimitSeconds * 1000;
+  }
+
+  allowing(share: number): Clock {
+    const { timeLimitSeconds = Infinity } = this.limits;
+    return new Clock({ ...this.limits, timeLimitSeconds: share * timeLimitSeconds });
   }
 
   isLate(): boolean {

@@ -45,7 +45,7 @@ export function verifyTruckPack(problem: TruckCaseData, answer: Judged, options:
   const times = new Map<string, number>();
   const count = (id: string) => times.set(id, (times.get(id) ?? 0) + 1);
   for (const { id } of answer.leftOver) count(id);
-  checkLeftOver(problem, answer.leftOver, say);
+  checkLeftOver(problem.trucks, pieces, answer.leftOver, say);
   const trucksSeen = new Set<string>();
   for (const load of answer.trucks) {
     const truck = problem.trucks.find((each) => each.id === load.id);
@@ -138,6 +138,7 @@ function checkKept(answer: Judged, kept: readonly KeptPlacement[], say: Say): vo
 
 type Say = (...what: Said) => void;
 type Truck = TruckCaseData['trucks'][number];
+type Piece = TruckCaseData['pieces'][number];
 type Load = Judged['trucks'][number];
 
 /** Published masses are rounded to this, kilograms; of millimetres it is far below what can be measured. */
@@ -302,9 +303,9 @@ function judgeMass(
 }
 
 /** What is left over as too high or too large for every truck is so: alone in an empty one it would stand through the door and under the roof. */
-function checkLeftOver({ trucks, pieces }: TruckCaseData, left: Judged['leftOver'], say: Say): void {
+function checkLeftOver(trucks: readonly Truck[], pieces: ReadonlyMap<string, Piece>, left: Judged['leftOver'], say: Say): void {
   for (const { id, code } of left) {
-    const piece = pieces.find((each) => each.id === id);
+    const piece = pieces.get(id);
     if (!piece || (code !== 'too-high' && code !== 'too-large')) continue;
     const under = trucks.filter(
       (each) => piece.heightMm <= each.innerHeightMm && !(piece.heightMm > (each.doorHeightMm ?? piece.heightMm)),

@@ -134,7 +134,7 @@ function deal(task: FleetTask): Hold[] {
   if (task.byStops) return dealByStops(task, holds);
   const units = unitsOf(pieces, floorOf);
   const keys = new Map(units.map((unit) => [unit, shake ? unit.floorMm * (0.5 + random()) : unit.floorMm]));
-  for (const unit of [...units].sort((a, b) => keys.get(b)! - keys.get(a)!)) place(holds, unit, floorOf);
+  for (const unit of [...units].sort((a, b) => keys.get(b)! - keys.get(a)!)) place(holds, unit, task);
   return holds;
 }
 
@@ -143,10 +143,16 @@ function dealByStops({ pieces, floorOf, random, shake }: FleetTask, holds: reado
   const shape = (piece: Piece) => `${piece.lengthMm} ${piece.widthMm} ${piece.heightMm} ${piece.floorOnly}`;
   const chance = new Map([...new Set(pieces.map(shape))].map((each) => [each, shake ? random() : 0]));
   const key = (piece: Piece) => chance.get(shape(piece))!;
-  const sorted = [...pieces].sort(
-    (a, b) =>
-      b.firstOff - a.firstOff || key(a) - key(b) || (shape(a) < shape(b) ? -1 : shape(a) > shape(b) ? 1 : 0) || (a.id < b.id ? -1 : 1),
-  );
+  const sorted = pieces
+    .map((piece) => ({ piece, shape: shape(piece), key: key(piece) }))
+    .sort(
+      (a, b) =>
+        b.piece.firstOff - a.piece.firstOff ||
+        a.key - b.key ||
+        (a.shape < b.shape ? -1 : a.shape > b.shape ? 1 : 0) ||
+        (a.piece.id < b.piece.id ? -1 : 1),
+    )
+    .map(({ piece }) => piece);
   let at = 0;
   for (const piece of sorted) {
     const open = () => holds[at]!.roomMm >= floorOf(piece) / 2 && holds[at]!.roomKg >= piece.massKg;
@@ -175,15 +181,27 @@ function unitsOf(pieces: readonly Piece[], floorOf: (piece: Piece) => number): U
 }
 
 /** Whole into the fullest truck that takes it; else piece by piece, last off first, into the emptiest. */
-function place(holds: readonly Hold[], unit: Unit, floorOf: (piece: Piece) => number): void {
+function place(holds: readonly Hold[], unit: Unit, { floorOf, isOver }: FleetTask): void {
   const whole = holds
     .filter((hold) => hold.roomMm >= unit.floorMm && hold.roomKg >= unit.massKg && unit.pieces.every((piece) => fits(piece, hold.truck)))
     .sort((a, b) => a.roomMm - b.roomMm)[0];
   for (const piece of [...unit.pieces].sort((a, b) => b.firstOff - a.firstOff || b.massKg - a.massKg)) {
-    const able = (hold: Hold) => Number(fits(piece, hold.truck)) * 2 + Number(hold.roomKg >= piece.massKg);
-    const hold = whole ?? [...holds].sort((a, b) => able(b) - able(a) || b.roomMm - a.roomMm)[0]!;
+    // What is dealt when the work is used up is not packed any more.
+    if (isOver()) return;
+    const hold = whole ?? emptiest(holds, piece);
     hold.pieces.push(piece);
     hold.roomMm -= floorOf(piece);
     hold.roomKg -= piece.massKg;
   }
+}
+
+/** Of the trucks that take the piece, or take it least badly, the one with most room; the first of equals. */
+function emptiest(holds: readonly Hold[], piece: Piece): Hold {
+  const able = (hold: Hold) => Number(fits(piece, hold.truck)) * 2 + Number(hold.roomKg >= piece.massKg);
+  let [best, most] = [holds[0]!, -1];
+  for (const hold of holds) {
+    const here = able(hold);
+    if (here > most || (here === most && hold.roomMm > best.roomMm)) [best, most] = [hold, here];
+  }
+  return best;
 }

@@ -1,55 +1,32 @@
-import type { Piece, Truck, TruckAnswer } from '../case/index.js';
+import type { Piece, Truck } from '../case/index.js';
+import { type Carried, type Placed, outsideLoad } from '../space/index.js';
+import type { Waiting } from './waiting.js';
 
-/** A truck as it was loaded, and what is in it. */
+/** A truck as it was loaded, and the order in which the load goes in. */
 export interface Loaded {
-  readonly truck: Truck;
-  readonly answer: TruckAnswer;
-  readonly pieces: readonly Piece[];
+  readonly load: Carried;
+  readonly order: readonly Placed[];
 }
 
-/** What a load does not tell apart has the same key: all but the name and the group. */
-export function alikeKeys(pieces: readonly Piece[]): ReadonlyMap<Piece, string> {
-  return new Map(
-    pieces.map((each) => [
-      each,
-      [each.lengthMm, each.widthMm, each.heightMm, each.massKg, each.mayTurn, each.firstOff, each.maxOnTopKg ?? '', each.floorOnly].join(
-        ' ',
-      ),
-    ]),
-  );
+/**
+ * The load of a truck once more in a truck that is alike, with other pieces that are alike and no heavier, so that each stands and bears as before. Undefined where too few such
+ * pieces wait, or where their masses are outside a limit.
+ */
+export function loadAgain({ load, order }: Loaded, into: Truck, waiting: Waiting, afterStops: boolean): Loaded | undefined {
+  const instead = waiting.insteadOf(load.placed.map((each) => each.piece));
+  if (!instead) return undefined;
+  const again = new Map(load.placed.map((each) => [each.piece, { ...each, piece: instead.get(each.piece) as Piece }]));
+  const placed = load.placed.map((each) => again.get(each.piece) as Placed);
+  let [massKg, momentKgMm, sideMomentKgMm] = [0, 0, 0];
+  for (const { piece, x, y, along, across } of placed) {
+    massKg += piece.massKg;
+    momentKgMm += piece.massKg * (x + along / 2);
+    sideMomentKgMm += piece.massKg * (y + across / 2 - into.innerWidthMm / 2);
+  }
+  const carried = { truck: into, placed, massKg, momentKgMm, sideMomentKgMm };
+  if (outsideLoad(carried, afterStops) > 0) return undefined;
+  return { load: carried, order: order.map((each) => again.get(each.piece) as Placed) };
 }
 
-/** The load of a truck once more in a truck that is alike, with other pieces that are alike: as valid as the first. Undefined where the truck differs or too few such pieces are left. */
-export function loadAgain(
-  { truck, answer, pieces }: Loaded,
-  into: Truck,
-  left: readonly Piece[],
-  keys: ReadonlyMap<Piece, string>,
-): Loaded | undefined {
-  if (JSON.stringify({ ...into, id: truck.id }) !== JSON.stringify(truck)) return undefined;
-  const waiting = new Map<string, Piece[]>();
-  // Taken from the end of each list: what comes first in the order goes first.
-  for (let at = left.length - 1; at >= 0; at--) {
-    const [piece, key] = [left[at] as Piece, keys.get(left[at] as Piece) as string];
-    const alike = waiting.get(key);
-    if (alike) alike.push(piece);
-    else waiting.set(key, [piece]);
-  }
-  const instead = new Map<string, Piece>();
-  for (const piece of pieces) {
-    const other = waiting.get(keys.get(piece) as string)?.pop();
-    if (!other) return undefined;
-    instead.set(piece.id, other);
-  }
-  const idOf = (id: string) => (instead.get(id) as Piece).id;
-  return {
-    truck: into,
-    pieces: [...instead.values()],
-    answer: {
-      ...answer,
-      id: into.id,
-      placements: answer.placements.map((each) => ({ ...each, id: idOf(each.id) })),
-      loadingOrder: answer.loadingOrder.map(idOf),
-    },
-  };
-}
+/** Trucks with the same text are alike but for their names. */
+export const textOf = (truck: Truck): string => JSON.stringify({ ...truck, id: '' });

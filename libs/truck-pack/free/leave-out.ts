@@ -1,5 +1,5 @@
 import { type Piece, sharesInTowers, waysIn } from '../case/index.js';
-import { type Part, type Search, mostThatCould, quickLoad, searchRound } from '../fleet/index.js';
+import { type Part, type Search, firstThatCould, quickLoad, searchRound } from '../fleet/index.js';
 import type { TruckRows } from '../rows/index.js';
 
 /** Floor that each piece needs by itself, millimetres of the longest and widest truck's length. */
@@ -29,7 +29,7 @@ export function leaveOut(search: Search, round: number, shake: boolean, seen: Ma
   const load = (own: readonly Piece[]) =>
     searchRound({ ...search, pieces: own, bound: { ...search.bound, trucks: problem.trucks.length } }, round, seen)?.answer;
   const first = quickLoad(search, byWorth, floorOf);
-  let [fits, most] = [0, mostThatCould(problem.trucks, byWorth, floorOf)];
+  let [fits, most] = [0, firstThatCould(problem.trucks, byWorth, floorOf).length];
   let best: ReturnType<typeof load>;
   while (fits < most && !work.isOver) {
     // Until something rides, a tenth less each time; then halves.

@@ -1,8 +1,11 @@
 import { outsideLimitsKg } from '../case/index.js';
-import type { LoadSpace } from './load-space.js';
+import type { LoadSpace, Placed } from './load-space.js';
+
+/** A loaded truck as its limits judge it. */
+export type Carried = Pick<LoadSpace, 'truck' | 'massKg' | 'momentKgMm' | 'sideMomentKgMm'> & { readonly placed: readonly Placed[] };
 
 /** How far a whole load is outside what its truck allows, in kilograms (side offset counted by its share); 0 when it may drive like this, also after each stop. */
-export function outsideLoad({ truck, placed, massKg, momentKgMm, sideMomentKgMm }: LoadSpace, afterStops: boolean): number {
+export function outsideLoad({ truck, placed, massKg, momentKgMm, sideMomentKgMm }: Carried, afterStops: boolean): number {
   let outside = outsideLimitsKg(truck, massKg, momentKgMm) + sideExcess(truck.maxSideOffsetMm, massKg, sideMomentKgMm);
   if (!afterStops) return outside;
   const stops = [...new Set(placed.map((each) => each.piece.firstOff))].sort((a, b) => a - b);

@@ -39,11 +39,12 @@ export function loadingOrderOf(placed: readonly Placed[], loaded: ReadonlySet<st
   );
   const order: Placed[] = [];
   const waiting = new Map(sorted.map((each) => [each, sorted.filter((other) => other !== each && mustPrecede(other, each, loaded))]));
+  const inside = new Set<Placed>();
   while (order.length < sorted.length) {
-    const inside = new Set(order);
     const next = sorted.find((each) => !inside.has(each) && waiting.get(each)!.every((other) => inside.has(other)));
     if (!next) return undefined;
     order.push(next);
+    inside.add(next);
   }
   return order;
 }

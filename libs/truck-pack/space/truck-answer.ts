@@ -1,8 +1,9 @@
 import { type TruckAnswer, axleLoads } from '../case/index.js';
-import type { LoadSpace, Placed } from './load-space.js';
+import type { Carried } from './check-load.js';
+import type { Placed } from './load-space.js';
 
 /** What an answer says of a loaded truck. `order`: the loading order where it is not that of the placing. */
-export function truckAnswer(space: LoadSpace, order: readonly Placed[] = space.placed): TruckAnswer {
+export function truckAnswer(space: Carried, order: readonly Placed[] = space.placed): TruckAnswer {
   const { truck, placed, massKg, momentKgMm, sideMomentKgMm } = space;
   return {
     id: truck.id,
