@@ -26,13 +26,13 @@ describe('labels, printed and read back', () => {
   });
 
   /** Every page of the labels in sight, as it would be printed. */
-  const pictures = async (): Promise<PNG[]> => {
+  const pictures = async (): Promise<Buffer[]> => {
     const sheets = page.locator('svg.labels');
     await sheets.first().waitFor();
     const rest = page.getByRole('button', { name: /^Show all/ });
     if (await rest.isVisible()) await rest.click();
-    const made: PNG[] = [];
-    for (let index = 0; index < (await sheets.count()); index++) made.push(PNG.sync.read(await sheets.nth(index).screenshot()));
+    const made: Buffer[] = [];
+    for (let index = 0; index < (await sheets.count()); index++) made.push(await sheets.nth(index).screenshot());
     return made;
   };
   const show = async (path: string, stock: string) => {
@@ -74,18 +74,18 @@ describe('labels, printed and read back', () => {
     const all = await readCodes(sheet!, ['QRCode', 'Code128']);
     expect(all.length).toBeGreaterThan(8);
     // The bars are the finer code: modules of half a millimetre at this size.
-    const soft = await readCodes(blurred(sheet!, (0.5 * 0.5 * dpi) / 25.4), ['QRCode', 'Code128']);
+    const soft = await readCodes(blurred(PNG.sync.read(sheet!), (0.5 * 0.5 * dpi) / 25.4), ['QRCode', 'Code128']);
     expect(soft.map((each) => each.text).sort()).toEqual(all.map((each) => each.text).sort());
   });
 
   itInBrowser('bars turned by up to 20 degrees are read', async () => {
     await show('kind=hoist', 'roll-100x50');
     const label = page.locator('svg.labels').first();
-    const straight = await readCodes(PNG.sync.read(await label.screenshot()), ['Code128']);
+    const straight = await readCodes(await label.screenshot(), ['Code128']);
     expect(straight).toHaveLength(1);
     for (const degrees of [-20, -10, 10, 20]) {
       await page.evaluate(`document.querySelector('svg.labels').style.setProperty('rotate', '${degrees}deg')`);
-      expect({ degrees, read: await readCodes(PNG.sync.read(await label.screenshot()), ['Code128']) }).toEqual({ degrees, read: straight });
+      expect({ degrees, read: await readCodes(await label.screenshot(), ['Code128']) }).toEqual({ degrees, read: straight });
     }
   });
 
