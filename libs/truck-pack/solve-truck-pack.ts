@@ -39,7 +39,7 @@ interface Best {
  */
 export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPackAnswer {
   const search = searchFor(problem, limits);
-  const { pieces, floor, bound, work } = search;
+  const { pieces, floor, work } = search;
   const cannotHoldAll = isTooMuch(problem, pieces, floor.usedMm);
   const tries = new Tries(search);
   tries.note(quickLoad(search, inOrder(search, cannotHoldAll), floorOfPieces(search)));
@@ -49,7 +49,7 @@ export function solveTruckPack(problem: TruckCase, limits: PackLimits): TruckPac
       const rows = searchInRows({ ...problem, pieces }, { seed: limits.seed, rounds: 20 }, work, search);
       if (rows && rows.leftOver.length === 0) tries.note({ trucks: rows.trucks, left: [] });
     });
-  for (let attempt = 0; attempt < (limits.rounds ?? Infinity) && !isOptimal(tries.best, bound) && !work.isOver; attempt++)
+  for (let attempt = 0; attempt < (limits.rounds ?? Infinity) && !isOptimal(tries.best, search) && !work.isOver; attempt++)
     tries.next(attempt, cannotHoldAll);
   return onDuty(problem, answerFor(problem, tries.best, search));
 }
@@ -102,12 +102,16 @@ function searchFor(problem: TruckCaseData, limits: PackLimits): Search {
   const work = new Work(limits);
   const pieces = problem.pieces.filter((piece) => couldRide(piece, problem.trucks));
   const floor = floorUse(problem, pieces);
+  let bound: Search['bound'] | undefined;
   return {
     problem,
     pieces,
     tooLarge: [],
     floor,
-    bound: boundOf(problem, pieces, floor),
+    // Worked out when it is asked for: a large case may have no time for more than a part of its pieces, for which it proves nothing.
+    get bound() {
+      return (bound ??= boundOf(problem, pieces, floor));
+    },
     keptOf: new Map(problem.trucks.map((truck) => [truck, []])),
     loaded: new Set(),
     waived: new Set(),
@@ -153,13 +157,13 @@ function isBetter(a: Best, b: Best): boolean {
   return lengthOf(a) < lengthOf(b);
 }
 
-const isOptimal = (best: Best, bound: { trucks: number; usedLengthMm: number }): boolean =>
-  best.left.length === 0 && best.trucks.length <= bound.trucks && lengthOf(best) <= bound.usedLengthMm;
+const isOptimal = (best: Best, search: Pick<Search, 'bound'>): boolean =>
+  best.left.length === 0 && best.trucks.length <= search.bound.trucks && lengthOf(best) <= search.bound.usedLengthMm;
 
-function answerFor(problem: TruckCaseData, best: Best, { bound, work }: Search): TruckPackAnswer {
+function answerFor(problem: TruckCaseData, best: Best, search: Search): TruckPackAnswer {
   const left = new Set(best.left);
   const isEmptyOver = problem.trucks.every((truck) => overWhenEmpty(truck).length > 0);
-  const isLeast = isOptimal(best, bound);
+  const isLeast = isOptimal(best, search);
   return {
     status: isLeast ? 'optimal' : 'feasible',
     trucks: best.trucks,
@@ -168,7 +172,7 @@ function answerFor(problem: TruckCaseData, best: Best, { bound, work }: Search):
       if (impossible) return [impossible];
       return left.has(piece) ? [leftOver(piece, { code: isEmptyOver ? 'trucks-over-empty' : 'no-place' })] : [];
     }),
-    ...ended(work, isLeast),
-    bound: best.left.length === 0 ? bound : noBound,
+    ...ended(search.work, isLeast),
+    bound: best.left.length === 0 ? search.bound : noBound,
   };
 }

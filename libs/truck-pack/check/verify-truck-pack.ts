@@ -165,12 +165,16 @@ function checkPlaces(truck: Truck, bodies: readonly Body[], say: Say): void {
   });
 }
 
-const supportsOf = (body: Body, bodies: readonly Body[]): { under: Body; area: number }[] =>
-  bodies.flatMap((under) => {
-    if (under === body || under.z1 !== body.z0 || body.z0 === 0) return [];
+function supportsOf(body: Body, bodies: readonly Body[]): { under: Body; area: number }[] {
+  const supports: { under: Body; area: number }[] = [];
+  if (body.z0 === 0) return supports;
+  for (const under of bodies) {
+    if (under === body || under.z1 !== body.z0) continue;
     const [dx, dy] = [cross(body.x0, body.x1, under.x0, under.x1), cross(body.y0, body.y1, under.y0, under.y1)];
-    return dx > 0 && dy > 0 ? [{ under, area: dx * dy }] : [];
-  });
+    if (dx > 0 && dy > 0) supports.push({ under, area: dx * dy });
+  }
+  return supports;
+}
 
 function checkStanding(minSupport: number, bodies: readonly Body[], say: Say): void {
   const carried = new Map<Body, number>(bodies.map((each) => [each, 0]));

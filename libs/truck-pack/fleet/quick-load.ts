@@ -50,14 +50,14 @@ export const repeatedFrom = 1000;
 /** What one truck takes of the first pieces; undefined where that is nothing. The first truck is loaded whatever the clock says. */
 function loadOne(search: Search, truck: Truck, waiting: Waiting, floorOf: (piece: Piece) => number, clock: Work): Loaded | undefined {
   const work = clock.unlimited();
-  const rows = rowsOfFirst({ ...search, work }, truck, firstThatCould([truck], waiting.ableFor(truck), floorOf));
+  const rows = rowsOfFirst(search, work, truck, firstThatCould([truck], waiting.ableFor(truck), floorOf));
   search.work.add(300 + work.steps);
   if (!rows?.space || rows.space.placed.length === 0) return undefined;
   return { load: rows.space, order: rows.order };
 }
 
 /** As many of the first pieces as are inside every limit: all, else an eighth less, a quarter less, half. */
-function rowsOfFirst({ problem, floor, work, random }: Search, truck: Truck, pieces: readonly Piece[]): TruckRows | undefined {
+function rowsOfFirst({ problem, floor, random }: Search, work: Work, truck: Truck, pieces: readonly Piece[]): TruckRows | undefined {
   const fixed = { problem, truck, kept: [], loaded: new Set<string>(), waived: new Set<string>(), prices: floor.prices };
   const plain = { beam: 1, isGreedy: true, nodes: lanesTried, work, random, shake: false };
   let less = 1 / 8;
