@@ -19,7 +19,6 @@ const rows: readonly Row[] = [
   ['check', 'examination.check'],
   ['kind of examination', 'examination.satisfies', 'words'],
   ['outcome', 'examination.outcome'],
-  ['check', 'examination.check'],
   ['examiner', 'examination.examiner'],
   ['company', 'examination.particulars.employedBy'],
   ['report', 'examination.report'],
