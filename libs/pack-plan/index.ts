@@ -108,6 +108,6 @@ export type { PointFacts, StructurePoint } from './points/index.js';
 export { pointFacts, structurePoints } from './points/index.js';
 export type { ReleaseDecision } from './release/index.js';
 export { decideRelease } from './release/index.js';
-export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, sideLoadFactor } from './rules/index.js';
+export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, ratedKg, sideLoadFactor } from './rules/index.js';
 export type { RowSwap } from './trucks/index.js';
 export { swapOf } from './trucks/index.js';

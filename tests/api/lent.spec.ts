@@ -49,6 +49,8 @@ describe('kit of others', () => {
     ['a serial that is here', { serial: 'L-1' }, 'serial'],
     ['a serial of the company', { serial: 'H-01' }, 'serial'],
     ['a plate of another rating', { serial: 'L-8', ratedLoad: '1000 kg' }, 'ratedLoad'],
+    ['a plate of another rating in another unit', { serial: 'L-8', ratedLoad: '2.6 t' }, 'ratedLoad'],
+    ['short tons where tonnes are on file', { serial: 'L-8', ratedLoad: '2.5 short ton' }, 'ratedLoad'],
     ['a model that is not on file', { serial: 'L-8', model: 'Nothing' }, 'model'],
     ['a day ahead', { serial: 'L-8', on: '2028-01-01' }, 'on'],
     ['a day that does not exist', { serial: 'L-8', on: '2027-02-30' }, 'lent.delivered.on'],
@@ -69,7 +71,7 @@ describe('kit of others', () => {
   });
 
   it('without a serial gets a name; its paper is kept with its hash, and a file that is not what it says is refused', async () => {
-    const { itemId } = (await warehouse.graphql(takeIn, { kit: { ...hoist, serial: null } })).data.takeInLentKit;
+    const { itemId } = (await warehouse.graphql(takeIn, { kit: { ...hoist, serial: null, ratedLoad: '2.5 t' } })).data.takeInLentKit;
     expect(itemId).toBe('LENT-1');
     const headers = { 'content-type': 'image/png', 'x-cartwright': '1' };
     const send = (body: Buffer) =>

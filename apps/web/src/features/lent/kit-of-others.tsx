@@ -17,13 +17,14 @@ export function KitOfOthers({ me }: { me: Person }) {
   return (
     <Page
       title="Kit of others"
-      lede="What a lender, a contractor or the venue has here. Nothing of it is used before somebody saw its paper."
+      lede="What a lender, a contractor or the venue has here. Nothing of it is used before its paper was seen, or the safety officer cleared that it is missing; after its return never."
     >
       <Part number={1} title="Take in">
         <TakeIn />
       </Part>
       <Part number={2} title="Here now">
         <Loaded query={query}>{(kit) => <Here kit={kit.filter((each) => !each.lent.givenBack)} me={me} />}</Loaded>
+        <p className="caution">A paper on file does not replace the examination, nor the look at the kit before it is used.</p>
       </Part>
       <Part number={3} title="Given back">
         <Loaded query={query}>{(kit) => <Gone kit={kit.filter((each) => each.lent.givenBack)} />}</Loaded>
@@ -83,7 +84,7 @@ function PaperWords({ lent: { paper, cleared } }: Pick<LentKitView, 'lent'>) {
     );
   return (
     <p>
-      ■ <b>stop</b> Its paper is missing: it must not be used.
+      ■ <b>stop</b> Its paper was not seen: it must not be used.
     </p>
   );
 }
@@ -101,15 +102,17 @@ function PaperForm({ itemId }: { itemId: string }) {
   return (
     <>
       <label>
-        Photograph its paper, or choose a file
+        Photograph its paper, or choose a file (PDF, JPEG, PNG)
         <input
           type="file"
           accept="image/jpeg,image/png,application/pdf"
-          capture="environment"
           disabled={send.isPending}
           onChange={(event) => event.target.files?.[0] && send.mutate(event.target.files[0])}
         />
       </label>
+      <small className="quiet">
+        Read it first: its serial and rated load are those of the plate. It is kept with your name as the one who saw it.
+      </small>
       <Faults of={send.error} />
     </>
   );
@@ -124,7 +127,9 @@ function ClearForm({ itemId }: { itemId: string }) {
     <details>
       <summary>Clear it without its paper</summary>
       <Form form={form} onSubmit={(typed) => clear.mutate(typed)} error={clear.error}>
-        <Field name="reason" label="Why it may be used" />
+        <div className="fields">
+          <Field name="reason" label="Why it may be used" description="what you saw of it here, such as its plate" />
+        </div>
         <button type="submit" disabled={clear.isPending}>
           Clear it
         </button>
@@ -144,7 +149,7 @@ function GiveBackForm({ itemId }: { itemId: string }) {
       <Form form={form} onSubmit={(typed) => give.mutate(typed)} error={give.error}>
         <div className="fields">
           <Field name="on" label="Given back on" type="date" />
-          <Field name="condition" label="Condition" />
+          <Field name="condition" label="Condition" description="as it goes" />
         </div>
         <button type="submit" disabled={give.isPending}>
           Give it back

@@ -14,8 +14,8 @@ const number = z
   .refine((text) => text === '' || (Number.isFinite(Number(text)) && Number(text) > 0), 'a number above 0, or nothing');
 
 const typedKit = z.object({
-  by: filled('whose it is'),
-  owner: filled('a name'),
+  by: filled('what the owner is'),
+  owner: filled('whose it is, by name'),
   serial: z.string().trim(),
   kind: filled('a kind'),
   model: filled('a model on file'),
@@ -53,17 +53,17 @@ export function TakeIn() {
       <summary>Write its delivery note</summary>
       <Form form={form} onSubmit={(typed) => take.mutate(typed)} error={take.error}>
         <div className="fields">
-          <Choice name="by" label="It belongs to a" choices={lenderKinds.map((each) => [each, each])} />
-          <Field name="owner" label="Its name" />
+          <Choice name="by" label="Its owner is a" choices={lenderKinds.map((each) => [each, each])} />
+          <Field name="owner" label="Name of the owner" />
           <Field name="serial" label="Serial" description="empty where it has none" />
           <Choice name="kind" label="Kind" choices={itemKinds.map((each) => [each, each])} />
           <Choice name="model" label="Model" choices={[['', 'choose one'], ...fitting.map((each) => [each.model, each.model] as const)]} />
-          <Field name="count" label="Pieces" description="of a batch" />
-          <Field name="ratedLoad" label="Rated load on its plate" description="such as 2 t" />
+          <Field name="count" label="Pieces" description="of a batch; empty for one thing" />
+          <Field name="ratedLoad" label="Rated load on its plate" description="as it stands there, such as 2 t" />
           <Field name="massKg" label="Mass on its plate, kg" />
           <Field name="depot" label="Delivered to" description="a depot by its name in the register" />
           <Field name="on" label="Delivered on" type="date" />
-          <Field name="condition" label="Condition" />
+          <Field name="condition" label="Condition" description="as it came" />
         </div>
         <button type="submit" disabled={take.isPending}>
           Take it in
@@ -71,7 +71,7 @@ export function TakeIn() {
       </Form>
       {taken && (
         <div role="status">
-          <p>{taken.itemId} is on file. Photograph its paper below.</p>
+          <p>{taken.itemId} is on file, and barred until its paper was seen: photograph it below.</p>
           <SaidWaits sentences={taken.waits} count={taken.waits.length} />
         </div>
       )}

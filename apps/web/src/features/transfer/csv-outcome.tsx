@@ -1,3 +1,4 @@
+import { Link } from 'react-router';
 import { SaidWaits } from '../edition/waits.js';
 import type { CsvImport } from './operations.js';
 import { countOf } from '../../platform/written.js';
@@ -52,23 +53,33 @@ function ExaminedOutcome({ of, outcome }: { of: CsvImport; outcome: NonNullable<
   ];
   return (
     <div role="status">
-      <p>{of.dryRun ? 'Would come in; nothing is saved yet:' : `Imported in ${of.seconds.toLocaleString()} s:`}</p>
+      <p>{of.dryRun ? 'Would come in; nothing is saved yet:' : `Imported in ${countOf(of.seconds)} s:`}</p>
       <div className="wide">
         <table className="tight">
           <tbody>
             {figures.map(([what, count]) => (
               <tr key={what}>
                 <th scope="row">{what}</th>
-                <td className="num">{count.toLocaleString()}</td>
+                <td className="num">{countOf(count)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      {failed > 0 && <p>{of.dryRun ? 'Barred as soon as this is imported' : 'Barred from now on'}:</p>}
+      {failed > 0 && (
+        <p>
+          ■ <b>{of.dryRun ? 'Barred as soon as this is imported' : 'Barred from now on'}</b>, by serial, day and report:
+        </p>
+      )}
       <Named names={outcome.firstFailed ?? []} count={failed} />
       {failed === 0 && <Named names={outcome.firstAdded} count={outcome.added} />}
       <SaidWaits sentences={outcome.firstWaiting.slice(0, mostShown)} count={outcome.waiting} />
+      {outcome.added === 0 && (
+        <p>
+          Nothing of this file is new. What waits is accepted on the list of <Link to="/waiting">what waits</Link>, not by the file.
+        </p>
+      )}
+      <p className="caution">A row is not the report: compare it with what the examiner signed. Days do not replace the examination.</p>
     </div>
   );
 }
@@ -80,7 +91,7 @@ const Named = ({ names, count }: { names: readonly string[]; count: number }) =>
         {each}
       </li>
     ))}
-    {count > mostShown && <li>and {(count - mostShown).toLocaleString()} more</li>}
+    {count > mostShown && <li>and {countOf(count - mostShown)} more</li>}
   </ul>
 );
 

@@ -6,6 +6,7 @@ import { Part } from '../../ui/page.js';
 import { CsvOutcome } from './csv-outcome.js';
 import { CsvProgress } from './csv-progress.js';
 import { LatestImports } from './latest-imports.js';
+import type { CsvImport } from './operations.js';
 import { useCsvImport } from './use-csv-import.js';
 import { countOf } from '../../platform/written.js';
 
@@ -45,7 +46,7 @@ export function CsvPart({ me }: { me: Person }) {
         <button type="button" disabled={!file || send.isPending || isGoing} onClick={() => send.mutate(true)}>
           Show what would change
         </button>
-        {one?.state === 'done' && one.dryRun && one.id === send.data?.id && (
+        {one?.state === 'done' && one.dryRun && one.id === send.data?.id && !isAllThere(one) && (
           <button type="button" disabled={send.isPending} onClick={() => send.mutate(false)}>
             Import all {countOf(one.outcome?.rows ?? 0)} rows
           </button>
@@ -59,6 +60,9 @@ export function CsvPart({ me }: { me: Person }) {
     </Part>
   );
 }
+
+/** A list of which every examination is there already: importing it would do nothing. */
+const isAllThere = (one: CsvImport): boolean => one.of === 'examinations' && one.outcome?.added === 0;
 
 const KindField = ({ me, value, onChange }: { me: Person; value: string; onChange: (value: string) => void }) => (
   <label>
@@ -100,8 +104,8 @@ const Beside = ({ kind, me }: { kind: string; me: Person }) => (
     {kind === 'examinations' && (
       <p className="note">
         One row is one examination of one item or batch. What failed counts at once; what passed{' '}
-        {me.role === 'safety' ? 'counts, as you record it yourself' : 'waits for the safety officer'}. Known by serial, day and number of
-        the report.
+        {me.role === 'safety' ? 'counts, as you record it yourself' : 'waits for the safety officer'}. Known by serial, day, check and
+        number of the report.
       </p>
     )}
     <p>Up to 100,000 rows in one file, 20 MB.</p>

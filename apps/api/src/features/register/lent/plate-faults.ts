@@ -1,4 +1,5 @@
 import type { BadInput } from '#kernel';
+import { ratedKg } from '#pack-plan';
 import type { Catalogue, RatedLoad } from '#tour-file';
 
 /** What is read off a plate. */
@@ -9,7 +10,16 @@ interface Plate {
   readonly massKg?: number | null;
 }
 
-const written = /^([\d.]+) *(kg|t|short ton|lb|kN)$/;
+const written = /^(\d+(?:\.\d+)?) *(kg|t|short ton|lb|kN)$/;
+
+/** What rounding in another unit may make of one figure: 2205 lb of 1 t. */
+const roundedShare = 0.001;
+
+/** Whether a plate in its own unit says the rated load on file: 2.5 t is 2500 kg. */
+const isSame = (plate: RatedLoad, onFile: RatedLoad): boolean =>
+  plate.unit === onFile.unit
+    ? plate.value === onFile.value
+    : Math.abs(ratedKg(plate) - ratedKg(onFile)) <= roundedShare * Math.min(ratedKg(plate), ratedKg(onFile));
 
 /** Plans are made with the figures of the model: a plate that says otherwise is of another model. */
 export function plateFaults({ kind, model, ratedLoad, massKg }: Plate, catalogue: Catalogue): BadInput[] {
@@ -24,7 +34,7 @@ export function plateFaults({ kind, model, ratedLoad, massKg }: Plate, catalogue
   const [, value, unit] = written.exec(text) ?? [];
   if (text !== '' && value === undefined)
     faults.push({ field: 'ratedLoad', value: text.slice(0, 80), wanted: 'value and unit (kg, t, short ton, lb, kN): 2 t' });
-  else if (text !== '' && known.ratedLoad && (known.ratedLoad.unit !== unit || known.ratedLoad.value !== Number(value)))
+  else if (text !== '' && known.ratedLoad && !isSame({ value: Number(value), unit: unit as RatedLoad['unit'] }, known.ratedLoad))
     faults.push({
       field: 'ratedLoad',
       value: text,
