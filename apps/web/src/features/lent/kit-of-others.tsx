@@ -47,7 +47,7 @@ function Here({ kit, me }: { kit: readonly LentKitView[]; me: Person }) {
 function One({ kit, me }: { kit: LentKitView; me: Person }) {
   const { itemId, kind, model, count, owner, depot, lent } = kit;
   return (
-    <section aria-label={itemId}>
+    <div role="group" aria-label={itemId}>
       <h3>
         <Link to={`/register/${encodeURIComponent(itemId)}`}>{itemId}</Link>, kit of {owner} ({lent.by})
       </h3>
@@ -65,7 +65,7 @@ function One({ kit, me }: { kit: LentKitView; me: Person }) {
           Print its note
         </Link>
       </p>
-    </section>
+    </div>
   );
 }
 

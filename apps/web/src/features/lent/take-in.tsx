@@ -32,7 +32,8 @@ const kindOfModels = (kind: string): string => (kind === 'box' ? 'boxes' : `${ki
 
 /** The delivery note: what comes, whose it is, in which state. */
 export function TakeIn() {
-  const form = useTypedForm(typedKit, { ...empty, by: 'lender', kind: 'hoist', on: today() });
+  const nothing = { ...empty, by: 'lender', kind: 'hoist', on: today() };
+  const form = useTypedForm(typedKit, nothing);
   const client = useQueryClient();
   const models = useQuery({ queryKey: ['models', 'names'], queryFn: () => request(depotsAndModelsQuery) });
   const kind = form.watch('kind');
@@ -43,7 +44,7 @@ export function TakeIn() {
         kit: { ...typed, count: count === '' ? null : Number(count), massKg: massKg === '' ? null : Number(massKg) },
       }),
     onSuccess: async () => {
-      form.reset();
+      form.reset(nothing);
       await client.invalidateQueries({ queryKey: ['kit of others'] });
     },
   });
