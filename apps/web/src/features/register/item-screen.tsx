@@ -7,6 +7,7 @@ import { request } from '../../platform/request.js';
 import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
+import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { ItemLife } from '../inspection/report-page.js';
 import { WaitsOfItem } from '../edition/waits.js';
@@ -100,6 +101,11 @@ function StateWords({ item, summary }: Pick<Shown, 'item' | 'summary'>) {
         {item.owner ? ` ${item.lent ? 'Kit of' : 'Belongs to'} ${item.owner}.` : ''}
         {item.hire ? ` Hired in from ${item.hire.from} to ${item.hire.to}.` : ''}
       </p>
+      {item.lent && !item.lent.paper && !item.lent.cleared && !item.lent.givenBack && (
+        <Note weight="stop">
+          Its paper was not seen: it must not be used. <Link to="/kit-of-others">Kit of others</Link>
+        </Note>
+      )}
       {item.stack && (
         <p>
           Holds, top first: <span className="mono">{item.stack.join(', ') || 'nothing'}</span>

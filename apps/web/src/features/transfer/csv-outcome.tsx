@@ -79,7 +79,9 @@ function ExaminedOutcome({ of, outcome }: { of: CsvImport; outcome: NonNullable<
           Nothing of this file is new. What waits is accepted on the list of <Link to="/waiting">what waits</Link>, not by the file.
         </p>
       )}
-      <p className="caution">A row is not the report: compare it with what the examiner signed. Days do not replace the examination.</p>
+      <p className="caution">
+        A row is not the report: compare it with what the examiner signed. Dates on file do not replace the examination.
+      </p>
     </div>
   );
 }
