@@ -27,7 +27,7 @@ export function StructureFields({
         </div>
       ) : (
         <button type="button" className="plain small" onClick={() => onChange({ value: undefined as unknown as number, unit: 'kN' })}>
-          Enter: {label}
+          {label}: enter a figure
         </button>
       )}
       <TextField name={`${name}.structureBy`} label={`${label}: who says so`} />
