@@ -35,6 +35,7 @@ export {
   stepWords,
   stopsOf,
   takenWords,
+  zeroSpares,
   truckSheet,
   wholePlanHtml,
   windSentence,

@@ -63,8 +63,14 @@ describe('rigging', () => {
     );
   });
 
-  it('waits at a hold, then takes the inspection and after it the handover, once every step is ticked', async () => {
-    const steps = plan.picks.hangs.find((each: any) => each.hang === 'Centre').runningOrder.goingUp;
+  it('waits at a hold, then takes the inspection and after it the handover, once every hold is ticked', async () => {
+    const all = plan.picks.hangs.find((each: any) => each.hang === 'Centre').runningOrder.goingUp;
+    const read = all.find((each: any) => !each.hold);
+    expect(faultOf(await system.graphql(tick, { id, what: read.key, done: true }))).toMatchObject({
+      field: 'what',
+      wanted: `a hold; this step is read, not ticked: ${read.text}`,
+    });
+    const steps = all.filter((each: any) => each.hold);
     expect(faultOf(await system.graphql(tick, { id, what: steps[1].key, done: true }))).toMatchObject({
       field: 'what',
       wanted: expect.stringContaining('everything waits for'),

@@ -49,17 +49,18 @@ describe('backup and restore', () => {
     );
     const { id } = released.data.releasePackPlan;
     const steps: string[] = (await system.graphql('query($id: ID!) { plan(id: $id) { plan } }', { id })).data.plan.plan.picks.hangs.flatMap(
-      (hang: { runningOrder: { goingUp: { key: string }[] } }) => hang.runningOrder.goingUp.map((each) => each.key),
+      (hang: { runningOrder: { goingUp: { key: string; hold: boolean }[] } }) =>
+        hang.runningOrder.goingUp.filter((each) => each.hold).map((each) => each.key),
     );
     const state = { over: false, acknowledged: 0 };
     const writes = (async () => {
       for (let index = 0; !state.over; index++) {
+        // All ticked one by one, then taken back in the other order, as holds ask for.
+        const done = Math.floor(index / steps.length) % 2 === 0;
+        const at = index % steps.length;
         const reply = await system.graphql(
           'mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId: $id, what: $what, done: $done) { id } }',
-          {
-            ...{ id, what: steps[index % steps.length] },
-            done: Math.floor(index / steps.length) % 2 === 0,
-          },
+          { id, done, what: steps[done ? at : steps.length - 1 - at] },
         );
         expect(reply.errors).toBeUndefined();
         state.acknowledged++;

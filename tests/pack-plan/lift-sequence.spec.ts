@@ -1,4 +1,4 @@
-import { renderMarkup, runningSheets, stepWords } from '#drawings';
+import { renderMarkup, runningSheets, stepWords, zeroSpares } from '#drawings';
 import { type StepFact, liftMoments } from '#pack-plan';
 import { starterSequences } from '../../apps/web/src/features/register/starter-sequences.js';
 import { plannedShow } from '../support/planned-show.js';
@@ -121,4 +121,25 @@ describe('the usual steps of each family', () => {
       expect([...found].sort()).toEqual([...new Set(asked)].sort());
     },
   );
+});
+
+describe('what the sheets ask for', () => {
+  it('is a tick at each hold and nowhere else', () => {
+    const hang = centre();
+    const { goingUp, comingDown } = hang.runningOrder;
+    const plan = { picks: { hangs: [hang] }, findings: [], show: { name: '', venue: '', from: '' } } as never;
+    const printed = runningSheets({ plan, revision: null }, hang).map(renderMarkup);
+    expect(printed.map((each) => each.split('class="tickbox"').length - 1)).toEqual(
+      [goingUp, comingDown].map((steps) => steps.filter((each) => each.hold).length),
+    );
+  });
+
+  it('says which hoists, shackles and slings have no spare, and whether that was worked out', () => {
+    const line = (item: string, model: string, spares: number, levelReached: number | null) => ({ item, model, spares, levelReached });
+    const lines = [line('hoist', 'A', 0, null), line('hoist', 'B', 0, null), line('shackle', 'C', 0, 0.991), line('sling', 'D', 1, 0.99)];
+    expect(zeroSpares([...lines, line('grid', 'E', 0, null)] as never)).toEqual([
+      { none: '0 spare hoists: A, B.', why: 'The tour has no losses on file for them, so no number is worked out.' },
+      { none: '0 spare shackles: C.', why: expect.stringMatching(/^With the losses on file 0 suffices for 99\.1/) },
+    ]);
+  });
 });

@@ -137,6 +137,7 @@ function spares(context: SheetContext, units: Units): Node {
           trunk.sentence,
         ),
     node('p', {}, withoutLevel(hardware.lines)),
+    ...zeroSpares(hardware.lines).map((each) => node('p', {}, node('b', {}, each.none), ` ${each.why}`)),
     node('h2', {}, 'Chain of each hoist'),
     table(['', 'Pick', 'Hoist', { right: 'Chain on file' }, { right: 'Needed' }, { right: 'In the bag at trim' }, ''], chains),
     caution(hardware.caution),
@@ -150,6 +151,20 @@ export function learnedWords(line: HardwareLine): string {
   const rate = (value: number): string => formatNumber(value * 1000, 2);
   if (counted.uses === 0) return `believed ${rate(priorMean)}, nothing counted yet`;
   return `believed ${rate(priorMean)}, counted ${counted.losses} in ${formatNumber(counted.uses)}: now ${rate(posteriorMean)}; ${sparesByPriorAlone} spare by belief alone`;
+}
+
+/** Hoists, shackles and slings of which none travels as a spare, said by kind, and why: a zero is a figure too. */
+export function zeroSpares(lines: readonly HardwareLine[]): readonly { readonly none: string; readonly why: string }[] {
+  return ['hoist', 'shackle', 'sling'].flatMap((item) =>
+    [true, false].flatMap((isKnown) => {
+      const models = lines.filter((line) => line.item === item && line.spares === 0 && (line.levelReached !== null) === isKnown);
+      if (models.length === 0) return [];
+      const why = isKnown
+        ? `With the losses on file 0 suffices for ${models.map((line) => percent(line.levelReached ?? 0)).join(', ')} of tours.`
+        : 'The tour has no losses on file for them, so no number is worked out.';
+      return [{ none: `0 spare ${item}s: ${models.map((line) => line.model).join(', ')}.`, why }];
+    }),
+  );
 }
 
 function withoutLevel(lines: readonly HardwareLine[]): string {

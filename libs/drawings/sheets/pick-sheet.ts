@@ -80,7 +80,11 @@ function comparisonTable(comparisons: readonly Comparison[], units: Units): Node
           each.limit === null ? node('span', { class: each.verdict === 'within' ? '' : 'stop' }, each.sentence) : each.what,
           { right: each.unit === '' ? '' : amount(each.value) },
           { right: each.rated ? `${groupDigits(each.rated.value, each.rated.value % 1 === 0 ? 0 : 2)} ${each.rated.unit}` : '' },
-          each.factors.map((factor) => `${Number(factor.factor.toFixed(4))} (${letter(ruleOf(factor))})`).join(' × '),
+          node(
+            'span',
+            { class: 'line' },
+            each.factors.map((factor) => `${Number(factor.factor.toFixed(4))} (${letter(ruleOf(factor))})`).join(' × '),
+          ),
           { right: each.limit === null ? '' : amount(each.limit) },
           { right: each.limit === null ? '' : each.verdict === 'over' ? 'OVER' : `${Math.round((1 - each.value / each.limit) * 100)} %` },
         ];

@@ -6,7 +6,7 @@ import { type SheetContext, caution, mono, sheet, table, tickBox } from '../pape
 export const riggingCaution =
   'The maker’s manual comes first. Nobody stands below. Nothing leaves the ground, and nothing is taken out, until the person in charge of lifting says so.';
 
-/** The lift sequence of one hang, up and down, to tick and sign; without approval an example that is not for use. */
+/** The lift sequence of one hang, up and down: holds to tick and sign, the other steps to read; without approval an example that is not for use. */
 export function runningSheets(context: SheetContext, hang: HangResult, units: Units = 'metric'): readonly Node[] {
   const { runningOrder } = hang;
   const approval = runningOrder.approved
@@ -41,7 +41,7 @@ function rowsOf(step: RunningOrderStep, before: RunningOrderStep | undefined, un
       : [];
   const beside = stepWords(step, units).map((each) => node('small', {}, node('br'), each));
   const text = node('span', {}, step.hold ? node('b', {}, `HOLD. ${step.text}`) : step.text, ...beside);
-  return [...head, [tickBox(), text, step.hold ? '____________' : '']];
+  return [...head, [step.hold ? tickBox() : '', text, step.hold ? '____________' : '']];
 }
 
 function handover(): Node {

@@ -195,7 +195,7 @@ export interface RunningOrderStep {
   /** What it is ticked by: the text of its key (tick-key.ts). */
   readonly key: string;
   readonly text: string;
-  /** Nothing after it begins before it is ticked. */
+  /** Nothing after it begins before it is ticked; holds alone are ticked, the other steps are read. */
   readonly hold: boolean;
   readonly why?: string;
   readonly facts?: readonly StepFact[];

@@ -18,8 +18,8 @@ const fresh: FloorState = {
     },
   ],
   hangs: [
-    { id: 'left', name: 'Left', steps: 4, ticked: 4 },
-    { id: 'right', name: 'Right', steps: 4, ticked: 1 },
+    { id: 'left', name: 'Left', holds: 4, ticked: 4 },
+    { id: 'right', name: 'Right', holds: 4, ticked: 1 },
   ],
 };
 const job = (state: FloorState, code: string) => whatNow(state).jobs.find((each) => each.code === code);

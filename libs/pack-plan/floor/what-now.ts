@@ -9,7 +9,7 @@ export interface FloorState {
   readonly loads: readonly { readonly id: string; readonly cart: string | null; readonly isConfirmed: boolean }[];
   readonly trucks: readonly { readonly id: string; readonly rows: readonly { readonly number: number; readonly isIn: boolean }[] }[];
   /** null where they are not read yet. */
-  readonly hangs: readonly { readonly id: string; readonly name: string; readonly steps: number; readonly ticked: number }[] | null;
+  readonly hangs: readonly { readonly id: string; readonly name: string; readonly holds: number; readonly ticked: number }[] | null;
 }
 
 /** Work of one kind: how much is left of it, and what comes next. */
@@ -49,7 +49,7 @@ export function whatNow({ barred, moves, loads, trucks, hangs }: FloorState): Wh
   const open = loads.filter((each) => !each.isConfirmed);
   const rows = trucks.flatMap((truck) => truck.rows.map((row) => ({ truck: truck.id, row: row.number, isIn: row.isIn })));
   const out = rows.filter((each) => !each.isIn);
-  const hanging = (hangs ?? []).find((each) => each.ticked < each.steps);
+  const hanging = (hangs ?? []).find((each) => each.ticked < each.holds);
   const jobs: FloorJob[] = [
     ...(barred.length > 0 ? [{ code: 'do-not-load' as const, left: barred.length, items: barred }] : []),
     { code: 'moves', left: moves?.length ?? 0, next: moves?.[0] ?? null, isPossible: moves !== null },
@@ -57,8 +57,8 @@ export function whatNow({ barred, moves, loads, trucks, hangs }: FloorState): Wh
     { code: 'rows', left: out.length, of: rows.length, next: out[0] ? { truck: out[0].truck, row: out[0].row } : null },
     {
       code: 'lift',
-      left: hangs && sum(hangs.map((each) => each.steps - each.ticked)),
-      of: sum((hangs ?? []).map((each) => each.steps)),
+      left: hangs && sum(hangs.map((each) => each.holds - each.ticked)),
+      of: sum((hangs ?? []).map((each) => each.holds)),
       next: hanging ? { hang: hanging.id, name: hanging.name } : null,
     },
     { code: 'return', left: null },

@@ -45,6 +45,15 @@ describe('the hardware of the demo tour', () => {
     expect(demo.hardware.chosen.filter((each) => each.kind === 'grid')).toHaveLength(3);
   });
 
+  it('works out spare hoists as spare pins: 18 uses at 0.01 are 0.18 losses, and two suffice for 99.9 % where one does for 98.6 %', () => {
+    const { hardware } = plan(
+      demoTour((file) => file.tour.spares.push({ item: 'Chain hoist 2.5 t', lossPerUse: 0.01, level: 0.999, stopsAShow: false })),
+    );
+    const line = hardware.lines.find((each) => each.item === 'hoist')!;
+    expect(line).toMatchObject({ fitted: 6, spares: 2, levelWanted: 0.999, onHand: 6, missing: 2 });
+    expect(line.levelReached).toBeCloseTo(Math.exp(-0.18) * (1 + 0.18 + 0.18 ** 2 / 2), 9);
+  });
+
   it('says what rides with each cart, and takes it from the lots that are kept there', () => {
     for (const [key, each] of [
       ['Link pin 12', 8],

@@ -262,10 +262,23 @@ describe('the lift sequence', () => {
       'Main left 17-20',
       'Main left 21-24',
     ]);
-    expect(againstTick(all, new Set(), all[0]!.key, true)).toBeNull();
-    expect(againstTick(all, new Set(), all[1]!.key, true)).toEqual({ code: 'hold-open', step: all[0]!.text });
-    expect(againstTick(all, new Set([all[0]!.key]), all[1]!.key, true)).toBeNull();
-    expect(againstTick(all, new Set([all[0]!.key, all[1]!.key]), all[0]!.key, false)).toEqual({ code: 'later-ticked' });
+    const [first, second] = all.filter((each) => each.hold);
+    expect(againstTick(all, new Set(), first!.key, true)).toBeNull();
+    expect(againstTick(all, new Set(), second!.key, true)).toEqual({ code: 'hold-open', step: first!.text });
+    expect(againstTick(all, new Set([first!.key]), second!.key, true)).toBeNull();
+    expect(againstTick(all, new Set([first!.key, second!.key]), first!.key, false)).toEqual({ code: 'later-ticked' });
+  });
+
+  it('is ticked at its holds alone; a tick that stands at another step from before holds nothing up and is taken back', () => {
+    const all = steps();
+    const holds = new Set(all.filter((each) => each.hold).map((each) => each.key));
+    const read = all.filter((each) => !each.hold);
+    expect(read).toHaveLength(8);
+    for (const each of read) expect(againstTick(all, holds, each.key, true)).toEqual({ code: 'only-read', step: each.text });
+    const before = new Set(read.map((each) => each.key));
+    const [first] = holds;
+    expect(againstTick(all, new Set([first!, ...before]), first!, false)).toBeNull();
+    for (const key of before) expect(againstTick(all, before, key, false)).toBeNull();
   });
 
   it('comes down in the reverse order of the cart loads', () => {

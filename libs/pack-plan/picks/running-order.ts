@@ -90,7 +90,10 @@ function extrasDown(hang: Hang): Written[] {
   ];
 }
 
-/** Why a step may not be ticked yet; null when it may. A hold is ticked before anything after it, and taken back only when nothing after it stands. */
+/**
+ * Why a step may not be ticked yet; null when it may. Holds alone are ticked, each after those before it and taken back before those after it; the other
+ * steps are read. A tick that stands at one of them from before may be taken back.
+ */
 export function againstTick(
   steps: readonly RunningOrderStep[],
   ticked: ReadonlySet<string>,
@@ -99,9 +102,10 @@ export function againstTick(
 ): TickRefusal | null {
   const at = steps.findIndex((each) => each.key === key);
   if (done) {
+    if (!steps[at]!.hold) return { code: 'only-read', step: steps[at]!.text };
     const open = steps.slice(0, at).find((each) => each.hold && !ticked.has(each.key));
     return open ? { code: 'hold-open', step: open.text } : null;
   }
   if (!steps[at]!.hold) return null;
-  return steps.slice(at + 1).some((each) => ticked.has(each.key)) ? { code: 'later-ticked' } : null;
+  return steps.slice(at + 1).some((each) => each.hold && ticked.has(each.key)) ? { code: 'later-ticked' } : null;
 }

@@ -30,6 +30,7 @@ export type TickRefusal =
   | { readonly code: 'not-released'; readonly show: string }
   | { readonly code: 'going-up-open'; readonly open: number }
   | { readonly code: 'hold-open'; readonly step: string }
+  | { readonly code: 'only-read'; readonly step: string }
   | { readonly code: 'later-ticked' }
   /** The steps of a rigging system that nobody approved are an example, not for use. */
   | { readonly code: 'system-not-approved'; readonly system: string }

@@ -32,11 +32,12 @@ export const moveBackRefusals: Words['moveBackRefusals'] = {
 export const tickRefusals: Words['tickRefusals'] = {
   'unknown-step': () => 'the key of a row of a truck, or of a step of a lift sequence, of this plan',
   'not-released': ({ show }) => `a step of the released revision of ${show}: what hangs is what was released`,
-  'going-up-open': ({ open }) => `going up finished first; ${open} of its steps ${open === 1 ? 'is' : 'are'} open`,
+  'going-up-open': ({ open }) => `going up finished first; ${open} of its holds ${open === 1 ? 'is' : 'are'} open`,
   'hold-open': ({ step }) => `everything waits for: ${step}`,
+  'only-read': ({ step }) => `a hold; this step is read, not ticked: ${step}`,
   'system-not-approved': ({ system }) =>
     `the data of the rigging system ${system} is not approved: an example, not for use; nothing of it is ticked`,
-  'later-ticked': () => 'steps after this hold are ticked; take them back first',
+  'later-ticked': () => 'holds after this one are ticked; take them back first',
   barred: ({ items }) => `nothing that must not fly: ${barredItemsWords(items)}`,
 };
 

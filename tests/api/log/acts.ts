@@ -417,7 +417,7 @@ const floor: readonly Act[] = [
     async (house) => {
       const { id, plan } = house.kept.get('released');
       const hang = plan.picks.hangs.find((each: any) => each.hang === 'Centre');
-      for (const { key } of hang.runningOrder.goingUp)
+      for (const { key } of hang.runningOrder.goingUp.filter((each: any) => each.hold))
         await ask(house, 'system', `tick(planId: "${id}", what: ${q(key)}, done: true) { id }`);
       return ask(
         house,

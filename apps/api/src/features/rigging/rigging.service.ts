@@ -55,7 +55,7 @@ export class RiggingService {
   }
 
   /**
-   * Refused while a step up is open, while the rigging system waits for its approval, and for a handover before the inspection. Who inspects is on file;
+   * Refused while a hold of the way up is open, while the rigging system waits for its approval, and for a handover before the inspection. Who inspects is on file;
    * who takes over may be the venue's rigger, by name, and is another person: nobody signs twice in two roles.
    */
   async signOff(planId: string, hangId: string, kind: string, name: string, remark: string, who: SignedIn): Promise<RiggingRecord> {
@@ -69,12 +69,12 @@ export class RiggingService {
       const { runningOrder } = hangOf(plan, hangId);
       await this.mayFly(manager, planId, hangId, runningOrder.approved !== null);
       const ticked = new Set(await this.plans.ticks(manager, planId));
-      const open = runningOrder.goingUp.filter((each) => !ticked.has(each.key));
+      const open = runningOrder.goingUp.filter((each) => each.hold && !ticked.has(each.key));
       if (open.length > 0)
         throw wrong(
           'kind',
           kind,
-          `every step of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]!.text}`,
+          `every hold of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]!.text}`,
         );
       const latest = new Map(
         (await this.recordIn(manager, planId, plan)).readings

@@ -107,7 +107,7 @@ function told(job: FloorJob, barred: readonly { readonly sentence: string }[]): 
     case 'rows':
       return job.next ? `next: ${job.next.truck}, row ${job.next.row}` : 'all rows are in';
     case 'lift':
-      return job.left === null ? 'reading ...' : job.next ? `next: ${job.next.name}` : 'all steps are done';
+      return job.left === null ? 'reading ...' : job.next ? `next: ${job.next.name}` : 'all holds are ticked';
     case 'return':
       return 'count pins and small hardware, and say what is missing';
   }

@@ -44,12 +44,10 @@ export function useFloorState(plan: PlanInForce) {
       rows: rows.map(({ number }) => ({ number, isIn: ticked.has(tickText(rowKey(id, number))) })),
     })),
     hangs:
-      hangs.data?.hangs.map(({ hang, name, runningOrder: { goingUp } }) => ({
-        id: hang,
-        name,
-        steps: goingUp.length,
-        ticked: goingUp.filter((each) => ticked.has(each.key)).length,
-      })) ?? null,
+      hangs.data?.hangs.map(({ hang, name, runningOrder: { goingUp } }) => {
+        const holds = goingUp.filter((each) => each.hold);
+        return { id: hang, name, holds: holds.length, ticked: holds.filter((each) => ticked.has(each.key)).length };
+      }) ?? null,
   };
   return { fault, now: whatNow(state) };
 }

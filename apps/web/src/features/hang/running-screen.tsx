@@ -23,7 +23,7 @@ const signMutation = graphql(`
   }
 `);
 
-/** The lift sequence of one hang on the phone: steps to tick, holds that everything waits for, then inspection and handover. */
+/** The lift sequence of one hang on the phone: holds to tick, which everything waits for, the other steps to read, then inspection and handover. */
 export function RunningScreen({ me }: { me: Person }) {
   const { tourId = '', showId = '', hangId = '' } = useParams();
   const query = useShow(tourId, showId);
@@ -124,7 +124,6 @@ function Steps({
   tourId: string;
   showId: string;
 }) {
-  const { units } = useSettings();
   const { ticked, tick, unkept } = useTicks({ planId: inForce.id, tourId, showId });
   const wordsOf = (step: RunningOrderStep, done: boolean) => `${inForce.show.name}, ${done ? 'done' : 'taken back'}: ${step.text}`;
   const waitsAt = steps.findIndex((each) => each.hold && !ticked.has(each.key));
@@ -141,28 +140,41 @@ function Steps({
                 <span className="quiet">splays {step.load.splays}</span>
               </p>
             )}
-            <label className={step.hold ? 'hold' : undefined}>
-              <input
-                type="checkbox"
-                checked={ticked.has(step.key)}
-                disabled={!isApproved || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
-                onChange={(event) => tick(step.key, event.target.checked, wordsOf(step, event.target.checked))}
-              />
-              <span>
-                {step.hold && <b>Hold. </b>}
-                {step.text}
-                {stepWords(step, units).map((each) => (
-                  <small className="beside" key={each}>
-                    {each}
-                  </small>
-                ))}
-              </span>
-            </label>
+            {step.hold ? (
+              <label className="hold">
+                <input
+                  type="checkbox"
+                  checked={ticked.has(step.key)}
+                  disabled={!isApproved || (waitsAt >= 0 && index > waitsAt && !ticked.has(step.key))}
+                  onChange={(event) => tick(step.key, event.target.checked, wordsOf(step, event.target.checked))}
+                />
+                <StepText step={step} />
+              </label>
+            ) : (
+              <p className="read">
+                <StepText step={step} />
+              </p>
+            )}
           </li>
         ))}
       </ol>
       {steps.length === 0 && <p>The rigging system has no such steps on file.</p>}
     </Part>
+  );
+}
+
+function StepText({ step }: { step: RunningOrderStep }) {
+  const { units } = useSettings();
+  return (
+    <span>
+      {step.hold && <b>Hold. </b>}
+      {step.text}
+      {stepWords(step, units).map((each) => (
+        <small className="beside" key={each}>
+          {each}
+        </small>
+      ))}
+    </span>
   );
 }
 

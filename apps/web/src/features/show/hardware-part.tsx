@@ -1,5 +1,5 @@
 import { Link } from 'react-router';
-import { formatLength, learnedWords, percent, takenWords } from '#drawings';
+import { formatLength, learnedWords, percent, takenWords, zeroSpares } from '#drawings';
 import type { HardwareLine, HardwareResult } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Findings } from '../../ui/findings.js';
@@ -30,6 +30,11 @@ function Hardware({ planId, hardware, base }: { planId: string; hardware: Hardwa
               {hardware.trunk.sentence}
             </p>
           )}
+          {zeroSpares(hardware.lines).map((each) => (
+            <p className="note" key={each.none}>
+              <b>{each.none}</b> {each.why}
+            </p>
+          ))}
           <p>
             <Link to={`${base}/counts`}>Counts at return</Link>
           </p>
@@ -118,7 +123,7 @@ function Lines({ lines }: { lines: readonly HardwareLine[] }) {
               line.withBox > 0 && `${line.withBox} with their boxes${line.staysInBox > 0 ? `, ${line.staysInBox} stay there` : ''}`,
               line.withCart > 0 && `${line.withCart} with their carts`,
               line.loose > 0 && `${line.loose} loose`,
-              line.spares > 0 && `${line.spares} spare`,
+              `${line.spares} spare`,
             ]
               .filter(Boolean)
               .join(' · ')}

@@ -222,7 +222,7 @@ export class PlanService {
     const all = new Set(await ticksOf(manager, id));
     const { goingUp, comingDown } = hang.runningOrder;
     const up = key.kind === 'step-down' ? await barredStepsOf(manager, id) : new Set<string>();
-    const open = key.kind === 'step-down' ? goingUp.filter((each) => !all.has(each.key) && !up.has(each.key)) : [];
+    const open = key.kind === 'step-down' ? goingUp.filter((each) => each.hold && !all.has(each.key) && !up.has(each.key)) : [];
     if (open.length > 0) return { code: 'going-up-open', open: open.length };
     return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
   }
