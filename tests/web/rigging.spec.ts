@@ -112,7 +112,7 @@ describe('rigging in a browser', () => {
     expect(await steps.first().isChecked()).toBe(true);
     await page.getByRole('button', { name: 'Sign the inspection' }).click();
     await page
-      .getByText(/every step of going up ticked first/)
+      .getByText(/every hold of going up ticked first/)
       .first()
       .waitFor();
     expect(await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth')).toBe(0);
