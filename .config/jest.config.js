@@ -5,7 +5,7 @@ const swc = JSON.parse(readFileSync(new URL('./swcrc.json', import.meta.url), 'u
 const shared = {
   rootDir: new URL('..', import.meta.url).pathname,
   extensionsToTreatAsEsm: ['.ts', '.tsx'],
-  transform: { '^.+\\.tsx?$': ['@swc/jest', { ...swc, swcrc: false }] },
+  transform: { '^.+\\.tsx?$': ['<rootDir>/.config/jest-transform.js', { ...swc, swcrc: false }] },
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   testEnvironmentOptions: { customExportConditions: ['cartwright-source', 'node', 'node-addons'] },
   modulePathIgnorePatterns: ['<rootDir>/dist', '<rootDir>/.data'],
