@@ -34,6 +34,7 @@ import { IndexActs20261126220932 } from './20261126220932-index-acts.js';
 import { CreateDeputies20261126225000 } from './20261126225000-create-deputies.js';
 import { CreateBarredActs20261126225100 } from './20261126225100-create-barred-acts.js';
 import { CreateSizeDay20261126230500 } from './20261126230500-create-size-day.js';
+import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -73,4 +74,5 @@ export const migrations = [
   CreateDeputies20261126225000,
   CreateBarredActs20261126225100,
   CreateSizeDay20261126230500,
+  IndexDueList20261126230800,
 ];

@@ -47,7 +47,8 @@ type Documents = {
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": typeof types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": typeof types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
-    "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
+    "\n  query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {\n    examinedItems(first: $first, after: $after, depot: $depot, tour: $tour, kind: $kind, days: $days) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
+    "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }": typeof types.DatesChoicesDocument,
     "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": typeof types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfItemDocument,
@@ -211,7 +212,8 @@ const documents: Documents = {
     "\n  mutation RecordCounts($tourId: ID!, $showIds: [ID!]!, $lines: [CountInput!]!) {\n    recordCounts(tourId: $tourId, showIds: $showIds, lines: $lines) {\n      __typename\n      ... on CountSheet { showId }\n      ... on CountRefusal { sentence }\n    }\n  }\n": types.RecordCountsDocument,
     "\n  mutation CorrectCount($id: ID!, $sent: Int!, $returned: Int!, $damaged: Int!, $reason: String!) {\n    correctCount(id: $id, sent: $sent, returned: $returned, damaged: $damaged, reason: $reason) { showId }\n  }\n": types.CorrectCountDocument,
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
-    "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
+    "\n  query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {\n    examinedItems(first: $first, after: $after, depot: $depot, tour: $tour, kind: $kind, days: $days) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
+    "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }": types.DatesChoicesDocument,
     "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfItemDocument,
@@ -474,7 +476,11 @@ export function graphql(source: "mutation TakeCountBack($id: ID!, $reason: Strin
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Dates($after: String) {\n    examinedItems(first: 100, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n"): typeof import('./graphql.js').DatesDocument;
+export function graphql(source: "\n  query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {\n    examinedItems(first: $first, after: $after, depot: $depot, tour: $tour, kind: $kind, days: $days) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n"): typeof import('./graphql.js').DatesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }"): typeof import('./graphql.js').DatesChoicesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -345,11 +345,21 @@ export type TakeCountBackMutationVariables = Exact<{
 export type TakeCountBackMutation = { takeCountBack: { showId: string } };
 
 export type DatesQueryVariables = Exact<{
+  first?: number | null | undefined;
   after?: string | null | undefined;
+  depot?: string | null | undefined;
+  tour?: string | null | undefined;
+  kind?: string | null | undefined;
+  days?: number | null | undefined;
 }>;
 
 
 export type DatesQuery = { examinedItems: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, place: string, dueOn: string | null, dueState: string | null, state: string, count: number | null } }> } };
+
+export type DatesChoicesQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type DatesChoicesQuery = { depots: Array<string>, tours: { edges: Array<{ node: { id: string, name: string } }> } };
 
 export type ProposalsQueryVariables = Exact<{
   after?: string | null | undefined;
@@ -1723,8 +1733,15 @@ export const TakeCountBackDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:a760d567948a7ec21bd923601f0790b14a1fe36986d77a4600668b708c5d53dc"}) as unknown as TypedDocumentString<TakeCountBackMutation, TakeCountBackMutationVariables>;
 export const DatesDocument = new TypedDocumentString(`
-    query Dates($after: String) {
-  examinedItems(first: 100, after: $after) {
+    query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {
+  examinedItems(
+    first: $first
+    after: $after
+    depot: $depot
+    tour: $tour
+    kind: $kind
+    days: $days
+  ) {
     pageInfo {
       hasNextPage
       endCursor
@@ -1743,7 +1760,20 @@ export const DatesDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb"}) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+    `, {"hash":"sha256:1c76bdb66cd00946f2962936416a5f3278ec4bda346ff6e5d4982ce78113d730"}) as unknown as TypedDocumentString<DatesQuery, DatesQueryVariables>;
+export const DatesChoicesDocument = new TypedDocumentString(`
+    query DatesChoices {
+  depots
+  tours(first: 200) {
+    edges {
+      node {
+        id
+        name
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:0067485ee456dcfc0e9e03a0b5d2998870466f33d350ace1b7be08a65e692a7c"}) as unknown as TypedDocumentString<DatesChoicesQuery, DatesChoicesQueryVariables>;
 export const ProposalsDocument = new TypedDocumentString(`
     query Proposals($after: String) {
   proposals(first: 50, after: $after) {

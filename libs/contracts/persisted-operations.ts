@@ -65,8 +65,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation CorrectCount($damaged: Int!, $id: ID!, $reason: String!, $returned: Int!, $sent: Int!) { correctCount( id: $id sent: $sent returned: $returned damaged: $damaged reason: $reason ) { showId } }",
   'sha256:a760d567948a7ec21bd923601f0790b14a1fe36986d77a4600668b708c5d53dc':
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }",
-  'sha256:5c1bcabd9643ee080c28fae9cee4557d0a8945801d6fbdb9d29bd006748988bb':
-    "query Dates($after: String) { examinedItems(first: 100, after: $after) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:1c76bdb66cd00946f2962936416a5f3278ec4bda346ff6e5d4982ce78113d730':
+    "query Dates($after: String, $days: Int, $depot: String, $first: Int, $kind: String, $tour: String) { examinedItems( first: $first after: $after depot: $depot tour: $tour kind: $kind days: $days ) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:0067485ee456dcfc0e9e03a0b5d2998870466f33d350ace1b7be08a65e692a7c':
+    "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }",
   'sha256:c8fd854fe7696c4a3c40ac3a087f1bd44ea4d30a08906c2cb8b968be0acc05ca':
     "query Proposals($after: String) { proposals(first: 50, after: $after) { edges { node { figures { name wanted was } id itemId kind proposedAt proposedBy reason sentence subject } } newest pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:b9194e11d65c40238bf02f1462c96510481b2fae4b54f7c1aa046f5be12fda07':

@@ -7,7 +7,7 @@ export { markOutRows, markOutSheet, pointRows, pointSheet, pointTable, scenePoin
 export type { LabelOf, LabelStock } from './label/index.js';
 export { checkDigit, faultOfPrefix, gs1Key, labelSheets, labelStocks } from './label/index.js';
 export type { InspectionFile } from './inspection/index.js';
-export { extractSheet, inspectionFile, itemsInTheAir, lentNote, lifeList, reportSheet } from './inspection/index.js';
+export { dueListSheet, dueMark, extractSheet, inspectionFile, itemsInTheAir, lentNote, lifeList, reportSheet } from './inspection/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {
   allSheets,

@@ -1,4 +1,5 @@
 import { judgeItem } from '#inspection-calendar';
+import { addDays } from '#kernel';
 import { DataSource } from 'typeorm';
 import { KitReader } from '../../apps/api/src/features/register/kit.reader.js';
 import { type Agent, type TestApp, startTestApp, testDay } from '../support/test-app.js';
@@ -75,6 +76,45 @@ describe('dates kept beside the items', () => {
     expect(lines.slice(firstUsable).every(usable)).toBe(true);
     const days = lines.slice(firstUsable).map((each) => each.dueOn);
     expect(days).toEqual([...days].sort());
+  });
+
+  it('are chosen by depot, kind, tour and days ahead, and leave out nothing that may not be used', async () => {
+    await test.dataSource.query(
+      `INSERT INTO booking (id, item_id, holder_kind, holder_id, tour_name, period) SELECT gen_random_uuid(), id, 'tour', 'harbour-lights', 'x', '[2027-03-01,2027-03-05)' FROM item WHERE id IN ('H-05', 'H-06')`,
+    );
+    const all = (await safety.graphql('{ examinedItems(first: 200) { edges { node { id kind depot state dueOn } } } }')).data.examinedItems
+      .edges;
+    const booked = new Set(
+      (await test.dataSource.query(`SELECT item_id FROM booking WHERE holder_kind = 'tour' AND holder_id = 'harbour-lights'`)).map(
+        (each: { item_id: string }) => each.item_id,
+      ),
+    );
+    const last = addDays(testDay, 90);
+    const choices: readonly (readonly [string, string, (each: Line & { kind: string; depot: string }) => boolean])[] = [
+      ['days: 90', 'days=90', (each) => each.state !== 'in service' || each.dueOn === null || each.dueOn <= last],
+      [
+        'depot: "Ferry Lane", kind: "hoist"',
+        'depot=Ferry%20Lane&kind=hoist',
+        (each) => each.depot === 'Ferry Lane' && each.kind === 'hoist',
+      ],
+      ['tour: "harbour-lights"', 'tour=harbour-lights', (each) => booked.has(each.id)],
+    ];
+    for (const [args, search, isChosen] of choices) {
+      const wanted = all.map((edge: any) => edge.node).filter(isChosen);
+      const { data } = await safety.graphql(`{ examinedItems(first: 200, ${args}) { edges { node { id kind depot state dueOn } } } }`);
+      expect(wanted).not.toHaveLength(0);
+      expect(data.examinedItems.edges.map((edge: any) => edge.node)).toEqual(wanted);
+      const csv = await (await safety.fetch(`/api/csv/due?${search}`)).text();
+      expect(
+        csv
+          .trim()
+          .split('\r\n')
+          .slice(1)
+          .map((row) => row.split(',')[0]),
+      ).toEqual(wanted.map((each: Line) => each.id));
+    }
+    expect((await safety.fetch('/api/csv/due?days=soon')).status).toBe(422);
+    expect((await safety.graphql('{ examinedItems(kind: "anvil") { edges { cursor } } }')).errors).toBeDefined();
   });
 
   it.each([

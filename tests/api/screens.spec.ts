@@ -15,7 +15,7 @@ import { FloorCodeReader } from '../../apps/api/src/features/plan/work/floor-cod
 import { getTickable } from '../../apps/api/src/features/plan/page/tickable.query.js';
 import { BeginningQuery } from '../../apps/api/src/features/beginning/beginning.query.js';
 import { CatalogueQuery } from '../../apps/api/src/features/register/catalogue.query.js';
-import { DatesListQuery } from '../../apps/api/src/features/register/dates-list.query.js';
+import { DatesListQuery } from '../../apps/api/src/features/register/dates/dates-list.query.js';
 import { InspectionQuery } from '../../apps/api/src/features/inspection/inspection.query.js';
 import { RecordPageQuery } from '../../apps/api/src/features/register/records/record-page.query.js';
 import { ItemPageQuery } from '../../apps/api/src/features/register/item-page.query.js';
@@ -84,7 +84,15 @@ describe('the SQL of the screens', () => {
         'an extract': () => of(InspectionQuery).items({ kinds: ['hoist'], depots: ['Ferry Lane'] }),
       },
     ],
-    ['register/dates-list', { 'a page': () => of(DatesListQuery).examined(20) }],
+    [
+      'register/dates/dates-list',
+      {
+        'a page': () => of(DatesListQuery).examined(20),
+        'of a depot': () => of(DatesListQuery).examined(20, null, { depot: 'Ferry Lane', days: 30 }),
+        'of a kind': () => of(DatesListQuery).examined(20, null, { kind: 'hoist', days: 90 }),
+        'of a tour': () => of(DatesListQuery).examined(20, null, { tour: show[0] }),
+      },
+    ],
     [
       'visit/visit',
       {

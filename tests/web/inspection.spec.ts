@@ -135,4 +135,20 @@ describe('what an inspector is given', () => {
       /2027-02-01,pass,R-77,B\. Ropemaker,2028-02-01,R-77\.pdf,[0-9a-f]{64}/,
     );
   });
+
+  itInBrowser('the due list prints what was chosen, named on every page', async () => {
+    const page = await open(390);
+    await page.goto(`${test.address}/dates`);
+    await page.getByLabel('Kind').selectOption('hoist');
+    await page.getByLabel('Tour').selectOption('harbour-lights');
+    await page.getByText('Kit is booked for a tour').waitFor();
+    await page.getByText(hoist, { exact: true }).waitFor();
+    expect(new URL(page.url()).search).toBe('?kind=hoist&tour=harbour-lights');
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
+    await page.goto(`${test.address}/print/dates${new URL(page.url()).search}`);
+    await page.getByText(/kind hoist .* printed/).waitFor();
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.sheetpage tbody .mono').allInnerTexts()).toContain(hoist);
+    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(1);
+  });
 });

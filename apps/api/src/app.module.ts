@@ -50,9 +50,10 @@ import { FloorCodeReader } from './features/plan/work/floor-code.reader.js';
 import { WorkService } from './features/plan/work/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { CatalogueQuery } from './features/register/catalogue.query.js';
-import { DatesListQuery } from './features/register/dates-list.query.js';
+import { DatesListQuery } from './features/register/dates/dates-list.query.js';
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
+import { DueListController } from './features/register/dates/due-list.controller.js';
 import { ExtractController } from './features/inspection/extract.controller.js';
 import { InspectionQuery } from './features/inspection/inspection.query.js';
 import { InspectionResolver } from './features/inspection/inspection.resolver.js';
@@ -286,6 +287,7 @@ export class AppModule {
         }),
       ],
       controllers: [
+        DueListController,
         ExtractController,
         ReportController,
         ItemCsvController,

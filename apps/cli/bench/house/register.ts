@@ -14,7 +14,7 @@ import { PlanPartsQuery } from '../../../api/src/features/plan/page/plan-parts.q
 import { ShowPageQuery } from '../../../api/src/features/plan/page/show-page.query.js';
 import { getTickable } from '../../../api/src/features/plan/page/tickable.query.js';
 import { CatalogueQuery } from '../../../api/src/features/register/catalogue.query.js';
-import { DatesListQuery } from '../../../api/src/features/register/dates-list.query.js';
+import { DatesListQuery } from '../../../api/src/features/register/dates/dates-list.query.js';
 import { ItemPageQuery } from '../../../api/src/features/register/item-page.query.js';
 import { RecordPageQuery } from '../../../api/src/features/register/records/record-page.query.js';
 import { RegisterListQuery } from '../../../api/src/features/register/register-list.query.js';

@@ -8,7 +8,7 @@ import { createApp } from '../../../api/src/create-app.js';
 import { migrate } from '../../../api/src/data-source.js';
 import { AttentionQuery } from '../../../api/src/features/attention/attention.query.js';
 import { PlanPartsQuery } from '../../../api/src/features/plan/page/plan-parts.query.js';
-import { DatesListQuery } from '../../../api/src/features/register/dates-list.query.js';
+import { DatesListQuery } from '../../../api/src/features/register/dates/dates-list.query.js';
 import { loadDemo } from '../../../api/src/features/transfer/demo.js';
 import { TourFileService } from '../../../api/src/features/transfer/tour-file.service.js';
 import { loadSeason } from '../../../api/src/features/visit/season-snapshot.js';

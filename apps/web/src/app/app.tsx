@@ -31,6 +31,7 @@ const Log = screen(async () => ({ default: (await import('../features/log/log.js
 const Moves = screen(async () => ({ default: (await import('../features/cart/moves.js')).Moves }));
 const Counts = screen(async () => ({ default: (await import('../features/count/counts.js')).Counts }));
 const Dates = screen(async () => ({ default: (await import('../features/due/dates.js')).Dates }));
+const DatesPrint = screen(async () => ({ default: (await import('../features/due/dates-print.js')).DatesPrint }));
 const Fleet = screen(async () => ({ default: (await import('../features/fleet/fleet.js')).Fleet }));
 const Floor = screen(async () => ({ default: (await import('../features/floor/floor.js')).Floor }));
 const HangEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).HangEditor }));
@@ -138,6 +139,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/people" element={<People me={person} />} />
             <Route path="/import" element={<Import me={person} />} />
             <Route path="/print/kit-of-others/:itemId" element={<LentNotePrint />} />
+            <Route path="/print/dates" element={<DatesPrint />} />
             <Route path="/print/extract" element={<ExtractPrint />} />
             <Route path="/print/records/:itemId/:recordId" element={<ReportPrint />} />
             <Route path="/print/:tourId/:showId/inspection" element={<InspectionPrint />} />

@@ -3,7 +3,7 @@ import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { CatalogueQuery } from './catalogue.query.js';
-import { DatesListQuery } from './dates-list.query.js';
+import { DatesListQuery } from './dates/dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
 import { RegisterListQuery } from './register-list.query.js';
 import { ExaminationRecordConnection } from './records/record.types.js';
@@ -69,8 +69,12 @@ export class RegisterResolver {
   examinedItems(
     @Args('first', optionalInt) first: number | null,
     @Args('after', optional) after: string | null,
+    @Args('depot', optional) depot: string | null,
+    @Args('tour', { ...optional, description: 'Id of a tour: what is booked for it.' }) tour: string | null,
+    @Args('kind', optional) kind: string | null,
+    @Args('days', { ...optionalInt, description: 'What may not be used, and what runs out so many days ahead.' }) days: number | null,
   ): Promise<ExaminedConnection> {
-    return this.dates.examined(first, after);
+    return this.dates.examined(first, after, { depot, tour, kind, days });
   }
 
   @AllowEverybody()

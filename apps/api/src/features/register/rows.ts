@@ -56,6 +56,8 @@ export class RuleRow {
 @Index('item_due_unknown_index', ['id'], { where: 'NOT due_known' })
 @Index('item_due_holds_index', ['dueHoldsThrough'], { where: 'due_holds_through IS NOT NULL' })
 @Index('item_due_index', { synchronize: false })
+@Index('item_due_depot_index', { synchronize: false })
+@Index('item_due_kind_index', { synchronize: false })
 @Index('item_serial_index', { synchronize: false })
 @Index('item_search_index', { synchronize: false })
 @Index('item_fleet_index', { synchronize: false })

@@ -1,35 +1,44 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
+import { dueMark } from '#drawings';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
-
-const datesQuery = graphql(`
-  query Dates($after: String) {
-    examinedItems(first: 100, after: $after) {
-      pageInfo { hasNextPage endCursor }
-      edges { node { id kind model place dueOn dueState state count } }
-    }
-  }
-`);
-
-const marks: Record<string, string> = { 'in date': '○', overdue: '■', 'no record': '■', blocked: '■', failed: '■' };
+import { datesPage, useDatesAsked } from './dates-asked.js';
+import { DatesChoices } from './dates-choices.js';
 
 /** Everything that lifts, what runs out first at the top. */
 export function Dates() {
+  const { asked, put, search } = useDatesAsked();
+  const isAll = Object.values(asked).every((each) => each === '');
   const query = useInfiniteQuery({
-    queryKey: ['dates'],
-    queryFn: async ({ pageParam }) => (await request(datesQuery, { after: pageParam })).examinedItems,
+    queryKey: ['dates', asked.depot, asked.tour, asked.kind, asked.days],
+    queryFn: ({ pageParam }) => datesPage(asked, 100, pageParam),
     initialPageParam: null as string | null,
     getNextPageParam: ({ pageInfo }) => (pageInfo.hasNextPage ? pageInfo.endCursor : undefined),
   });
   return (
-    <Page title="Dates" lede="Every lifting item on file, what may not be used first, then what runs out first. Judged as of today.">
+    <Page
+      title="Dates"
+      lede="Every lifting item on file, what may not be used first, then what runs out first. Judged as of today."
+      actions={
+        <>
+          <Link to={`/print/dates?${search}`} target="_blank">
+            Print it
+          </Link>
+          <a href={`/api/csv/due?${search}`}>As CSV</a>
+        </>
+      }
+    >
+      <DatesChoices asked={asked} put={put} />
+      {asked.tour !== '' && (
+        <p className="quiet">Kit is booked for a tour when a plan of it is released: what no released plan holds is not on this list.</p>
+      )}
       <Loaded query={query}>
         {({ pages }) => {
           const items = pages.flatMap((page) => page.edges.map((edge) => edge.node));
-          return items.length === 0 ? (
+          return items.length === 0 && !isAll ? (
+            <p>Nothing that is examined answers to these choices. A depot is looked for as it is written on the items.</p>
+          ) : items.length === 0 ? (
             <p>
               Nothing that lifts is on file. <Link to="/import">Import the register.</Link>
             </p>
@@ -52,7 +61,7 @@ export function Dates() {
                       <td className="mono">
                         <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
                       </td>
-                      <td>{each.state === 'in service' ? `${marks[each.dueState!] ?? '◐'} ${each.dueState}` : `■ ${each.state}`}</td>
+                      <td>{dueMark(each)}</td>
                       <td>{each.dueOn ?? 'none'}</td>
                       <td>
                         {each.kind}

@@ -6,7 +6,7 @@ import { today } from '../../platform/today.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { inspectedItems } from './operations.js';
-import { usePrint } from './use-print.js';
+import { usePrint } from '../../ui/use-print.js';
 
 function useExtract() {
   const [search] = useSearchParams();

@@ -12,7 +12,7 @@ import { Loaded } from '../../ui/page.js';
 import { useWholePlan } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { inspectedItems, rulesAndSealQuery, signOffsQuery } from './operations.js';
-import { usePrint } from './use-print.js';
+import { usePrint } from '../../ui/use-print.js';
 
 /** The inspection file of a show, in one print. */
 export function InspectionPrint() {

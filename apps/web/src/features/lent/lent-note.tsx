@@ -4,7 +4,7 @@ import { lentNote } from '#drawings';
 import { today } from '../../platform/today.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
-import { usePrint } from '../inspection/use-print.js';
+import { usePrint } from '../../ui/use-print.js';
 import { readLentKit } from './operations.js';
 
 /** Delivery note and return note on paper. */

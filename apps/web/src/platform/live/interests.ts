@@ -20,7 +20,9 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
-  dates: () => ({ now: ['register', 'catalogue'] }),
+  dates: () => ({ now: ['register', 'catalogue'], later: ['booking'] }),
+  'dates choices': () => ({ now: ['tour'], later: ['register'] }),
+  'dates print': () => ({ now: [], later: ['register', 'catalogue', 'booking'] }),
   // Two plans that are on file: neither changes.
   difference: () => ({ now: [] }),
   'examination-rules': () => ({ now: ['catalogue'] }),
