@@ -51,6 +51,7 @@ import { WorkService } from './features/plan/work/work.service.js';
 import { KitReader } from './features/register/kit.reader.js';
 import { CatalogueQuery } from './features/register/catalogue.query.js';
 import { DatesListQuery } from './features/register/dates/dates-list.query.js';
+import { DatesListResolver } from './features/register/dates/dates-list.resolver.js';
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
 import { DueListController } from './features/register/dates/due-list.controller.js';
@@ -156,6 +157,7 @@ const features = [
   InspectionQuery,
   InspectionResolver,
   DatesListQuery,
+  DatesListResolver,
   CatalogueQuery,
   ExaminationWriter,
   RegisterService,

@@ -17,6 +17,7 @@ import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LentResolver } from './features/register/lent/lent.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
+import { DatesListResolver } from './features/register/dates/dates-list.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
@@ -46,6 +47,7 @@ export const resolvers = [
   PlanPartsResolver,
   PlanResolver,
   BeginningResolver,
+  DatesListResolver,
   RegisterResolver,
   RulesResolver,
   RiggingResolver,

@@ -2,7 +2,7 @@ import { type Node, node } from '../tree/index.js';
 import { code, lines, paged, says } from './paged.js';
 
 /** What a line of the due list says; days are plain dates, null where there is none. */
-export interface DueLine {
+interface DueLine {
   readonly id: string;
   readonly kind: string;
   readonly model: string;
@@ -14,7 +14,7 @@ export interface DueLine {
 }
 
 /** What was chosen, in words for people; empty: all. */
-export interface DueChoices {
+interface DueChoices {
   readonly depot: string;
   readonly tour: string;
   readonly kind: string;

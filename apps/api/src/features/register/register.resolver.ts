@@ -3,14 +3,13 @@ import { AnyJson, KitJson, ModelJson } from '../../platform/graphql/scalars.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { CatalogueQuery } from './catalogue.query.js';
-import { DatesListQuery } from './dates/dates-list.query.js';
 import { ItemPageQuery } from './item-page.query.js';
 import { RegisterListQuery } from './register-list.query.js';
 import { ExaminationRecordConnection } from './records/record.types.js';
 import { RecordPageQuery } from './records/record-page.query.js';
 import { RegisterService } from './register.service.js';
 import { RuleService } from './rule.service.js';
-import { CatalogueModel, ExaminedConnection, HistoryConnection, ItemConnection, ItemHead } from './register.types.js';
+import { CatalogueModel, HistoryConnection, ItemConnection, ItemHead } from './register.types.js';
 
 const optional = { nullable: true, type: () => String } as const;
 const optionalInt = { nullable: true, type: () => Int } as const;
@@ -21,7 +20,6 @@ export class RegisterResolver {
     private readonly list: RegisterListQuery,
     private readonly page: ItemPageQuery,
     private readonly recordPage: RecordPageQuery,
-    private readonly dates: DatesListQuery,
     private readonly catalogue: CatalogueQuery,
     private readonly service: RegisterService,
     private readonly ruleBook: RuleService,
@@ -62,19 +60,6 @@ export class RegisterResolver {
     @Args('after', optional) after: string | null,
   ): Promise<HistoryConnection> {
     return this.page.history(id, first, after);
-  }
-
-  @AllowEverybody()
-  @Query(() => ExaminedConnection, { description: 'Everything that is examined, what may not be used first, then what runs out first.' })
-  examinedItems(
-    @Args('first', optionalInt) first: number | null,
-    @Args('after', optional) after: string | null,
-    @Args('depot', optional) depot: string | null,
-    @Args('tour', { ...optional, description: 'Id of a tour: what is booked for it.' }) tour: string | null,
-    @Args('kind', optional) kind: string | null,
-    @Args('days', { ...optionalInt, description: 'What may not be used, and what runs out so many days ahead.' }) days: number | null,
-  ): Promise<ExaminedConnection> {
-    return this.dates.examined(first, after, { depot, tour, kind, days });
   }
 
   @AllowEverybody()

@@ -3,7 +3,7 @@ import { Link } from 'react-router';
 import { dueMark } from '#drawings';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
-import { datesPage, useDatesAsked } from './dates-asked.js';
+import { type DatesLine, datesPage, useDatesAsked } from './dates-asked.js';
 import { DatesChoices } from './dates-choices.js';
 
 /** Everything that lifts, what runs out first at the top. */
@@ -43,37 +43,7 @@ export function Dates() {
               Nothing that lifts is on file. <Link to="/import">Import the register.</Link>
             </p>
           ) : (
-            <div className="scroll">
-              <table>
-                <thead>
-                  <tr>
-                    <th>Item</th>
-                    <th>State</th>
-                    <th>Last day of use</th>
-                    <th>Kind</th>
-                    <th>Model</th>
-                    <th>Where</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {items.map((each) => (
-                    <tr key={each.id}>
-                      <td className="mono">
-                        <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
-                      </td>
-                      <td>{dueMark(each)}</td>
-                      <td>{each.dueOn ?? 'none'}</td>
-                      <td>
-                        {each.kind}
-                        {each.count ? ` batch of ${each.count}` : ''}
-                      </td>
-                      <td>{each.model}</td>
-                      <td>{each.place}</td>
-                    </tr>
-                  ))}
-                </tbody>
-              </table>
-            </div>
+            <DatesTable items={items} />
           );
         }}
       </Loaded>
@@ -83,5 +53,41 @@ export function Dates() {
         the maker’s instructions and local law come first.
       </p>
     </Page>
+  );
+}
+
+function DatesTable({ items }: { items: readonly DatesLine[] }) {
+  return (
+    <div className="scroll">
+      <table>
+        <thead>
+          <tr>
+            <th>Item</th>
+            <th>State</th>
+            <th>Last day of use</th>
+            <th>Kind</th>
+            <th>Model</th>
+            <th>Where</th>
+          </tr>
+        </thead>
+        <tbody>
+          {items.map((each) => (
+            <tr key={each.id}>
+              <td className="mono">
+                <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
+              </td>
+              <td>{dueMark(each)}</td>
+              <td>{each.dueOn ?? 'none'}</td>
+              <td>
+                {each.kind}
+                {each.count ? ` batch of ${each.count}` : ''}
+              </td>
+              <td>{each.model}</td>
+              <td>{each.place}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
