@@ -20,7 +20,7 @@ describe('every act leaves a line', () => {
     from = await newest(test);
     house = { test, empty, agents: { warehouse, system, safety }, kept: new Map() };
     writes = declaredWays(test.app)
-      .map(({ name }) => name.replace(`reports/${someId}`, 'reports/:itemId').replace(someId, ':id'))
+      .map(({ name }) => name.replace(new RegExp(`(reports|papers)/${someId}`), '$1/:itemId').replace(someId, ':id'))
       .filter((name) => /^(mutation|POST|PUT|PATCH|DELETE) /.test(name) && !name.endsWith(' /graphql'));
   });
   afterAll(async () => {
@@ -38,7 +38,10 @@ describe('every act leaves a line', () => {
     const of = name === 'mutation setUp' ? house.empty : house.test;
     const before = await newest(of);
     await call(house);
-    const via = name.replace(/^mutation /, '').replace(':itemId', 'H-08');
+    const via = name
+      .replace(/^mutation /, '')
+      .replace('papers/:itemId', 'papers/L-1')
+      .replace(':itemId', 'H-08');
     const lines: { id: string; act: string; who: string; sentence: string; via: string | null }[] = await of.dataSource.query(
       `SELECT id, act, who, sentence, via FROM event WHERE id > $1 AND row_table IS NULL AND what <> 'reworded' ORDER BY id`,
       [before],
