@@ -2,7 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { DataSource } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { changedInputs, wholePlan } from '#pack-plan';
-import { PlanFreshness } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
+import { PlanFreshness, noteFresh } from '../../apps/api/src/features/plan/stored/plan-freshness.reader.js';
 import { TourFileReader } from '../../apps/api/src/planning/snapshot/tour-file.reader.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';
 
@@ -15,6 +15,8 @@ describe('staleness that is followed instead of worked out', () => {
   let statements: string[];
   /** Only what a look asks is counted: the jobs of the house go on meanwhile. */
   const asking = new AsyncLocalStorage<true>();
+  /** What happens, once, before a look goes on with a statement like this. */
+  let meanwhile: { readonly before: RegExp; readonly happens: () => Promise<unknown> } | undefined;
   const look = () => asking.run(true, () => test.app.get(PlanFreshness).changed(plans));
   beforeAll(async () => {
     test = await startTestApp();
@@ -29,8 +31,13 @@ describe('staleness that is followed instead of worked out', () => {
     statements = [];
     const { manager } = test.app.get(DataSource);
     const query = manager.query.bind(manager);
-    manager.query = ((text: string, values: unknown[]) => {
+    manager.query = (async (text: string, values: unknown[]) => {
       if (asking.getStore()) statements.push(text);
+      const now = meanwhile;
+      if (now?.before.test(text)) {
+        meanwhile = undefined;
+        await now.happens();
+      }
       return query(text, values);
     }) as never;
   });
@@ -122,6 +129,34 @@ describe('staleness that is followed instead of worked out', () => {
     await runner.release();
     const after = await expectAgreement();
     expect(after[0]!.length).toBe(before[0]!.length + 1);
+  });
+
+  it.each([
+    ['read what was kept', /^SELECT pg_current_snapshot/, 'P-010'],
+    ['read what changed', /^INSERT INTO plan_freshness/, 'P-011'],
+  ])('loses nothing where another looks while one has just %s', async (_what, before, item) => {
+    const quarantine = (id: string) => test.dataSource.query(`UPDATE item SET state = 'quarantined' WHERE id = $1`, [id]);
+    await test.dataSource.query(`UPDATE item SET depot = depot || '!' WHERE id = 'P-012'`);
+    meanwhile = { before, happens: () => quarantine(item).then(look) };
+    await look();
+    expect(meanwhile).toBeUndefined();
+    const told = JSON.stringify(await expectAgreement());
+    expect(told).toContain(item);
+  });
+
+  it('sees what was written, looked at and forgotten by others while a plan was being saved', async () => {
+    const [saved, other] = plans as [string, string];
+    await look();
+    await test.dataSource.query('DELETE FROM plan_freshness WHERE plan_id = $1', [saved]);
+    const runner = test.dataSource.createQueryRunner();
+    await runner.startTransaction('REPEATABLE READ');
+    await runner.query('SELECT FROM item');
+    await test.dataSource.query(`UPDATE item SET state = 'quarantined' WHERE id = 'P-013'`);
+    await test.app.get(PlanFreshness).changed([other]);
+    await noteFresh(runner.manager, saved);
+    await runner.commitTransaction();
+    await runner.release();
+    expect(JSON.stringify(await expectAgreement())).toContain('P-013');
   });
 
   it('is worked out anew where the snapshot is of another cluster, and after a very large write', async () => {

@@ -11,8 +11,8 @@ LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tou
 WHERE tour.removed_at IS NULL AND tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;
 SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes, kept.floor_fits AS fits,
   kept.cluster IS NOT DISTINCT FROM this_cluster() AND NOT EXISTS (SELECT FROM jsonb_array_elements(kept.changes) each WHERE jsonb_typeof(each) = 'array') AND (kept.holds_until IS NULL OR kept.holds_until > now())
-    AND NOT EXISTS (SELECT FROM input_change line WHERE line.written_in >= pg_snapshot_xmin(kept.seen) AND NOT pg_visible_in_snapshot(line.written_in, kept.seen)
-  AND (line.kind <> 'tour' OR line.key = plan.tour_id)) AS "isFresh"
+    AND NOT EXISTS (SELECT FROM input_change line WHERE line.written_in >= pg_snapshot_xmin(kept.seen) AND CASE line.kind WHEN 'forgotten' THEN line.written_in > pg_snapshot_xmin(kept.seen)
+  ELSE NOT pg_visible_in_snapshot(line.written_in, kept.seen) AND (line.kind <> 'tour' OR line.key = plan.tour_id) END) AS "isFresh"
 FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id WHERE plan.id = ANY($1) AND plan.state <> 'superseded';
 SELECT act.plan_id AS "planId", act.tour_id AS "tourId", act.show_id AS "showId", act.what, act.words, act.hang, act.items, act.done_at AS "doneAt",
   act.told_at AS "toldAt", account.name AS who FROM barred_act act LEFT JOIN account ON account.id = act.done_by_id JOIN unnest($1::text[], $2::text[]) AS wanted (tour, show) ON act.tour_id = wanted.tour AND act.show_id = wanted.show ORDER BY act.id;

@@ -30,18 +30,31 @@ interface Kept {
   readonly isFresh: boolean;
 }
 
-/** Lines of `input_change` that the kept snapshot did not see and that may concern the plan. */
-const unseen = `line.written_in >= pg_snapshot_xmin(kept.seen) AND NOT pg_visible_in_snapshot(line.written_in, kept.seen)
-  AND (line.kind <> 'tour' OR line.key = plan.tour_id)`;
+interface Told {
+  readonly now: string;
+  readonly isKnown: boolean;
+  readonly changes: Changes | null;
+  readonly fits: boolean | null;
+  readonly hasEnded: boolean | null;
+  readonly lines: readonly (readonly [kind: string, key: string])[];
+}
+
+/**
+ * Lines of `input_change` that the kept snapshot did not see and that may concern the plan. A line `forgotten` stands for all lines written before it:
+ * to a snapshot that begins earlier (a plan saved late, or kept by a slower look) something may be missing, and its plan is worked out wholly.
+ */
+const unseen = `line.written_in >= pg_snapshot_xmin(kept.seen) AND CASE line.kind WHEN 'forgotten' THEN line.written_in > pg_snapshot_xmin(kept.seen)
+  ELSE NOT pg_visible_in_snapshot(line.written_in, kept.seen) AND (line.kind <> 'tour' OR line.key = plan.tour_id) END`;
 
 const look = `SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes, kept.floor_fits AS fits,
   kept.cluster IS NOT DISTINCT FROM this_cluster() AND NOT EXISTS (SELECT FROM jsonb_array_elements(kept.changes) each WHERE jsonb_typeof(each) = 'array') AND (kept.holds_until IS NULL OR kept.holds_until > now())
     AND NOT EXISTS (SELECT FROM input_change line WHERE ${unseen}) AS "isFresh"
 FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id WHERE plan.id = ANY($1) AND plan.state <> 'superseded'`;
 
-// One statement, so that the lines and the snapshot are of one moment; what is read afterwards is no older.
+// One statement, so that what was kept, the lines since and the snapshot are of one moment: another look may have kept something since this one began.
+// What is read afterwards is no older.
 const whatChanged = `SELECT pg_current_snapshot()::text AS now, kept.cluster IS NOT DISTINCT FROM this_cluster() AS "isKnown",
-  kept.holds_until <= now() AS "hasEnded", coalesce(lines.lines, '[]') AS lines
+  kept.changes, kept.floor_fits AS fits, kept.holds_until <= now() AS "hasEnded", coalesce(lines.lines, '[]') AS lines
 FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id LEFT JOIN LATERAL
   (SELECT jsonb_agg(DISTINCT jsonb_build_array(line.kind, line.key)) AS lines FROM input_change line WHERE ${unseen}) lines ON true
 WHERE plan.id = $1`;
@@ -52,8 +65,10 @@ const keep = `INSERT INTO plan_freshness (plan_id, cluster, seen, changes, floor
 ON CONFLICT (plan_id) DO UPDATE SET cluster = excluded.cluster, seen = excluded.seen, changes = excluded.changes,
   floor_fits = excluded.floor_fits, holds_until = excluded.holds_until`;
 
-const forget = `DELETE FROM input_change WHERE cluster <> this_cluster() OR written_in < (SELECT pg_snapshot_xmin(kept.seen) FROM plan_freshness kept
-  JOIN pack_plan plan ON plan.id = kept.plan_id AND plan.state <> 'superseded' WHERE kept.cluster = this_cluster() ORDER BY pg_snapshot_xmin(kept.seen) LIMIT 1)`;
+const forget = `WITH horizon AS (SELECT pg_snapshot_xmin(kept.seen) AS xmin FROM plan_freshness kept
+    JOIN pack_plan plan ON plan.id = kept.plan_id AND plan.state <> 'superseded' WHERE kept.cluster = this_cluster() ORDER BY pg_snapshot_xmin(kept.seen) LIMIT 1),
+  gone AS (DELETE FROM input_change WHERE cluster <> this_cluster() OR written_in < (SELECT xmin FROM horizon) RETURNING cluster)
+INSERT INTO input_change (kind, key, written_in) SELECT 'forgotten', '', xmin FROM horizon WHERE EXISTS (SELECT FROM gone WHERE cluster = this_cluster())`;
 
 /**
  * Which inputs of a plan changed since it was made. What was found is kept with the database snapshot in which it was found: while nothing was written
@@ -102,14 +117,11 @@ class WholeRegister {
 }
 
 async function workOut(manager: EntityManager, plan: Kept, register: WholeRegister): Promise<{ changes: Changes; fits: boolean }> {
-  const told: { now: string; isKnown: boolean; hasEnded: boolean | null; lines: [kind: string, key: string][] }[] = await manager.query(
-    whatChanged,
-    [plan.id],
-  );
-  const { now, isKnown, hasEnded, lines } = told[0]!;
+  const [told]: [Told] = await manager.query(whatChanged, [plan.id]);
+  const { now, isKnown, hasEnded, lines, changes: kept } = told;
   const kinds = new Set(lines.map(([kind]) => kind));
   // What an earlier version kept of changes were names of parts: looked up anew.
-  const whole = !isKnown || plan.changes === null || plan.changes.some(Array.isArray) || kinds.has('many');
+  const whole = !isKnown || kept === null || kept.some(Array.isArray) || kinds.has('many') || kinds.has('forgotten');
   const set = whole || kinds.has('items');
   const rest = whole || hasEnded === true || [...kinds].some((kind) => !['item', 'items', 'stack'].includes(kind));
   const ids = lines.flatMap(([kind, key]) => (kind === 'item' ? [key] : []));
@@ -121,10 +133,10 @@ async function workOut(manager: EntityManager, plan: Kept, register: WholeRegist
   };
   const looked = new Set([...Object.keys(then), ...Object.keys(current)]);
   const changes = [
-    ...(whole ? [] : plan.changes.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),
+    ...(whole ? [] : kept.filter((each) => 'part' in each && !looked.has(keyOfPart(each.part)))),
     ...changesBetween(then, current, looked),
   ];
-  const fits = whole || kinds.has('stack') ? await doesFloorFit(manager, plan.id) : plan.fits!;
+  const fits = whole || kinds.has('stack') ? await doesFloorFit(manager, plan.id) : told.fits!;
   await manager.query(keep, [plan.id, now, JSON.stringify(changes), fits]);
   return { changes, fits };
 }

@@ -3,7 +3,7 @@ SELECT "PackPlanRow"."id" AS "PackPlanRow_id", "PackPlanRow"."tour_id" AS "PackP
 SELECT id, kind, model, count FROM item WHERE id = ANY($1) ORDER BY id = $2 DESC LIMIT 1;
 SELECT data, ARRAY(SELECT DISTINCT venue.country FROM show_venue JOIN venue ON venue.id = show_venue.venue_id
   WHERE tour_id = tour.id AND venue.country IS NOT NULL AND tour.data->'shows' @> jsonb_build_array(jsonb_build_object('id', show_id)) ORDER BY venue.country) AS countries, (SELECT coalesce(jsonb_agg(jsonb_build_object('place', place, 'rulesOf', rules_of, 'because', because, 'decidedBy', decided_by,
-    'decidedOn', (decided_at AT TIME ZONE 'UTC')::date::text) ORDER BY place), '[]')
+    'decidedOn', coalesce((SELECT max((decided_at AT TIME ZONE time_zone)::date) FROM venue WHERE name = tour.data->>'depot'), (decided_at AT TIME ZONE 'UTC')::date)::text) ORDER BY place), '[]')
   FROM (SELECT DISTINCT ON (place) * FROM place_answer WHERE tour_id = tour.id ORDER BY place, id DESC) newest WHERE rules_of IS NOT NULL) AS answers FROM tour WHERE id = ANY($1);
 SELECT kind, CASE WHEN is_accepted THEN data ELSE data || '{"unaccepted": true}' END AS data FROM model ORDER BY place;
 SELECT kind, CASE WHEN kind = 'load' AND NOT is_accepted THEN data || '{"unaccepted": true}' ELSE data END AS data
