@@ -1,5 +1,6 @@
 import { renewAtTheMachine } from '../../apps/api/src/features/account/renew-at-the-machine.js';
 import { hashPassword } from '../../apps/api/src/platform/sign-in/password.js';
+import { openEventStream } from '../support/event-stream.js';
 import { type Agent, type TestApp, agentOf, postListed, startTestApp, testDay } from '../support/test-app.js';
 
 interface OnFile {
@@ -51,6 +52,25 @@ describe('people', () => {
     expect(codeOf(await act(agent, 'changePassword(old: "", next: "chosen by myself")'))).toBe('done');
     const own = await signIn('odo@cartwright.example', 'chosen by myself');
     expect((await own.agent.graphql('{ items { totalCount } }')).errors).toBeUndefined();
+  });
+
+  it('what is told to an open page ends at once with its session, at every API, and not with that of another', async () => {
+    const [gone, stays] = [await add('Gil Wren'), await add('Ida Wren')];
+    const other = await startTestApp({ beside: test, config: { trustProxy: 1 } });
+    try {
+      const streams = await Promise.all([gone, stays].map(({ agent }) => openEventStream(agentOf(other.address, agent.cookie))));
+      const [ofGone, ofStays] = streams as [(typeof streams)[0], (typeof streams)[0]];
+      await Promise.all(streams.map((each) => each.opened()));
+      expect(codeOf(await act(system, `disablePerson(id: "${gone.id}")`))).toBe('done');
+      await act(system, 'quarantine(itemId: "P-001", reason: "Not for them") { item }');
+      expect(await ofGone.ended()).not.toContain('item/P-001');
+      await ofStays.until('item/P-001');
+      const again = await signIn(stays.email, 'chosen by myself');
+      await act(again.agent, 'endSessions');
+      await ofStays.ended();
+    } finally {
+      await other.close();
+    }
   });
 
   it('the only safety officer gets a password from whoever holds the login of the database, once, with a line in the log', async () => {

@@ -8,6 +8,8 @@ export interface EventStream {
   until(topic: string): Promise<string[]>;
   /** Waits for the first message, which tells what was missed. */
   opened(): Promise<string[]>;
+  /** Waits until the house has ended it; gives all topics that came. */
+  ended(): Promise<string[]>;
   close(): void;
 }
 
@@ -17,6 +19,7 @@ export async function openEventStream(who: Agent, headers: Record<string, string
   const topics: string[] = [];
   let position: string | undefined;
   let messages = 0;
+  let hasEnded = false;
   const wakes = new Set<() => void>();
   const read = async () => {
     let rest = '';
@@ -25,7 +28,7 @@ export async function openEventStream(who: Agent, headers: Record<string, string
       rest = blocks.pop()!;
       for (const block of blocks) {
         const fields = new Map(block.split('\n').map((line) => [line.slice(0, line.indexOf(': ')), line.slice(line.indexOf(': ') + 2)]));
-        if (fields.has('data')) {
+        if (fields.has('data') && !fields.has('event')) {
           messages++;
           topics.push(...(JSON.parse(fields.get('data')!) as string[]));
           position = fields.get('id');
@@ -34,7 +37,13 @@ export async function openEventStream(who: Agent, headers: Record<string, string
       for (const wake of wakes) wake();
     }
   };
-  if (response.ok) void read().catch(() => undefined);
+  if (response.ok)
+    void read()
+      .catch(() => undefined)
+      .then(() => {
+        hasEnded = true;
+        for (const wake of wakes) wake();
+      });
   const when = (isSo: () => boolean) =>
     new Promise<string[]>((done) => {
       const look = () => {
@@ -50,6 +59,7 @@ export async function openEventStream(who: Agent, headers: Record<string, string
     position: () => position,
     until: (topic) => when(() => topics.includes(topic)),
     opened: () => when(() => messages > 0),
+    ended: () => when(() => hasEnded),
     close: () => abort.abort(),
   };
 }

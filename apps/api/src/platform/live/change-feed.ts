@@ -4,6 +4,7 @@ import { CONFIG, type Config } from '../config/config.js';
 import { livingName } from '../config/living-name.js';
 import { logOutside } from '../logs/house-logger.js';
 import { outsideRequest } from '../request-once/current-request.js';
+import { sessionChannel } from '../sign-in/session-store.js';
 import { ChangeLog, type Changes } from './change-log.js';
 
 /** Between two reads of the log, milliseconds: what comes in between is told together. */
@@ -22,6 +23,7 @@ const longestPauseMs = 5_000;
 export class ChangeFeed implements OnModuleDestroy {
   private readonly logger = new Logger('live');
   private readonly listeners = new Set<(changes: Changes) => void>();
+  private readonly doubters = new Set<(accountId?: string) => void>();
   /** Numbers told already that the log may give again. */
   private told = new Set<string>();
   private position: Promise<string> | undefined;
@@ -47,10 +49,16 @@ export class ChangeFeed implements OnModuleDestroy {
     return () => this.listeners.delete(listener);
   }
 
+  /** Tells `doubter` whose sessions, or one of them, just ended; nobody named: of anybody, for the connection was lost meanwhile. */
+  whenSessionsEnd(doubter: (accountId?: string) => void): void {
+    this.doubters.add(doubter);
+  }
+
   async onModuleDestroy(): Promise<void> {
     this.isClosed = true;
     clearInterval(this.safety);
     this.listeners.clear();
+    this.doubters.clear();
     await this.client?.end().catch(() => undefined);
   }
 
@@ -68,12 +76,15 @@ export class ChangeFeed implements OnModuleDestroy {
       connectionTimeoutMillis: longestPauseMs,
       application_name: livingName,
     });
-    client.on('notification', () => this.wake());
+    client.on('notification', ({ channel, payload }) => {
+      if (channel === sessionChannel) for (const doubter of this.doubters) doubter(payload);
+      else this.wake();
+    });
     client.on('error', (fault) => this.again(fault, 250));
     client.on('end', () => this.again(new Error('the connection ended'), 250));
     this.client = client;
     await client.connect();
-    await client.query('LISTEN change');
+    await client.query(`LISTEN change; LISTEN ${sessionChannel}`);
   }
 
   /** A new connection in the place of one that ended; each is given up once, whichever way its end is told first. */
@@ -88,7 +99,10 @@ export class ChangeFeed implements OnModuleDestroy {
     setTimeout(() => {
       if (this.isClosed) return;
       this.listen().then(
-        () => this.wake(),
+        () => {
+          for (const doubter of this.doubters) doubter();
+          this.wake();
+        },
         (next: unknown) => this.again(next, Math.min(longestPauseMs, pauseMs * 2)),
       );
     }, pauseMs).unref();

@@ -16,16 +16,31 @@ const heartbeatMs = 25_000;
 /** A reader that has this much unread is let go; it comes back with its position, bytes. */
 const mostUnread = 64 * 1024;
 
+interface Stream {
+  readonly personId: string;
+  readonly request: Request;
+  /** A session of this person has ended: nothing is told before it is known whether it was this one. */
+  isDoubted: boolean;
+}
+
 /** What changed: told while a stream is open (server-sent events, WHATWG HTML), or asked for with a position. */
 @Controller('api')
 export class LiveController implements OnModuleDestroy {
-  private readonly open = new Map<Response, string>();
+  private readonly open = new Map<Response, Stream>();
 
   constructor(
     private readonly feed: ChangeFeed,
     private readonly log: ChangeLog,
     private readonly sessions: SessionStore,
-  ) {}
+  ) {
+    feed.whenSessionsEnd((accountId) => {
+      for (const [response, stream] of this.open)
+        if (accountId === undefined || stream.personId === accountId) {
+          stream.isDoubted = true;
+          void this.isHeld(response, stream);
+        }
+    });
+  }
 
   /** "What version": a few bytes, for where a stream does not come through. */
   @AllowEverybody()
@@ -43,10 +58,11 @@ export class LiveController implements OnModuleDestroy {
     @Res() response: Response,
     @Me() me: SignedIn,
   ): Promise<void> {
-    const own = [...this.open.values()].filter((each) => each === me.id).length;
+    const own = [...this.open.values()].filter((each) => each.personId === me.id).length;
     if (own >= streamsOfOne || this.open.size >= streamsOfAll)
       throw new HttpException({ message: 'Too many streams are open; ask /api/changes now and then instead.' }, 429);
-    this.open.set(response, me.id);
+    const stream: Stream = { personId: me.id, request, isDoubted: false };
+    this.open.set(response, stream);
     response.on('close', () => this.open.delete(response));
     response.writeHead(200, {
       'content-type': 'text/event-stream; charset=utf-8',
@@ -56,7 +72,7 @@ export class LiveController implements OnModuleDestroy {
       connection: 'keep-alive',
     });
     response.write('retry: 2000\n\n');
-    await this.tell(request, response, last ?? since);
+    await this.tell(stream, response, last ?? since);
   }
 
   onModuleDestroy(): void {
@@ -64,11 +80,13 @@ export class LiveController implements OnModuleDestroy {
   }
 
   /** First what changed since the last position, then all that comes; in between nothing is lost, for listening begins before looking back. */
-  private async tell(request: Request, response: Response, last: string | undefined): Promise<void> {
+  private async tell(stream: Stream, response: Response, last: string | undefined): Promise<void> {
     const waiting: Changes[] = [];
     let isCaughtUp = false;
-    const stop = await this.feed.subscribe((changes) => (isCaughtUp ? send(response, changes) : waiting.push(changes)));
-    const heartbeat = setInterval(() => void this.beat(request, response), heartbeatMs);
+    const stop = await this.feed.subscribe((changes) =>
+      isCaughtUp ? void this.sendHeld(response, stream, changes) : waiting.push(changes),
+    );
+    const heartbeat = setInterval(() => void this.beat(response, stream), heartbeatMs);
     const end = () => {
       clearInterval(heartbeat);
       stop();
@@ -85,10 +103,23 @@ export class LiveController implements OnModuleDestroy {
     isCaughtUp = true;
   }
 
-  private async beat(request: Request, response: Response): Promise<void> {
-    const me = await this.sessions.find(request).catch(() => null);
+  private async beat(response: Response, stream: Stream): Promise<void> {
+    if (await this.isHeld(response, stream)) response.write(': here\n\n');
+  }
+
+  private async sendHeld(response: Response, stream: Stream, changes: Changes): Promise<void> {
+    if (!stream.isDoubted || (await this.isHeld(response, stream))) send(response, changes);
+  }
+
+  /** Whether the session of a stream holds; a stream whose session does not is ended. */
+  private async isHeld(response: Response, stream: Stream): Promise<boolean> {
+    const me = await this.sessions.find(stream.request).catch(() => null);
+    if (response.writableEnded || response.destroyed) return false;
     if (me === undefined) response.end('event: signed-out\ndata: {}\n\n');
-    else response.write(': here\n\n');
+    // While the database is away nobody can say; the browser comes back with its position.
+    else if (me === null && stream.isDoubted) response.end();
+    else stream.isDoubted = false;
+    return !response.writableEnded;
   }
 }
 

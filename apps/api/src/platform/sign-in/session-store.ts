@@ -18,6 +18,9 @@ const notedEvery = hours / 6;
 /** Sessions that ended are kept for a while: they say where a person has been. */
 const keptAfter = 90 * 24 * hours;
 
+/** Told there when sessions end: whose, as the id of the account. */
+export const sessionChannel = 'session_end';
+
 interface Found {
   id: string;
   name: string;
@@ -68,7 +71,11 @@ export class SessionStore {
 
   async close(request: Request): Promise<void> {
     const token = sessionTokenOf(request, this.config.secureCookies);
-    if (token) await this.dataSource.getRepository(SessionRow).update({ tokenHash: hashOf(token) }, { endedAt: this.clock.now() });
+    if (!token) return;
+    await this.dataSource.query(
+      `WITH ended AS (UPDATE session SET ended_at = $2 WHERE token_hash = $1 RETURNING account_id) SELECT pg_notify($3, account_id::text) FROM ended`,
+      [hashOf(token), this.clock.now(), sessionChannel],
+    );
   }
 
   /** Ends all of a person, or the one of this id. */
@@ -77,6 +84,7 @@ export class SessionStore {
       'UPDATE session SET ended_at = $2 WHERE account_id = $1 AND ended_at IS NULL AND ($3::uuid IS NULL OR id = $3::uuid)',
       [accountId, this.clock.now(), id ?? null],
     );
+    await manager.query('SELECT pg_notify($1, $2)', [sessionChannel, accountId]);
     return ended[1];
   }
 
