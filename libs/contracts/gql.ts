@@ -30,7 +30,7 @@ type Documents = {
     "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": typeof types.EnablePersonDocument,
     "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": typeof types.ChangeRoleDocument,
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": typeof types.ProposeOfficerDocument,
-    "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }": typeof types.AnswerProposalDocument,
+    "mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }": typeof types.AnswerProposalDocument,
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": typeof types.RemovePersonDocument,
     "query Sessions { sessions { id openedAt seenAt address device isThis } }": typeof types.SessionsDocument,
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": typeof types.EndSessionsDocument,
@@ -195,7 +195,7 @@ const documents: Documents = {
     "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": types.EnablePersonDocument,
     "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": types.ChangeRoleDocument,
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": types.ProposeOfficerDocument,
-    "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }": types.AnswerProposalDocument,
+    "mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }": types.AnswerProposalDocument,
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": types.RemovePersonDocument,
     "query Sessions { sessions { id openedAt seenAt address device isThis } }": types.SessionsDocument,
     "mutation EndSessions($id: ID) { endSessions(id: $id) }": types.EndSessionsDocument,
@@ -408,7 +408,7 @@ export function graphql(source: "mutation ProposeOfficer($id: ID!) { proposeOffi
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }"): typeof import('./graphql.js').AnswerProposalDocument;
+export function graphql(source: "mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }"): typeof import('./graphql.js').AnswerProposalDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -210,6 +210,7 @@ export type ProposeOfficerMutation = { proposeOfficer: boolean };
 export type AnswerProposalMutationVariables = Exact<{
   id: string | number;
   accept: boolean;
+  password?: string | null | undefined;
 }>;
 
 
@@ -1546,10 +1547,10 @@ export const ProposeOfficerDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:7003b4c1034684e7ae67eae5761be21005121330635fa8c114a47f409925981c"}) as unknown as TypedDocumentString<ProposeOfficerMutation, ProposeOfficerMutationVariables>;
 export const AnswerProposalDocument = new TypedDocumentString(`
-    mutation AnswerProposal($id: ID!, $accept: Boolean!) {
-  answerProposal(id: $id, accept: $accept)
+    mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) {
+  answerProposal(id: $id, accept: $accept, password: $password)
 }
-    `, {"hash":"sha256:894d03fa086626db3b1ac0a1fdc47026da4eb5cad7ce29d438eddfe7eaf3413c"}) as unknown as TypedDocumentString<AnswerProposalMutation, AnswerProposalMutationVariables>;
+    `, {"hash":"sha256:d1766cf2dcc2b1d878cb136d2fb3b57f5374776f32091ab28bf016a6c4681a64"}) as unknown as TypedDocumentString<AnswerProposalMutation, AnswerProposalMutationVariables>;
 export const RemovePersonDocument = new TypedDocumentString(`
     mutation RemovePerson($id: ID!) {
   removePerson(id: $id)

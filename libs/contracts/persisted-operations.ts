@@ -31,8 +31,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }",
   'sha256:7003b4c1034684e7ae67eae5761be21005121330635fa8c114a47f409925981c':
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }",
-  'sha256:894d03fa086626db3b1ac0a1fdc47026da4eb5cad7ce29d438eddfe7eaf3413c':
-    "mutation AnswerProposal($accept: Boolean!, $id: ID!) { answerProposal(id: $id, accept: $accept) }",
+  'sha256:d1766cf2dcc2b1d878cb136d2fb3b57f5374776f32091ab28bf016a6c4681a64':
+    "mutation AnswerProposal($accept: Boolean!, $id: ID!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }",
   'sha256:9077e85caadadf2431b4777d2cb9769d367fffa05ac597fbdfa6e56999b60558':
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }",
   'sha256:b5909854e7dd79e7333749dc71bd50d65dbd1bc82c76e6841b25b5096a76b54b':

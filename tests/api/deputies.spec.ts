@@ -70,6 +70,19 @@ describe('a deputy of the safety officer', () => {
     expect(line).toEqual({ who: expect.stringMatching(/, deputy of Ines Aldous$/), id: ids.get('warehouse') });
   });
 
+  it('is kept by an officer: whoever keeps people takes neither the account nor the name, today or before the first day', async () => {
+    const id = ids.get('warehouse');
+    const tries = [`renewPassword(id: "${id}", password: "taken over by")`, `renamePerson(id: "${id}", name: "Ada Wold") { name }`];
+    const refused = async () => {
+      for (const each of tries) expect(codeOf(await agents.system.graphql(`mutation { ${each} }`))).toBe('NOT_ALLOWED');
+    };
+    await refused();
+    now = '2027-02-01T09:00:00Z';
+    await refused();
+    now = '2027-02-26T09:00:00Z';
+    expect(await mine()).toHaveLength(1);
+  });
+
   it('names no deputies, makes no officers, and is not let further by what else is asked in the same request', async () => {
     expect(codeOf(await nameOne({ personId: ids.get('system') }, agents.warehouse))).toBe('NOT_ALLOWED');
     await quarantine('H-08');
@@ -146,8 +159,9 @@ describe('a deputy of the safety officer', () => {
     const { id } = (await agents.system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', { person })).data
       .addPerson;
     await agents.system.graphql(`mutation { proposeOfficer(id: "${id}") }`);
-    await agents.safety.graphql(`mutation { answerProposal(id: "${id}", accept: true) }`);
-    await postListed(test.address, 'SignIn', person).then(async (reply) => {
+    expect((await nameOne({ personId: id })).errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual(['personId']);
+    await agents.safety.graphql(`mutation { answerProposal(id: "${id}", accept: true, password: "from the officer") }`);
+    await postListed(test.address, 'SignIn', { ...person, password: 'from the officer' }).then(async (reply) => {
       const first = agentOf(test.address, (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '');
       await first.graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
     });

@@ -38,6 +38,12 @@ describe('people', () => {
     return { id: data.addPerson.id, email, agent: (await signIn(email, 'chosen by myself')).agent };
   };
   const act = (who: Agent, words: string) => who.graphql(`mutation { ${words} }`);
+  const accept = (id: string) => `answerProposal(id: "${id}", accept: true, password: "from the officer")`;
+  const addNamed = (name: string, email = 'second@cartwright.example') =>
+    system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', {
+      person: { name, email, role: 'warehouse', password: 'given by another' },
+    });
+  const faultOf = (reply: Awaited<ReturnType<typeof addNamed>>) => reply.errors?.[0]?.extensions.faults?.[0]?.field ?? codeOf(reply);
   const codeOf = (reply: { errors?: { extensions: { code: string } }[] }) => reply.errors?.[0]?.extensions.code ?? 'done';
 
   it('a password from another person lets in once, and only to choose the own one', async () => {
@@ -146,20 +152,59 @@ describe('people', () => {
     expect(codeOf(await act(system, `proposeOfficer(id: "${id}")`))).toBe('done');
     expect(codeOf(await act(system, `answerProposal(id: "${id}", accept: true)`))).toBe('NOT_ALLOWED');
     await expect(test.dataSource.query(`UPDATE account SET role = 'safety' WHERE id = $1`, [id])).rejects.toThrow(/made by two/);
-    expect(codeOf(await act(safety, `answerProposal(id: "${id}", accept: true)`))).toBe('done');
+    expect(codeOf(await act(safety, `answerProposal(id: "${id}", accept: true)`))).toBe('BAD_INPUT');
+    expect(codeOf(await act(safety, accept(id)))).toBe('done');
     expect(codeOf(await agent.graphql('{ items { totalCount } }'))).toBe('NOT_SIGNED_IN');
     expect((await people()).find((each) => each.id === id)?.role).toBe('safety');
     expect(codeOf(await act(system, `renewPassword(id: "${id}", password: "taken over by")`))).toBe('NOT_ALLOWED');
     const second = await add('Tove Marsh');
     expect(codeOf(await act(safety, `proposeOfficer(id: "${second.id}")`))).toBe('done');
-    expect(codeOf(await act(safety, `answerProposal(id: "${second.id}", accept: true)`))).toBe('NOT_ALLOWED');
+    expect(codeOf(await act(safety, accept(second.id)))).toBe('NOT_ALLOWED');
     expect(codeOf(await act(safety, `disablePerson(id: "${await idOf('Sol Achterberg')}")`))).toBe('NOT_ALLOWED');
   });
 
-  it('nobody has the name of another, whatever its capitals and spaces', async () => {
-    const mutation = 'mutation($person: PersonInput!) { addPerson(person: $person) { id } }';
-    const person = { name: ' ines   ALDOUS', email: 'second@cartwright.example', role: 'warehouse', password: 'given by another' };
-    expect((await system.graphql(mutation, { person })).errors?.[0]?.extensions.faults?.[0]?.field).toBe('name');
+  it('a password that who proposed an officer knows lets nobody in once that officer is accepted', async () => {
+    const known = await add('Bo Larch');
+    const given = (await addNamed('Cy Alder', 'cy@cartwright.example')).data.addPerson.id as string;
+    await act(system, `proposeOfficer(id: "${known.id}")`);
+    await act(system, `proposeOfficer(id: "${given}")`);
+    expect(codeOf(await act(system, `renewPassword(id: "${given}", password: "renewed by the tech")`))).toBe('done');
+    const before = await signIn('cy@cartwright.example', 'renewed by the tech');
+    expect(before.is).toBe('Account');
+    for (const id of [known.id, given]) expect(codeOf(await act(safety, accept(id)))).toBe('done');
+    expect((await signIn(known.email, 'chosen by myself')).is).toContain('No account');
+    expect((await signIn('cy@cartwright.example', 'renewed by the tech')).is).toContain('No account');
+    expect(codeOf(await act(before.agent, 'changePassword(old: "", next: "chosen by the tech")'))).toBe('NOT_SIGNED_IN');
+    const handed = await signIn(known.email, 'from the officer');
+    expect(codeOf(await handed.agent.graphql('{ items { totalCount } }'))).toBe('NEW_PASSWORD_WANTED');
+    expect((await signIn(known.email, 'from the officer')).is).toContain('No account');
+  });
+
+  it.each([
+    ['whatever its capitals and spaces', ' ines   ALDOUS'],
+    ['without its space', 'InesAldous'],
+    ['with an accent', 'In\u00e9s Aldous'],
+    ['with a character of no width', 'Ines\u200b Aldous'],
+    ['with a turn of direction', '\u202eInes Aldous'],
+    ['with a letter that fills no place', 'Ines Aldous\u3164'],
+    ['with a Cyrillic letter', 'In\u0435s Aldous'],
+    ['as deputy of', 'Zed, deputy of Ines Aldous'],
+  ])('nobody has the name of another, %s: added or renamed', async (_, name) => {
+    const id = await idOf('Wren Castellan');
+    expect(faultOf(await addNamed(name))).toBe('name');
+    const rename = 'mutation($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { name } }';
+    expect(faultOf(await system.graphql(rename, { id, name }))).toBe('name');
+  });
+
+  it('a name of one other script is a name; an officer is renamed by an officer only, and nobody renames themselves', async () => {
+    expect(faultOf(await addNamed('\u0418\u0440\u0438\u043d\u0430', 'irina@cartwright.example'))).toBe('done');
+    const rename = (who: Agent, id: string) => act(who, `renamePerson(id: "${id}", name: "Ada Wold") { name }`);
+    const [officer, tech] = [await idOf('Ines Aldous'), await idOf('Sol Achterberg')];
+    expect(codeOf(await rename(system, officer))).toBe('NOT_ALLOWED');
+    expect(codeOf(await rename(system, tech))).toBe('NOT_ALLOWED');
+    expect(codeOf(await rename(safety, officer))).toBe('NOT_ALLOWED');
+    expect(codeOf(await rename(safety, tech))).toBe('done');
+    expect((await people()).find((each) => each.id === tech)?.name).toBe('Ada Wold');
   });
 
   it('lists where somebody is signed in, and signs out one or all others', async () => {

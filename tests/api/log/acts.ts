@@ -57,6 +57,17 @@ const nameDeputy = (house: House, personId: string, officerId: string): Promise<
   return ask(house, 'safety', 'nameDeputy(deputy: $d)', { d: { personId, officerId, ...days } }, '($d: DeputyInput!)');
 };
 
+const signedIn = async ({ test }: House, who: string, password: string): Promise<Agent> => {
+  const reply = await postListed(test.address, 'SignIn', { email: `${who}@cartwright.example`, password });
+  return agentOf(test.address, (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '');
+};
+
+/** In with what another person gave, once. */
+async function chooseOwn(house: House, who: string, given: string): Promise<void> {
+  const { errors } = await (await signedIn(house, who, given)).graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
+  if (errors) throw new Error(JSON.stringify(errors));
+}
+
 const people: readonly Act[] = [
   [
     'mutation addPerson',
@@ -74,10 +85,9 @@ const people: readonly Act[] = [
   ],
   [
     'mutation changePassword',
-    async ({ test }) => {
-      const reply = await postListed(test.address, 'SignIn', { email: 'tam@cartwright.example', password: 'given anew 12' });
-      const tam = agentOf(test.address, (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '');
-      return (await tam.graphql('mutation { changePassword(old: "", next: "chosen by myself") }')).errors;
+    async (house) => {
+      await chooseOwn(house, 'ona', 'long enough 1');
+      await chooseOwn(house, 'tam', 'given anew 12');
     },
   ],
   ['mutation changeRole', (house) => ask(house, 'system', `changeRole(id: "${house.kept.get('Tam Orrery')}", role: "system")`)],
@@ -92,13 +102,16 @@ const people: readonly Act[] = [
   ],
   ['mutation withdrawDeputy', (house) => ask(house, 'safety', `withdrawDeputy(id: "${house.kept.get('deputy')}")`)],
   ['mutation proposeOfficer', (house) => ask(house, 'system', `proposeOfficer(id: "${house.kept.get('Tam Orrery')}")`)],
-  ['mutation answerProposal', (house) => ask(house, 'safety', `answerProposal(id: "${house.kept.get('Tam Orrery')}", accept: true)`)],
+  [
+    'mutation answerProposal',
+    (house) => ask(house, 'safety', `answerProposal(id: "${house.kept.get('Tam Orrery')}", accept: true, password: "for one sign-in")`),
+  ],
   [
     'mutation signDeputy',
     async (house) => {
       const id = await nameDeputy(house, house.kept.get('Ona Fell'), house.kept.get('Tam Orrery'));
-      const reply = await postListed(house.test.address, 'SignIn', { email: 'tam@cartwright.example', password: 'chosen by myself' });
-      const tam = agentOf(house.test.address, (reply.headers.get('set-cookie') ?? '').split(';')[0] ?? '');
+      await chooseOwn(house, 'tam', 'for one sign-in');
+      const tam = await signedIn(house, 'tam', 'chosen by myself');
       const { errors } = await tam.graphql(`mutation { signDeputy(id: "${id}") }`);
       if (errors) throw new Error(JSON.stringify(errors));
     },

@@ -2,6 +2,7 @@ import { Inject } from '@nestjs/common';
 import { Args, ID, Mutation, Parent, Query, ResolveField, Resolver } from '@nestjs/graphql';
 import { DataSource } from 'typeorm';
 import { CONFIG, type Config } from '../../platform/config/config.js';
+import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
@@ -110,10 +111,10 @@ export class AccountResolver {
     return this.accounts.add(person, me);
   }
 
-  @Allow('system')
-  @Mutation(() => Account, { description: 'Calls a person otherwise from now on; what is on record stays as it was written.' })
-  renamePerson(@Args('id', id) person: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
-    return this.accounts.rename(person, name, me);
+  @Allow('system', 'safety')
+  @Mutation(() => Account, { description: 'Calls another person otherwise from now on; what is on record stays as it was written.' })
+  renamePerson(@Args('id', id, UuidArgument) person: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
+    return this.keeping.rename(person, name, me);
   }
 
   @AllowEverybody()
@@ -165,9 +166,17 @@ export class AccountResolver {
   }
 
   @Allow('safety')
-  @Mutation(() => Boolean, { description: 'The second: a safety officer who is neither who proposed nor who is proposed.' })
-  async answerProposal(@Args('id', id) person: string, @Args('accept') accept: boolean, @Me() me: SignedIn): Promise<boolean> {
-    await this.keeping.answerProposal(person, accept, me);
+  @Mutation(() => Boolean, {
+    description:
+      'The second: a safety officer who is neither who proposed nor who is proposed. Who accepts gives a password that lets in once.',
+  })
+  async answerProposal(
+    @Args('id', id) person: string,
+    @Args('accept') accept: boolean,
+    @Args('password', { type: () => String, nullable: true }) password: string | null | undefined,
+    @Me() me: SignedIn,
+  ): Promise<boolean> {
+    await this.keeping.answerProposal(person, accept, password ?? null, me);
     return true;
   }
 

@@ -7,12 +7,13 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { databaseErrorOf } from '../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import type { Role, SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import type { Account, PersonInput } from './account.types.js';
+import { isNameTaken, nameFaults, nameTaken, readName } from './person-name.js';
 import { SignInService } from './sign-in.service.js';
 
 const leastPassword = 10;
@@ -21,14 +22,11 @@ const leastPassword = 10;
 export const givenFor = 24 * 3_600_000;
 
 /** Two people are told apart by their names and by what they sign in with. */
-function takenBy(fault: unknown, { name, email }: { name: string; email: string }): BadInputError | undefined {
+export function takenBy(fault: unknown, { name, email }: { name: string; email: string }): BadInputError | undefined {
   const constraint = databaseErrorOf(fault)?.constraint;
   if (constraint === 'account_email_unique')
     return new BadInputError([{ field: 'email', value: email, wanted: 'an email that nobody here has yet' }]);
-  if (constraint === 'account_name_unique')
-    return new BadInputError([
-      { field: 'name', value: name, wanted: 'a name that nobody here has yet: two of one name are not told apart' },
-    ]);
+  if (constraint === 'account_name_unique') return new BadInputError([nameTaken(name)]);
   return undefined;
 }
 
@@ -56,6 +54,7 @@ export class AccountService {
     };
     try {
       await this.unitOfWork.run(async (manager) => {
+        if (await isNameTaken(manager, name, row.id)) throw new BadInputError([nameTaken(name)]);
         await manager.getRepository(AccountRow).insert(row);
         await recordEvents(manager, who, this.clock.now(), [{ what: 'added', sentence: `Added ${name} (${role}).` }]);
         return { ok: true, value: undefined };
@@ -64,27 +63,6 @@ export class AccountService {
       throw takenBy(fault, { name, email }) ?? fault;
     }
     return { id: row.id, name, email, role, mustChange: true };
-  }
-
-  /** Calls a person otherwise from now on; what was written under the old name stays as it was written, with the same id beside it. */
-  async rename(id: string, name: string, who: SignedIn): Promise<Account> {
-    const next = oneLine(name);
-    const faults = nameFaults(next);
-    if (faults.length > 0) throw new BadInputError(faults);
-    const rename = this.unitOfWork.run<Account>(async (manager) => {
-      const rows = manager.getRepository(AccountRow);
-      const before = isUuid(id) ? await rows.findOneBy({ id }) : null;
-      if (!before || before.leftNumber !== null) throw new NotFoundError('This person');
-      await rows.update({ id }, { name: next });
-      const sentence = `${before.name} is called ${next} from now on.`;
-      if (before.name !== next) await recordEvents(manager, who, this.clock.now(), [{ what: 'renamed', sentence }]);
-      return { ok: true, value: { id, name: next, email: before.email, role: before.role, mustChange: before.mustChange } };
-    });
-    const outcome = await rename.catch((fault: unknown) => {
-      throw takenBy(fault, { name: next, email: '' }) ?? fault;
-    });
-    if (!outcome.ok) throw new Error('a new name is never refused');
-    return outcome.value;
   }
 
   /**
@@ -119,7 +97,13 @@ export class AccountService {
     if (faults.length > 0) throw new BadInputError(faults);
     const passwordHash = await hashPassword(next);
     await this.unitOfWork.run(async (manager) => {
-      await manager.getRepository(AccountRow).update({ id: who.id }, { passwordHash, mustChange: false, passwordUntil: null });
+      // What was asked for was the password of then: one that another person gave meanwhile stands.
+      const still = { id: who.id, passwordHash: account.passwordHash, mustChange: account.mustChange };
+      const { affected } = await manager.getRepository(AccountRow).update(still, { passwordHash, mustChange: false, passwordUntil: null });
+      if (affected !== 1)
+        throw new BadInputError([
+          { field: 'old', value: '(not shown)', wanted: 'the password that is valid now: it was renewed meanwhile' },
+        ]);
       await this.sessions.end(manager, who.id);
       return { ok: true, value: undefined };
     });
@@ -147,7 +131,7 @@ function checked(person: PersonInput): { name: string; email: string; role: Role
 
 /** A person as typed, without what does not tell people apart. */
 export const readPerson = ({ name, email, password }: PersonInput) => ({
-  name: oneLine(name),
+  name: readName(name),
   email: email.trim().toLowerCase(),
   password,
 });
@@ -159,14 +143,6 @@ export const personFaults = ({ name, email, password }: ReturnType<typeof readPe
     : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
   ...passwordFaults('password', password),
 ];
-
-/** Looks that cannot be told apart are one name. */
-const oneLine = (name: string): string => name.normalize('NFKC').replaceAll(/\s+/gu, ' ').trim();
-
-const nameFaults = (name: string): BadInput[] =>
-  name === '' || name.length > 80 ? [{ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters' }] : [];
-
-const isUuid = (text: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(text);
 
 export function passwordFaults(field: string, password: string): BadInput[] {
   if (password.length >= leastPassword && password.length <= 200) return [];

@@ -9,11 +9,9 @@ import { hashPassword } from '../../platform/sign-in/password.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow, OfficerProposalRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import { passwordFaults } from './account.service.js';
-import type { PersonOnFile } from './account.types.js';
-
-/** How long a password from another person waits to be used. */
-export const givenFor = 24 * 3_600_000;
+import { givenFor, passwordFaults, takenBy } from './account.service.js';
+import type { Account, PersonOnFile } from './account.types.js';
+import { isNameTaken, nameFaults, nameTaken, readName } from './person-name.js';
 
 /** People kept by others: who may still sign in, as what, and what is left of those who leave. */
 @Injectable()
@@ -38,15 +36,31 @@ export class PeopleService {
 
   /** Another person's password is not known to anybody: a new one is given, which lets in once. */
   async renewPassword(id: string, password: string, me: SignedIn): Promise<void> {
-    const faults = passwordFaults('password', password);
-    if (faults.length > 0) throw new BadInputError(faults);
-    const passwordHash = await hashPassword(password);
+    const given = await this.given(password);
     await this.keep(id, me, async (manager, person) => {
-      const passwordUntil = new Date(this.clock.now().getTime() + givenFor);
-      await manager.getRepository(AccountRow).update({ id }, { passwordHash, mustChange: true, passwordUntil });
+      await this.mustLeaveDeputy(manager, id, me);
+      await manager.getRepository(AccountRow).update({ id }, given());
       await this.sessions.end(manager, id);
       return `${person.name} has a password from ${me.name}, for one sign-in.`;
     });
+  }
+
+  /** Calls another person otherwise from now on; what was written under the old name stays as it was written, with the same id beside it. */
+  async rename(id: string, name: string, me: SignedIn): Promise<Account> {
+    const next = readName(name);
+    const faults = nameFaults(next);
+    if (faults.length > 0) throw new BadInputError(faults);
+    const rename = this.keep(id, me, async (manager, person) => {
+      await this.mustLeaveDeputy(manager, id, me);
+      if (await isNameTaken(manager, next, id)) throw new BadInputError([nameTaken(next)]);
+      await manager.getRepository(AccountRow).update({ id }, { name: next });
+      return `${person.name} is called ${next} from now on.`;
+    });
+    await rename.catch((fault: unknown) => {
+      throw takenBy(fault, { name: next, email: '' }) ?? fault;
+    });
+    const { email, role, mustChange } = await this.dataSource.getRepository(AccountRow).findOneByOrFail({ id });
+    return { id, name: next, email, role, mustChange };
   }
 
   /** Ends everything that this person has open, at once. */
@@ -95,9 +109,13 @@ export class PeopleService {
     });
   }
 
-  /** By a safety officer who is neither the one who proposed nor the one who is proposed. */
-  answerProposal(id: string, accept: boolean, me: SignedIn): Promise<void> {
-    return this.keep(id, me, async (manager, person) => {
+  /**
+   * By a safety officer who is neither the one who proposed nor the one who is proposed. Who accepts gives the new officer a password, for one sign-in:
+   * whatever others know of the account lets nobody in.
+   */
+  async answerProposal(id: string, accept: boolean, password: string | null, me: SignedIn): Promise<void> {
+    const given = accept ? await this.given(password ?? '') : undefined;
+    await this.keep(id, me, async (manager, person) => {
       const proposals = manager.getRepository(OfficerProposalRow);
       const open = await proposals.findOneBy({ accountId: id, accepted: IsNull() });
       if (!open) throw new NotFoundError('This proposal');
@@ -106,10 +124,10 @@ export class PeopleService {
       if (open.proposedById === me.id) await proposals.delete({ id: open.id });
       else
         await proposals.update({ id: open.id }, { decidedById: me.id, decidedBy: me.name, decidedAt: this.clock.now(), accepted: accept });
-      if (!accept) return `${person.name} does not become a safety officer.`;
-      await manager.getRepository(AccountRow).update({ id }, { role: 'safety' });
+      if (!given) return `${person.name} does not become a safety officer.`;
+      await manager.getRepository(AccountRow).update({ id }, { role: 'safety', ...given() });
       await this.sessions.end(manager, id);
-      return `${person.name} is a safety officer: proposed by ${open.proposedBy}, accepted by ${me.name}.`;
+      return `${person.name} is a safety officer: proposed by ${open.proposedBy}, accepted by ${me.name}, who gives the password for one sign-in.`;
     });
   }
 
@@ -123,6 +141,24 @@ export class PeopleService {
       await manager.query('SELECT log_leaves($1, $2)', [id, [person.email, person.name, ...written.map(({ who }) => who)]]);
       return `${left?.label} has left.`;
     });
+  }
+
+  /** A password from another person, as it is kept: it lets in once. */
+  private async given(password: string): Promise<() => Pick<AccountRow, 'passwordHash' | 'mustChange' | 'passwordUntil'>> {
+    const faults = passwordFaults('password', password);
+    if (faults.length > 0) throw new BadInputError(faults);
+    const passwordHash = await hashPassword(password);
+    return () => ({ passwordHash, mustChange: true, passwordUntil: new Date(this.clock.now().getTime() + givenFor) });
+  }
+
+  /** Of a deputy, today's or one named for days to come, an officer decides: by way of that account nobody becomes one. */
+  private async mustLeaveDeputy(manager: EntityManager, id: string, me: SignedIn): Promise<void> {
+    if (me.role === 'safety') return;
+    const named: unknown[] = await manager.query(
+      `SELECT FROM deputy WHERE account_id = $1 AND withdrawn_at IS NULL AND until_day >= ($2::timestamptz AT TIME ZONE time_zone)::date LIMIT 1`,
+      [id, this.clock.now()],
+    );
+    if (named.length > 0) throw new NotAllowedError('Of a deputy of a safety officer a safety officer decides.');
   }
 
   /**

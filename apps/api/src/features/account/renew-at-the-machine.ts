@@ -1,7 +1,7 @@
 import { type EntityManager, IsNull } from 'typeorm';
 import { recordEvents } from '../../platform/event-log.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
-import { givenFor } from './people.service.js';
+import { givenFor } from './account.service.js';
 
 /**
  * A password for one sign-in within a day from whoever holds the database's own login; every session of that person ends, and the log says where it was

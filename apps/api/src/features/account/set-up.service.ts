@@ -12,6 +12,7 @@ import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SignInTries } from '../../platform/sign-in/tries.js';
 import { givenFor, personFaults, readPerson } from './account.service.js';
 import type { FirstPeopleInput } from './account.types.js';
+import { lookOf } from './person-name.js';
 
 /** The first people of a house without any, by whoever holds the code that the window of the start shows. */
 @Injectable()
@@ -84,7 +85,7 @@ interface Named {
 /** Who builds and who approves are two people. */
 function sameFaults(tech: Named, officer: Named): BadInput[] {
   return [
-    ...(tech.name.toLowerCase() === officer.name.toLowerCase()
+    ...(lookOf(tech.name) === lookOf(officer.name)
       ? [{ field: 'officerName', value: officer.name, wanted: 'another person than the system tech: who plans does not approve' }]
       : []),
     ...(tech.email === officer.email ? [{ field: 'officerEmail', value: officer.email, wanted: 'an address of their own' }] : []),

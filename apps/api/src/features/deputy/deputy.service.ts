@@ -25,6 +25,8 @@ interface OnFile {
   readonly id: string;
   readonly name: string;
   readonly role: string;
+  /** The password is one that another person gave. */
+  readonly mustChange: boolean;
 }
 
 /** Who may act in the place of a safety officer: named by one, by days, for all or a part; of another officer by two. */
@@ -45,7 +47,7 @@ export class DeputyService {
     const id = randomUUID();
     await this.unitOfWork.run(async (manager) => {
       const people: OnFile[] = await manager.query(
-        `SELECT id, name, role FROM account WHERE id::text = ANY($1) AND disabled_at IS NULL AND left_number IS NULL`,
+        `SELECT id, name, role, must_change AS "mustChange" FROM account WHERE id::text = ANY($1) AND disabled_at IS NULL AND left_number IS NULL`,
         [[read.personId, read.officerId]],
       );
       const person = people.find((each) => each.id === read.personId);
@@ -98,7 +100,9 @@ export class DeputyService {
       const row = await rows.findOneBy({ id });
       if (!row) throw new NotFoundError('This deputy');
       if (row.withdrawnAt !== null) throw new NotAllowedError('This was withdrawn already. Name a deputy anew.');
-      const people: OnFile[] = await manager.query('SELECT id, name FROM account WHERE id = ANY($1)', [[row.accountId, row.officerId]]);
+      const people: Pick<OnFile, 'id' | 'name'>[] = await manager.query('SELECT id, name FROM account WHERE id = ANY($1)', [
+        [row.accountId, row.officerId],
+      ]);
       const nameOf = (one: string) => people.find((each) => each.id === one)?.name ?? 'somebody';
       const { set, sentence } = act(row, nameOf(row.accountId), nameOf(row.officerId));
       await rows.update({ id }, set);
@@ -179,6 +183,15 @@ function peopleFaults({ personId, officerId }: Read, person: OnFile | undefined,
             wanted: 'somebody on file who may sign in and is no safety officer',
           },
         ]),
+    ...(person?.mustChange && person.role !== 'safety'
+      ? [
+          {
+            field: 'personId',
+            value: person.name.slice(0, 80),
+            wanted: 'somebody who has chosen an own password: what they have now another person gave',
+          },
+        ]
+      : []),
   ];
 }
 

@@ -15,7 +15,9 @@ const disableMutation = graphql(`mutation DisablePerson($id: ID!) { disablePerso
 const enableMutation = graphql(`mutation EnablePerson($id: ID!) { enablePerson(id: $id) }`);
 const roleMutation = graphql(`mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }`);
 const proposeMutation = graphql(`mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }`);
-const answerMutation = graphql(`mutation AnswerProposal($id: ID!, $accept: Boolean!) { answerProposal(id: $id, accept: $accept) }`);
+const answerMutation = graphql(
+  `mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }`,
+);
 const removeMutation = graphql(`mutation RemovePerson($id: ID!) { removePerson(id: $id) }`);
 
 const stateWords: Readonly<Record<string, string>> = {
@@ -52,7 +54,7 @@ export function PersonRecord({ person, me }: { person: OnFile; me: Person }) {
       {keeps && (
         <details>
           <summary>Change</summary>
-          {me.role === 'system' && <PersonName id={person.id} name={name} />}
+          {person.id !== me.id && (role !== 'safety' || me.role === 'safety') && <PersonName id={person.id} name={name} />}
           {person.id !== me.id && <Acts person={person} me={me} />}
         </details>
       )}
@@ -97,13 +99,13 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
     mutationFn: (send: () => Promise<unknown>) => send(),
     onSuccess: () => client.invalidateQueries({ queryKey: ['people'] }),
   });
-  const renew = () => {
+  const give = (send: (password: string) => Promise<unknown>) => async () => {
     const password = givenPassword();
-    act.mutate(async () => {
-      await request(renewMutation, { id, password });
-      setGiven(password);
-    });
+    await send(password);
+    setGiven(password);
   };
+  const renew = give((password) => request(renewMutation, { id, password }));
+  const accept = give((password) => request(answerMutation, { id, accept: true, password }));
   const other = role === 'warehouse' ? 'system' : 'warehouse';
   const button = (words: string, send: () => Promise<unknown>) => (
     <button type="button" className="plain small" disabled={act.isPending} onClick={() => act.mutate(send)}>
@@ -113,7 +115,7 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
   return (
     <>
       <div className="row">
-        <button type="button" className="plain small" disabled={act.isPending} onClick={renew}>
+        <button type="button" className="plain small" disabled={act.isPending} onClick={() => act.mutate(renew)}>
           Give a new password
         </button>
         {state === 'out'
@@ -121,7 +123,7 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
           : button('Stop from signing in', () => request(disableMutation, { id }))}
         {button(`Make ${roleWords[other] ?? other}`, () => request(roleMutation, { id, role: other }))}
         {role !== 'safety' && !proposedBy && button('Propose as safety officer', () => request(proposeMutation, { id }))}
-        {proposedBy && me.role === 'safety' && button('Accept as safety officer', () => request(answerMutation, { id, accept: true }))}
+        {proposedBy && me.role === 'safety' && button('Accept as safety officer', accept)}
         {proposedBy && me.role === 'safety' && button('Turn the proposal down', () => request(answerMutation, { id, accept: false }))}
       </div>
       {given && (
