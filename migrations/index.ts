@@ -35,6 +35,7 @@ import { CreateDeputies20261126225000 } from './20261126225000-create-deputies.j
 import { CreateBarredActs20261126225100 } from './20261126225100-create-barred-acts.js';
 import { CreateSizeDay20261126230500 } from './20261126230500-create-size-day.js';
 import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
+import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-barred-act-answers.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -75,4 +76,5 @@ export const migrations = [
   CreateBarredActs20261126225100,
   CreateSizeDay20261126230500,
   IndexDueList20261126230800,
+  CreateBarredActAnswers20261126231000,
 ];

@@ -82,7 +82,7 @@ type Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": typeof types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }": typeof types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
@@ -99,6 +99,7 @@ type Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": typeof types.ConfirmCartDocument,
+    "mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }": typeof types.SeeBarredActDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
     "query ExaminationRulesOnFile { rules }": typeof types.ExaminationRulesOnFileDocument,
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy supersedes reason file { id name type sizeBytes sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ItemRecordsDocument,
@@ -247,7 +248,7 @@ const documents: Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }": types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
@@ -264,6 +265,7 @@ const documents: Documents = {
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": types.ConfirmCartDocument,
+    "mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }": types.SeeBarredActDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
     "query ExaminationRulesOnFile { rules }": types.ExaminationRulesOnFileDocument,
     "\n  query ItemRecords($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 20, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt supersededBy supersedes reason file { id name type sizeBytes sha256 } kept lines } }\n      }\n    }\n  }\n": types.ItemRecordsDocument,
@@ -616,7 +618,7 @@ export function graphql(source: "query LogSeal { logSeal { head lines sealedAt }
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { what hang sentence } } }"): typeof import('./graphql.js').BarredNowDocument;
+export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }"): typeof import('./graphql.js').BarredNowDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -681,6 +683,10 @@ export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $do
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n"): typeof import('./graphql.js').ConfirmCartDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }"): typeof import('./graphql.js').SeeBarredActDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

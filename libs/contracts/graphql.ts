@@ -616,7 +616,7 @@ export type BarredNowQueryVariables = Exact<{
 }>;
 
 
-export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }>, doneAlthoughBarred: Array<{ what: string, hang: string | null, sentence: string }> } };
+export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }>, doneAlthoughBarred: Array<{ id: string, tourId: string, what: string, hang: string | null, sentence: string, seen: string | null }> } };
 
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
@@ -748,6 +748,15 @@ export type ConfirmCartMutationVariables = Exact<{
 
 
 export type ConfirmCartMutation = { confirmCart: { agrees: boolean, slots: Array<{ slot: number, expected: string | null, found: string | null, agrees: boolean, code: string, sentence: string }>, barred: Array<{ itemId: string, sentence: string }> } };
+
+export type SeeBarredActMutationVariables = Exact<{
+  tourId: string | number;
+  id: string | number;
+  because: string;
+}>;
+
+
+export type SeeBarredActMutation = { seeBarredAct: boolean };
 
 export type RecordExaminationMutationVariables = Exact<{
   itemId: string | number;
@@ -2273,13 +2282,16 @@ export const BarredNowDocument = new TypedDocumentString(`
       hangs
     }
     doneAlthoughBarred {
+      id
+      tourId
       what
       hang
       sentence
+      seen
     }
   }
 }
-    `, {"hash":"sha256:cdbdfe39899461c8dc31939380db6a32e97ac04e2a360f8b99f70f16cbed7cab"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
+    `, {"hash":"sha256:0aca4dfa8194bd2882b2e2777f829876ac73868d2d63358c1af2bc3dc0e8ab47"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {
@@ -2527,6 +2539,11 @@ export const ConfirmCartDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508"}) as unknown as TypedDocumentString<ConfirmCartMutation, ConfirmCartMutationVariables>;
+export const SeeBarredActDocument = new TypedDocumentString(`
+    mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) {
+  seeBarredAct(tourId: $tourId, id: $id, because: $because)
+}
+    `, {"hash":"sha256:9c1f38f2625261bbc4863d7be76eba5bcae2f10de7781862c98a7bd7f2328111"}) as unknown as TypedDocumentString<SeeBarredActMutation, SeeBarredActMutationVariables>;
 export const RecordExaminationDocument = new TypedDocumentString(`
     mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {
   recordExamination(

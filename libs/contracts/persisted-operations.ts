@@ -135,8 +135,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
   'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
     "query LogSeal { logSeal { head lines sealedAt } }",
-  'sha256:cdbdfe39899461c8dc31939380db6a32e97ac04e2a360f8b99f70f16cbed7cab':
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang sentence what } } }",
+  'sha256:0aca4dfa8194bd2882b2e2777f829876ac73868d2d63358c1af2bc3dc0e8ab47':
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang id seen sentence tourId what } } }",
   'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':
     "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
   'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':
@@ -169,6 +169,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
   'sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508':
     "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId sentence } slots { agrees code expected found sentence slot } } }",
+  'sha256:9c1f38f2625261bbc4863d7be76eba5bcae2f10de7781862c98a7bd7f2328111':
+    "mutation SeeBarredAct($because: String!, $id: ID!, $tourId: ID!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }",
   'sha256:c6b3c49a8146fc613045b047c328b8c764cbd8b9af8bbcef92c8876f5a75df69':
     "mutation RecordExamination($examination: AnyJson!, $itemId: ID!, $reason: String, $supersedes: ID) { recordExamination( itemId: $itemId examination: $examination supersedes: $supersedes reason: $reason ) { summary { dueOn id } } }",
   'sha256:f873caa3162441edc93ca14f8ed3b8b9ba539e03ae8914bb1ec8ee81c9d976fd':

@@ -163,6 +163,45 @@ describe('the gate on the floor', () => {
     for (const item of [hoist, serials[0]]) await putBack(item);
   });
 
+  it('what was done although barred is seen once, by the safety officer or a deputy and never by who did it, and then stops no longer', async () => {
+    const see = (who: Agent, act: string, because = 'came down, looked at', tourId = 'harbour-lights') =>
+      who.graphql('mutation($id: ID!, $tourId: ID!, $because: String!) { seeBarredAct(id: $id, tourId: $tourId, because: $because) }', {
+        ...{ id: act, tourId, because },
+      });
+    const codeOf = (reply: any): string => reply.errors?.[0]?.extensions.code ?? 'done';
+    const told = async () =>
+      (await system.graphql('query($id: ID!) { plan(id: $id) { doneAlthoughBarred { id what seen } } }', { id })).data.plan
+        .doneAlthoughBarred;
+    const onToday = async () =>
+      (await safety.graphql(notes, { role: 'safety' })).data.attention.edges.filter(
+        ({ node }: any) => node.code === 'done-although-barred',
+      );
+    const [step, ofCart] = [
+      (await told()).find((each: any) => each.what.startsWith('step-up')),
+      (await told()).find((each: any) => !each.what.startsWith('step-up')),
+    ];
+    const stops = (await onToday()).length;
+    expect(codeOf(await see(warehouse, step.id))).toBe('NOT_ALLOWED');
+    expect((await see(safety, step.id, ' ')).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'because' });
+    expect([codeOf(await see(safety, 'x')), codeOf(await see(safety, step.id, 'looked', 'another'))]).toEqual(['NOT_FOUND', 'NOT_FOUND']);
+    const { people } = (await safety.graphql('{ people { id role name } }')).data;
+    const idOf = (role: string) => people.find((each: { role: string }) => each.role === role).id;
+    const days = { from: '2027-02-26', until: '2027-02-27', timeZone: 'Europe/London', reason: 'at the yard', tourId: 'harbour-lights' };
+    const deputy = { personId: idOf('warehouse'), officerId: idOf('safety'), ...days };
+    await safety.graphql('mutation($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }', { deputy });
+    // The cart was read by the deputy: somebody else looks at it.
+    expect([codeOf(await see(warehouse, ofCart.id)), codeOf(await see(warehouse, step.id))]).toEqual(['NOT_ALLOWED', 'done']);
+    expect([codeOf(await see(safety, step.id, 'again')), codeOf(await see(safety, ofCart.id))]).toEqual(['NOT_ALLOWED', 'done']);
+    const seen = new Map((await told()).map((each: any) => [each.id, each.seen]));
+    expect(seen.get(step.id)).toMatch(/^Seen by .+, deputy of Ines Aldous at .+ UTC, because: came down, looked at\.$/);
+    expect(seen.get(ofCart.id)).toMatch(/^Seen by Ines Aldous at /);
+    expect((await onToday()).length).toBe(stops - 2);
+    const lines = await test.dataSource.query(`SELECT who, sentence FROM event WHERE what = 'seen' ORDER BY id`);
+    expect(lines.map((each: { who: string }) => each.who)).toEqual([expect.stringMatching(/, deputy of Ines Aldous$/), 'Ines Aldous']);
+    expect(lines[0].sentence).toContain('because: came down, looked at.');
+    await expect(test.dataSource.query(`UPDATE barred_act_answer SET because = 'x'`)).rejects.toThrow(/append only/);
+  });
+
   it('never bars the way down: what failed in the air is brought down, and the record says with what', async () => {
     const hang = plan.picks.hangs[0];
     for (const step of hang.runningOrder.goingUp.filter((each: any) => each.hold)) await system.graphql(tick, { id, what: step.key });

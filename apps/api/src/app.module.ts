@@ -41,6 +41,8 @@ import { SwapHandler } from './features/plan/make/swap.handler.js';
 import { PlanReader } from './features/plan/stored/plan.reader.js';
 import { PlanResolver } from './features/plan/release/plan.resolver.js';
 import { PlanService } from './features/plan/release/plan.service.js';
+import { SeenResolver } from './features/plan/release/seen.resolver.js';
+import { SeenService } from './features/plan/release/seen.service.js';
 import { PlanWriter } from './features/plan/stored/plan.writer.js';
 import { FleetQuery } from './features/plan/bookings/fleet.query.js';
 import { FleetResolver } from './features/plan/bookings/fleet.resolver.js';
@@ -198,9 +200,11 @@ const features = [
   ShowPageQuery,
   PlanWriter,
   PlanService,
+  SeenService,
   MakeService,
   MakeResolver,
   PlanResolver,
+  SeenResolver,
   ImproveService,
   ImproveResolver,
   FloorCodeReader,

@@ -1,4 +1,4 @@
-import { BarredActRow } from './features/plan/stored/barred-act.rows.js';
+import { BarredActAnswerRow, BarredActRow } from './features/plan/stored/barred-act.rows.js';
 import { DeputyRow } from './features/deputy/rows.js';
 import { LoadingActRow } from './features/loading/rows.js';
 import { EditionRow, ProposalRow } from './features/edition/rows.js';
@@ -59,6 +59,7 @@ export const entities = [
   ProposalRow,
   DeputyRow,
   BarredActRow,
+  BarredActAnswerRow,
   CsvImportRow,
   CsvImportEndRow,
 ];

@@ -10,6 +10,7 @@ import { LoadingResolver } from './features/loading/loading.resolver.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { PlanPartsResolver } from './features/plan/page/plan-parts.resolver.js';
 import { PlanResolver } from './features/plan/release/plan.resolver.js';
+import { SeenResolver } from './features/plan/release/seen.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
@@ -46,6 +47,7 @@ export const resolvers = [
   PlaceResolver,
   PlanPartsResolver,
   PlanResolver,
+  SeenResolver,
   BeginningResolver,
   DatesListResolver,
   RegisterResolver,

@@ -414,6 +414,24 @@ const floor: readonly Act[] = [
     },
   ],
   [
+    'mutation seeBarredAct',
+    async (house) => {
+      const { id, plan } = house.kept.get('released');
+      const hang = plan.picks.hangs.at(-1);
+      const hoist = hang.picks[0].hoistSerial;
+      await ask(house, 'system', `quarantine(itemId: ${q(hoist)}, reason: "cracked") { item }`);
+      const late = { 'idempotency-key': '00000000-0000-4000-8000-0000000000aa', 'x-done-at': '2027-02-26T08:30:00Z' };
+      await house.agents.system.graphql(
+        `mutation { tick(planId: "${id}", what: ${q(hang.runningOrder.goingUp[0].key)}, done: true) { id } }`,
+        {},
+        late,
+      );
+      const { doneAlthoughBarred } = await read(house, `{ plan(id: "${id}") { doneAlthoughBarred { id } } }`);
+      await ask(house, 'safety', `seeBarredAct(tourId: "${tour}", id: "${doneAlthoughBarred[0].id}", because: "came down again")`);
+      return ask(house, 'safety', `releaseFromQuarantine(itemId: ${q(hoist)}, reason: "looked at") { item }`);
+    },
+  ],
+  [
     'mutation addLoadReading',
     (house) => {
       const { id, plan } = house.kept.get('released');

@@ -14,5 +14,8 @@ SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes
     AND NOT EXISTS (SELECT FROM input_change line WHERE line.written_in >= pg_snapshot_xmin(kept.seen) AND CASE line.kind WHEN 'forgotten' THEN line.written_in > pg_snapshot_xmin(kept.seen)
   ELSE NOT pg_visible_in_snapshot(line.written_in, kept.seen) AND (line.kind <> 'tour' OR line.key = plan.tour_id) END) AS "isFresh"
 FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id WHERE plan.id = ANY($1) AND plan.state <> 'superseded';
-SELECT act.plan_id AS "planId", act.tour_id AS "tourId", act.show_id AS "showId", act.what, act.words, act.hang, act.items, act.done_at AS "doneAt",
-  act.told_at AS "toldAt", account.name AS who FROM barred_act act LEFT JOIN account ON account.id = act.done_by_id JOIN unnest($1::text[], $2::text[]) AS wanted (tour, show) ON act.tour_id = wanted.tour AND act.show_id = wanted.show ORDER BY act.id;
+SELECT act.id, act.plan_id AS "planId", act.tour_id AS "tourId", act.show_id AS "showId", act.what, act.words, act.hang, act.items, act.done_at AS "doneAt",
+  act.told_at AS "toldAt", account.name AS who,
+  answer.because, answer.answered_at AS "answeredAt", officer.name AS "answeredBy", instead.name AS "answeredFor"
+  FROM barred_act act LEFT JOIN account ON account.id = act.done_by_id LEFT JOIN barred_act_answer answer ON answer.act_id = act.id
+  LEFT JOIN account officer ON officer.id = answer.answered_by_id LEFT JOIN account instead ON instead.id = answer.answered_for_id JOIN unnest($1::text[], $2::text[]) AS wanted (tour, show) ON act.tour_id = wanted.tour AND act.show_id = wanted.show ORDER BY act.id;

@@ -35,8 +35,8 @@ export interface ShowInSight {
   readonly confirmed: number;
   /** What of a released plan must not fly as things stand now. */
   readonly barred: readonly { readonly item: string; readonly code: ReasonAgainst['code']; readonly why: string }[];
-  /** What was done although it was barred, in sentences. */
-  readonly barredActs: readonly { readonly what: string; readonly itemId: string; readonly sentence: string }[];
+  /** What was done although it was barred, in sentences; `seen`: what the safety officer has said of it. */
+  readonly barredActs: readonly { readonly id: string; readonly itemId: string; readonly sentence: string; readonly seen: string | null }[];
   /** Changed inputs of a released plan, in words. */
   readonly changed: readonly string[];
 }
@@ -90,10 +90,11 @@ function notesOfShow({ tourId, showId, name, from, state, revision, loads, confi
     ...{ key: `${tourId} ${showId} ${code}`, role, weight: 'look', code, subject: name, date: from, sentence },
     ...{ tourId, showId, show: name, itemId: null },
   });
-  // Whatever became of the plan since: it was done.
-  const acts: Note[] = barredActs.map(({ what, itemId, sentence }, at) => ({
+  // Whatever became of the plan since: it was done, and stops until somebody has looked.
+  const open = barredActs.filter((each) => each.seen === null);
+  const acts: Note[] = open.map(({ id, itemId, sentence }) => ({
     ...say('safety', 'done-although-barred', `${name}: ${sentence}`),
-    ...{ key: `${tourId} ${showId} done although barred ${what} ${at}`, weight: 'stop' as const, subject: itemId, itemId },
+    ...{ key: `${tourId} ${showId} done although barred ${id}`, weight: 'stop' as const, subject: itemId, itemId },
   }));
   return [...acts, ...notesOfState(say, { tourId, showId, name, from, state, revision, loads, confirmed, changed, barred })];
 }

@@ -268,6 +268,12 @@ export class BarredView {
 
 @ObjectType({ description: 'Done on a device that could not know that it was barred meanwhile.' })
 export class BarredActView {
+  @Field(() => ID)
+  id: string;
+
+  @Field(() => ID)
+  tourId: string;
+
   @Field({ description: 'The key of what would have been ticked, or the cart load.' })
   what: string;
 
@@ -276,6 +282,9 @@ export class BarredActView {
 
   @Field()
   sentence: string;
+
+  @Field(() => String, { nullable: true, description: 'What the safety officer, or a deputy, says of it; null: nobody has looked yet.' })
+  seen: string | null;
 }
 
 @ObjectType()

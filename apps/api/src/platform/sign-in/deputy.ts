@@ -15,6 +15,7 @@ export const asDeputy = (me: SignedIn, deputyship: Deputyship): SignedIn => ({
   name: `${me.name}, deputy of ${deputyship.officer}`,
   role: 'safety',
   deputyships: [],
+  deputyOf: deputyship.officerId,
 });
 
 /** A name as it is on file, without what it stood in for. */

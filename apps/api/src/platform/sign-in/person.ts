@@ -22,4 +22,6 @@ export interface SignedIn {
   readonly sessionId: string;
   /** Whose place this person takes today, as deputy of a safety officer. */
   readonly deputyships: readonly Deputyship[];
+  /** Of whoever acts as deputy: the safety officer, by id, in whose place it is. */
+  readonly deputyOf?: string;
 }

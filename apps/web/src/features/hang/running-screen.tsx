@@ -70,7 +70,7 @@ function Running({ me, name, inForce, hangId, tourId, showId }: RunningProps) {
             {!runningOrder.approved && (
               <Note weight="stop">Example, not for use: the safety officer has not approved this rigging system.</Note>
             )}
-            {inForce.state === 'released' && <BarredNotes planId={inForce.id} hang={hang.hang} />}
+            {inForce.state === 'released' && <BarredNotes planId={inForce.id} hang={hang.hang} me={me} />}
             <Steps
               number={1}
               title="Going up"

@@ -42,6 +42,7 @@ const words: Readonly<Record<string, string>> = {
   item_record: 'records that set dates',
   deputy: 'deputies',
   barred_act: 'what was done although barred',
+  barred_act_answer: 'words on what was done although barred',
   tick: 'ticked steps',
   tour: 'tours',
   venue: 'venues',

@@ -14,7 +14,7 @@ import { Loaded, Page } from '../../ui/page.js';
 import { PlannedByOthers } from './planned-by-others.js';
 import { UnderWay } from '../../ui/under-way.js';
 import { differenceQuery, makePlan, releasePlan } from '../plan/operations.js';
-import { BarredNotes } from '../plan/barred-notes.js';
+import { BarredNotes, DoneNotes } from '../plan/barred-notes.js';
 import { CartsPart } from './carts-part.js';
 import { DuePart } from './due-part.js';
 import { HangParts } from './hang-parts.js';
@@ -185,7 +185,7 @@ function Sheet({ data, shown, me, onDraft }: { data: ShowData; shown: PlanInForc
   const base = `/tours/${data.tourId}/shows/${data.showId}`;
   return (
     <>
-      {shown.state === 'released' && <BarredNotes planId={shown.id} />}
+      {shown.state === 'released' ? <BarredNotes planId={shown.id} me={me} /> : <DoneNotes planId={shown.id} me={me} />}
       {shown.changed.length > 0 && (
         <Note weight="look">
           This {shown.revision ? `revision ${shown.revision}` : 'draft'} is stale: {sentencesOf(shown.changed.slice(0, 6))}

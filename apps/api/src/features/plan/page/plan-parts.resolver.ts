@@ -48,7 +48,9 @@ export class PlanPartsResolver {
     return (await this.gate.of(this.dataSource.manager, id)).map((each) => barredView(each, this.words));
   }
 
-  @ResolveField(() => [BarredActView], { description: 'What was done although it was barred meanwhile; no tick, no signature.' })
+  @ResolveField(() => [BarredActView], {
+    description: 'What was done at its show although it was barred meanwhile, by whichever plan; no tick, no signature.',
+  })
   async doneAlthoughBarred(@Parent() { id }: PlanView): Promise<BarredActView[]> {
     return [...(await barredActsOfPlan(this.dataSource.manager, id, this.words))];
   }

@@ -1,4 +1,4 @@
-import { Column, Entity, Index, PrimaryGeneratedColumn } from 'typeorm';
+import { Column, Entity, ForeignKey, Index, PrimaryColumn, PrimaryGeneratedColumn } from 'typeorm';
 import type { ReasonAgainst } from '#trade';
 
 /** Done on the way up and out although it was barred meanwhile, by a device that could not know. Append only; never a tick, never a signature. */
@@ -40,4 +40,25 @@ export class BarredActRow {
 
   @Column('timestamptz', { name: 'told_at' })
   toldAt: Date;
+}
+
+/** What the safety officer, or a deputy, says of it after looking at it: one word for each, append only. */
+@Entity('barred_act_answer')
+export class BarredActAnswerRow {
+  @PrimaryColumn('bigint', { name: 'act_id', primaryKeyConstraintName: 'barred_act_answer_pkey' })
+  @ForeignKey('BarredActRow', { name: 'barred_act_answer_act_fkey' })
+  actId: string;
+
+  @Column('text')
+  because: string;
+
+  @Column('uuid', { name: 'answered_by_id' })
+  answeredById: string;
+
+  /** The safety officer in whose place a deputy answered. */
+  @Column('uuid', { name: 'answered_for_id', nullable: true })
+  answeredForId: string | null;
+
+  @Column('timestamptz', { name: 'answered_at' })
+  answeredAt: Date;
 }
