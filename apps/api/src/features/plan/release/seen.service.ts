@@ -25,7 +25,7 @@ export class SeenService {
       const act = await actOf(manager, tourId, id);
       if (act.doneById === who.id) throw new NotAllowedError(whyNotOwn);
       const answeredAt = this.clock.now();
-      const { raw } = await manager
+      const inserted = await manager
         .createQueryBuilder()
         .insert()
         .into(BarredActAnswerRow)
@@ -33,7 +33,8 @@ export class SeenService {
         .orIgnore()
         .returning('act_id')
         .execute();
-      if (raw.length === 0) throw new NotAllowedError('This was looked at already: what was said of it stands in the notes of the show.');
+      if ((inserted.raw as unknown[]).length === 0)
+        throw new NotAllowedError('This was looked at already: what was said of it stands in the notes of the show.');
       const sentence = `Seen what was done although barred, ${act.words}, because: ${because}.`;
       await recordEvents(manager, who, answeredAt, [{ what: 'seen', tourId, sentence }]);
       return { ok: true, value: undefined };
