@@ -36,6 +36,7 @@ import { CreateBarredActs20261126225100 } from './20261126225100-create-barred-a
 import { CreateSizeDay20261126230500 } from './20261126230500-create-size-day.js';
 import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
 import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-barred-act-answers.js';
+import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -77,4 +78,5 @@ export const migrations = [
   CreateSizeDay20261126230500,
   IndexDueList20261126230800,
   CreateBarredActAnswers20261126231000,
+  GuardLeaving20261126232900,
 ];

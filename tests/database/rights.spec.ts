@@ -38,6 +38,10 @@ describe('the application in the database', () => {
       (fault: { code: string }) => fault.code,
     );
 
+  const leaver = randomUUID();
+  const idOf = async (role: string): Promise<string> =>
+    (await application.query('SELECT id FROM account WHERE role = $1 LIMIT 1', [role])).rows[0].id;
+
   it('is no superuser, owns nothing and makes nothing', async () => {
     const { rows } = await application.query(
       `SELECT rolsuper, rolcreaterole, rolcreatedb, rolbypassrls, rolreplication, (SELECT count(*)::int FROM pg_class WHERE relowner = pg_roles.oid) AS owned,
@@ -116,6 +120,67 @@ describe('the application in the database', () => {
     for (const reply of asked)
       expect(reply.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'planId', wanted: expect.stringContaining('superseded') });
     expect(await codeOf(`UPDATE pack_plan SET state = 'released' WHERE id = $1`, [planId])).toBe('23001');
+  });
+
+  it('executes nothing with the rights of the owner but the door for who leaves', async () => {
+    const { rows } = await application.query(
+      `SELECT oid::regprocedure::text AS name FROM pg_proc WHERE prosecdef AND pronamespace = 'public'::regnamespace AND has_function_privilege(oid, 'EXECUTE')`,
+    );
+    expect(rows).toEqual([{ name: 'leave_house(uuid)' }]);
+    const officer = await idOf('safety');
+    expect(await codeOf('SELECT person_leaves($1)', [officer])).toBe('42501');
+    expect(await codeOf(`SELECT officer_leaves('{Ines Aldous}', 'Nobody')`)).toBe('42501');
+    expect(await codeOf(`SELECT log_leaves($1, '{Ines Aldous}', '{}')`, [officer])).toBe('42501');
+  });
+
+  it('lets nobody leave who works here, and takes no name of theirs with one who does', async () => {
+    const officer = await idOf('safety');
+    expect(await codeOf('SELECT leave_house($1)', [officer])).toBe('23001');
+    const namesOfTheLiving = `SELECT (SELECT released_by FROM pack_plan WHERE id = $1) AS released, (SELECT count(*)::int FROM event WHERE strpos(sentence, 'Ines Aldous') > 0) AS lines`;
+    await application.query('BEGIN');
+    await application.query(
+      `INSERT INTO event (at, who, person_id, what, sentence) VALUES (now(), 'Ines Aldous', $1, 'person', 'Ines Aldous was here, Ines was not.')`,
+      [leaver],
+    );
+    await application.query(
+      `INSERT INTO account (id, name, email, role, password_hash, disabled_at) VALUES ($1, 'Ines', 'ines@example.org', 'warehouse', '', now())`,
+      [leaver],
+    );
+    const before = (await application.query(namesOfTheLiving, [planId])).rows;
+    expect(before[0]).toMatchObject({ released: 'Ines Aldous' });
+    const label = (await application.query('SELECT leave_house($1) AS label', [leaver])).rows[0].label;
+    expect((await application.query(namesOfTheLiving, [planId])).rows).toEqual(before);
+    const said = await application.query('SELECT who, sentence FROM event WHERE person_id = $1', [leaver]);
+    expect(said.rows).toEqual([{ who: label, sentence: `Ines Aldous was here, ${label} was not.` }]);
+    expect(await codeOf('SELECT leave_house($1)', [leaver])).toBe('23001');
+    await application.query('ROLLBACK');
+  });
+
+  it('makes no safety officer by a proposal that was never decided, or not by another officer', async () => {
+    const [officer, system, person] = [await idOf('safety'), await idOf('system'), await idOf('warehouse')];
+    const become = () => codeOf(`UPDATE account SET role = 'safety' WHERE id = $1`, [person]);
+    const propose = (by: string | null, accepted: boolean | null, proposer = system) =>
+      codeOf(
+        `INSERT INTO officer_proposal (id, account_id, proposed_by_id, proposed_by, proposed_at, decided_by_id, accepted) VALUES (gen_random_uuid(), $1, $2, 'Somebody', now(), $3, $4)`,
+        [person, proposer, by, accepted],
+      );
+    const accept = (by: string | null) =>
+      codeOf('UPDATE officer_proposal SET accepted = true, decided_by_id = $2 WHERE account_id = $1', [person, by]);
+    expect(await propose(officer, true)).toBe('23001');
+    expect(await become()).toBe('23514');
+    expect(await propose(null, null, officer)).toBe('done to 1');
+    expect(await accept(officer)).toBe('23514');
+    expect(await accept(system)).toBe('23001');
+    expect(await accept(null)).toBe('23001');
+    expect(await become()).toBe('23514');
+    expect(await codeOf('DELETE FROM officer_proposal WHERE account_id = $1', [person])).toBe('done to 1');
+    expect(await propose(null, null)).toBe('done to 1');
+    expect(await accept(officer)).toBe('done to 1');
+    expect(await codeOf('DELETE FROM officer_proposal WHERE account_id = $1', [person])).toBe('23001');
+    expect(await codeOf('UPDATE officer_proposal SET account_id = $2 WHERE account_id = $1', [person, randomUUID()])).toBe('23001');
+    await application.query('BEGIN');
+    expect(await become()).toBe('done to 1');
+    await application.query('ROLLBACK');
   });
 
   it('works all the same: a house as the application plans and writes', async () => {

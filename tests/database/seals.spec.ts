@@ -148,6 +148,15 @@ describe('the seals of the log', () => {
     const added = await system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', { person });
     expect(added.errors).toBeUndefined();
     await test.app.get(LogSealer).seal();
+    const line = await lineOf('thread worn');
+    for (const words of ['Looked at.', 'Quill Barrow looked at it.'])
+      expect(
+        await tampered(
+          `UPDATE event SET sentence = '${words}' WHERE id = ${line}`,
+          `UPDATE account SET disabled_at = now() WHERE name = 'Quill Barrow'`,
+          `SELECT leave_house(id) FROM account WHERE name = 'Quill Barrow'`,
+        ),
+      ).toMatchObject({ kind: 'changed', line });
     const { errors } = await system.graphql('mutation($id: ID!) { removePerson(id: $id) }', { id: added.data.addPerson.id });
     expect(errors).toBeUndefined();
     expect((await owner.query(`SELECT count(*)::int AS n FROM event WHERE event::text ~* 'quill'`)).rows[0].n).toBe(0);

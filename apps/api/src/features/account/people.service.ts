@@ -135,10 +135,8 @@ export class PeopleService {
   async leave(id: string, me: SignedIn): Promise<void> {
     await this.keep(id, me, async (manager, person) => {
       await mustLeaveSomebody(manager, person);
-      const written: { who: string }[] = await manager.query('SELECT DISTINCT who FROM event WHERE person_id = $1', [id]);
-      const [left]: { label: string }[] = await manager.query('SELECT person_leaves($1) AS label', [id]);
-      await manager.query('SELECT officer_leaves($1, $2)', [[person.name, ...written.map(({ who }) => who)], left?.label]);
-      await manager.query('SELECT log_leaves($1, $2)', [id, [person.email, person.name, ...written.map(({ who }) => who)]]);
+      await manager.getRepository(AccountRow).update({ id, disabledAt: IsNull() }, { disabledAt: this.clock.now() });
+      const [left]: { label: string }[] = await manager.query('SELECT leave_house($1) AS label', [id]);
       return `${left?.label} has left.`;
     });
   }

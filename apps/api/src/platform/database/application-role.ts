@@ -7,6 +7,9 @@ export type ApplicationLogin = { readonly url: string; readonly warning?: never 
 /** Nobody but the owner writes these: which migrations ran, and the parts that a trigger makes of a plan. */
 const readOnly = ['migrations', 'plan_part'];
 
+/** The one function that does for the application what its own rights do not reach to. */
+const leavingDoor = 'leave_house(uuid)';
+
 interface Login {
   readonly name: string;
   readonly password: string;
@@ -85,6 +88,11 @@ export async function grantWork(owner: pg.Client, name: string): Promise<void> {
     const relation = `${each.isSequence ? 'SEQUENCE' : 'TABLE'} ${pg.escapeIdentifier(each.name)}`;
     return `REVOKE ALL ON ${relation} FROM ${role}; GRANT ${wantedOf(each).join(', ')} ON ${relation} TO ${role};`;
   });
+  const { rowCount: isShut } = await owner.query(
+    `SELECT FROM pg_proc WHERE oid = to_regprocedure($2) AND NOT has_function_privilege($1, oid, 'EXECUTE')`,
+    [name, leavingDoor],
+  );
+  if (isShut) statements.push(`GRANT EXECUTE ON FUNCTION ${leavingDoor} TO ${role};`);
   if (statements.length > 0) await owner.query(`BEGIN; GRANT USAGE ON SCHEMA public TO ${role}; ${statements.join(' ')} COMMIT`);
 }
 
