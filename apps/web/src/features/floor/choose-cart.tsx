@@ -21,8 +21,11 @@ export function ChooseCart({ plan, home }: OnFloor) {
   const loads = query.data?.loads ?? [];
   const next = loads.find((each) => !confirmed.has(each.id));
   const pathOf = (load: string) => `${home}/carts/${encodeURIComponent(load)}`;
-  const onCode = (code: string) => {
-    const found = query.data ? loadOf(query.data, code) : { said: 'The plan is being read: once more in a moment.' };
+  // A code read before the plan is there waits for it.
+  const onCode = async (code: string): Promise<void> => {
+    if (!query.data) setSaid('The plan is being read; the code is looked up as soon as it is there.');
+    const carts = query.data ?? (await query.refetch({ cancelRefetch: false })).data;
+    const found = carts ? loadOf(carts, code) : { said: 'The plan could not be read: scan once more.' };
     signal('load' in found);
     if ('load' in found) void navigate(pathOf(found.load));
     else setSaid(found.said);
@@ -46,8 +49,8 @@ export function ChooseCart({ plan, home }: OnFloor) {
           <i>■ Stop:</i> {said}
         </div>
       )}
-      <CodeField label="Scan or type a cart, or a box on it" onCode={onCode} />
-      <Camera onCode={onCode} />
+      <CodeField label="Scan or type a cart, or a box on it" onCode={(code) => void onCode(code)} />
+      <Camera onCode={(code) => void onCode(code)} />
       {loads.map((each) => {
         const mustNot = barred.some((item) => item.loads.includes(each.id));
         return (
