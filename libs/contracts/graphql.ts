@@ -2227,7 +2227,7 @@ export const LogActsDocument = new TypedDocumentString(`
     person: $person
     day: $day
     zone: $zone
-    first: 50
+    first: 40
     after: $after
   ) {
     pageInfo {
@@ -2261,7 +2261,7 @@ export const LogActsDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:72876604b6d2347288d1661f6fe2b529c6329be1a2d7819381f44f58001a9972"}) as unknown as TypedDocumentString<LogActsQuery, LogActsQueryVariables>;
+    `, {"hash":"sha256:df68260e22c905f8506049a6b92741fcc96461292db69dc31c2c28d23e99fc89"}) as unknown as TypedDocumentString<LogActsQuery, LogActsQueryVariables>;
 export const LogSealDocument = new TypedDocumentString(`
     query LogSeal {
   logSeal {

@@ -131,8 +131,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query LogPeople { people { id name } }",
   'sha256:10c68ae46dcfb1edd8bed74ed4d06ffd8289e3bf1e7e7c68e6089a0117f71050':
     "query LogTours { tours(first: 200) { edges { node { id name } } } }",
-  'sha256:72876604b6d2347288d1661f6fe2b529c6329be1a2d7819381f44f58001a9972':
-    "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 50 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
+  'sha256:df68260e22c905f8506049a6b92741fcc96461292db69dc31c2c28d23e99fc89':
+    "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 40 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
   'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
     "query LogSeal { logSeal { head lines sealedAt } }",
   'sha256:0aca4dfa8194bd2882b2e2777f829876ac73868d2d63358c1af2bc3dc0e8ab47':

@@ -100,8 +100,9 @@ async function liveADay(test: TestApp): Promise<Day> {
   const [hang] = plan.picks.hangs;
   const { goingUp, comingDown } = hang.runningOrder;
   await day.ask('system', 'tick', { id, what: comingDown[0].key });
-  for (const step of [goingUp[2], goingUp[0], goingUp[1], goingUp[2]]) await day.ask('system', 'tick', { id, what: step.key });
-  await day.ask('system', 'tick', { id, what: goingUp[0].key, done: false });
+  const holds = goingUp.filter((each: any) => each.hold);
+  for (const step of [holds[2], holds[0], holds[1], holds[2]]) await day.ask('system', 'tick', { id, what: step.key });
+  await day.ask('system', 'tick', { id, what: holds[0].key, done: false });
   for (const share of [1, 1.5]) {
     const [pick] = hang.picks;
     await day.ask('system', 'reading', { id, hang: hang.hang, hole: pick.hole, kg: pick.hookLoadKg * share });

@@ -83,7 +83,7 @@ const fragments = Array.from({ length: 60 }, (_, index) => `fragment F${index} o
 /** Twenty kinds of it. */
 export const hostileRequests: readonly Hostile[] = [
   sent('a body of 19 MB from a stranger', 413, /at most 16 KB/, { body: () => JSON.stringify({ query: 'x'.repeat(19_000_000) }) }),
-  sent('a body of 5 MB from somebody signed in', 413, /at most 1024 KB/, {
+  sent('a body of 5 MB from somebody signed in', 413, /an operation of at most 1 MB/, {
     isSignedIn: true,
     body: () => JSON.stringify({ query: 'x'.repeat(5_000_000) }),
   }),

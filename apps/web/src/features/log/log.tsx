@@ -13,7 +13,7 @@ import { LogFilters } from './log-filters.js';
 
 const actsQuery = graphql(`
   query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {
-    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 50, after: $after) {
+    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 40, after: $after) {
       pageInfo { hasNextPage endCursor }
       edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }
     }
