@@ -198,7 +198,13 @@ describe('keeping the register', () => {
     const person = { name: 'Tam Orrery', email: 'tam@cartwright.example', role: 'warehouse', password: 'long enough 1' };
     expect((await warehouse.graphql(add, { person })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
     expect((await system.graphql(add, { person })).data.addPerson.role).toBe('warehouse');
-    expect((await system.graphql(add, { person })).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'email' });
+    const twin = { ...person, name: 'Somebody of another name' };
+    expect((await system.graphql(add, { person: twin })).errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'email' });
+    expect(
+      (await system.graphql(add, { person: { ...person, email: 'another@example.org' } })).errors?.[0]?.extensions.faults?.[0],
+    ).toMatchObject({
+      field: 'name',
+    });
     const { errors } = await system.graphql(add, { person: { ...person, email: 'nobody', role: 'owner', password: 'short' } });
     expect(errors?.[0]?.extensions.faults?.map((each) => each.field)).toEqual(['email', 'password', 'role']);
     const change = 'mutation($old: String!, $next: String!) { changePassword(old: $old, next: $next) }';

@@ -13,7 +13,7 @@ interface Definition {
   readonly in?: z.ZodType;
 }
 
-const texts = ['2026-03-04', 'P6M', 'GB', 'Europe/London', '7b4c1d5e-2f6a-4b8c-9d0e-1f2a3b4c5d6e'];
+const texts = ['2026-03-04', 'P6M', 'GB', 'Europe/London', '7b4c1d5e-2f6a-4b8c-9d0e-1f2a3b4c5d6e', '0123456789abcdef'.repeat(4)];
 const figures = [0.25, 0.4, 0.75, 1.5, 2.25, 12.5, 40.5, 250.5, 1, 2, 3, 12, 40, 250, 1000];
 
 const around = (all: readonly unknown[], turn: number): readonly unknown[] => all.map((_, at) => all[(at + turn) % all.length]);
