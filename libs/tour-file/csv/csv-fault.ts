@@ -20,3 +20,18 @@ export function headingFaults(heading: readonly string[], known: readonly string
     if (!heading.includes(name)) faults.push({ row: 1, column: name, value: '', wanted: `a column headed "${name}"` });
   return faults;
 }
+
+/** Each record after the heading with its row, counted from 1; empty ones are passed over, and one of another length is a fault. */
+export function eachRecord(
+  records: readonly (readonly string[])[],
+  faults: CsvFault[],
+  take: (row: number, record: readonly string[]) => void,
+): void {
+  const fields = records[0]?.length ?? 0;
+  records.slice(1).forEach((record, index) => {
+    const row = index + 2;
+    if (record.every((cell) => cell.trim() === '')) return;
+    if (record.length === fields) return take(row, record);
+    faults.push({ row, column: '', value: `${record.length} fields`, wanted: `${fields} fields, as in the heading (RFC 4180)` });
+  });
+}

@@ -1,4 +1,4 @@
-import { type CsvFault, headingFaults } from './csv-fault.js';
+import { type CsvFault, eachRecord, headingFaults } from './csv-fault.js';
 import type { ModelColumn } from './model-columns.js';
 
 /** What a row gives: the object that its columns name. Cells that are empty say nothing. */
@@ -23,16 +23,7 @@ export function readRows(
   );
   if (faults.length > 0) return faults;
   const inOrder = heading.flatMap((name) => spelt.get(name.toLowerCase()) ?? []);
-  records.slice(1).forEach((record, index) => {
-    const row = index + 2;
-    if (record.every((cell) => cell.trim() === '')) return;
-    if (record.length !== heading.length)
-      return void faults.push({
-        row,
-        column: '',
-        value: `${record.length} fields`,
-        wanted: `${heading.length} fields, as in the heading (RFC 4180)`,
-      });
+  eachRecord(records, faults, (row, record) => {
     const given = readCells(row, record, inOrder, faults);
     if (given) take(row, given, faults);
   });

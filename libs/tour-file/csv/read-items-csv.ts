@@ -1,7 +1,7 @@
 import { readInput, shownText } from '#kernel';
 import { type Item, type ItemKind, item as itemSchema } from '../shapes/index.js';
 import { csvColumns } from './csv-columns.js';
-import { type CsvFault, headingFaults } from './csv-fault.js';
+import { type CsvFault, eachRecord, headingFaults } from './csv-fault.js';
 
 export interface ItemsCsv {
   /** Items as the rows give them, without examinations and events, which are not part of a CSV. */
@@ -37,16 +37,7 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
 
   const items: Item[] = [];
   const rowOf = new Map<string, number>();
-  records.slice(1).forEach((record, index) => {
-    const row = index + 2;
-    if (record.every((cell) => cell.trim() === '')) return;
-    if (record.length !== heading.length)
-      return void faults.push({
-        row,
-        column: '',
-        value: `${record.length} fields`,
-        wanted: `${heading.length} fields, as in the heading (RFC 4180)`,
-      });
+  eachRecord(records, faults, (row, record) => {
     const read = readRow(kind, row, new Map(heading.map((name, at) => [name, record[at]!.trim()])), faults);
     if (!read) return;
     const twice = rowOf.get(read.id);
