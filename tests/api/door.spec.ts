@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Socket } from 'node:net';
 import { Lexer, Source, TokenKind, buildSchema, parse } from 'graphql';
 import { persistedOperations } from '#contracts/operations';
 import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
@@ -75,10 +76,50 @@ describe('at the door', () => {
     expect(worst.cost * 3).toBeLessThan(operationLimits.cost);
   });
 
+  describe('bodies of strangers that never come', () => {
+    let house: TestApp;
+    beforeAll(async () => {
+      house = await startTestApp({ beside: test, config: { trustProxy: 1 } });
+    });
+    afterAll(() => house.close());
+
+    const closed = (socket: Socket) =>
+      new Promise<string>((done) => {
+        let answer = '';
+        socket.on('data', (bytes: Buffer) => (answer += bytes.toString()));
+        socket.once('close', () => done(answer));
+      });
+    const signsIn = async () => {
+      const values = { email: 'sol@cartwright.example', password: 'not the one' };
+      const { status } = await postListed(house.address, 'SignIn', values, { 'x-forwarded-for': '192.0.2.200' });
+      return status;
+    };
+
+    it.each([
+      ['one address', () => '192.0.2.1', 36],
+      ['an address each', (index: number) => `198.51.100.${index}`, 8],
+    ])('forty from %s keep nobody out: those longest on their way are given up', async (_, from, givenUp) => {
+      const sockets: Socket[] = [];
+      const ends: Promise<string>[] = [];
+      for (let index = 0; index < 40; index++) {
+        const socket = await holdPlace(house.address, '', from(index));
+        sockets.push(socket);
+        ends.push(closed(socket));
+      }
+      expect(await signsIn()).toBe(200);
+      for (const answer of await Promise.all(ends.slice(0, givenUp)))
+        expect(answer).toMatch(/^HTTP\/1\.1 408 [^]*dawdled while others came/);
+      // What came last is still waited for; one more may have made room for the sign-in.
+      expect(sockets.slice(givenUp + 1).filter((each) => each.destroyed)).toHaveLength(0);
+      for (const each of sockets) each.destroy();
+    });
+  });
+
   describe('a house that is full', () => {
+    const atOnce = { all: 4, person: 2, strangers: 1, address: 1, halfSent: { all: 4, address: 4 } };
     let small: TestApp;
     beforeAll(async () => {
-      small = await startTestApp({ beside: test, config: { atOnce: { all: 4, person: 2, strangers: 1 } } });
+      small = await startTestApp({ beside: test, config: { atOnce } });
     });
     afterAll(() => small.close());
 
@@ -92,7 +133,10 @@ describe('at the door', () => {
 
     it('says so with 503 and when to come again; one person alone does not fill it, nor do strangers', async () => {
       const ask = (cookie: string) => postListed(small.address, 'Me', {}, { cookie });
-      const strangers = await hold('');
+      const tries = test.dataSource.createQueryRunner();
+      await tries.startTransaction();
+      await tries.query('LOCK TABLE sign_in_try');
+      const stranger = postListed(small.address, 'SignIn', { email: 'nobody@cartwright.example', password: 'some password' });
       const refused = await untilStatus(429, () => ask(''));
       expect(await refused.text()).toContain('not signed in');
       expect((await ask(system.cookie)).status).toBe(200);
@@ -104,7 +148,10 @@ describe('at the door', () => {
       const full = await untilStatus(503, () => ask(warehouse.cookie));
       expect(full.headers.get('retry-after')).toBe('2');
       expect(await full.text()).toContain('more to do than it can take');
-      for (const each of [strangers, ...own, last]) each.destroy();
+      for (const each of [...own, last]) each.destroy();
+      await tries.commitTransaction();
+      await tries.release();
+      expect((await stranger).status).toBe(200);
       await untilStatus(200, () => ask(''));
     });
   });

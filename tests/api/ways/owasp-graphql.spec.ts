@@ -186,7 +186,10 @@ eachOf('GraphQL Cheat Sheet', 'https://cheatsheetseries.owasp.org/cheatsheets/Gr
     asks: 'By address, by person, or both.',
     house: 'Tries at the door by both; everything else by places: one person alone never fills the house.',
     shows: async () => {
-      const narrow = await startTestApp({ beside: test, config: { atOnce: { all: 64, person: 3, strangers: 2 } } });
+      const narrow = await startTestApp({
+        beside: test,
+        config: { atOnce: { all: 64, person: 3, strangers: 2, address: 2, halfSent: { all: 2, address: 2 } } },
+      });
       try {
         const ask = (cookie: string) => postListed(narrow.address, 'Me', {}, { cookie }).then(({ status }) => status);
         const held = await Promise.all([0, 1, 2].map(() => holdPlace(narrow.address, system.cookie)));

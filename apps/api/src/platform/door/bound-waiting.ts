@@ -1,6 +1,7 @@
-import type { RequestHandler } from 'express';
+import type { RequestHandler, Response } from 'express';
 import type { AtOnce } from '../config/at-once.js';
 import type { RequestContext } from '../sign-in/signed-in.js';
+import { networkOf } from '../sign-in/tries.js';
 import { answerRefused } from './answer-refused.js';
 
 type Asked = RequestContext['req'];
@@ -24,26 +25,61 @@ export function boundAll(atOnce: AtOnce): RequestHandler {
   };
 }
 
-/** As soon as it is known who asks: nobody takes the places of all others. */
+/** As soon as it is known who asks: nobody who is signed in takes the places of all others. */
 export function boundEach(atOnce: AtOnce): RequestHandler {
-  const underWay = new Map<string, number>();
+  const places = new Places();
   return (request: Asked, response, next) => {
-    if (isStream(request)) return next();
-    const who = request.signedIn?.id ?? 'strangers';
-    const own = underWay.get(who) ?? 0;
-    if (own >= (request.signedIn ? atOnce.person : atOnce.strangers)) {
-      response.setHeader('retry-after', '2');
-      const sentence = request.signedIn
-        ? `You have ${own} requests under way already. Nothing was done; try again when some are answered.`
-        : 'Too many who are not signed in ask at once. Nothing was done; try again in a few seconds.';
-      return answerRefused(response, 429, 'BUSY', sentence);
-    }
-    underWay.set(who, own + 1);
-    response.once('close', () => {
-      const left = (underWay.get(who) ?? 1) - 1;
-      if (left > 0) underWay.set(who, left);
-      else underWay.delete(who);
-    });
+    const who = request.signedIn?.id;
+    if (who === undefined || isStream(request)) return next();
+    const own = places.of(who);
+    if (own >= atOnce.person)
+      return refuseBusy(response, `You have ${own} requests under way already. Nothing was done; try again when some are answered.`);
+    response.once('close', places.take(who));
     next();
   };
+}
+
+/** Once the body of a stranger is there: what is still on its way takes no place here. */
+export function boundStrangers(atOnce: AtOnce): RequestHandler {
+  const places = new Places();
+  return (request: Asked, response, next) => {
+    if (request.signedIn || isStream(request)) return next();
+    const place = networkOf(request.ip ?? '');
+    if (places.all >= atOnce.strangers)
+      return refuseBusy(response, 'Too many who are not signed in ask at once. Nothing was done; try again in a few seconds.');
+    if (places.of(place) >= atOnce.address)
+      return refuseBusy(
+        response,
+        'Too many who are not signed in ask from your address at once. Nothing was done; try again in a few seconds.',
+      );
+    response.once('close', places.take(place));
+    next();
+  };
+}
+
+function refuseBusy(response: Response, sentence: string): void {
+  response.setHeader('retry-after', '2');
+  answerRefused(response, 429, 'BUSY', sentence);
+}
+
+/** Places that are taken, by who has them. */
+class Places {
+  all = 0;
+  private readonly taken = new Map<string, number>();
+
+  of(who: string): number {
+    return this.taken.get(who) ?? 0;
+  }
+
+  /** Gives what gives the place back. */
+  take(who: string): () => void {
+    this.all++;
+    this.taken.set(who, this.of(who) + 1);
+    return () => {
+      this.all--;
+      const left = this.of(who) - 1;
+      if (left > 0) this.taken.set(who, left);
+      else this.taken.delete(who);
+    };
+  }
 }

@@ -2,7 +2,8 @@ import type { NestExpressApplication } from '@nestjs/platform-express';
 import express, { type NextFunction, type Request, type RequestHandler, type Response } from 'express';
 import { CONFIG, type Config } from '../config/config.js';
 import { bodyInTime } from '../door/body-in-time.js';
-import { boundAll, boundEach } from '../door/bound-waiting.js';
+import { boundAll, boundEach, boundStrangers } from '../door/bound-waiting.js';
+import { boundHalfSent } from '../door/half-sent.js';
 import { knowWhoAsks } from '../door/know-who-asks.js';
 import { listedOnly } from '../door/listed-operations.js';
 import { SessionStore } from '../sign-in/session-store.js';
@@ -24,7 +25,7 @@ const fileTime = 150_000;
 
 /**
  * The way in, in this order: the house is not full; who asks is known; nobody has too much under way; a body comes in time and is not larger
- * than its route and its sender may have; an operation is one that is listed, or of somebody who may write their own. What cannot be read is
+ * than its route and its sender may have, and those of strangers that dawdle make room for those that come; an operation is one that is listed, or of somebody who may write their own. What cannot be read is
  * answered in words, never with a stack.
  */
 export function takeBodies(app: NestExpressApplication): void {
@@ -32,8 +33,10 @@ export function takeBodies(app: NestExpressApplication): void {
   const way = ['/graphql', '/api'];
   app.use(way, keepNowhere, refuseOtherSites);
   app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
-  app.use('/graphql', bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)), listedOnly(ownOperations));
-  app.use('/api', refuseForeignWrites, refuseStrangersWrites, bodyInTime(fileTime));
+  const [halfSent, strangers] = [boundHalfSent(atOnce.halfSent), boundStrangers(atOnce)];
+  app.use('/graphql', halfSent, bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)));
+  app.use('/graphql', strangers, listedOnly(ownOperations));
+  app.use('/api', refuseForeignWrites, refuseStrangersWrites, strangers, halfSent, bodyInTime(fileTime));
   app.use(
     ['/api/csv', '/api/imports'],
     express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }),
