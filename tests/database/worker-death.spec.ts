@@ -8,10 +8,10 @@ const make =
   'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside", waitMs: 0) { ... on JobUnderWay { job { id state } } } }';
 
 /** The built worker, in a process of its own. */
-function startWorker(databaseUrl: string): ChildProcess {
+function startWorker(databaseUrl: string, channel: 'ipc' | 'ignore' = 'ignore'): ChildProcess {
   return spawn(process.execPath, [join(process.cwd(), 'dist', 'apps', 'worker', 'src', 'main.js')], {
     env: { ...process.env, DATABASE_URL: databaseUrl, NODE_OPTIONS: '' },
-    stdio: 'ignore',
+    stdio: ['ignore', 'ignore', 'ignore', channel],
   });
 }
 
@@ -57,5 +57,20 @@ describe('a worker that is killed in the middle of a plan', () => {
     const drafts = await test.dataSource.query(`SELECT id FROM pack_plan`);
     const events = await test.dataSource.query(`SELECT sentence FROM event WHERE what = 'planned'`);
     expect([drafts.length, events.length]).toEqual([1, 1]);
+  });
+
+  it('ends with the house that started it, whenever in its start the house ends', async () => {
+    const moments = [0, 200, 400, 700, 1100, 1800];
+    await Promise.all(
+      moments.map(async (ms) => {
+        const worker = startWorker(test.databaseUrl, 'ipc');
+        workers.push(worker);
+        const ended = once(worker, 'exit');
+        await new Promise((resolve) => setTimeout(resolve, ms));
+        worker.disconnect();
+        await ended;
+      }),
+    );
+    expect(workers.slice(-moments.length).every(({ exitCode, signalCode }) => exitCode !== null || signalCode !== null)).toBe(true);
   });
 });

@@ -18,6 +18,8 @@ const leave = (): void => {
   process.kill(process.pid, 'SIGTERM');
 };
 process.once('disconnect', leave);
+// It may have ended while this program was being loaded: nobody heard it then.
+if (process.connected === false) leave();
 try {
   const settings = readServerSettings(process.env);
   const { applicationUrl, warnings } = await prepareDatabase(settings, (sentence) => void process.stderr.write(`${sentence}\n`));
