@@ -37,6 +37,7 @@ import { CreateSizeDay20261126230500 } from './20261126230500-create-size-day.js
 import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
 import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-barred-act-answers.js';
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
+import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -79,4 +80,5 @@ export const migrations = [
   IndexDueList20261126230800,
   CreateBarredActAnswers20261126231000,
   GuardLeaving20261126232900,
+  KnowDevices20261127071500,
 ];

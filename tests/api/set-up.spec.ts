@@ -37,10 +37,12 @@ describe('the first people of an empty house', () => {
 
   it('have to wait after five wrong codes, with the right one too', async () => {
     await test.dataSource.query('DELETE FROM sign_in_try');
+    // Whoever tries to sign in, by whatever name, is not counted with it.
+    for (let number = 0; number < 8; number++) await postListed(test.address, 'SignIn', { email: 'set-up', password: 'guess' });
     for (let number = 1; number <= 5; number++) expect(faultsOf(await send({ code: `guess ${number}`, people }))).toEqual(['code']);
     const sixth = await send({ code: 'k4codek4', people });
     expect(sixth.errors[0].extensions.faults).toEqual([
-      expect.objectContaining({ field: 'code', wanted: expect.stringContaining('wait') }),
+      expect.objectContaining({ field: 'code', wanted: 'a wait of a minute after so many wrong ones' }),
     ]);
     expect(await isToSetUp()).toBe(true);
     await test.dataSource.query('DELETE FROM sign_in_try');

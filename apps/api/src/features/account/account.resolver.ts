@@ -4,8 +4,9 @@ import { DataSource } from 'typeorm';
 import { CONFIG, type Config } from '../../platform/config/config.js';
 import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import { clearSessionCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
+import { clearSessionCookie, setDeviceCookie, setSessionCookie } from '../../platform/sign-in/session-cookie.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
+import { waitInWords } from '../../platform/sign-in/tries.js';
 import { Allow, AllowEverybody, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
 import { AccountService } from './account.service.js';
 import {
@@ -23,7 +24,7 @@ import { SetUpService } from './set-up.service.js';
 import { SignInService } from './sign-in.service.js';
 
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
-const mustWait: SignInRefusal = { sentence: 'Too many tries. Wait a minute, then try again.' };
+const mustWait = (minutes: number): SignInRefusal => ({ sentence: `Too many tries. Wait ${waitInWords(minutes)}, then try again.` });
 const id = { type: () => ID };
 
 @Resolver(() => Account)
@@ -57,8 +58,10 @@ export class AccountResolver {
     @Http() { req, res }: RequestContext,
   ): Promise<Account | SignInRefusal> {
     const outcome = await this.signIns.signIn(email, password, req);
-    if (outcome.is !== 'in') return outcome.is === 'wrong' ? wrong : mustWait;
+    if (outcome.is === 'wrong') return wrong;
+    if (outcome.is === 'must wait') return mustWait(outcome.minutes);
     setSessionCookie(res, outcome.token, outcome.expiresAt, this.config.secureCookies);
+    setDeviceCookie(res, outcome.deviceToken, this.config.secureCookies);
     return outcome.account;
   }
 
@@ -120,13 +123,8 @@ export class AccountResolver {
   @AllowEverybody()
   @BeforeOwnPassword()
   @Mutation(() => Boolean, { description: 'Changes the own password; every session of this person ends.' })
-  async changePassword(
-    @Args('old') old: string,
-    @Args('next') next: string,
-    @Me() me: SignedIn,
-    @Http() { req }: RequestContext,
-  ): Promise<boolean> {
-    await this.accounts.changePassword(me, old, next, req);
+  async changePassword(@Args('old') old: string, @Args('next') next: string, @Me() me: SignedIn): Promise<boolean> {
+    await this.accounts.changePassword(me, old, next);
     return true;
   }
 

@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
-import type { Request } from 'express';
 import { DataSource, IsNull } from 'typeorm';
 import type { BadInput } from '#kernel';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
@@ -12,11 +11,15 @@ import { hashPassword } from '../../platform/sign-in/password.js';
 import type { Role, SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
+import { waitInWords } from '../../platform/sign-in/tries.js';
 import type { Account, PersonInput } from './account.types.js';
 import { isNameTaken, nameFaults, nameTaken, readName } from './person-name.js';
 import { SignInService } from './sign-in.service.js';
 
 const leastPassword = 10;
+
+/** What is wanted of who gave too many wrong ones. */
+export const waitAfterWrong = (minutes: number): string => `a wait of ${waitInWords(minutes)} after so many wrong ones`;
 
 /** How long a password from another person waits to be used. */
 export const givenFor = 24 * 3_600_000;
@@ -86,11 +89,11 @@ export class AccountService {
   }
 
   /** Who came in with a password from another person has shown it already, and it is gone. */
-  async changePassword(who: SignedIn, old: string, next: string, request: Request): Promise<void> {
+  async changePassword(who: SignedIn, old: string, next: string): Promise<void> {
     const account = await this.dataSource.getRepository(AccountRow).findOneByOrFail({ id: who.id });
-    const isOwn = account.mustChange || (await this.signIns.isOwnPassword(account, old, request));
-    if (isOwn === 'must wait')
-      throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'a minute’s wait after five wrong ones' }]);
+    const isOwn = account.mustChange || (await this.signIns.isOwnPassword(account, old));
+    if (typeof isOwn === 'object')
+      throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: waitAfterWrong(isOwn.waitMinutes) }]);
     if (!isOwn) throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'the password that you signed in with' }]);
     const faults = passwordFaults('next', next);
     if (next === old) faults.push({ field: 'next', value: '(not shown)', wanted: 'another one than before' });

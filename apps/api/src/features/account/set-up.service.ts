@@ -9,8 +9,8 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError } from '../../platform/faults/fault.js';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
-import { SignInTries } from '../../platform/sign-in/tries.js';
-import { givenFor, personFaults, readPerson } from './account.service.js';
+import { SignInTries, networkOf } from '../../platform/sign-in/tries.js';
+import { givenFor, personFaults, readPerson, waitAfterWrong } from './account.service.js';
 import type { FirstPeopleInput } from './account.types.js';
 import { lookOf } from './person-name.js';
 
@@ -34,9 +34,9 @@ export class SetUpService {
   async begin(code: string, people: FirstPeopleInput, request: Request): Promise<void> {
     const { setUpCode } = this.config;
     if (setUpCode === null || !(await this.isOpen())) throw new NotAllowedError('The first people are on file already. Sign in.');
-    const attempt = await this.tries.begin('set-up', request.ip ?? '', false);
-    if (!attempt.mayGoOn)
-      throw new BadInputError([{ field: 'code', value: '(not shown)', wanted: 'a minute’s wait after five wrong ones' }]);
+    const attempt = await this.tries.begin([['code', networkOf(request.ip ?? '')]]);
+    if (attempt.waitMinutes !== null)
+      throw new BadInputError([{ field: 'code', value: '(not shown)', wanted: waitAfterWrong(attempt.waitMinutes) }]);
     if (!same(code.trim().toLowerCase(), setUpCode))
       throw new BadInputError([{ field: 'code', value: code.slice(0, 20), wanted: 'the code that the window of the start shows' }]);
     await this.tries.forgive(attempt);

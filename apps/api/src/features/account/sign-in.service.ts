@@ -7,11 +7,12 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import { SignInTries } from '../../platform/sign-in/tries.js';
+import { SignInTries, countedAtTheDoor } from '../../platform/sign-in/tries.js';
 
 export type SignInOutcome =
-  | { readonly is: 'in'; readonly account: AccountRow; readonly token: string; readonly expiresAt: Date }
-  | { readonly is: 'wrong' | 'must wait' };
+  | { readonly is: 'in'; readonly account: AccountRow; readonly token: string; readonly deviceToken: string; readonly expiresAt: Date }
+  | { readonly is: 'wrong' }
+  | { readonly is: 'must wait'; readonly minutes: number };
 
 /** Who comes in: counted first, then checked at the same cost for every name, known or not. */
 @Injectable()
@@ -30,9 +31,9 @@ export class SignInService {
     const name = email.trim().toLowerCase().slice(0, 200);
     const accounts = this.dataSource.getRepository(AccountRow);
     const found = await accounts.findOneBy({ email: name });
-    const isKnownThere = await this.sessions.isKnownAt(found?.id ?? nobody, request.ip ?? '');
-    const attempt = await this.tries.begin(name, request.ip ?? '', isKnownThere);
-    if (!attempt.mayGoOn) return { is: 'must wait' };
+    const known = await this.sessions.knownOf(found?.id ?? nobody, request);
+    const attempt = await this.tries.begin(countedAtTheDoor({ name, address: request.ip ?? '', ...known }));
+    if (attempt.waitMinutes !== null) return { is: 'must wait', minutes: attempt.waitMinutes };
     const account = found && this.mayUsePassword(found) ? found : undefined;
     const hash = account?.passwordHash ?? (await this.nobodys);
     const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, hash)));
@@ -47,9 +48,9 @@ export class SignInService {
   }
 
   /** The password that somebody signed in with, asked for again; counted like a try at the door. */
-  async isOwnPassword(account: AccountRow, password: string, request: Request): Promise<boolean | 'must wait'> {
-    const attempt = await this.tries.begin(`own ${account.id}`, request.ip ?? '', true);
-    if (!attempt.mayGoOn) return 'must wait';
+  async isOwnPassword(account: AccountRow, password: string): Promise<boolean | { readonly waitMinutes: number }> {
+    const attempt = await this.tries.begin([['own', account.id]]);
+    if (attempt.waitMinutes !== null) return { waitMinutes: attempt.waitMinutes };
     const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, account.passwordHash)));
     if (isRight) await this.tries.forgive(attempt);
     return isRight;

@@ -70,6 +70,10 @@ export class SessionRow {
   /** As the browser calls itself. */
   @Column('text')
   device: string;
+
+  /** Of the cookie by which the device is known again. */
+  @Column('text', { name: 'device_hash', nullable: true })
+  deviceHash: string | null;
 }
 
 /** Tries at the door, counted for all APIs together. */
@@ -82,8 +86,13 @@ export class SignInTryRow {
   @Column('int')
   count: number;
 
+  /** Forgotten then. */
   @Column('timestamptz')
   until: Date;
+
+  /** Nobody tries again before. */
+  @Column('timestamptz', { name: 'wait_until', nullable: true })
+  waitUntil: Date | null;
 }
 
 /** A safety officer is made by two: one who proposes, and an officer who accepts. */

@@ -6,8 +6,8 @@ import { CLOCK, CONFIG, type Clock, type Config } from '../config/config.js';
 import type { Deputyship } from './deputyship.js';
 import type { SignedIn } from './person.js';
 import { SessionRow } from './rows.js';
-import { sessionTokenOf } from './session-cookie.js';
-import { networkOf } from './tries.js';
+import { deviceTokenOf, sessionTokenOf } from './session-cookie.js';
+import { type Comer, networkOf } from './tries.js';
 
 const hours = 3_600_000;
 /** A session ends so long after it was opened, or so long after it was last used. */
@@ -51,7 +51,8 @@ export class SessionStore {
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
-  async open(accountId: string, request: Request): Promise<{ token: string; expiresAt: Date }> {
+  async open(accountId: string, request: Request): Promise<{ token: string; deviceToken: string; expiresAt: Date }> {
+    const deviceToken = (await this.knownToken(request)) ?? randomBytes(32).toString('base64url');
     const token = randomBytes(32).toString('base64url');
     const now = this.clock.now();
     const expiresAt = new Date(now.getTime() + longest);
@@ -65,8 +66,16 @@ export class SessionStore {
       endedAt: null,
       address: networkOf(request.ip ?? ''),
       device: String(request.headers['user-agent'] ?? '').slice(0, 200),
+      deviceHash: hashOf(deviceToken),
     });
-    return { token, expiresAt };
+    return { token, deviceToken, expiresAt };
+  }
+
+  /** The cookie of a device that somebody has signed in on: several people may share one. */
+  private async knownToken(request: Request): Promise<string | undefined> {
+    const token = deviceTokenOf(request, this.config.secureCookies);
+    if (!token) return undefined;
+    return (await this.dataSource.getRepository(SessionRow).existsBy({ deviceHash: hashOf(token) })) ? token : undefined;
   }
 
   async close(request: Request): Promise<void> {
@@ -105,9 +114,14 @@ export class SessionStore {
     return { ...person, deputyships: held ?? [] };
   }
 
-  /** Whether this person has signed in from there. */
-  async isKnownAt(accountId: string, address: string): Promise<boolean> {
-    return this.dataSource.getRepository(SessionRow).existsBy({ accountId, address: networkOf(address) });
+  /** Whether this person has signed in from this address, and the device that asks where it has signed in as this person. */
+  async knownOf(accountId: string, request: Request): Promise<Pick<Comer, 'isKnownThere' | 'knownDevice'>> {
+    const device = hashOf(deviceTokenOf(request, this.config.secureCookies) ?? '');
+    const [known]: { there: boolean; device: boolean }[] = await this.dataSource.query(
+      `SELECT coalesce(bool_or(address = $2), false) AS there, coalesce(bool_or(device_hash = $3), false) AS device FROM session WHERE account_id = $1`,
+      [accountId, networkOf(request.ip ?? ''), device],
+    );
+    return { isKnownThere: known?.there === true, knownDevice: known?.device ? device : null };
   }
 
   /** Sessions of a person that hold. */
