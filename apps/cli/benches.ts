@@ -37,7 +37,7 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/carts/blocks.js'),
   },
   'cart-allocation-scale': {
-    does: 'seeded fleets of 20 to 4,000 carts: [--carts 250,1000] [--seeds N] [--work N] [--seconds S]',
+    does: 'seeded fleets of 20 to 10,000 carts: [--carts 250,1000] [--seeds N] [--work N] [--seconds S] [--clock processor]',
     load: () => import('./bench/carts/cart-allocation-scale.js'),
   },
   bookings: {

@@ -44,7 +44,7 @@ function answerOf(highs: Highs, lpText: string, limits: IntegerProgramLimits): I
 function run(
   highs: Highs,
   model: HighsModel,
-  { timeLimitSeconds, iterations = Infinity, relaxed }: IntegerProgramLimits,
+  { timeLimitSeconds, iterations = Infinity, enough, relaxed }: IntegerProgramLimits,
 ): IntegerProgramAnswer {
   const { callbackType, modelStatus } = highs.constants;
   const most = Math.min(2 ** 31 - 1, Math.max(1, Math.round(iterations)));
@@ -56,6 +56,7 @@ function run(
     random_seed: 0,
     simplex_iteration_limit: most,
     ...(relaxed ? { solve_relaxation: true } : {}),
+    ...(enough === undefined || relaxed ? {} : { objective_target: enough }),
   });
   const { modelStatus: status } = model.run({
     [callbackType.mipInterrupt]: (event) => {

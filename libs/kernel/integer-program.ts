@@ -9,6 +9,8 @@ export interface IntegerProgramLimits {
   readonly timeLimitSeconds: number;
   /** Iterations of the simplex method, all nodes together: equal program and limit give the equal answer. Left out: no limit. */
   readonly iterations?: number;
+  /** A solution below this value is good enough: the search ends with it, and its status is `feasible` unless it is proved to be the best. */
+  readonly enough?: number;
   /** Columns need not be whole. */
   readonly relaxed?: boolean;
 }

@@ -36,3 +36,14 @@ export const median = (values: readonly number[]): number => {
 };
 
 export const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+/** Time on the wall, or, on a machine that is shared, of the processor: all threads of the process, so never less than a core alone would need. */
+export function clockFrom(value: string | undefined) {
+  if (value === undefined || value === 'wall') return { clock: 'wall', now: () => performance.now() };
+  if (value !== 'processor') throw new Trouble(`--clock is ${value}: wanted wall or processor.`);
+  const now = () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  };
+  return { clock: value, now };
+}

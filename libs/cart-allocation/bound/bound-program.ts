@@ -70,7 +70,7 @@ export class BoundProgram {
       const work = this.budget.workLeft - (1 - share) * workBefore;
       const seconds = this.budget.secondsLeft() - (1 - share) * secondsBefore;
       if (round > 0 && (work <= 0 || seconds <= 0 || this.budget.isSpent())) break;
-      const found = this.run(program, Math.max(0, work), Math.max(0.01, seconds));
+      const found = this.run(program, Math.max(0, work), Math.max(0.01, seconds), fewest);
       if (!found) break;
       const waiting = new Waiting(this.floor, found, this.single);
       const known = this.deadlocks.length;
@@ -108,13 +108,16 @@ export class BoundProgram {
       this.classes = { carts, loads, promising: nearestPairs(this.floor, carts, loads, { values, reducedCosts }) };
   }
 
-  private run(program: Program, work: number, seconds: number): Choice | undefined {
+  private run(program: Program, work: number, seconds: number, fewest: Tie): Choice | undefined {
     const units = unitsPerProgram + unitsPerColumn * program.columns.size;
     this.budget.spend(units);
     const text = program.textWith(this.rowsOfDeadlocks(), this.kindsOfDeadlocks());
+    // Where the bound is known beforehand, a choice that meets it is as good as any: ties alone are not worth the search.
+    const enough =
+      this.classes.promising && this.askedWith >= 0 && fewest === 'boxes lifted' ? { enough: this.best + tiesAtMost + 1e-6 } : {};
     const solve = (part: number, relaxed: boolean) => {
       const iterations = Math.max(100, (part * work - units) / program.rows);
-      const answer = this.integerProgram.solve(text, { timeLimitSeconds: part * seconds, iterations, relaxed });
+      const answer = this.integerProgram.solve(text, { timeLimitSeconds: part * seconds, iterations, relaxed, ...enough });
       this.budget.spend(answer.iterations * program.rows);
       if (answer.isCutOff) this.budget.cutOffByClock();
       return answer;

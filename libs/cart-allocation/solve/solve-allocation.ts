@@ -39,8 +39,6 @@ const wide = [16, 64];
 const widest = [64, 256];
 /** After so many other choices the first one is looked at again with the widest beam. */
 const widestAt = 6;
-/** Above this many carts another choice costs more than the widest beam. */
-const mostCartsForNarrow = 500;
 /** Above this many carts ties are left as they fall. */
 const mostCartsForTies = 100;
 /** Plans of more moves than this are not searched for exactly: nothing would come of it. */
@@ -118,8 +116,7 @@ function withAnyCarts(floor: FloorPlan, program: BoundProgram, budget: WorkBudge
 /** Among choices with equally many moves some can be carried out without a loss and some cannot: look at a few. */
 function tryOtherChoices(floor: FloorPlan, program: BoundProgram, budget: WorkBudget, first: BoundAnswer): Bounded {
   let { bound } = first;
-  const widths = floor.carts.length > mostCartsForNarrow ? [...narrow, ...widest] : narrow;
-  let best = carryOut(floor, first.choice ?? plainChoice(floor), bound, widths, budget);
+  let best = carryOut(floor, first.choice ?? plainChoice(floor), bound, narrow, budget);
   const random = seededRandom(1);
   for (let more = 0; first.choice && more < otherChoices && best.moves.length > bound && !budget.isSpent(); more++) {
     const isWidest = more === widestAt;

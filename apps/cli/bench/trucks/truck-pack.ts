@@ -9,7 +9,7 @@ import {
   solveContainer,
   verifyContainer,
 } from '#truck-pack';
-import { folderFrom, numberFrom, readArguments, say } from '../arguments.js';
+import { clockFrom, folderFrom, numberFrom, readArguments, say } from '../arguments.js';
 import { generalPackers } from './general-packers.js';
 
 const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / values.length;
@@ -82,17 +82,6 @@ function others(problems: readonly ContainerCase[]) {
 
 const utilisationOf = ({ length, width, height }: ContainerCase, placements: readonly ContainerPlacement[]): number =>
   placements.reduce((sum, { dx, dy, dz }) => sum + dx * dy * dz, 0) / (length * width * height);
-
-/** Time on the wall, or, on a machine that is shared, of the processor: all threads of the process, so never less than a core alone would need. */
-function clockFrom(value: string | undefined) {
-  if (value === undefined || value === 'wall') return { clock: 'wall', now: () => performance.now() };
-  if (value !== 'processor') throw new Trouble(`--clock is ${value}: wanted wall or processor.`);
-  const now = () => {
-    const { user, system } = process.cpuUsage();
-    return (user + system) / 1000;
-  };
-  return { clock: value, now };
-}
 
 function supportFrom(value: string | undefined): 'full' | undefined {
   if (value !== undefined && value !== 'full' && value !== 'none') throw new Trouble(`--support is ${value}: wanted full or none.`);
