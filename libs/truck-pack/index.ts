@@ -8,3 +8,4 @@ export * from './load-rows.js';
 export { type LengthCauses } from './rows/index.js';
 export * from './solve-rows.js';
 export * from './solve-truck-pack.js';
+export * from './stowage/index.js';

@@ -39,6 +39,8 @@ const wide = [16, 64];
 const widest = [64, 256];
 /** After so many other choices the first one is looked at again with the widest beam. */
 const widestAt = 6;
+/** Part of what is left for another choice. */
+const otherShare = 0.2;
 /** Above this many carts ties are left as they fall. */
 const mostCartsForTies = 100;
 /** Plans of more moves than this are not searched for exactly: nothing would come of it. */
@@ -120,10 +122,10 @@ function tryOtherChoices(floor: FloorPlan, program: BoundProgram, budget: WorkBu
   const random = seededRandom(1);
   for (let more = 0; first.choice && more < otherChoices && best.moves.length > bound && !budget.isSpent(); more++) {
     const isWidest = more === widestAt;
-    const other = isWidest ? first : program.solve({ share: 0.1, vary: random });
-    if (!other.choice) break;
+    const other = isWidest ? first : program.solve({ share: otherShare, vary: random });
     bound = Math.max(bound, other.bound);
-    const plan = carryOut(floor, other.choice, bound, isWidest ? widest : more < 3 ? narrow : wide, budget);
+    // A program that was cut off has no choice: then the first one is carried out with other ties.
+    const plan = carryOut(floor, other.choice ?? first.choice, bound, isWidest ? widest : more < 3 ? narrow : wide, budget, more + 1);
     if (plan.moves.length < best.moves.length) best = plan;
   }
   return { best, bound };
@@ -138,11 +140,11 @@ function fewerCarts(floor: FloorPlan, best: Plan, program: BoundProgram, budget:
 }
 
 /** Step by step as the choice has it, then wider and wider beams; ends as soon as the bound is met. */
-function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], budget: WorkBudget): Plan {
+function carryOut(floor: FloorPlan, choice: Choice, bound: number, widths: readonly number[], budget: WorkBudget, ties = 0): Plan {
   let best = straightSchedule(floor, choice);
   for (const width of widths) {
     if (best.length <= bound || budget.isSpent()) break;
-    const moves = beamSchedule(floor, choice, width, seededRandom(width), budget);
+    const moves = beamSchedule(floor, choice, width, seededRandom(width + ties), budget);
     if (moves.length < best.length) best = moves;
   }
   return { cartOf: choice.cartOf, moves: best };

@@ -9,8 +9,12 @@ const limitKg = quantity('vehicleLimitKg');
 const position = quantity('offsetMm');
 const share = quantity('share');
 
+/** What is loaded: a truck in rows; a sea container and an air pallet without rows and without an order of unloading. */
+export const loadSpaceKinds = ['truck', 'sea container', 'air pallet'] as const;
+
 export const truckSchema = z.strictObject({
   id: name,
+  kind: z.enum(loadSpaceKinds).optional(),
   innerLengthMm: size,
   innerWidthMm: size,
   innerHeightMm: size,
@@ -18,6 +22,9 @@ export const truckSchema = z.strictObject({
   payloadKg: limitKg.optional(),
   maxGrossKg: limitKg.optional(),
   maxSideOffsetMm: quantity('clearMm').optional(),
+  /** Of the load's centre from the middle of the length, and the most on any metre of it; of what is loaded without rows. */
+  maxEndOffsetMm: quantity('clearMm').optional(),
+  maxKgPerMetre: limitKg.optional(),
   blocked: z
     .array(z.strictObject({ xMm: corner, yMm: corner, zMm: corner, lengthMm: size, widthMm: size, heightMm: size }))
     .max(200)
@@ -100,7 +107,12 @@ export function readTruckCase(input: unknown): Result<TruckCase, readonly BadInp
   const read = readInput(truckCaseSchema, input);
   if (!read.ok) return read;
   const { trucks, pieces } = read.value;
-  const faults = [...twice('trucks', trucks), ...twice('pieces', pieces), ...trucks.flatMap(runningGearFaults)];
+  const faults = [
+    ...twice('trucks', trucks),
+    ...twice('pieces', pieces),
+    ...trucks.flatMap(runningGearFaults),
+    ...trucks.flatMap(kindFaults),
+  ];
   return faults.length === 0 ? ok(read.value as unknown as TruckCase) : refuse(faults.slice(0, 100));
 }
 
@@ -110,6 +122,21 @@ function twice(field: string, of: readonly { readonly id: string }[]): BadInput[
     const isTwice = seen.has(id);
     seen.add(id);
     return isTwice ? [{ field: `${field}[${index}].id`, value: id, wanted: 'each id only once' }] : [];
+  });
+}
+
+/** Loaded without rows: whoever unloads it empties it. */
+export const isRowless = ({ kind = 'truck' }: Pick<Truck, 'kind'>): boolean => kind !== 'truck';
+
+function kindFaults(truck: Truck, index: number): BadInput[] {
+  const field = `trucks[${index}]`;
+  if (isRowless(truck))
+    return (['semiTrailer', 'rigid'] as const)
+      .filter((gear) => truck[gear])
+      .map((gear) => ({ field: `${field}.${gear}`, value: 'an object', wanted: `none: a load space of kind ${truck.kind} has no axles` }));
+  return (['maxEndOffsetMm', 'maxKgPerMetre'] as const).flatMap((limit) => {
+    const value = truck[limit];
+    return value === undefined ? [] : [{ field: `${field}.${limit}`, value, wanted: 'only with kind sea container or air pallet' }];
   });
 }
 

@@ -58,7 +58,8 @@ export function verifyTruckPack(problem: TruckCaseData, answer: Judged, options:
     const bodies = bodiesOf(pieces, load.placements, say);
     checkPlaces(truck, bodies, say);
     checkStanding(problem.minSupport, bodies, say);
-    checkUnloading(bodies, waived, say);
+    // Whoever opens a container or a pallet empties it: nothing in it comes off before the rest.
+    if (truck.kind === undefined || truck.kind === 'truck') checkUnloading(bodies, waived, say);
     checkLoading(bodies, load.loadingOrder, loaded, say);
     checkMass(problem, truck, load, bodies, say);
   }
@@ -247,6 +248,15 @@ function checkMass(problem: TruckCaseData, truck: Truck, load: Load, bodies: rea
     );
 }
 
+/** The most that any metre of the length carries, each piece spread evenly along its own; it begins or ends where a piece does. */
+function heaviestMetreKg({ innerLengthMm }: Truck, bodies: readonly Body[]): number {
+  const last = Math.max(0, innerLengthMm - 1000);
+  const starts = bodies.flatMap((each) => [each.x0, each.x1, each.x0 - 1000, each.x1 - 1000]).map((x) => Math.min(last, Math.max(0, x)));
+  const onMetre = (x: number) =>
+    bodies.reduce((sum, each) => sum + (each.kg * Math.max(0, cross(x, x + 1000, each.x0, each.x1))) / (each.x1 - each.x0), 0);
+  return Math.max(0, ...starts.map(onMetre));
+}
+
 function judgeMass(
   truck: Truck,
   bodies: readonly Body[],
@@ -263,6 +273,9 @@ function judgeMass(
     least !== undefined && value < least - slackKgOrMm && say('limit', 'below', truck.id, [what], { value, least, ...when });
   over('mass', kg, truck.payloadKg);
   over('side offset', Math.abs(side), truck.maxSideOffsetMm);
+  const end = kg === 0 ? 0 : bodies.reduce((sum, each) => sum + each.kg * ((each.x0 + each.x1) / 2 - truck.innerLengthMm / 2), 0) / kg;
+  over('end offset', Math.abs(end), truck.maxEndOffsetMm);
+  if (truck.maxKgPerMetre !== undefined) over('mass on a metre', heaviestMetreKg(truck, bodies), truck.maxKgPerMetre);
   const { semiTrailer: trailer, rigid } = truck;
   if (trailer) {
     const base = trailer.axleGroupXMm - trailer.kingpinXMm;

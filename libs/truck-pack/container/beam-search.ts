@@ -2,6 +2,7 @@ import { BlockChoice } from './block-choice.js';
 import { FreeSpaces } from './free-spaces.js';
 import type { Given } from './given.js';
 import { Packing } from './packing.js';
+import type { Settled } from './settle.js';
 
 /** A packing with what its greedy completion fills; a child is its parent until it is chosen for the next level. */
 interface Child {
@@ -14,6 +15,8 @@ interface Child {
 /** Beam search over packings; each child is judged by completing it greedily. Keeps the fullest packing that it ever saw. */
 export class BeamSearch {
   readonly best: Packing;
+  /** The best load that keeps the limits of the whole, where there are such. */
+  settled: Settled = { placements: [], volume: 0 };
   completions = 0;
   private readonly root: Packing;
   private readonly trial: Packing;
@@ -31,20 +34,25 @@ export class BeamSearch {
     private readonly given: Given,
     private readonly isLate: () => boolean,
     private readonly workLimit: number,
+    private readonly settle?: (packing: Packing, above: number) => Settled | undefined,
   ) {
     this.choice = new BlockChoice(given);
     this.free = new FreeSpaces(given);
-    this.root = new Packing(given);
+    this.root = new Packing(given).blockOff(this.free);
     this.trial = new Packing(given);
     this.best = new Packing(given);
     this.rootVolume = this.complete(this.trial.become(this.root));
   }
 
   isOver(): boolean {
-    if (this.completions >= this.workLimit) return true;
+    if (this.completions >= this.workLimit || this.bestVolume >= this.given.mostVolume) return true;
     // The clock costs more than a small completion: it is not read each time.
     if (this.asked++ % 8 === 0) this.wasLate = this.isLate();
     return this.wasLate;
+  }
+
+  private get bestVolume(): number {
+    return this.settle ? this.settled.volume : this.best.volume;
   }
 
   /** The clock cut the search short. */
@@ -108,6 +116,7 @@ export class BeamSearch {
     for (let space = this.nextOptions(packing, 1); space >= 0; space = this.nextOptions(packing, 1))
       packing.place(space, this.choice.best[0]!, this.free);
     if (packing.volume > this.best.volume) this.best.become(packing);
+    if (this.settle && packing.volume > this.settled.volume) this.settled = this.settle(packing, this.settled.volume) ?? this.settled;
     return packing.volume;
   }
 

@@ -102,7 +102,7 @@ export class BlockChoice {
     const y = blocks.size[1][block]!;
     const z = blocks.size[2][block]!;
     const kept = ((x + reach[0].longest[rx]!) * (y + reach[1].longest[ry]!) * (z + reach[2].longest[rz]!)) / this.full;
-    if (most * kept <= this.least) return;
+    if (most * kept <= this.least || (blocks.weights && !packing.mayTake(space, block))) return;
     this.valued++;
     this.findAfter(packing, block);
     let value =

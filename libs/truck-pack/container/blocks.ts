@@ -1,4 +1,5 @@
-import { type ContainerCase, orientationsOf } from './container-case.js';
+import { BlockWeights } from './block-weights.js';
+import { type ContainerCase, isWeighed, orientationsOf } from './container-case.js';
 
 /** Boxes built into solid blocks, structure of arrays; `first[b] .. first[b + 1]` are its kinds and quantities. */
 export interface Blocks {
@@ -16,6 +17,8 @@ export interface Blocks {
   readonly axis: Int8Array;
   readonly a: Int32Array;
   readonly b: Int32Array;
+  /** Masses and what blocks bear; left out where nothing is weighed. */
+  readonly weights: BlockWeights | undefined;
 }
 
 const mostBlocks = 10_000;
@@ -55,6 +58,7 @@ class BlockBuilder {
   private readonly most: readonly [number, number, number];
   private readonly available: Int32Array;
   private readonly hasFullSupport: boolean;
+  private readonly weights: BlockWeights | undefined;
   /** Open addressing by hash of size and kinds; -1 is empty. */
   private readonly table = new Int32Array(1 << 15).fill(-1);
 
@@ -64,6 +68,7 @@ class BlockBuilder {
   ) {
     this.most = [problem.length, problem.width, problem.height];
     this.hasFullSupport = problem.support === 'full';
+    this.weights = isWeighed(problem) ? new BlockWeights(problem, mostBlocks + 8) : undefined;
     this.available = Int32Array.from(problem.boxes, (box) => box.count);
   }
 
@@ -72,6 +77,7 @@ class BlockBuilder {
     const at = this.first[this.count]!;
     this.kind[at] = kind;
     this.quantity[at] = 1;
+    this.weights?.ofBox(this.count, kind, dx * dy);
     this.keep(dx, dy, dz, dx, dy, dx * dy * dz, 1, at + 1, -1, kind, kind);
   }
 
@@ -83,6 +89,8 @@ class BlockBuilder {
       for (const q of this.alikeFaces(p, axis)) {
         if (q > p || this.count >= mostBlocks) break;
         this.join(p, q, axis);
+        // Which is above matters where not every box bears the other.
+        if (this.weights && axis === 2 && q !== p) this.join(q, p, axis);
       }
   }
 
@@ -136,6 +144,7 @@ class BlockBuilder {
       topX = axis === 0 ? dx : axis === 2 ? tx[q]! : Math.min(tx[p]!, tx[q]!);
       topY = axis === 1 ? dy : axis === 2 ? ty[q]! : Math.min(ty[p]!, ty[q]!);
     }
+    if (this.weights && !this.weights.ofPair(this.count, p, q, axis)) return;
     const end = this.merge(p, q);
     if (end > 0) this.keep(dx, dy, dz, topX, topY, volume, this.pieces[p]! + this.pieces[q]!, end, axis, p, q);
   }
@@ -209,6 +218,7 @@ class BlockBuilder {
   }
 
   private isSame(other: number, dx: number, dy: number, dz: number, topX: number, topY: number, from: number, end: number): boolean {
+    if (this.weights && !this.weights.areAlike(other, this.count)) return false;
     if (this.top[0][other] !== topX || this.top[1][other] !== topY) return false;
     if (this.size[0][other] !== dx || this.size[1][other] !== dy || this.size[2][other] !== dz) return false;
     const start = this.first[other]!;
@@ -229,7 +239,7 @@ class BlockBuilder {
   }
 
   blocks(): Blocks {
-    const { count, size, top, volume, pieces, first, kind, quantity, axis, a, b } = this;
-    return { count, size, top, volume, pieces, first, kind, quantity, axis, a, b };
+    const { count, size, top, volume, pieces, first, kind, quantity, axis, a, b, weights } = this;
+    return { count, size, top, volume, pieces, first, kind, quantity, axis, a, b, weights };
   }
 }

@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { type BadInput, type Result, ok, readInput } from '#kernel';
+import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
 
 /** Whole units of length; in millimetres no container is longer than this. */
 const length = z.int().min(1).max(100_000);
+const from = z.int().min(-100_000).max(100_000);
+const mass = z.number().min(0).max(1_000_000);
 
 const containerCaseSchema = z.strictObject({
   length,
@@ -13,18 +15,61 @@ const containerCaseSchema = z.strictObject({
       z.strictObject({
         edges: z.tuple([length, length, length]),
         mayStand: z.tuple([z.boolean(), z.boolean(), z.boolean()]),
+        mayTurn: z.boolean().optional(),
         count: z.int().min(0).max(100_000),
+        massKg: mass.optional(),
+        mostOnTopKg: mass.optional(),
+        isFloorOnly: z.boolean().optional(),
       }),
     )
     .max(10_000),
   support: z.literal('full').optional(),
+  blocked: z
+    .array(z.strictObject({ x: from, y: from, z: from, dx: length, dy: length, dz: length }))
+    .max(200)
+    .optional(),
+  limits: z
+    .strictObject({
+      payloadKg: mass.optional(),
+      mostKgPerMetre: mass.optional(),
+      mostEndOffset: mass.optional(),
+      mostSideOffset: mass.optional(),
+    })
+    .optional(),
 });
 
 /** One kind of box of a single-container problem: three edges, which of them may stand vertical, how many there are. Whole units of length. */
 export interface ContainerBox {
   readonly edges: readonly [number, number, number];
   readonly mayStand: readonly [boolean, boolean, boolean];
+  /** Left out: it may be turned about the vertical. `false`: the first of its edges that lie stays along the length. */
+  readonly mayTurn?: boolean | undefined;
   readonly count: number;
+  /** Nothing where left out. */
+  readonly massKg?: number | undefined;
+  /** What may stand on one of them, all together; left out: any mass. */
+  readonly mostOnTopKg?: number | undefined;
+  readonly isFloorOnly?: boolean | undefined;
+}
+
+/** A cuboid that takes nothing and carries nothing: a wheel arch, what a contoured pallet lacks of a cuboid. */
+export interface BlockedPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly dx: number;
+  readonly dy: number;
+  readonly dz: number;
+}
+
+/** What the load as a whole must keep; a metre is 1,000 units of length, so lengths are in millimetres then. */
+export interface StowageLimits {
+  readonly payloadKg?: number | undefined;
+  /** The most that stands on any metre of the length, each box spread evenly along its own length. */
+  readonly mostKgPerMetre?: number | undefined;
+  /** How far the load's centre may be from the middle, along and across. */
+  readonly mostEndOffset?: number | undefined;
+  readonly mostSideOffset?: number | undefined;
 }
 
 /** What a case is made from. */
@@ -34,7 +79,11 @@ export interface ContainerInput {
   readonly height: number;
   readonly boxes: readonly ContainerBox[];
   /** `full`: all of every box's base rests on the floor or on boxes. Without it boxes may float. */
-  readonly support?: 'full';
+  readonly support?: 'full' | undefined;
+  /** With full support only. */
+  readonly blocked?: readonly BlockedPlace[] | undefined;
+  /** Masses, what boxes bear, and these are kept with full support only. */
+  readonly limits?: StowageLimits | undefined;
 }
 
 declare const wasRead: unique symbol;
@@ -45,8 +94,14 @@ export type ContainerCase = ContainerInput & { readonly [wasRead]: true };
 /** Reads a case: whole lengths, at least one of each; every fault with field, value and what would be right. */
 export function readContainerCase(input: unknown): Result<ContainerCase, readonly BadInput[]> {
   const read = readInput(containerCaseSchema, input);
+  if (read.ok && read.value.support !== 'full' && isWeighed(read.value))
+    return refuse([{ field: 'support', value: 'none', wanted: 'full, where masses, limits or blocked places are kept' }]);
   return read.ok ? ok(read.value as ContainerInput as ContainerCase) : read;
 }
+
+/** Whether anything but room decides what goes where. */
+export const isWeighed = ({ boxes, blocked, limits }: Pick<ContainerInput, 'boxes' | 'blocked' | 'limits'>): boolean =>
+  (blocked?.length ?? 0) > 0 || limits !== undefined || boxes.some((each) => each.mostOnTopKg !== undefined || each.isFloorOnly === true);
 
 /** The same reader for callers whose data have a type. */
 export const makeContainerCase = (input: ContainerInput): Result<ContainerCase, readonly BadInput[]> => readContainerCase(input);
@@ -107,7 +162,7 @@ export function readContainerProblems(text: string): ContainerCase[] {
 }
 
 /** Every way a kind of box may lie: its extent along x, y, z; each once. */
-export function orientationsOf({ edges, mayStand }: ContainerBox): readonly (readonly [number, number, number])[] {
+export function orientationsOf({ edges, mayStand, mayTurn = true }: ContainerBox): readonly (readonly [number, number, number])[] {
   const seen = new Set<string>();
   return [0, 1, 2].flatMap((up) => {
     if (!mayStand[up]) return [];
@@ -117,9 +172,9 @@ export function orientationsOf({ edges, mayStand }: ContainerBox): readonly (rea
         [edges[a]!, edges[b]!, edges[up]!],
         [edges[b]!, edges[a]!, edges[up]!],
       ] as const
-    ).filter((each) => {
+    ).filter((each, way) => {
       const key = each.join();
-      if (seen.has(key)) return false;
+      if (seen.has(key) || (way === 1 && !mayTurn)) return false;
       seen.add(key);
       return true;
     });

@@ -11,6 +11,8 @@ export class Given {
   readonly extent: readonly [number, number, number];
   readonly reach: readonly [Reach, Reach, Reach];
   readonly hasFullSupport: boolean;
+  /** No packing has more volume: that of the container, or of all boxes. */
+  readonly mostVolume: number;
   /** Volume times pieces to the power -0.2, by block. */
   readonly worth: Float64Array;
   /** By axis and block: one of the two faces across the axis as part of the block's surface. */
@@ -31,6 +33,8 @@ export class Given {
     readonly blocks: Blocks,
   ) {
     this.extent = [problem.length, problem.width, problem.height];
+    const all = problem.boxes.reduce((sum, { edges, count }) => sum + edges[0] * edges[1] * edges[2] * count, 0);
+    this.mostVolume = Math.min(all, problem.length * problem.width * problem.height);
     this.hasFullSupport = problem.support === 'full';
     this.reach = reachOf(problem);
     this.words = this.reach[0].words;

@@ -18,6 +18,9 @@ export class Packing {
   placed: Int32Array;
   placedBlock: Int32Array;
   placedCount = 0;
+  massKg = 0;
+  /** By placed block: pressure that its top still takes; kept where boxes are weighed. */
+  private bears: Float64Array;
 
   constructor(private readonly given: Given) {
     const { problem, extent } = given;
@@ -29,6 +32,7 @@ export class Packing {
     this.spaces.set([0, 0, 0, ...extent]);
     this.placed = new Int32Array(6 * 64);
     this.placedBlock = new Int32Array(64);
+    this.bears = new Float64Array(given.blocks.weights ? 64 : 0);
     problem.boxes.forEach((box, kind) => {
       if (box.count > 0) this.kindsLeft[kind >> 5]! |= 1 << (kind & 31);
     });
@@ -50,6 +54,11 @@ export class Packing {
     copyFirst(other.placed, this.placed, 6 * other.placedCount);
     copyFirst(other.placedBlock, this.placedBlock, other.placedCount);
     this.placedCount = other.placedCount;
+    this.massKg = other.massKg;
+    if (this.given.blocks.weights) {
+      if (this.bears.length < other.placedCount) this.bears = new Float64Array(2 * other.placedCount);
+      this.bears.set(other.bears.subarray(0, other.placedCount));
+    }
     return this;
   }
 
@@ -60,7 +69,44 @@ export class Packing {
       x: this.placed[6 * index]!,
       y: this.placed[6 * index + 1]!,
       z: this.placed[6 * index + 2]!,
-    }));
+    })).filter((each) => each.block >= 0);
+  }
+
+  /** Takes the blocked places away; before anything is placed. Nothing stands on them. */
+  blockOff(free: FreeSpaces): this {
+    const { blocked = [] } = this.given.problem;
+    for (const { x, y, z, dx, dy, dz } of blocked) {
+      if (this.placedCount === this.placedBlock.length) this.growPlaced(2 * this.placedCount);
+      this.placed.set([x, y, z, x + dx, y + dy, z + dz], 6 * this.placedCount);
+      this.placedBlock[this.placedCount] = -1;
+      // One beyond the last block: it has no top.
+      free.cut(this, 6 * this.placedCount++, this.given.blocks.count);
+    }
+    return this;
+  }
+
+  /** Whether the block may stand in the space by its mass and by what is below it. */
+  mayTake(space: number, block: number): boolean {
+    const { weights } = this.given.blocks;
+    if (!weights) return true;
+    if (this.massKg + weights.massKg[block]! > (this.given.problem.limits?.payloadKg ?? Infinity) + 1e-9) return false;
+    const z = this.spaces[6 * space + 2]!;
+    if (z === 0) return true;
+    return weights.isFloorOnly[block] === 0 && weights.presses[block]! <= this.leastBorne(space, block, z);
+  }
+
+  /** Pressure that everything below the block still takes. */
+  private leastBorne(space: number, block: number, z: number): number {
+    const { size } = this.given.blocks;
+    const [x, y] = [this.corner(space, block, 0), this.corner(space, block, 1)];
+    const [X, Y] = [x + size[0][block]!, y + size[1][block]!];
+    let least = Infinity;
+    for (let each = 0, at = 0; each < this.placedCount; each++, at += 6) {
+      const { placed } = this;
+      const isBelow = placed[at + 5] === z && placed[at]! < X && placed[at + 3]! > x && placed[at + 1]! < Y && placed[at + 4]! > y;
+      if (isBelow && this.bears[each]! < least) least = this.bears[each]!;
+    }
+    return least;
   }
 
   /** The space whose corner is nearest to a corner of the container, of equals the largest; -1 when there is none. Support counts from the floor. */
@@ -130,6 +176,12 @@ export class Packing {
     placed[at + 3] = x + size[0][block]!;
     placed[at + 4] = y + size[1][block]!;
     placed[at + 5] = z + size[2][block]!;
+    const { weights } = this.given.blocks;
+    if (weights) {
+      const below = z === 0 ? Infinity : this.leastBorne(space, block, z) - weights.presses[block]!;
+      this.bears[this.placedCount] = Math.min(weights.bears[block]!, below);
+      this.massKg += weights.massKg[block]!;
+    }
     this.placedBlock[this.placedCount++] = block;
     this.volume += volume[block]!;
     const { takers, takersFrom, kindFrom } = this.given;
@@ -156,6 +208,10 @@ export class Packing {
     this.placed.set(placed);
     this.placedBlock = new Int32Array(capacity);
     this.placedBlock.set(placedBlock);
+    if (!this.given.blocks.weights) return;
+    const { bears } = this;
+    this.bears = new Float64Array(capacity);
+    this.bears.set(bears);
   }
 
   private findLeast(): void {

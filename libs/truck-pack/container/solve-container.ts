@@ -2,6 +2,8 @@ import { BeamSearch } from './beam-search.js';
 import { type Blocks, makeBlocks } from './blocks.js';
 import type { ContainerAnswer, ContainerCase, ContainerPlacement } from './container-case.js';
 import { Given } from './given.js';
+import type { Packing } from './packing.js';
+import { settled } from './settle.js';
 import { verifyContainer } from './verify-container.js';
 
 export interface ContainerLimits {
@@ -23,14 +25,16 @@ export function solveContainer(problem: ContainerCase, limits: ContainerLimits):
   const deadline = limits.now() + limits.timeLimitSeconds * 1000;
   const isLate = () => limits.now() >= deadline;
   const given = new Given(problem, makeBlocks(problem, leastFillFor(problem.boxes.length), isLate));
-  const search = new BeamSearch(given, isLate, limits.workLimit);
+  const boxesIn = (packing: Packing) => packing.placements().flatMap((each) => boxesOf(given.blocks, each));
+  const settle = (packing: Packing, above: number) => settled(problem, boxesIn(packing), above);
+  const search = new BeamSearch(given, isLate, limits.workLimit, problem.limits ? settle : undefined);
   for (let effort = 1; !search.isOver(); effort *= Math.SQRT2) if (!search.pass(effort)) break;
   const capacity = problem.length * problem.width * problem.height;
-  const all = problem.boxes.reduce((sum, { edges, count }) => sum + edges[0] * edges[1] * edges[2] * count, 0);
-  const bound = Math.min(1, all / capacity);
-  const utilisation = search.best.volume / capacity;
+  const bound = given.mostVolume / capacity;
+  const { placements, volume } = problem.limits ? search.settled : { placements: boxesIn(search.best), volume: search.best.volume };
+  const utilisation = volume / capacity;
   const answer: ContainerAnswer = {
-    placements: search.best.placements().flatMap((each) => boxesOf(given.blocks, each)),
+    placements,
     utilisation,
     bound,
     completions: search.completions,

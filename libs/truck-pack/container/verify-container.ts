@@ -35,9 +35,65 @@ export function verifyContainer(
       const area = below.reduce((sum, b) => sum + overlap(x, x + dx, b.x, b.x + b.dx) * overlap(y, y + dy, b.y, b.y + b.dy), 0);
       if (z !== 0 && area !== dx * dy) wrong.push(`piece ${index} rests on ${area} of ${dx * dy}`);
     });
+  wrong.push(
+    ...blockedFaults(problem, answer.placements),
+    ...standingFaults(problem, answer.placements),
+    ...wholeFaults(problem, answer.placements),
+  );
   const utilisation = volume / (length * width * height);
   if (Math.abs(utilisation - answer.utilisation) > 1e-12) wrong.push(`fills ${utilisation}, not ${answer.utilisation}`);
   if (utilisation > answer.bound + 1e-12) wrong.push(`the bound ${answer.bound} is below what is filled`);
+  return wrong;
+}
+
+const meet = (a: number, lengthA: number, b: number, lengthB: number): number => Math.min(a + lengthA, b + lengthB) - Math.max(a, b);
+
+function blockedFaults({ blocked = [] }: ContainerCase, placements: readonly ContainerPlacement[]): string[] {
+  return placements.flatMap((a, index) =>
+    blocked.some((b) => meet(a.x, a.dx, b.x, b.dx) > 0 && meet(a.y, a.dy, b.y, b.dy) > 0 && meet(a.z, a.dz, b.z, b.dz) > 0)
+      ? [`piece ${index} stands in a blocked place`]
+      : [],
+  );
+}
+
+/** What each bears when everything passes on its mass by the area on which it rests, from the top down. */
+function standingFaults({ boxes }: ContainerCase, placements: readonly ContainerPlacement[]): string[] {
+  const wrong: string[] = [];
+  const carried = placements.map(() => 0);
+  const downwards = placements.map((_, index) => index).sort((i, j) => placements[j]!.z - placements[i]!.z);
+  for (const index of downwards) {
+    const a = placements[index]!;
+    const { massKg = 0, mostOnTopKg = Infinity, isFloorOnly = false } = boxes[a.box] ?? {};
+    if (carried[index]! > mostOnTopKg + 1e-6) wrong.push(`piece ${index} bears ${carried[index]} kg of ${mostOnTopKg}`);
+    if (a.z === 0) continue;
+    if (isFloorOnly) wrong.push(`piece ${index} does not stand on the floor`);
+    const below = placements.flatMap((b, at) => {
+      const [along, across] = [meet(a.x, a.dx, b.x, b.dx), meet(a.y, a.dy, b.y, b.dy)];
+      return b.z + b.dz === a.z && along > 0 && across > 0 ? [{ at, area: along * across }] : [];
+    });
+    const area = below.reduce((sum, each) => sum + each.area, 0);
+    for (const each of below) carried[each.at]! += ((massKg + carried[index]!) * each.area) / area;
+  }
+  return wrong;
+}
+
+function wholeFaults({ boxes, limits, length, width }: ContainerCase, placements: readonly ContainerPlacement[]): string[] {
+  const mass = (each: ContainerPlacement) => boxes[each.box]?.massKg ?? 0;
+  const kg = placements.reduce((sum, each) => sum + mass(each), 0);
+  const { payloadKg = Infinity, mostKgPerMetre = Infinity, mostEndOffset = Infinity, mostSideOffset = Infinity } = limits ?? {};
+  const wrong = kg > payloadKg + 1e-6 ? [`weighs ${kg} kg of ${payloadKg}`] : [];
+  if (kg > 0) {
+    const end = placements.reduce((sum, each) => sum + mass(each) * (each.x + each.dx / 2 - length / 2), 0) / kg;
+    const side = placements.reduce((sum, each) => sum + mass(each) * (each.y + each.dy / 2 - width / 2), 0) / kg;
+    if (Math.abs(end) > mostEndOffset + 1e-6) wrong.push(`its centre is ${end} from the middle along, at most ${mostEndOffset}`);
+    if (Math.abs(side) > mostSideOffset + 1e-6) wrong.push(`its centre is ${side} from the middle across, at most ${mostSideOffset}`);
+  }
+  if (mostKgPerMetre === Infinity) return wrong;
+  // Every whole unit of length: slower than need be, and no question where the heaviest metre could begin.
+  for (let from = 0; from <= Math.max(0, length - 1000); from++) {
+    const on = placements.reduce((sum, each) => sum + (mass(each) * Math.max(0, meet(from, 1000, each.x, each.dx))) / each.dx, 0);
+    if (on > mostKgPerMetre + 1e-6) return [...wrong, `the metre from ${from} carries ${on} kg of ${mostKgPerMetre}`];
+  }
   return wrong;
 }
 
@@ -45,6 +101,7 @@ export function verifyContainer(
 export function liesAsItMay(kind: ContainerCase['boxes'][number], { dx, dy, dz }: Pick<ContainerPlacement, 'dx' | 'dy' | 'dz'>): boolean {
   return [0, 1, 2].some((up) => {
     const [a, b] = [0, 1, 2].filter((each) => each !== up).map((each) => kind.edges[each]!) as [number, number];
-    return kind.mayStand[up] === true && kind.edges[up] === dz && ((a === dx && b === dy) || (b === dx && a === dy));
+    const isTurned = b === dx && a === dy && kind.mayTurn !== false;
+    return kind.mayStand[up] === true && kind.edges[up] === dz && ((a === dx && b === dy) || isTurned);
   });
 }
