@@ -30,6 +30,12 @@ export const fewer: Compare = (was, wanted) => {
 /** Of a day until which, or from which, something lasts: none, or an earlier one. */
 export const earlier: Compare = (was, wanted) => when(typeof was === 'string' && (wanted === undefined || (wanted as string) < was));
 
+/** Of a day from which something grows old: an earlier one, or any where none was said. */
+export const olderSince: Compare = (was, wanted) => when(typeof wanted === 'string' && (was === undefined || wanted < (was as string)));
+
+/** Of how often something was used; not said is never. */
+export const moreUsed: Compare = (was, wanted) => higher(was ?? 0, wanted ?? 0);
+
 /** Of a state: anything but in service. */
 export const outOfService: Compare = (_was, wanted) => when(wanted !== 'in service');
 

@@ -47,9 +47,19 @@ describe('which way a change goes', () => {
     ['fewer', { count: 12 }, []],
     ['more', { count: 60 }, ['count']],
     ['of another model', { model: 'B' }, ['model']],
+    ['used more often', { uses: 41 }, []],
+    ['used less often', { uses: 39 }, ['uses']],
+    ['used as often as nobody says', { uses: undefined }, ['uses']],
+    ['first used earlier', { firstUsedOn: '2024-12-31' }, []],
+    ['first used later', { firstUsedOn: '2025-01-02' }, ['firstUsedOn']],
+    ['first used nobody says when', { firstUsedOn: undefined }, ['firstUsedOn']],
   ])('of an examined lot: %s', (_what, change, waits) => {
-    const was = { model: 'A', state: 'in repair', declaredOn: '2026-06-01', count: 16 };
+    const was = { model: 'A', state: 'in repair', declaredOn: '2026-06-01', firstUsedOn: '2025-01-01', uses: 40, count: 16 };
     expect(decideChange(itemGuard(true), was, { ...was, ...change }).waits.map((each) => each.field)).toEqual(waits);
+  });
+
+  it('of an item of which neither uses nor a first day were said: the first ones at once', () => {
+    expect(decideChange(itemGuard(false), {}, { uses: 3, firstUsedOn: '2026-05-01' }).waits).toEqual([]);
   });
 
   it('of a lot that nobody examined or declared: its count is free', () => {

@@ -1,5 +1,17 @@
 import type { Catalogue } from '#tour-file';
-import { type Compare, earlier, fewer, higher, inPart, lower, lowerRating, outOfService, unclear } from './direction.js';
+import {
+  type Compare,
+  earlier,
+  fewer,
+  higher,
+  inPart,
+  lower,
+  lowerRating,
+  moreUsed,
+  olderSince,
+  outOfService,
+  unclear,
+} from './direction.js';
 
 /** Fields by which people are hurt, each with the way in which it may go at once; every other field is free. */
 export type Guard = Readonly<Record<string, Compare>>;
@@ -55,10 +67,12 @@ export const loadRuleGuard: Guard = {
 /** Of an item that waits itself: what vouches for it. */
 export const declarationGuard: Guard = { declaredOn: earlier };
 
-/** Of an item on file. The count of a lot that nobody has examined or declared is free: nothing on file speaks for it. */
+/** Of an item on file. What makes it younger than it is waits. The count of a lot that nobody has examined or declared is free: nothing on file speaks for it. */
 export const itemGuard = (isVouchedFor: boolean): Guard => ({
   model: unclear,
   state: outOfService,
   declaredOn: earlier,
+  firstUsedOn: olderSince,
+  uses: moreUsed,
   ...(isVouchedFor ? { count: lower } : {}),
 });

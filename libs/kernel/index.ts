@@ -12,4 +12,5 @@ export * from './result.js';
 export * from './seeded-random.js';
 export * from './standard-gravity.js';
 export * from './text-hash.js';
+export * from './unseen.js';
 export * from './work-budget.js';

@@ -28,6 +28,9 @@ describe('two pairs of eyes', () => {
     test = await startTestApp();
     const [warehouse, system, safety] = await Promise.all([test.as('warehouse'), test.as('system'), test.as('safety')]);
     agents = { warehouse, system, safety };
+    // What makes it older holds at once.
+    expect(await form(warehouse, 'box', 'P-004', { 'first used on': '2024-03-01', uses: '49' }, '')).toMatchObject({ status: 200 });
+    expect(await usable('P-004')).toMatchObject({ firstUsedOn: '2024-03-01', uses: 49 });
   });
   afterAll(() => test.close());
 
@@ -57,6 +60,14 @@ describe('two pairs of eyes', () => {
       ...both('60 pieces for a lot examined as 16', 'shackle', 'SH-1', { count: '60' }, (item) => item?.count),
       ...both('a failed hoist back in service', 'hoist', 'H-05', { state: 'in service', reason: '' }, (item) => item?.state),
       ...both('a retired box back in service', 'box', 'P-060', { state: 'in service', reason: '' }, (item) => item?.state),
+      ...both('a box said to have been used less often', 'box', 'P-003', { uses: '12' }, (item) => item?.uses),
+      ...both(
+        'a box said to have been used for the first time later',
+        'box',
+        'P-004',
+        { 'first used on': '2027-01-31' },
+        (item) => item?.firstUsedOn,
+      ),
       ...both('a hoist said to be of a stronger model', 'hoist', 'H-04', { model: 'Strong hoist' }, (item) => item?.model),
     ];
   }

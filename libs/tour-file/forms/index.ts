@@ -1,21 +1,26 @@
 /** Forms of single values: names, sentences, days, periods, figures with their units. */
 import { z } from 'zod';
-import { isInterval, isPlainDate, quantity, wholeQuantity } from '#kernel';
+import { isInterval, isPlainDate, quantity, unseenIn, wantedSeen, wholeQuantity } from '#kernel';
 import { isPlaceCode, nearestPlace, placeCodeOf, placeName } from '#trade';
 
-const printable = /^[^\u0000-\u001f\u007f]*$/u;
+/** Refuses what nobody sees: two names that look the same are the same. */
+function mustBeSeen(text: string, context: z.RefinementCtx<string>): void {
+  const found = unseenIn(text);
+  if (found !== undefined) context.addIssue({ code: 'custom', message: wantedSeen(found) });
+}
 
-/** A serial, a model name, the name of a hang: one line, no control characters, no blank at either end. */
-export const name = z
-  .string()
-  .min(1)
-  .max(80)
-  .refine((text) => printable.test(text) && text.trim() === text, 'one line of text without blanks at its ends');
+const trimmed = (text: string): string => text.trim();
+
+/** A serial, a model name, the name of a hang: one line, every character seen; blanks at either end are no part of it, whichever way it comes in. */
+export const name = z.string().overwrite(trimmed).min(1).max(80).superRefine(mustBeSeen);
+
+/** As it is stuck or written on a thing. */
+export const label = z.string().overwrite(trimmed).max(50).superRefine(mustBeSeen);
 
 export const sentence = z
   .string()
   .max(400)
-  .refine((text) => printable.test(text), 'one line of text');
+  .refine((text) => !/[\p{Cc}\p{Zl}\p{Zp}]/u.test(text), 'one line of text');
 export const plainDate = z
   .string()
   .refine((text) => isPlainDate(text) && text <= '2799-12-31', 'a day from 1900 to 2799 that exists, written YYYY-MM-DD');

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { readPeriod } from '#kernel';
 import { otherChecks, recordFields, recordLists, ruleBases } from '#trade';
-import { count, kgOrNone, name, period, place, plainDate, sentence } from '../forms/index.js';
+import { count, kgOrNone, label, name, period, place, plainDate, sentence } from '../forms/index.js';
 import { examination } from './examination.js';
 import { lent } from './lent.js';
 
@@ -28,7 +28,7 @@ export const item = z.strictObject({
   owner: name.optional(),
   hire: z.strictObject({ from: plainDate, to: plainDate }).optional(),
   lent: lent.optional(),
-  assetId: z.string().max(50).optional(),
+  assetId: label.optional(),
   uses: count.optional(),
   intervals: z.array(period).max(10).optional(),
   declaredOn: plainDate.optional(),

@@ -38,6 +38,7 @@ const fields: Readonly<Record<string, string>> = {
   maxOnTopKg: 'most on top kg',
   basePins: 'base pins',
   declaredOn: 'declared on',
+  firstUsedOn: 'first used on',
   dynamicFactor: 'dynamic factor',
   usableShareWithPersonsBelow: 'usable share with persons below',
   hoisting: 'factor by class of hoisting',

@@ -1,11 +1,8 @@
 import type { EntityManager } from 'typeorm';
-import type { BadInput } from '#kernel';
+import { type BadInput, unseenIn, wantedSeen } from '#kernel';
 
 /** Scripts whose letters look like those of one another. */
 const alike = [/\p{Script=Latin}/u, /\p{Script=Cyrillic}/u, /\p{Script=Greek}/u];
-
-/** Control, format and unassigned characters, and others that nobody sees. */
-const unseen = /[\p{C}\p{Default_Ignorable_Code_Point}\u2800]/u;
 
 const wantedOfTaken = 'a name that nobody here has yet: two of one name are not told apart';
 
@@ -24,7 +21,8 @@ export const lookOf = (name: string): string =>
 export function nameFaults(name: string): BadInput[] {
   const fault = (wanted: string): BadInput[] => [{ field: 'name', value: name.slice(0, 80), wanted }];
   if (name === '' || name.length > 80) return fault('a name of 1 to 80 characters');
-  if (unseen.test(name)) return fault('a name without characters that nobody sees');
+  const found = unseenIn(name);
+  if (found !== undefined) return fault(wantedSeen(found));
   if (alike.filter((script) => script.test(name)).length > 1) return fault('letters of one script: Latin, Cyrillic or Greek');
   if (/deputy\s+of/iu.test(name)) return fault('a name without “deputy of”: the house says itself who is deputy of whom');
   return [];

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
+import { unseenIn, wantedSeen } from '#kernel';
 import { type HangResult, type PackPlan, judgeReading } from '#pack-plan';
 import { type Words, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
@@ -14,6 +15,13 @@ import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { RiggingRecord } from './rigging.types.js';
 import { LoadReadingRow, SignOffRow } from './rows.js';
+
+function mustBeAName(signed: string): void {
+  if (signed === '' || signed.length > 80)
+    throw wrong('name', signed.slice(0, 80), 'the name of the person who signs, up to 80 characters');
+  const unseen = unseenIn(signed);
+  if (unseen !== undefined) throw wrong('name', signed, wantedSeen(unseen));
+}
 
 const wrong = (field: string, value: unknown, wanted: string) => new BadInputError([{ field, value, wanted }]);
 
@@ -61,8 +69,7 @@ export class RiggingService {
   async signOff(planId: string, hangId: string, kind: string, name: string, remark: string, who: SignedIn): Promise<RiggingRecord> {
     if (kind !== 'inspected' && kind !== 'handed over') throw wrong('kind', kind.slice(0, 40), '"inspected" or "handed over"');
     const [signed, said] = [name.trim(), remark.trim()];
-    if (signed === '' || signed.length > 80)
-      throw wrong('name', name.slice(0, 80), 'the name of the person who signs, up to 80 characters');
+    mustBeAName(signed);
     if (said.length > 400) throw wrong('remark', `${said.slice(0, 40)} ...`, 'up to 400 characters');
     return this.write(async (manager) => {
       const plan = await this.released(manager, planId);

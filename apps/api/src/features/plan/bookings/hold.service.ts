@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type Words, tell } from '#words';
-import { type BadInput, invariant, isPlainDate } from '#kernel';
+import { type BadInput, invariant, isPlainDate, unseenIn, wantedSeen } from '#kernel';
 import { barredAnywhere } from '../../../planning/snapshot/judged.reader.js';
 import { WORDS } from '../../../platform/config/words.js';
 import { CLOCK, type Clock } from '../../../platform/config/config.js';
@@ -33,7 +33,8 @@ export class HoldService {
   ) {}
 
   /** What is held is held, whatever state it is in: it may be mended until then. What the gate says of it now stands beside it. */
-  async place(input: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
+  async place(given: HoldInput, who: SignedIn): Promise<{ ok: true; value: Hold } | { ok: false; error: BookingRefusal }> {
+    const input = { ...given, name: given.name.trim() };
     const faults = faultsOf(input, (await this.places.now()).earliest);
     if (faults.length > 0) throw new BadInputError(faults);
     try {
@@ -151,8 +152,9 @@ async function lockItems(manager: EntityManager, items: readonly string[]): Prom
 
 function faultsOf({ name, from, to, hours, items }: HoldInput, day: string): BadInput[] {
   const faults: BadInput[] = [];
-  if (name.trim() !== name || name === '' || name.length > 80)
-    faults.push({ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters without blanks at its ends' });
+  const found = unseenIn(name);
+  if (name === '' || name.length > 80) faults.push({ field: 'name', value: name.slice(0, 80), wanted: 'a name of 1 to 80 characters' });
+  else if (found !== undefined) faults.push({ field: 'name', value: name, wanted: wantedSeen(found) });
   for (const [field, value] of Object.entries({ from, to }))
     if (!isPlainDate(value)) faults.push({ field, value: value.slice(0, 40), wanted: 'a day that exists, written YYYY-MM-DD' });
   if (faults.length === 0 && to < from) faults.push({ field: 'to', value: to, wanted: `a day no earlier than ${from}` });
