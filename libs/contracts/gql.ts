@@ -24,11 +24,11 @@ type Documents = {
     "query People { people { id name email role state sessions proposedBy } }": typeof types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": typeof types.RenamePersonDocument,
+    "mutation RenamePerson($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { id name } }": typeof types.RenamePersonDocument,
     "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }": typeof types.RenewPasswordDocument,
     "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }": typeof types.DisablePersonDocument,
     "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": typeof types.EnablePersonDocument,
-    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": typeof types.ChangeRoleDocument,
+    "mutation ChangeRole($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }": typeof types.ChangeRoleDocument,
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": typeof types.ProposeOfficerDocument,
     "mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }": typeof types.AnswerProposalDocument,
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": typeof types.RemovePersonDocument,
@@ -190,11 +190,11 @@ const documents: Documents = {
     "query People { people { id name email role state sessions proposedBy } }": types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }": types.RenamePersonDocument,
+    "mutation RenamePerson($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { id name } }": types.RenamePersonDocument,
     "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }": types.RenewPasswordDocument,
     "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }": types.DisablePersonDocument,
     "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }": types.EnablePersonDocument,
-    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }": types.ChangeRoleDocument,
+    "mutation ChangeRole($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }": types.ChangeRoleDocument,
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }": types.ProposeOfficerDocument,
     "mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }": types.AnswerProposalDocument,
     "mutation RemovePerson($id: ID!) { removePerson(id: $id) }": types.RemovePersonDocument,
@@ -386,7 +386,7 @@ export function graphql(source: "mutation ChangePassword($old: String!, $next: S
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }"): typeof import('./graphql.js').RenamePersonDocument;
+export function graphql(source: "mutation RenamePerson($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { id name } }"): typeof import('./graphql.js').RenamePersonDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -402,7 +402,7 @@ export function graphql(source: "mutation EnablePerson($id: ID!) { enablePerson(
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }"): typeof import('./graphql.js').ChangeRoleDocument;
+export function graphql(source: "mutation ChangeRole($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }"): typeof import('./graphql.js').ChangeRoleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -165,6 +165,7 @@ export type ChangePasswordMutation = { changePassword: boolean };
 export type RenamePersonMutationVariables = Exact<{
   id: string | number;
   name: string;
+  was?: string | null | undefined;
 }>;
 
 
@@ -195,6 +196,7 @@ export type EnablePersonMutation = { enablePerson: boolean };
 export type ChangeRoleMutationVariables = Exact<{
   id: string | number;
   role: string;
+  was?: string | null | undefined;
 }>;
 
 
@@ -1523,13 +1525,13 @@ export const ChangePasswordDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4"}) as unknown as TypedDocumentString<ChangePasswordMutation, ChangePasswordMutationVariables>;
 export const RenamePersonDocument = new TypedDocumentString(`
-    mutation RenamePerson($id: ID!, $name: String!) {
-  renamePerson(id: $id, name: $name) {
+    mutation RenamePerson($id: ID!, $name: String!, $was: String) {
+  renamePerson(id: $id, name: $name, was: $was) {
     id
     name
   }
 }
-    `, {"hash":"sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2"}) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
+    `, {"hash":"sha256:f7f82997cd90c770ca56e873c2bf5d3bc679cf288727abfda7885378cf544b9c"}) as unknown as TypedDocumentString<RenamePersonMutation, RenamePersonMutationVariables>;
 export const RenewPasswordDocument = new TypedDocumentString(`
     mutation RenewPassword($id: ID!, $password: String!) {
   renewPassword(id: $id, password: $password)
@@ -1546,10 +1548,10 @@ export const EnablePersonDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:282d6af438bba31fb9f788acb0bc3fcf101591ede3385e16416a74f1f3a15053"}) as unknown as TypedDocumentString<EnablePersonMutation, EnablePersonMutationVariables>;
 export const ChangeRoleDocument = new TypedDocumentString(`
-    mutation ChangeRole($id: ID!, $role: String!) {
-  changeRole(id: $id, role: $role)
+    mutation ChangeRole($id: ID!, $role: String!, $was: String) {
+  changeRole(id: $id, role: $role, was: $was)
 }
-    `, {"hash":"sha256:35ceeb6e5622f7e06e66721a10e08f78bb5523e1327dfbea41cb162c42c56cd6"}) as unknown as TypedDocumentString<ChangeRoleMutation, ChangeRoleMutationVariables>;
+    `, {"hash":"sha256:4937c709c6b63a321480b3141ea787e816fc9c75353a1ebf8047451f8a3d349d"}) as unknown as TypedDocumentString<ChangeRoleMutation, ChangeRoleMutationVariables>;
 export const ProposeOfficerDocument = new TypedDocumentString(`
     mutation ProposeOfficer($id: ID!) {
   proposeOfficer(id: $id)

@@ -19,16 +19,16 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }",
   'sha256:eac8cbd84d579100261bed4458b0bd78a9c8bee0956c5a6b6121ceb4507b4fe4':
     "mutation ChangePassword($next: String!, $old: String!) { changePassword(old: $old, next: $next) }",
-  'sha256:13c4524d60f91052734e6ce2ddbfdffa7b8fb280d5610393e56311b7002744b2':
-    "mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }",
+  'sha256:f7f82997cd90c770ca56e873c2bf5d3bc679cf288727abfda7885378cf544b9c':
+    "mutation RenamePerson($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { id name } }",
   'sha256:36d29b3ee920f4ccd394c961fd4dc15d28808b3b4dc3a1549eaf00e69d15989d':
     "mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }",
   'sha256:eb9432c935dfa6c5957cf5aa1e87e732f3ca3ad14848c27f91414b20963ab13c':
     "mutation DisablePerson($id: ID!) { disablePerson(id: $id) }",
   'sha256:282d6af438bba31fb9f788acb0bc3fcf101591ede3385e16416a74f1f3a15053':
     "mutation EnablePerson($id: ID!) { enablePerson(id: $id) }",
-  'sha256:35ceeb6e5622f7e06e66721a10e08f78bb5523e1327dfbea41cb162c42c56cd6':
-    "mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }",
+  'sha256:4937c709c6b63a321480b3141ea787e816fc9c75353a1ebf8047451f8a3d349d':
+    "mutation ChangeRole($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }",
   'sha256:7003b4c1034684e7ae67eae5761be21005121330635fa8c114a47f409925981c':
     "mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }",
   'sha256:d1766cf2dcc2b1d878cb136d2fb3b57f5374776f32091ab28bf016a6c4681a64':

@@ -58,7 +58,7 @@ describe('two edits of one form', () => {
       expect(second.body.faults).toEqual([
         expect.objectContaining({ column: 'owner', value: `Second ${round}`, onFile: `First ${round}` }),
       ]);
-      expect(second.body.faults[0].wanted).toContain(`"First ${round}"`);
+      expect(second.body.faults[0].wanted).toContain(`“First ${round}”`);
       expect((await item('P-004')).owner).toBe(`First ${round}`);
       expect((await save(system, 'items/box', { ...was, owner: `First ${round}` }, wanted)).status).toBe(200);
       expect((await item('P-004')).owner).toBe(`Second ${round}`);
@@ -88,5 +88,35 @@ describe('two edits of one form', () => {
     ]);
     const unread = await system.graphql(write, { rule: { ...was, title: 'Third title' } });
     expect(unread.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'was' });
+  });
+
+  it('of a person: name and role are both kept, and of one of them the second is shown both values', async () => {
+    const safety = await test.as('safety');
+    const person = { name: 'Lark Hove', email: 'lark@cartwright.example', role: 'warehouse', password: 'given by another' };
+    const { id } = (await system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', { person })).data
+      .addPerson;
+    const rename = (who: Agent, name: string, was: string) =>
+      who.graphql('mutation($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { name } }', {
+        id,
+        name,
+        was,
+      });
+    const changeRole = (who: Agent, role: string, was: string) =>
+      who.graphql('mutation($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }', { id, role, was });
+    const onFile = async () =>
+      (await safety.graphql('{ people { id name role } }')).data.people.find((each: { id: string }) => each.id === id);
+    const both = await Promise.all([rename(system, 'Lark Heath', 'Lark Hove'), changeRole(safety, 'system', 'warehouse')]);
+    expect(both.map((each) => each.errors)).toEqual([undefined, undefined]);
+    expect(await onFile()).toMatchObject({ name: 'Lark Heath', role: 'system' });
+    const second = await rename(safety, 'Lark Hyde', 'Lark Hove');
+    expect(second.errors?.[0]?.extensions.faults).toEqual([
+      expect.objectContaining({ field: 'name', value: 'Lark Hyde', onFile: 'Lark Heath', wanted: expect.stringContaining('“Lark Heath”') }),
+    ]);
+    expect((await changeRole(system, 'warehouse', 'warehouse')).errors?.[0]?.extensions.faults).toEqual([
+      expect.objectContaining({ field: 'role', value: 'warehouse', onFile: 'system' }),
+    ]);
+    expect(await onFile()).toMatchObject({ name: 'Lark Heath', role: 'system' });
+    expect((await rename(safety, 'Lark Hyde', 'Lark Heath')).errors).toBeUndefined();
+    expect((await rename(system, 'Lark Hyde', 'Lark Hove')).errors).toBeUndefined();
   });
 });

@@ -4,6 +4,8 @@ export interface Fault {
   readonly column?: string;
   readonly value: unknown;
   readonly wanted: string;
+  /** The field as it is called on screens, where that is otherwise. */
+  readonly named?: string;
   /** Of an edit that met another: what stands on file now. */
   readonly onFile?: unknown;
 }

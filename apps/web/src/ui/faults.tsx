@@ -1,5 +1,5 @@
 import { LostAnswer } from '../platform/lost-answer.js';
-import { Refused } from '../platform/refused.js';
+import { type Fault, Refused } from '../platform/refused.js';
 
 /** An error in words: what was found, where, and what would be right. */
 export function Faults({ of }: { of: unknown }) {
@@ -19,14 +19,7 @@ export function Faults({ of }: { of: unknown }) {
       {faults.length > 0 && (
         <ul>
           {faults.slice(0, 20).map((fault, index) => (
-            <li key={index}>
-              {fault.row !== undefined && `Row ${fault.row}${fault.column ? `, ${fault.column}` : ''}: `}
-              wanted {fault.wanted}
-              <span className="quiet">
-                {' '}
-                ({fault.field && <code>{fault.field}</code>} was <code>{JSON.stringify(fault.value)}</code>)
-              </span>
-            </li>
+            <li key={index}>{fault.onFile === undefined ? <Found fault={fault} /> : <Met fault={fault} />}</li>
           ))}
           {faults.length > 20 && <li>and {faults.length - 20} more</li>}
         </ul>
@@ -34,3 +27,23 @@ export function Faults({ of }: { of: unknown }) {
     </div>
   );
 }
+
+function Found({ fault }: { fault: Fault }) {
+  return (
+    <>
+      {fault.row !== undefined && `Row ${fault.row}${fault.column ? `, ${fault.column}` : ''}: `}
+      wanted {fault.wanted}
+      <span className="quiet">
+        {' '}
+        ({fault.field && <code>{fault.field}</code>} was <code>{JSON.stringify(fault.value)}</code>)
+      </span>
+    </>
+  );
+}
+
+/** Two people wrote one field: what each of them wrote, under the name that the field has on the screen. */
+const Met = ({ fault: { named, column, field, wanted } }: { fault: Fault }) => (
+  <>
+    <b>{named ?? column ?? field}</b>: {wanted.replace(/^one of two: /, '')}.
+  </>
+);

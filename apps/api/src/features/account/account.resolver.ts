@@ -26,6 +26,11 @@ import { SignInService } from './sign-in.service.js';
 const wrong: SignInRefusal = { sentence: 'No account with this email and password. Check both; capitals count in the password.' };
 const mustWait = (minutes: number): SignInRefusal => ({ sentence: `Too many tries. Wait ${waitInWords(minutes)}, then try again.` });
 const id = { type: () => ID };
+const asRead = {
+  type: () => String,
+  nullable: true,
+  description: 'As it was read: what somebody else wrote since is not written over unseen.',
+};
 
 @Resolver(() => Account)
 export class AccountResolver {
@@ -116,8 +121,13 @@ export class AccountResolver {
 
   @Allow('system', 'safety')
   @Mutation(() => Account, { description: 'Calls another person otherwise from now on; what is on record stays as it was written.' })
-  renamePerson(@Args('id', id, UuidArgument) person: string, @Args('name') name: string, @Me() me: SignedIn): Promise<Account> {
-    return this.keeping.rename(person, name, me);
+  renamePerson(
+    @Args('id', id, UuidArgument) person: string,
+    @Args('name') name: string,
+    @Args('was', asRead) was: string | null | undefined,
+    @Me() me: SignedIn,
+  ): Promise<Account> {
+    return this.keeping.rename(person, name, was ?? null, me);
   }
 
   @AllowEverybody()
@@ -151,8 +161,13 @@ export class AccountResolver {
 
   @Allow('system', 'safety')
   @Mutation(() => Boolean, { description: 'To warehouse or system; their sessions end.' })
-  async changeRole(@Args('id', id) person: string, @Args('role') role: string, @Me() me: SignedIn): Promise<boolean> {
-    await this.keeping.changeRole(person, role, me);
+  async changeRole(
+    @Args('id', id) person: string,
+    @Args('role') role: string,
+    @Args('was', asRead) was: string | null | undefined,
+    @Me() me: SignedIn,
+  ): Promise<boolean> {
+    await this.keeping.changeRole(person, role, was ?? null, me);
     return true;
   }
 

@@ -5,6 +5,7 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
+import { clashInWords } from '../../platform/faults/clash.js';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow, OfficerProposalRow } from '../../platform/sign-in/rows.js';
@@ -46,12 +47,13 @@ export class PeopleService {
   }
 
   /** Calls another person otherwise from now on; what was written under the old name stays as it was written, with the same id beside it. */
-  async rename(id: string, name: string, me: SignedIn): Promise<Account> {
+  async rename(id: string, name: string, was: string | null, me: SignedIn): Promise<Account> {
     const next = readName(name);
     const faults = nameFaults(next);
     if (faults.length > 0) throw new BadInputError(faults);
     const rename = this.keep(id, me, async (manager, person) => {
       await this.mustLeaveDeputy(manager, id, me);
+      mustBeAsRead('name', was, next, person.name);
       if (await isNameTaken(manager, next, id)) throw new BadInputError([nameTaken(next)]);
       await manager.getRepository(AccountRow).update({ id }, { name: next });
       return `${person.name} is called ${next} from now on.`;
@@ -85,12 +87,13 @@ export class PeopleService {
     });
   }
 
-  changeRole(id: string, role: string, me: SignedIn): Promise<void> {
+  changeRole(id: string, role: string, was: string | null, me: SignedIn): Promise<void> {
     if (role !== 'warehouse' && role !== 'system')
       throw new BadInputError([
         { field: 'role', value: role.slice(0, 80), wanted: 'warehouse or system; a safety officer is proposed, and accepted by one' },
       ]);
     return this.keep(id, me, async (manager, person) => {
+      mustBeAsRead('role', was, role, person.role);
       if (person.role !== role) await mustLeaveSomebody(manager, person);
       await manager.getRepository(AccountRow).update({ id }, { role });
       await this.sessions.end(manager, id);
@@ -180,6 +183,13 @@ export class PeopleService {
       return { ok: true, value: undefined };
     });
   }
+}
+
+/** A name and a role are written apart, so that two people who change one each are both heard; of one of them the second is shown both values. */
+function mustBeAsRead(field: 'name' | 'role', was: string | null, yours: string, onFile: string): void {
+  if (was === null || onFile === was || onFile === yours) return;
+  const fault = { field, value: yours, wanted: clashInWords({ was, yours, onFile }), onFile };
+  throw new BadInputError([fault]);
 }
 
 /** A house without a system tech or without a safety officer could not go on. */

@@ -7,6 +7,7 @@ import { loadRule, riggingSystem } from '#tour-file';
 import { type Words, tell } from '#words';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { WORDS } from '../../platform/config/words.js';
+import { clashInWords } from '../../platform/faults/clash.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
@@ -124,7 +125,8 @@ export class RuleService {
       outcome.clashes.map(({ field, yours, onFile }) => ({
         field,
         value: yours ?? null,
-        wanted: `one of two: meanwhile somebody wrote ${JSON.stringify(onFile ?? null)}, and you wrote ${JSON.stringify(yours ?? null)}; saving again puts yours in its place`,
+        named: this.words.guarded(field),
+        wanted: clashInWords({ was: read[field], yours, onFile }),
         onFile: onFile ?? null,
       })),
     );

@@ -1,5 +1,6 @@
 import { mergeEdit } from '#kernel';
 import type { CsvFault } from '#tour-file';
+import { clashInWords } from '../../platform/faults/clash.js';
 
 type Cells = Readonly<Record<string, string>>;
 
@@ -34,12 +35,10 @@ export function rowToSave({ heading, was, wanted }: RowEdit, now: Cells): readon
     row: 3,
     column: field,
     value: wanted[field] ?? '',
-    wanted: `one of two: meanwhile somebody wrote ${shown(onFile[field])}, where you read ${shown(was[field])} and wrote ${shown(wanted[field])}; saving again puts yours in its place`,
+    wanted: clashInWords({ was: was[field], yours: wanted[field], onFile: onFile[field] }),
     onFile: onFile[field] ?? '',
   }));
 }
-
-const shown = (cell = ''): string => (cell === '' ? 'nothing' : `"${cell}"`);
 
 export const isFault = (each: RowEdit | CsvFault): each is CsvFault => 'column' in each;
 export const areFaults = (rows: readonly string[][] | readonly CsvFault[]): rows is readonly CsvFault[] =>

@@ -1,19 +1,21 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { z } from 'zod';
 import { graphql } from '#contracts';
 import type { Person } from '../../platform/person.js';
-import { request } from '../../platform/request.js';
+import { Refused, request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { filled } from '../../ui/typed.js';
 import { roleWords } from './role-words.js';
 
-const renameMutation = graphql(`mutation RenamePerson($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { id name } }`);
+const renameMutation = graphql(
+  `mutation RenamePerson($id: ID!, $name: String!, $was: String) { renamePerson(id: $id, name: $name, was: $was) { id name } }`,
+);
 const renewMutation = graphql(`mutation RenewPassword($id: ID!, $password: String!) { renewPassword(id: $id, password: $password) }`);
 const disableMutation = graphql(`mutation DisablePerson($id: ID!) { disablePerson(id: $id) }`);
 const enableMutation = graphql(`mutation EnablePerson($id: ID!) { enablePerson(id: $id) }`);
-const roleMutation = graphql(`mutation ChangeRole($id: ID!, $role: String!) { changeRole(id: $id, role: $role) }`);
+const roleMutation = graphql(`mutation ChangeRole($id: ID!, $role: String!, $was: String) { changeRole(id: $id, role: $role, was: $was) }`);
 const proposeMutation = graphql(`mutation ProposeOfficer($id: ID!) { proposeOfficer(id: $id) }`);
 const answerMutation = graphql(
   `mutation AnswerProposal($id: ID!, $accept: Boolean!, $password: String) { answerProposal(id: $id, accept: $accept, password: $password) }`,
@@ -68,8 +70,17 @@ const typedName = z.object({ name: filled('the name that others see') });
 function PersonName({ id, name }: { id: string; name: string }) {
   const form = useTypedForm(typedName, { name });
   const client = useQueryClient();
+  // What was read when the first letter was typed, or was shown with a refusal since.
+  const read = useRef(name);
+  const { isDirty } = form.formState;
+  useEffect(() => {
+    if (!isDirty) read.current = name;
+  }, [isDirty, name]);
   const rename = useMutation({
-    mutationFn: (typed: z.output<typeof typedName>) => request(renameMutation, { id, name: typed.name }),
+    mutationFn: (typed: z.output<typeof typedName>) => request(renameMutation, { id, name: typed.name, was: read.current }),
+    onError: (fault) => {
+      for (const { onFile } of fault instanceof Refused ? fault.faults : []) if (typeof onFile === 'string') read.current = onFile;
+    },
     onSuccess: () => client.invalidateQueries(),
   });
   return (
@@ -97,7 +108,7 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
   const [given, setGiven] = useState<string>();
   const act = useMutation({
     mutationFn: (send: () => Promise<unknown>) => send(),
-    onSuccess: () => client.invalidateQueries({ queryKey: ['people'] }),
+    onSettled: () => client.invalidateQueries({ queryKey: ['people'] }),
   });
   const give = (send: (password: string) => Promise<unknown>) => async () => {
     const password = givenPassword();
@@ -121,7 +132,7 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
         {state === 'out'
           ? button('Let sign in again', () => request(enableMutation, { id }))
           : button('Stop from signing in', () => request(disableMutation, { id }))}
-        {button(`Make ${roleWords[other] ?? other}`, () => request(roleMutation, { id, role: other }))}
+        {button(`Make ${roleWords[other] ?? other}`, () => request(roleMutation, { id, role: other, was: role }))}
         {role !== 'safety' && !proposedBy && button('Propose as safety officer', () => request(proposeMutation, { id }))}
         {proposedBy && me.role === 'safety' && button('Accept as safety officer', accept)}
         {proposedBy && me.role === 'safety' && button('Turn the proposal down', () => request(answerMutation, { id, accept: false }))}
