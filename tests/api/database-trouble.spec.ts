@@ -1,4 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import type pg from 'pg';
+import type { PostgresDriver } from 'typeorm/driver/postgres/PostgresDriver.js';
 import { type DatabaseProxy, startDatabaseProxy } from '../support/database-proxy.js';
 import { type Agent, type TestApp, post, startTestApp } from '../support/test-app.js';
 
@@ -50,6 +52,17 @@ describe('a house whose database is in trouble', () => {
       expect(read.data.items.totalCount).toBeGreaterThan(0);
     });
     expect(await saved(reason)).toBe(0);
+  });
+
+  it('lives on when a connection that is lent out, and asked nothing, is ended by the server', async () => {
+    const { master: pool } = test.dataSource.driver as PostgresDriver;
+    const client = await (pool as pg.Pool).connect();
+    const ended = new Promise<void>((resolve) => void client.on('end', resolve));
+    await test.dataSource.query('SELECT pg_terminate_backend($1)', [(client as unknown as { processID: number }).processID]);
+    await ended;
+    await expect(client.query('SELECT 1')).rejects.toThrow();
+    client.release(true);
+    expect((await system.graphql('{ items(search: "P-001") { totalCount } }')).data.items.totalCount).toBeGreaterThan(0);
   });
 
   it('says so too of the end of a transaction, and of too many connections', async () => {

@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
-import { DataSource } from 'typeorm';
+import { DataSource, type DataSourceOptions } from 'typeorm';
 import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { dataSourceOptions } from '../../apps/api/src/data-source.js';
@@ -102,7 +102,9 @@ export async function startTestApp({
   });
   await app.listen(0, '127.0.0.1');
   if (runsJobs) app.get(JobRunner).start();
-  const dataSource = await new DataSource({ ...dataSourceOptions(realUrl), extra: { max: 4 } }).initialize();
+  const options = dataSourceOptions(realUrl);
+  const extra: unknown = { ...options.extra, max: 4 };
+  const dataSource = await new DataSource({ ...options, extra } as DataSourceOptions).initialize();
   if (demo && !beside) await loadDemo(app.get(DataSource), app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
   return {

@@ -1,3 +1,4 @@
+import pg from 'pg';
 import { DataSource, type DataSourceOptions } from 'typeorm';
 import { migrations } from '../../../migrations/index.js';
 import { entities } from './entities.js';
@@ -7,6 +8,16 @@ import { poolSize } from './platform/database/server-check.js';
 /** The longest that one statement may take where people wait for it, and that a transaction may hold its locks and do nothing, milliseconds. */
 const longestStatement = 60_000;
 const longestPause = 120_000;
+
+/**
+ * Its end is told by the statement that fails: while it is lent out and asked nothing, the pool does not listen and the program would end with its database.
+ */
+class HeardClient extends pg.Client {
+  constructor(settings: pg.ClientConfig) {
+    super(settings);
+    this.on('error', () => undefined);
+  }
+}
 
 export function dataSourceOptions(databaseUrl: string, limits = true): DataSourceOptions {
   return {
@@ -19,6 +30,7 @@ export function dataSourceOptions(databaseUrl: string, limits = true): DataSourc
     migrationsTransactionMode: 'each',
     // A database that takes connections and says nothing must not hold requests for ever.
     extra: {
+      Client: HeardClient,
       max: poolSize,
       connectionTimeoutMillis: 3_000,
       application_name: 'cartwright',
