@@ -38,6 +38,7 @@ import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
 import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-barred-act-answers.js';
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
+import { CreateOnePerson20261127071500 } from './20261127071500-create-one-person.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -81,4 +82,5 @@ export const migrations = [
   CreateBarredActAnswers20261126231000,
   GuardLeaving20261126232900,
   KnowDevices20261127071500,
+  CreateOnePerson20261127071500,
 ];

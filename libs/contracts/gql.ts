@@ -15,12 +15,12 @@ import * as types from './graphql.js';
  * Learn more about it here: https://the-guild.dev/graphql/codegen/plugins/presets/preset-client#reducing-bundle-size
  */
 type Documents = {
-    "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }": typeof types.MeDocument,
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
     "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": typeof types.DeputiesDocument,
     "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": typeof types.NameDeputyDocument,
     "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": typeof types.SignDeputyDocument,
     "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": typeof types.WithdrawDeputyDocument,
+    "mutation SetOnePerson($isOn: Boolean!, $reason: String!) { setOnePerson(isOn: $isOn, reason: $reason) }": typeof types.SetOnePersonDocument,
     "query People { people { id name email role state sessions proposedBy } }": typeof types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": typeof types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": typeof types.ChangePasswordDocument,
@@ -176,17 +176,18 @@ type Documents = {
     "query OwnCalendars { ownCalendars { id depot madeAt } }": typeof types.OwnCalendarsDocument,
     "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }": typeof types.RenewCalendarDocument,
     "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }": typeof types.WithdrawCalendarDocument,
+    "\n  query Me { me { id name role mustChange deputyships { officer until depot tourId } onePerson { since until by reason endedBecause } } }\n": typeof types.MeDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": typeof types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": typeof types.CancelJobDocument,
     "query RuledPlaces { rules }": typeof types.RuledPlacesDocument,
 };
 const documents: Documents = {
-    "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }": types.MeDocument,
     "mutation SignOut { signOut }": types.SignOutDocument,
     "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": types.DeputiesDocument,
     "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": types.NameDeputyDocument,
     "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": types.SignDeputyDocument,
     "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": types.WithdrawDeputyDocument,
+    "mutation SetOnePerson($isOn: Boolean!, $reason: String!) { setOnePerson(isOn: $isOn, reason: $reason) }": types.SetOnePersonDocument,
     "query People { people { id name email role state sessions proposedBy } }": types.PeopleDocument,
     "mutation AddPerson($person: PersonInput!) { addPerson(person: $person) { id } }": types.AddPersonDocument,
     "mutation ChangePassword($old: String!, $next: String!) { changePassword(old: $old, next: $next) }": types.ChangePasswordDocument,
@@ -342,15 +343,12 @@ const documents: Documents = {
     "query OwnCalendars { ownCalendars { id depot madeAt } }": types.OwnCalendarsDocument,
     "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }": types.RenewCalendarDocument,
     "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }": types.WithdrawCalendarDocument,
+    "\n  query Me { me { id name role mustChange deputyships { officer until depot tourId } onePerson { since until by reason endedBecause } } }\n": types.MeDocument,
     "query JobState($id: ID!) { job(id: $id) { id state progress } }": types.JobStateDocument,
     "mutation CancelJob($id: ID!) { cancelJob(id: $id) { id state progress } }": types.CancelJobDocument,
     "query RuledPlaces { rules }": types.RuledPlacesDocument,
 };
 
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "query Me { me { id name role mustChange deputyships { officer until depot tourId } } }"): typeof import('./graphql.js').MeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -371,6 +369,10 @@ export function graphql(source: "mutation SignDeputy($id: ID!) { signDeputy(id: 
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }"): typeof import('./graphql.js').WithdrawDeputyDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation SetOnePerson($isOn: Boolean!, $reason: String!) { setOnePerson(isOn: $isOn, reason: $reason) }"): typeof import('./graphql.js').SetOnePersonDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -991,6 +993,10 @@ export function graphql(source: "mutation RenewCalendar($depot: String) { renewC
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }"): typeof import('./graphql.js').WithdrawCalendarDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Me { me { id name role mustChange deputyships { officer until depot tourId } onePerson { since until by reason endedBecause } } }\n"): typeof import('./graphql.js').MeDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -106,11 +106,6 @@ export type VisitResultInput = {
   report?: string | null | undefined;
 };
 
-export type MeQueryVariables = Exact<{ [key: string]: never; }>;
-
-
-export type MeQuery = { me: { id: string, name: string, role: string, mustChange: boolean, deputyships: Array<{ officer: string, until: string, depot: string | null, tourId: string | null }> } | null };
-
 export type SignOutMutationVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -141,6 +136,14 @@ export type WithdrawDeputyMutationVariables = Exact<{
 
 
 export type WithdrawDeputyMutation = { withdrawDeputy: boolean };
+
+export type SetOnePersonMutationVariables = Exact<{
+  isOn: boolean;
+  reason: string;
+}>;
+
+
+export type SetOnePersonMutation = { setOnePerson: boolean };
 
 export type PeopleQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1393,6 +1396,11 @@ export type WithdrawCalendarMutationVariables = Exact<{
 
 export type WithdrawCalendarMutation = { withdrawCalendar: boolean };
 
+export type MeQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type MeQuery = { me: { id: string, name: string, role: string, mustChange: boolean, deputyships: Array<{ officer: string, until: string, depot: string | null, tourId: string | null }>, onePerson: Array<{ since: string, until: string | null, by: string, reason: string, endedBecause: string | null }> } | null };
+
 export type JobStateQueryVariables = Exact<{
   id: string | number;
 }>;
@@ -1431,22 +1439,6 @@ export class TypedDocumentString<TResult, TVariables>
   }
 }
 
-export const MeDocument = new TypedDocumentString(`
-    query Me {
-  me {
-    id
-    name
-    role
-    mustChange
-    deputyships {
-      officer
-      until
-      depot
-      tourId
-    }
-  }
-}
-    `, {"hash":"sha256:16a57e4cdb69bb715c357e4d8bf3cdfe6d6b179babb5df4019feaf03b525a0d7"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
 export const SignOutDocument = new TypedDocumentString(`
     mutation SignOut {
   signOut
@@ -1499,6 +1491,11 @@ export const WithdrawDeputyDocument = new TypedDocumentString(`
   withdrawDeputy(id: $id)
 }
     `, {"hash":"sha256:c9a32e7fa2d8ac458eaa40d6af3c5d7a7bf5ea44342be502b1f75a10c1c7a69d"}) as unknown as TypedDocumentString<WithdrawDeputyMutation, WithdrawDeputyMutationVariables>;
+export const SetOnePersonDocument = new TypedDocumentString(`
+    mutation SetOnePerson($isOn: Boolean!, $reason: String!) {
+  setOnePerson(isOn: $isOn, reason: $reason)
+}
+    `, {"hash":"sha256:2b4c295ef374434ff526084b294f022a485c5154b2a0945eb148f5c78be11086"}) as unknown as TypedDocumentString<SetOnePersonMutation, SetOnePersonMutationVariables>;
 export const PeopleDocument = new TypedDocumentString(`
     query People {
   people {
@@ -3594,6 +3591,29 @@ export const WithdrawCalendarDocument = new TypedDocumentString(`
   withdrawCalendar(id: $id)
 }
     `, {"hash":"sha256:598d16925e9b8920d542d1d16a5334f254eaa3d0dd74841adf9943e65a671bb2"}) as unknown as TypedDocumentString<WithdrawCalendarMutation, WithdrawCalendarMutationVariables>;
+export const MeDocument = new TypedDocumentString(`
+    query Me {
+  me {
+    id
+    name
+    role
+    mustChange
+    deputyships {
+      officer
+      until
+      depot
+      tourId
+    }
+    onePerson {
+      since
+      until
+      by
+      reason
+      endedBecause
+    }
+  }
+}
+    `, {"hash":"sha256:4116ab0dfefa29de45f15aaa5bf1437cbe5bb53fd3f150066288d6a6e179452e"}) as unknown as TypedDocumentString<MeQuery, MeQueryVariables>;
 export const JobStateDocument = new TypedDocumentString(`
     query JobState($id: ID!) {
   job(id: $id) {

@@ -1,8 +1,6 @@
 /* eslint-disable */
 /** Operations of the screens by the SHA-256 of their documents. */
 export const persistedOperations: Readonly<Record<string, string>> = {
-  'sha256:16a57e4cdb69bb715c357e4d8bf3cdfe6d6b179babb5df4019feaf03b525a0d7':
-    "query Me { me { deputyships { depot officer tourId until } id mustChange name role } }",
   'sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956':
     "mutation SignOut { signOut }",
   'sha256:850f32e7844a06c70de4324496c26cedfef92c6f3159a1f89d156cf05bad2291':
@@ -13,6 +11,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }",
   'sha256:c9a32e7fa2d8ac458eaa40d6af3c5d7a7bf5ea44342be502b1f75a10c1c7a69d':
     "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }",
+  'sha256:2b4c295ef374434ff526084b294f022a485c5154b2a0945eb148f5c78be11086':
+    "mutation SetOnePerson($isOn: Boolean!, $reason: String!) { setOnePerson(isOn: $isOn, reason: $reason) }",
   'sha256:f477bac87163e09aa9b8d872f404a7d5776169f652d29b93b3af39acf610e7dc':
     "query People { people { email id name proposedBy role sessions state } }",
   'sha256:51ac2a85c37a7d0acaa707eb21d07bdf55ea1f95fa6cf032f70f7c23ccfcad25':
@@ -323,6 +323,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation RenewCalendar($depot: String) { renewCalendar(depot: $depot) }",
   'sha256:598d16925e9b8920d542d1d16a5334f254eaa3d0dd74841adf9943e65a671bb2':
     "mutation WithdrawCalendar($id: ID!) { withdrawCalendar(id: $id) }",
+  'sha256:4116ab0dfefa29de45f15aaa5bf1437cbe5bb53fd3f150066288d6a6e179452e':
+    "query Me { me { deputyships { depot officer tourId until } id mustChange name onePerson { by endedBecause reason since until } role } }",
   'sha256:b66cbe67d8a09e230001cbe0df01a939b512da504ef52d8628357a69f60da81e':
     "query JobState($id: ID!) { job(id: $id) { id progress state } }",
   'sha256:c88f9c6acc552e463bd5669c81ceb2b1ccc3a1c9cb747f9e6de8929e654efac0':

@@ -80,6 +80,8 @@ import { RiggingService } from './features/rigging/rigging.service.js';
 import { LotReader } from './features/register/lots/lot.reader.js';
 import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { DeputyService } from './features/deputy/deputy.service.js';
+import { OnePersonResolver } from './features/one-person/one-person.resolver.js';
+import { OnePersonService } from './features/one-person/one-person.service.js';
 import { PlaceService } from './features/place/place.service.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
@@ -228,6 +230,8 @@ const features = [
   DeputyService,
   PlaceResolver,
   DeputyResolver,
+  OnePersonService,
+  OnePersonResolver,
   LogResolver,
   RiggingService,
   RiggingResolver,

@@ -1,4 +1,5 @@
 import { BarredActAnswerRow, BarredActRow } from './features/plan/stored/barred-act.rows.js';
+import { OnePersonRow } from './features/one-person/rows.js';
 import { DeputyRow } from './features/deputy/rows.js';
 import { LoadingActRow } from './features/loading/rows.js';
 import { EditionRow, ProposalRow } from './features/edition/rows.js';
@@ -58,6 +59,7 @@ export const entities = [
   EditionRow,
   ProposalRow,
   DeputyRow,
+  OnePersonRow,
   BarredActRow,
   BarredActAnswerRow,
   CsvImportRow,

@@ -14,6 +14,7 @@ import { SeenResolver } from './features/plan/release/seen.resolver.js';
 import { WorkResolver } from './features/plan/work/work.resolver.js';
 import { BeginningResolver } from './features/beginning/beginning.resolver.js';
 import { RulesResolver } from './features/register/rules/rules.resolver.js';
+import { OnePersonResolver } from './features/one-person/one-person.resolver.js';
 import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LentResolver } from './features/register/lent/lent.resolver.js';
@@ -44,6 +45,7 @@ export const resolvers = [
   LentResolver,
   LotResolver,
   DeputyResolver,
+  OnePersonResolver,
   PlaceResolver,
   PlanPartsResolver,
   PlanResolver,

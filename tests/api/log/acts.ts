@@ -101,6 +101,7 @@ const people: readonly Act[] = [
     },
   ],
   ['mutation withdrawDeputy', (house) => ask(house, 'safety', `withdrawDeputy(id: "${house.kept.get('deputy')}")`)],
+  ['mutation setOnePerson', (house) => ask(house, 'safety', 'setOnePerson(isOn: true, reason: "a house of two people")')],
   ['mutation proposeOfficer', (house) => ask(house, 'system', `proposeOfficer(id: "${house.kept.get('Tam Orrery')}")`)],
   [
     'mutation answerProposal',

@@ -1,15 +1,14 @@
-import { useQuery } from '@tanstack/react-query';
 import { type ComponentType, type LazyExoticComponent, Suspense, lazy, useEffect } from 'react';
 import { Navigate, Route, Routes, useLocation, useParams } from 'react-router';
-import { graphql } from '#contracts';
 import { Door, FirstPassword } from '../features/account/sign-in.js';
 import { Today } from '../features/today/today.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
 import { rememberPerson } from '../platform/last-read.js';
+import { useMe } from '../platform/me.js';
 import { useLive } from '../platform/live/use-live.js';
-import { request } from '../platform/request.js';
 import { useIsOnFloor } from '../platform/settings.js';
+import { OnePersonLine } from '../ui/one-person-line.js';
 import { Page } from '../ui/page.js';
 import { floorActions } from './floor-actions.js';
 import { Header } from './header.js';
@@ -62,10 +61,8 @@ const Visits = screen(async () => ({ default: (await import('../features/visit/v
 const VisitScreen = screen(async () => ({ default: (await import('../features/visit/visit-screen.js')).VisitScreen }));
 const TruckScreen = screen(async () => ({ default: (await import('../features/truck/truck-screen.js')).TruckScreen }));
 
-const meQuery = graphql(`query Me { me { id name role mustChange deputyships { officer until depot tourId } } }`);
-
 export function App() {
-  const me = useQuery({ queryKey: ['me'], queryFn: () => request(meQuery), staleTime: 0 });
+  const me = useMe();
   const printing = useLocation().pathname.startsWith('/print/');
   const isSignedIn = Boolean(me.data?.me);
   useEffect(() => {
@@ -103,6 +100,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
       <div className={bare ? undefined : 'sheet'}>
         {!bare && <Header me={person} />}
         {!bare && <OutboxNote />}
+        {!bare && <OnePersonLine />}
         <Suspense fallback={<p className="quiet">Reading ...</p>}>
           <Routes>
             <Route path="/" element={<Today me={person} />} />

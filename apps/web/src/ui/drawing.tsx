@@ -1,8 +1,13 @@
 import { useMemo } from 'react';
-import { type Node, renderMarkup } from '#drawings';
+import { type Node, onePersonLine, renderMarkup, withOnePersonLine } from '#drawings';
+import { useOnePerson } from '../platform/me.js';
 
-/** A drawing or a sheet of the libs on screen; its texts are escaped where the markup is made. */
-export function Drawing({ of, wide = false }: { of: Node; wide?: boolean }) {
-  const markup = useMemo(() => renderMarkup(of), [of]);
+/**
+ * A drawing or a sheet of the libs on screen; its texts are escaped where the markup is made. A sheet says where one person only judged it;
+ * `releasedAt`: when what it shows was released.
+ */
+export function Drawing({ of, wide = false, releasedAt = null }: { of: Node; wide?: boolean; releasedAt?: string | null | undefined }) {
+  const line = onePersonLine(useOnePerson(), releasedAt);
+  const markup = useMemo(() => renderMarkup(withOnePersonLine(of, line)), [of, line]);
   return <div className={wide ? 'wide' : undefined} dangerouslySetInnerHTML={{ __html: markup }} />;
 }

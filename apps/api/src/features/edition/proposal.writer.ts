@@ -39,7 +39,8 @@ export class ProposalWriter {
     editions: ReadonlyMap<string, string | null> = new Map(),
   ): Promise<void> {
     await manager.query(
-      `UPDATE proposal SET state = $3, decided_by_id = $4, decided_at = $5, decided_because = $6, edition_id = given.edition
+      `UPDATE proposal SET state = $3, decided_by_id = $4, decided_at = $5, decided_because = $6, edition_id = given.edition,
+         by_one_person = ($3 = 'accepted' AND proposed_by_id IS NOT DISTINCT FROM $4)
        FROM unnest($1::bigint[], $2::bigint[]) AS given (id, edition) WHERE proposal.id = given.id`,
       [rows.map((each) => each.id), rows.map((each) => editions.get(each.id) ?? null), state, authorId(who), at, because],
     );

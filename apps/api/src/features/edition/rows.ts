@@ -46,7 +46,10 @@ export class EditionRow {
 @Entity('proposal')
 @Check('proposal_kind_known', kinds)
 @Check('proposal_state_known', `state IN ('proposed', 'accepted', 'declined', 'replaced')`)
-@Check('proposal_by_two', `state <> 'accepted' OR decided_by_id IS NOT NULL AND decided_by_id IS DISTINCT FROM proposed_by_id`)
+@Check(
+  'proposal_by_two',
+  `state <> 'accepted' OR decided_by_id IS NOT NULL AND decided_by_id IS DISTINCT FROM proposed_by_id OR by_one_person AND decided_by_id = proposed_by_id`,
+)
 @Index('proposal_open_unique', ['kind', 'subject', 'field'], { unique: true, where: `state = 'proposed'` })
 @Index('proposal_subject_index', ['subject', 'kind'])
 export class ProposalRow {
@@ -89,6 +92,10 @@ export class ProposalRow {
 
   @Column('text', { name: 'decided_because', nullable: true })
   decidedBecause: string | null;
+
+  /** Accepted by who proposed it, while one person judged alone in this house. */
+  @Column('boolean', { name: 'by_one_person', default: false })
+  isByOnePerson: boolean;
 
   @Column('bigint', { name: 'edition_id', nullable: true })
   @ForeignKey(() => EditionRow, { name: 'proposal_edition_fkey' })

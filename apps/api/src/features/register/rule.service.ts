@@ -14,6 +14,7 @@ import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/fa
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { type NewProposal, handOf, keepEditions, propose, proposedFields, reasonFaults, waitingFact } from '../edition/edition.writer.js';
 import { ProposalWriter } from '../edition/proposal.writer.js';
+import { byOnePerson, judgesAlone } from '../one-person/one-person.reader.js';
 import { RuleRow } from './rows.js';
 
 /** Rigging systems and load regimes as people write them, and the safety officer's approval. */
@@ -33,12 +34,13 @@ export class RuleService {
       const row = await rules.findOneBy({ kind: 'system', id });
       if (!row) throw new NotFoundError(`The rigging system ${id}`);
       const open = await this.proposals.openOf(manager, { kind: 'system', subject: id });
-      if (open?.proposedById === who.id)
+      const isOwn = open?.proposedById === who.id;
+      if (isOwn && !(await judgesAlone(manager, who)))
         throw new NotAllowedError('Who proposes does not accept: two pairs of eyes. Another safety officer does.');
       await rules.update({ kind: 'system', id }, { data: { ...row.data, approved: { by: who.name, on: today(this.clock) } } });
       if (open) await this.proposals.closeAccepted(manager, [open], who, this.clock.now(), 'against the manual');
       await recordEvents(manager, who, this.clock.now(), [
-        { what: 'approved', sentence: `Approved the data of the rigging system ${id}.` },
+        { what: 'approved', sentence: `Approved the data of the rigging system ${id}.${isOwn ? byOnePerson : ''}` },
       ]);
       return { ok: true, value: undefined };
     });

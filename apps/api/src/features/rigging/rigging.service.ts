@@ -11,6 +11,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { ownName } from '../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { byOnePerson, judgesAlone } from '../one-person/one-person.reader.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import type { RiggingRecord } from './rigging.types.js';
@@ -101,7 +102,9 @@ export class RiggingService {
         );
       if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
         throw wrong('kind', kind, 'the inspection after assembly signed first');
-      const signer = await signerOf(manager, kind, signed, before);
+      const signer = await signerOf(manager, kind, signed, before, who);
+      const isByOne = before.some((each) => each.kind !== kind && isAlike(each.name, signer));
+      if (isByOne && said === '') throw wrong('remark', remark, 'why one person alone inspects and takes over');
       const at = this.clock.now();
       await manager.getRepository(SignOffRow).insert({
         id: randomUUID(),
@@ -119,7 +122,7 @@ export class RiggingService {
         {
           what: kind,
           tourId: plan.tour.id,
-          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signer}${said ? `: ${said}` : ''}.`,
+          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signer}${said ? `: ${said}` : ''}.${isByOne ? byOnePerson : ''}`,
         },
       ]);
       return this.recordIn(manager, planId, plan);
@@ -169,18 +172,26 @@ export class RiggingService {
   }
 }
 
+const isAlike = (one: string, other: string): boolean => ownName(one).toLowerCase() === ownName(other).toLowerCase();
+
 /** The name under a signature: as it is on file for who inspects, as it was written for who takes over. */
-async function signerOf(manager: EntityManager, kind: SignOffRow['kind'], name: string, before: readonly SignOffRow[]): Promise<string> {
-  const alike = (one: string, other: string): boolean => ownName(one).toLowerCase() === ownName(other).toLowerCase();
+async function signerOf(
+  manager: EntityManager,
+  kind: SignOffRow['kind'],
+  name: string,
+  before: readonly SignOffRow[],
+  who: SignedIn,
+): Promise<string> {
   if (kind === 'handed over') {
-    const inspector = before.find((each) => each.kind === 'inspected' && alike(each.name, name));
+    const inspector = before.find((each) => each.kind === 'inspected' && isAlike(each.name, name));
     if (!inspector) return name;
+    if (isAlike(who.name, name) && (await judgesAlone(manager, who))) return who.name;
     throw wrong('name', name, `another person than ${inspector.name}, who signed the inspection: the venue's rigger, for example, by name`);
   }
   const people: { name: string }[] = await manager.query(
     `SELECT name FROM account WHERE left_number IS NULL AND disabled_at IS NULL ORDER BY name`,
   );
-  const person = people.find((each) => alike(each.name, name));
+  const person = people.find((each) => isAlike(each.name, name));
   if (person) return person.name;
   throw wrong('name', name, `a person on file, by name: ${people.map((each) => each.name).join(', ')}`);
 }

@@ -6,6 +6,7 @@ import { request } from '../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { Deputies } from './deputies.js';
+import { OnePerson } from './one-person.js';
 import { PersonRecord } from './person-record.js';
 import { roleWords } from './role-words.js';
 import { Sessions } from './sessions.js';
@@ -38,10 +39,13 @@ export function People({ me }: { me: Person }) {
       <Part number={2} title="Deputies of the safety officer">
         <Deputies me={me} />
       </Part>
-      <Part number={3} title="Where you are signed in">
+      <Part number={3} title="How many judge">
+        <OnePerson me={me} />
+      </Part>
+      <Part number={4} title="Where you are signed in">
         <Sessions />
       </Part>
-      <Part number={4} title="Your password">
+      <Part number={5} title="Your password">
         <NewPassword />
       </Part>
     </Page>

@@ -82,5 +82,5 @@ function Sheets({ plan, shown, facts }: { plan: PackPlan; shown: PlanInForce; fa
       ),
     [facts, plan, revision, releasedBy, releasedAt, releasedDespite, changed, units],
   );
-  return <Drawing of={sheet} />;
+  return <Drawing of={sheet} releasedAt={releasedAt} />;
 }

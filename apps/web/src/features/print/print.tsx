@@ -45,14 +45,14 @@ export function Print() {
         !shown ? (
           <p>There is no plan of this show yet: nothing to print.</p>
         ) : (
-          <Loaded query={whole}>{(plan) => <Sheets nodes={sheetsOf(plan, shown, what, units)} />}</Loaded>
+          <Loaded query={whole}>{(plan) => <Sheets nodes={sheetsOf(plan, shown, what, units)} releasedAt={shown.releasedAt} />}</Loaded>
         )
       }
     </Loaded>
   );
 }
 
-function Sheets({ nodes }: { nodes: readonly Node[] }) {
+function Sheets({ nodes, releasedAt }: { nodes: readonly Node[]; releasedAt: PlanInForce['releasedAt'] }) {
   if (nodes.length === 0)
     return (
       <p>There are no such sheets. There are: carts, hangs, picks, points, mark-out, stages, running, hardware, trucks, due, moves, all.</p>
@@ -60,7 +60,7 @@ function Sheets({ nodes }: { nodes: readonly Node[] }) {
   return (
     <>
       {nodes.map((each, index) => (
-        <Drawing key={index} of={each} />
+        <Drawing key={index} of={each} releasedAt={releasedAt} />
       ))}
     </>
   );

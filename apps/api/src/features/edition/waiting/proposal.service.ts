@@ -20,6 +20,7 @@ import {
 } from '../../register/accepted.writer.js';
 import { workOutDates } from '../../register/item-dates.writer.js';
 import { KitReader } from '../../register/kit.reader.js';
+import { byOnePerson, judgesAlone } from '../../one-person/one-person.reader.js';
 import { TourReader } from '../../tour/tour.reader.js';
 import { waitingFact } from '../edition.writer.js';
 import { ProposalWriter } from '../proposal.writer.js';
@@ -53,7 +54,7 @@ export class ProposalService {
       ]);
     const outcome = await this.unitOfWork.run<number>(async (manager) => {
       const rows = await this.open(manager, which);
-      if (isAccepted && rows.some((each) => each.proposedById === me.id))
+      if (isAccepted && rows.some((each) => each.proposedById === me.id) && !(await judgesAlone(manager, me)))
         throw new NotAllowedError('Who proposes does not accept: two pairs of eyes. Another safety officer does.');
       const hand = await actingOn(manager, rows, me);
       const answered = isAccepted ? await this.accept(manager, rows, because, hand) : await this.decline(manager, rows, because, hand);
@@ -142,7 +143,7 @@ export class ProposalService {
       ...rows.map((row) => ({
         what: isAccepted ? 'accepted' : 'declined',
         ...(row.kind === 'item' || row.kind === 'record' ? { itemId: row.subject } : {}),
-        sentence: `${verb}: ${tell(this.words.proposed, waitingFact(row))}. ${because}.`,
+        sentence: `${verb}: ${tell(this.words.proposed, waitingFact(row))}. ${because}.${isAccepted && row.proposedById === me.id ? byOnePerson : ''}`,
       })),
     ]);
   }

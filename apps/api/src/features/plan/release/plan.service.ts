@@ -23,6 +23,7 @@ import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform
 import { DeputyScopes } from '../../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
+import { byOnePerson, judgesAlone } from '../../one-person/one-person.reader.js';
 import { dayOfShow } from '../../venue/show-day.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
 import { barredStepsOf } from '../stored/barred-act.reader.js';
@@ -102,7 +103,8 @@ export class PlanService {
         releasedDespite: decision.saysStop ? why : null,
       },
     );
-    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.`;
+    const isByOne = draft.madeById === who.id && (await judgesAlone(manager, who));
+    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.${isByOne ? byOnePerson : ''}`;
     await recordEvents(manager, who, this.clock.now(), [
       { what: 'released', tourId: draft.tourId, sentence },
       ...draft.plan.uses.map(({ item }) => ({
