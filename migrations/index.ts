@@ -39,6 +39,7 @@ import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-ba
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
 import { CreateOnePerson20261127071500 } from './20261127071500-create-one-person.js';
+import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -83,4 +84,5 @@ export const migrations = [
   GuardLeaving20261126232900,
   KnowDevices20261127071500,
   CreateOnePerson20261127071500,
+  AddOutsidePersons20261127073000,
 ];

@@ -64,12 +64,12 @@ type Documents = {
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": typeof types.FloorCodeDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
-    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
-    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark company role place signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!, $outside: OutsideInput) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark, outside: $outside) { signOffs { id } }\n  }\n": typeof types.SignOffDocument,
     "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": typeof types.HouseStateDocument,
     "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": typeof types.InspectedItemsDocument,
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": typeof types.RulesAndSealDocument,
-    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": typeof types.SignOffsDocument,
+    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }\n": typeof types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
     "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": typeof types.LentKitDocument,
@@ -95,7 +95,7 @@ type Documents = {
     "query PlanDue($id: ID!) { plan(id: $id) { due } }": typeof types.PlanDueDocument,
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }": typeof types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.MakePackPlanDocument,
-    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {\n    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": typeof types.ConfirmCartDocument,
@@ -231,12 +231,12 @@ const documents: Documents = {
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": types.FloorCodeDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
-    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
-    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n": types.SignOffDocument,
+    "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark company role place signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
+    "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!, $outside: OutsideInput) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark, outside: $outside) { signOffs { id } }\n  }\n": types.SignOffDocument,
     "query HouseState { houseState { version upSince databaseBytes tables { name bytes rows changedInMonth grownBytes } sizes { day bytes } grownSince connections connectionsLimit connectionsOfOne lastBackup jobsWaiting jobsRunning jobsFailed oldestWaits plans { kind count seconds } requests turnedAway faults eventLoopMs diskFreeBytes processes } }": types.HouseStateDocument,
     "\n  query InspectedItems($ids: [ID!], $kinds: [String!], $depots: [String!], $after: String) {\n    inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { items hasMore }\n  }\n": types.InspectedItemsDocument,
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": types.RulesAndSealDocument,
-    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n": types.SignOffsDocument,
+    "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }\n": types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": types.ReportOfItemDocument,
     "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
     "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": types.LentKitDocument,
@@ -262,7 +262,7 @@ const documents: Documents = {
     "query PlanDue($id: ID!) { plan(id: $id) { due } }": types.PlanDueDocument,
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }": types.WholePlanDocument,
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.MakePackPlanDocument,
-    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
+    "\n  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {\n    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
     "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": types.ConfirmCartDocument,
@@ -548,11 +548,11 @@ export function graphql(source: "\n  mutation AddLoadReading($planId: ID!, $hang
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
+export function graphql(source: "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark company role place signedAt signedBy }\n    }\n  }\n"): typeof import('./graphql.js').RiggingRecordDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
+export function graphql(source: "\n  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!, $outside: OutsideInput) {\n    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark, outside: $outside) { signOffs { id } }\n  }\n"): typeof import('./graphql.js').SignOffDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -568,7 +568,7 @@ export function graphql(source: "query RulesAndSeal { rules logSeal { head lines
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }\n"): typeof import('./graphql.js').SignOffsDocument;
+export function graphql(source: "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }\n"): typeof import('./graphql.js').SignOffsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -672,7 +672,7 @@ export function graphql(source: "\n  mutation MakePackPlan($tourId: ID!, $showId
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  mutation ReleasePackPlan($planId: ID!, $despite: String) {\n    releasePackPlan(planId: $planId, despite: $despite) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n"): typeof import('./graphql.js').ReleasePackPlanDocument;
+export function graphql(source: "\n  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {\n    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n"): typeof import('./graphql.js').ReleasePackPlanDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -17,6 +17,16 @@ export type CountInput = {
   sent: number;
 };
 
+/** The second person of a release, from outside, by name. */
+export type CountersignInput = {
+  company: string;
+  name: string;
+  /** Where they stood, such as the grid. */
+  place: string;
+  /** What they are there, such as rigger of the venue. */
+  role: string;
+};
+
 export type DeputyInput = {
   /** For what belongs to this depot alone. */
   depot?: string | null | undefined;
@@ -77,6 +87,15 @@ export type LentKitInput = {
   ratedLoad?: string | null | undefined;
   /** Its serial, where it has one; else it gets a name here. */
   serial?: string | null | undefined;
+};
+
+/** Somebody from outside who signs: a person of that show, not of the house. */
+export type OutsideInput = {
+  company: string;
+  /** Where they stood, such as the grid. */
+  place: string;
+  /** What they are there, such as rigger of the venue. */
+  role: string;
 };
 
 export type PersonInput = {
@@ -485,7 +504,7 @@ export type RiggingRecordQueryVariables = Exact<{
 }>;
 
 
-export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
+export type RiggingRecordQuery = { riggingRecord: { readings: Array<{ id: string, hang: string, hole: string, place: string, readingKg: number, readAt: string, readBy: string, verdict: string, sentence: string }>, signOffs: Array<{ id: string, hang: string, kind: string, name: string, remark: string, company: string | null, role: string | null, place: string | null, signedAt: string, signedBy: string }> } };
 
 export type SignOffMutationVariables = Exact<{
   planId: string | number;
@@ -493,6 +512,7 @@ export type SignOffMutationVariables = Exact<{
   kind: string;
   name: string;
   remark: string;
+  outside?: OutsideInput | null | undefined;
 }>;
 
 
@@ -523,7 +543,7 @@ export type SignOffsQueryVariables = Exact<{
 }>;
 
 
-export type SignOffsQuery = { riggingRecord: { signOffs: Array<{ hang: string, kind: string, name: string, remark: string, signedAt: string, signedBy: string }> } };
+export type SignOffsQuery = { riggingRecord: { signOffs: Array<{ hang: string, kind: string, name: string, remark: string, company: string | null, role: string | null, place: string | null, signedAt: string, signedBy: string }> } };
 
 export type ReportOfItemQueryVariables = Exact<{
   id: string | number;
@@ -718,6 +738,7 @@ export type MakePackPlanMutation = { makePackPlan:
 export type ReleasePackPlanMutationVariables = Exact<{
   planId: string | number;
   despite?: string | null | undefined;
+  countersign?: CountersignInput | null | undefined;
 }>;
 
 
@@ -1989,21 +2010,31 @@ export const RiggingRecordDocument = new TypedDocumentString(`
       kind
       name
       remark
+      company
+      role
+      place
       signedAt
       signedBy
     }
   }
 }
-    `, {"hash":"sha256:f20989eb974427e057a2b2d112d047b41683fddb0baffef7c0c4f78007c9e0ec"}) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
+    `, {"hash":"sha256:64c56a0f6deb02ab4279c6a3625ac450888286a205065e9e673f9ad023bff482"}) as unknown as TypedDocumentString<RiggingRecordQuery, RiggingRecordQueryVariables>;
 export const SignOffDocument = new TypedDocumentString(`
-    mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
-  signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) {
+    mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!, $outside: OutsideInput) {
+  signOff(
+    planId: $planId
+    hang: $hang
+    kind: $kind
+    name: $name
+    remark: $remark
+    outside: $outside
+  ) {
     signOffs {
       id
     }
   }
 }
-    `, {"hash":"sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
+    `, {"hash":"sha256:1a8c6ea955b7c59e5eaa3175aba53af8b343bdd763d40f2d883db04a0014710f"}) as unknown as TypedDocumentString<SignOffMutation, SignOffMutationVariables>;
 export const HouseStateDocument = new TypedDocumentString(`
     query HouseState {
   houseState {
@@ -2070,12 +2101,15 @@ export const SignOffsDocument = new TypedDocumentString(`
       kind
       name
       remark
+      company
+      role
+      place
       signedAt
       signedBy
     }
   }
 }
-    `, {"hash":"sha256:a88b63b7046b3c65878e68977062f1169bf8906fef7781f29fe921c51d48ce93"}) as unknown as TypedDocumentString<SignOffsQuery, SignOffsQueryVariables>;
+    `, {"hash":"sha256:379c3237cb16f4f8e12ebe4369e2db32046a71a3c7a5c7c329b70ed6f26ceac2"}) as unknown as TypedDocumentString<SignOffsQuery, SignOffsQueryVariables>;
 export const ReportOfItemDocument = new TypedDocumentString(`
     query ReportOfItem($id: ID!, $after: String) {
   item(id: $id) {
@@ -2461,8 +2495,8 @@ export const MakePackPlanDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:40b71e5053ae1736087ef043c21dd3acb1741cb16e4cc917472d0a5695338fd4"}) as unknown as TypedDocumentString<MakePackPlanMutation, MakePackPlanMutationVariables>;
 export const ReleasePackPlanDocument = new TypedDocumentString(`
-    mutation ReleasePackPlan($planId: ID!, $despite: String) {
-  releasePackPlan(planId: $planId, despite: $despite) {
+    mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {
+  releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {
     __typename
     ... on PlanView {
       id
@@ -2497,7 +2531,7 @@ export const ReleasePackPlanDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:ab1ec077a5d0130f7d29c56887f327d33c24524cf51aa048058ee6b20c3f83c2"}) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
+    `, {"hash":"sha256:507d8bc0976ca21e6fef45390742bd45317ad85f3bbbd8357b0178822dcf790d"}) as unknown as TypedDocumentString<ReleasePackPlanMutation, ReleasePackPlanMutationVariables>;
 export const PlanDifferenceDocument = new TypedDocumentString(`
     query PlanDifference($from: ID!, $to: ID!) {
   planDifference(from: $from, to: $to) {

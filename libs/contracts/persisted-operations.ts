@@ -99,18 +99,18 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query HangModels { catalogueModels { data kind model } }",
   'sha256:0d1173de3b89363f5be2c60daf68074f1f00f3cc5da957736be0744d56a49e4f':
     "mutation AddLoadReading($hang: String!, $hole: String!, $place: String!, $planId: ID!, $readingKg: Float!) { addLoadReading( planId: $planId hang: $hang hole: $hole place: $place readingKg: $readingKg ) { readings { id } } }",
-  'sha256:f20989eb974427e057a2b2d112d047b41683fddb0baffef7c0c4f78007c9e0ec':
-    "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { hang id kind name remark signedAt signedBy } } }",
-  'sha256:6671efa0414b7d3e6ff1a6cb7724b90236e572913545bff7783874af0af588f5':
-    "mutation SignOff($hang: String!, $kind: String!, $name: String!, $planId: ID!, $remark: String!) { signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } } }",
+  'sha256:64c56a0f6deb02ab4279c6a3625ac450888286a205065e9e673f9ad023bff482':
+    "query RiggingRecord($planId: ID!) { riggingRecord(planId: $planId) { readings { hang hole id place readAt readBy readingKg sentence verdict } signOffs { company hang id kind name place remark role signedAt signedBy } } }",
+  'sha256:1a8c6ea955b7c59e5eaa3175aba53af8b343bdd763d40f2d883db04a0014710f':
+    "mutation SignOff($hang: String!, $kind: String!, $name: String!, $outside: OutsideInput, $planId: ID!, $remark: String!) { signOff( planId: $planId hang: $hang kind: $kind name: $name remark: $remark outside: $outside ) { signOffs { id } } }",
   'sha256:c911255f5a9d978d840eabb6d3051355368cc157a4201e988edb6ecc23a0c195':
     "query HouseState { houseState { connections connectionsLimit connectionsOfOne databaseBytes diskFreeBytes eventLoopMs faults grownSince jobsFailed jobsRunning jobsWaiting lastBackup oldestWaits plans { count kind seconds } processes requests sizes { bytes day } tables { bytes changedInMonth grownBytes name rows } turnedAway upSince version } }",
   'sha256:d17b522a623a85f761212e5522775c1f45d9d94f0e40fd28f93debcdae60e4f9':
     "query InspectedItems($after: String, $depots: [String!], $ids: [ID!], $kinds: [String!]) { inspectedItems(ids: $ids, kinds: $kinds, depots: $depots, after: $after) { hasMore items } }",
   'sha256:8f4e84d51dd2dbb117cff7de522e6714f410eb5566f3d77e596407306176a854':
     "query RulesAndSeal { logSeal { head lines sealedAt } rules }",
-  'sha256:a88b63b7046b3c65878e68977062f1169bf8906fef7781f29fe921c51d48ce93':
-    "query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }",
+  'sha256:379c3237cb16f4f8e12ebe4369e2db32046a71a3c7a5c7c329b70ed6f26ceac2':
+    "query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { company hang kind name place remark role signedAt signedBy } } }",
   'sha256:f0086dc625e5cf569d4e886c51a39e7b99bb7a85c2180d1565da1af7390fbfea':
     "query ReportOfItem($after: String, $id: ID!) { item(id: $id) { records(first: 50, after: $after) { edges { node { examination file { name sha256 } id kept lines reason recordedAt recordedBy } } pageInfo { endCursor hasNextPage } } } }",
   'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
@@ -161,8 +161,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query WholePlan($id: ID!) { plan(id: $id) { plan } }",
   'sha256:40b71e5053ae1736087ef043c21dd3acb1741cb16e4cc917472d0a5695338fd4':
     "mutation MakePackPlan($showId: ID!, $tourId: ID!) { makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanMade { planId } ... on PlanningRefusal { code reasons sentence } } }",
-  'sha256:ab1ec077a5d0130f7d29c56887f327d33c24524cf51aa048058ee6b20c3f83c2':
-    "mutation ReleasePackPlan($despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite) { __typename ... on BookingRefusal { clashes { from item to tour } code sentence } ... on PlanView { id revision } ... on StaleRefusal { changed { code sentence } code sentence } ... on StopRefusal { code needsOfficer sentence stops { code sentence } } } }",
+  'sha256:507d8bc0976ca21e6fef45390742bd45317ad85f3bbbd8357b0178822dcf790d':
+    "mutation ReleasePackPlan($countersign: CountersignInput, $despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) { __typename ... on BookingRefusal { clashes { from item to tour } code sentence } ... on PlanView { id revision } ... on StaleRefusal { changed { code sentence } code sentence } ... on StopRefusal { code needsOfficer sentence stops { code sentence } } } }",
   'sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a':
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { boxes { from hang position to } hangsChanged sentences } }",
   'sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66':

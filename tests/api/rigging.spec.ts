@@ -8,7 +8,7 @@ const tick = 'mutation($id: ID!, $what: String!, $done: Boolean!) { tick(planId:
 const read =
   'mutation($id: ID!, $hang: String!, $hole: String!, $place: String!, $kg: Float!) { addLoadReading(planId: $id, hang: $hang, hole: $hole, place: $place, readingKg: $kg) { readings { hang hole readingKg verdict sentence readBy } } }';
 const sign =
-  'mutation($id: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String = "") { signOff(planId: $id, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { hang kind name signedBy } } }';
+  'mutation($id: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String = "", $outside: OutsideInput) { signOff(planId: $id, hang: $hang, kind: $kind, name: $name, remark: $remark, outside: $outside) { signOffs { hang kind name company place signedBy } } }';
 
 describe('rigging', () => {
   let test: TestApp;
@@ -109,11 +109,38 @@ describe('rigging', () => {
         field: 'name',
         wanted: expect.stringContaining('another person than Sol Achterberg'),
       });
-    const { data } = await system.graphql(sign, { id, hang: 'Centre', kind: 'handed over', name: 'J. Fell, rigger of the hall', remark });
+    // Who is not on file says for whom they work, as what, and where they stood.
+    const outside = { company: 'Quayside Hall', role: 'rigger of the hall', place: 'the grid' };
+    const second = { id, hang: 'Centre', kind: 'inspection countersigned', name: 'J. Fell', remark, outside };
+    const over = { id, hang: 'Centre', kind: 'handed over', name: 'B. Marl', remark, outside };
+    expect(faultOf(await system.graphql(sign, { ...over, outside: null }))).toMatchObject({ field: 'outside' });
+    expect(faultOf(await system.graphql(sign, { ...second, outside: { ...outside, place: ' ' } }))).toMatchObject({ field: 'place' });
+    expect(faultOf(await system.graphql(sign, { ...second, name: 'ines ALDOUS' }))).toMatchObject({
+      field: 'name',
+      wanted: 'somebody from outside; Ines Aldous is on file in this house and signs as that',
+    });
+    expect((await system.graphql(sign, second)).errors).toBeUndefined();
+    expect(faultOf(await system.graphql(sign, second))).toMatchObject({ wanted: expect.stringContaining('not signed yet') });
+    // Nobody signs twice in two roles, from outside neither.
+    expect(faultOf(await safety.graphql(sign, { ...over, name: 'J. FELL' }))).toMatchObject({
+      field: 'name',
+      wanted: 'another person than J. Fell, whose name stands under "inspection countersigned" of Centre',
+    });
+    const { data } = await system.graphql(sign, over);
     expect(data.signOff.signOffs).toEqual([
-      { hang: 'Centre', kind: 'inspected', name: 'Sol Achterberg', signedBy: 'Sol Achterberg' },
-      { hang: 'Centre', kind: 'handed over', name: 'J. Fell, rigger of the hall', signedBy: 'Sol Achterberg' },
+      { hang: 'Centre', kind: 'inspected', name: 'Sol Achterberg', company: null, place: null, signedBy: 'Sol Achterberg' },
+      {
+        hang: 'Centre',
+        kind: 'inspection countersigned',
+        name: 'J. Fell',
+        company: 'Quayside Hall',
+        place: 'the grid',
+        signedBy: 'Sol Achterberg',
+      },
+      { hang: 'Centre', kind: 'handed over', name: 'B. Marl', company: 'Quayside Hall', place: 'the grid', signedBy: 'Sol Achterberg' },
     ]);
+    const [account] = await test.dataSource.query(`SELECT count(*)::int AS count FROM account WHERE name IN ('J. Fell', 'B. Marl')`);
+    expect(account).toEqual({ count: 0 });
   });
 
   it('comes down only after going up is finished', async () => {

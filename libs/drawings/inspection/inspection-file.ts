@@ -13,6 +13,10 @@ export interface SignedOff {
   readonly kind: string;
   readonly name: string;
   readonly remark: string;
+  /** Of somebody from outside. */
+  readonly company?: string | null;
+  readonly role?: string | null;
+  readonly place?: string | null;
   readonly signedAt: string;
   readonly signedBy: string;
 }
@@ -80,6 +84,9 @@ function release(file: InspectionFile): Node {
     {},
     says(`Tour days ${plan.tour.from} to ${plan.tour.to}, depot ${plan.tour.depot}. Show ${plan.show.number} of ${plan.show.of}.`),
     says(who, file.revision === null ? 'stop' : undefined),
+    ...file.signOffs
+      .filter((each) => each.kind === 'release countersigned')
+      .map((each) => says(`Countersigned by ${signer(each)}; on the device of ${each.signedBy}.`)),
     file.releasedDespite === null ? null : says(`■ Released although it says stop, because: ${file.releasedDespite}`, 'stop'),
     file.isStale
       ? says('◐ Stale: what it was made from has changed since. What is below is read from the register as it is now.', 'stop')
@@ -248,6 +255,9 @@ function defects(items: readonly InspectedItem[]): Node {
 const closing = ({ closedOn, closedBy }: FollowedDefect): string =>
   closedOn === null ? '■ open' : `${closedOn}${closedBy === null ? '' : `, ${closedBy}`}`;
 
+const signer = ({ name, company, role, place }: SignedOff): string =>
+  company ? `${name}, ${role ?? ''}, ${company}, at ${place ?? ''} (from outside)` : name;
+
 function assembly({ plan, signOffs }: InspectionFile): Node {
   const rows = plan.picks.hangs.flatMap((hang) => {
     const signed = signOffs.filter((each) => each.hang === hang.hang);
@@ -255,7 +265,7 @@ function assembly({ plan, signOffs }: InspectionFile): Node {
     return signed.map((each) => [
       hang.name,
       each.kind,
-      each.name,
+      signer(each),
       `${each.signedAt.slice(0, 16).replace('T', ' ')} UTC, recorded by ${each.signedBy}`,
       each.remark,
     ]);

@@ -2,7 +2,7 @@ import { Args, Float, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
 import { RiggingService } from './rigging.service.js';
-import { RiggingRecord } from './rigging.types.js';
+import { OutsideInput, RiggingRecord } from './rigging.types.js';
 
 const id = { type: () => ID } as const;
 
@@ -30,15 +30,20 @@ export class RiggingResolver {
   }
 
   @Allow('system', 'safety')
-  @Mutation(() => RiggingRecord, { description: 'The inspection after assembly or the handover of a hang, signed.' })
+  @Mutation(() => RiggingRecord, {
+    description:
+      'The inspection after assembly or the handover of a hang, signed; or an inspection countersigned by somebody from outside.',
+  })
   signOff(
     @Args('planId', id) planId: string,
     @Args('hang') hang: string,
     @Args('kind') kind: string,
     @Args('name') name: string,
     @Args('remark') remark: string,
+    @Args('outside', { type: () => OutsideInput, nullable: true, description: 'Of whoever is not on file in the house.' })
+    outside: OutsideInput | null | undefined,
     @Me() me: SignedIn,
   ): Promise<RiggingRecord> {
-    return this.service.signOff(planId, hang, kind, name, remark, me);
+    return this.service.signOff({ planId, hang, kind, name, remark, outside: outside ?? null }, me);
   }
 }

@@ -9,13 +9,13 @@ import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
-import { ownName } from '../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { byOnePerson, judgesAlone } from '../one-person/one-person.reader.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
-import type { RiggingRecord } from './rigging.types.js';
+import type { OutsideInput, RiggingRecord } from './rigging.types.js';
 import { LoadReadingRow, SignOffRow } from './rows.js';
+import { isAlike, keepSignOff, mustBeFresh, outsideOf, outsideWords } from './sign-off.writer.js';
 
 function mustBeAName(signed: string): void {
   if (signed === '' || signed.length > 80)
@@ -64,12 +64,15 @@ export class RiggingService {
   }
 
   /**
-   * Refused while a hold of the way up is open, while the rigging system waits for its approval, and for a handover before the inspection. Who inspects is on file;
-   * who takes over may be the venue's rigger, by name, and is another person: nobody signs twice in two roles.
+   * Refused while a hold of the way up is open, while the rigging system waits for its approval, and for a handover or a countersignature before the
+   * inspection. Who inspects is on file; who takes over may come from outside, such as the venue's rigger, and is another person, as is who countersigns:
+   * nobody signs twice in two roles.
    */
-  async signOff(planId: string, hangId: string, kind: string, name: string, remark: string, who: SignedIn): Promise<RiggingRecord> {
-    if (kind !== 'inspected' && kind !== 'handed over') throw wrong('kind', kind.slice(0, 40), '"inspected" or "handed over"');
-    const [signed, said] = [name.trim(), remark.trim()];
+  async signOff(given: SignOff, who: SignedIn): Promise<RiggingRecord> {
+    const { planId, hang: hangId, kind } = given;
+    if (kind !== 'inspected' && kind !== 'handed over' && kind !== 'inspection countersigned')
+      throw wrong('kind', kind.slice(0, 40), '"inspected", "handed over" or "inspection countersigned"');
+    const [signed, said] = [given.name.trim(), given.remark.trim()];
     mustBeAName(signed);
     if (said.length > 400) throw wrong('remark', `${said.slice(0, 40)} ...`, 'up to 400 characters');
     return this.write(async (manager) => {
@@ -82,51 +85,31 @@ export class RiggingService {
         throw wrong(
           'kind',
           kind,
-          `every hold of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]!.text}`,
+          `every hold of going up ticked first; ${open.length} ${open.length === 1 ? 'is' : 'are'} open, the next: ${open[0]?.text}`,
         );
-      const latest = new Map(
-        (await this.recordIn(manager, planId, plan)).readings
-          .filter((each) => each.hang === hangId)
-          .map((each) => [`${each.hole} ${each.place}`, each]),
-      );
-      const standing = [...latest.values()].filter((each) => each.verdict === 'differs');
-      if (standing.length > 0 && said === '')
-        throw wrong('remark', remark, `why it is signed although a load cell says stop: ${standing[0]!.sentence}`);
+      await this.readingsAllow(manager, plan, given);
       const before = await manager.getRepository(SignOffRow).findBy({ planId, hang: hangId });
-      const same = before.find((each) => each.kind === kind);
-      if (same)
-        throw wrong(
-          'kind',
-          kind,
-          `what is not signed yet; ${same.name} signed it on ${same.signedAt.toISOString().slice(0, 16).replace('T', ' ')} UTC`,
-        );
-      if (kind === 'handed over' && !before.some((each) => each.kind === 'inspected'))
-        throw wrong('kind', kind, 'the inspection after assembly signed first');
-      const signer = await signerOf(manager, kind, signed, before, who);
-      const isByOne = before.some((each) => each.kind !== kind && isAlike(each.name, signer));
-      if (isByOne && said === '') throw wrong('remark', remark, 'why one person alone inspects and takes over');
+      mayFollow(kind, signed, before);
+      const signer = await signerOf(manager, kind, { ...given, name: signed }, before, who);
+      const isByOne = signer.outside === null && before.some((each) => each.kind !== kind && isAlike(each.name, signer.name));
+      if (isByOne && said === '') throw wrong('remark', said, 'why one person alone inspects and takes over');
       const at = this.clock.now();
-      await manager.getRepository(SignOffRow).insert({
-        id: randomUUID(),
-        planId,
-        hang: hangId,
-        kind,
-        name: signer,
-        remark: said,
-        signedAt: at,
-        signedBy: who.name,
-        signedById: who.id,
-      });
-      const what = kind === 'inspected' ? 'Inspection after assembly' : 'Handover';
-      await recordEvents(manager, who, at, [
-        {
-          what: kind,
-          tourId: plan.tour.id,
-          sentence: `${what} of ${hangId}, ${plan.show.name}, signed by ${signer}${said ? `: ${said}` : ''}.${isByOne ? byOnePerson : ''}`,
-        },
-      ]);
+      const { name, outside } = signer;
+      await keepSignOff(manager, { planId, hang: hangId, kind, name, remark: said }, outside, at, who);
+      const words = outside ? outsideWords({ name, ...outside }) : name;
+      const sentence = `${signWords[kind]} of ${hangId}, ${plan.show.name}, signed by ${words}${said ? `: ${said}` : ''}.${isByOne ? byOnePerson : ''}`;
+      await recordEvents(manager, who, at, [{ what: kind, tourId: plan.tour.id, sentence }]);
       return this.recordIn(manager, planId, plan);
     });
+  }
+
+  /** A load cell that says stop stands until somebody says why. */
+  private async readingsAllow(manager: EntityManager, plan: PackPlan, { planId, hang, remark }: SignOff): Promise<void> {
+    const { readings } = await this.recordIn(manager, planId, plan);
+    const latest = new Map(readings.filter((each) => each.hang === hang).map((each) => [`${each.hole} ${each.place}`, each]));
+    const standing = [...latest.values()].find((each) => each.verdict === 'differs');
+    if (standing && remark.trim() === '')
+      throw wrong('remark', remark, `why it is signed although a load cell says stop: ${standing.sentence}`);
   }
 
   private async mayFly(manager: EntityManager, planId: string, hangId: string, isApproved: boolean): Promise<void> {
@@ -172,28 +155,65 @@ export class RiggingService {
   }
 }
 
-const isAlike = (one: string, other: string): boolean => ownName(one).toLowerCase() === ownName(other).toLowerCase();
+interface SignOff {
+  readonly planId: string;
+  readonly hang: string;
+  readonly kind: string;
+  readonly name: string;
+  readonly remark: string;
+  readonly outside: OutsideInput | null;
+}
 
-/** The name under a signature: as it is on file for who inspects, as it was written for who takes over. */
+const signWords = {
+  inspected: 'Inspection after assembly',
+  'handed over': 'Handover',
+  'inspection countersigned': 'Inspection after assembly, countersigned,',
+} as const;
+
+/** Each is signed once, the inspection first; countersigned by as many as are there, each once. */
+function mayFollow(kind: keyof typeof signWords, name: string, before: readonly SignOffRow[]): void {
+  const same = before.find((each) => each.kind === kind && (kind !== 'inspection countersigned' || isAlike(each.name, name)));
+  if (same)
+    throw wrong(
+      'kind',
+      kind,
+      `what is not signed yet; ${same.name} signed it on ${same.signedAt.toISOString().slice(0, 16).replace('T', ' ')} UTC`,
+    );
+  if (kind !== 'inspected' && !before.some((each) => each.kind === 'inspected'))
+    throw wrong('kind', kind, 'the inspection after assembly signed first');
+}
+
+interface Signer {
+  readonly name: string;
+  readonly outside: OutsideInput | null;
+}
+
+/** The name under a signature: as it is on file for who inspects, as it was written for who comes from outside. */
 async function signerOf(
   manager: EntityManager,
-  kind: SignOffRow['kind'],
-  name: string,
+  kind: keyof typeof signWords,
+  { planId, name, outside }: SignOff,
   before: readonly SignOffRow[],
   who: SignedIn,
-): Promise<string> {
-  if (kind === 'handed over') {
-    const inspector = before.find((each) => each.kind === 'inspected' && isAlike(each.name, name));
-    if (!inspector) return name;
-    if (isAlike(who.name, name) && (await judgesAlone(manager, who))) return who.name;
-    throw wrong('name', name, `another person than ${inspector.name}, who signed the inspection: the venue's rigger, for example, by name`);
-  }
+): Promise<Signer> {
   const people: { name: string }[] = await manager.query(
     `SELECT name FROM account WHERE left_number IS NULL AND disabled_at IS NULL ORDER BY name`,
   );
   const person = people.find((each) => isAlike(each.name, name));
-  if (person) return person.name;
-  throw wrong('name', name, `a person on file, by name: ${people.map((each) => each.name).join(', ')}`);
+  if (kind === 'inspected') {
+    if (person) return { name: person.name, outside: null };
+    throw wrong('name', name, `a person on file, by name: ${people.map((each) => each.name).join(', ')}`);
+  }
+  const inspector = before.find((each) => each.kind === 'inspected' && isAlike(each.name, name));
+  if (inspector && kind === 'handed over' && isAlike(who.name, name) && (await judgesAlone(manager, who)))
+    return { name: who.name, outside: null };
+  if (inspector)
+    throw wrong('name', name, `another person than ${inspector.name}, who signed the inspection: the venue's rigger, for example, by name`);
+  if (person && kind === 'handed over' && !outside) return { name: person.name, outside: null };
+  if (!outside) throw wrong('outside', null, `of ${name}, who is not on file in this house: company, role, and where they stood`);
+  const { name: written, ...from } = await outsideOf(manager, { ...outside, name });
+  await mustBeFresh(manager, planId, kind, written);
+  return { name: written, outside: from };
 }
 
 function hangOf(plan: PackPlan, id: string): HangResult {

@@ -35,9 +35,16 @@ export class LoadReadingRow {
   readById: string | null;
 }
 
-/** The inspection after assembly and the handover of a hang, each with the name that was written under it. Append only. */
+/**
+ * The inspection after assembly and the handover of a hang, each with the name that was written under it; and who from outside countersigned one, or the
+ * release of the plan (then of no hang). Append only.
+ */
 @Entity('sign_off')
-@Check('sign_off_kind_known', `kind IN ('inspected', 'handed over')`)
+@Check('sign_off_kind_known', `kind IN ('inspected', 'handed over', 'inspection countersigned', 'release countersigned')`)
+@Check(
+  'sign_off_outside_whole',
+  `(company IS NULL) = (role IS NULL) AND (role IS NULL) = (place IS NULL) AND (kind IN ('inspected', 'handed over') OR company IS NOT NULL)`,
+)
 @Index('sign_off_plan_index', ['planId'])
 export class SignOffRow {
   @PrimaryColumn('uuid', { primaryKeyConstraintName: 'sign_off_pkey' })
@@ -51,7 +58,7 @@ export class SignOffRow {
   hang: string;
 
   @Column('text')
-  kind: 'inspected' | 'handed over';
+  kind: 'inspected' | 'handed over' | 'inspection countersigned' | 'release countersigned';
 
   /** As the person wrote it; `signedBy` is the account. */
   @Column('text')
@@ -59,6 +66,16 @@ export class SignOffRow {
 
   @Column('text')
   remark: string;
+
+  /** Of somebody from outside: who they work for, what they are there, and where they stood. */
+  @Column('text', { nullable: true })
+  company: string | null;
+
+  @Column('text', { nullable: true })
+  role: string | null;
+
+  @Column('text', { nullable: true })
+  place: string | null;
 
   @Column('timestamptz', { name: 'signed_at' })
   signedAt: Date;

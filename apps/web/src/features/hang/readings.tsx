@@ -14,7 +14,7 @@ const recordQuery = graphql(`
   query RiggingRecord($planId: ID!) {
     riggingRecord(planId: $planId) {
       readings { id hang hole place readingKg readAt readBy verdict sentence }
-      signOffs { id hang kind name remark signedAt signedBy }
+      signOffs { id hang kind name remark company role place signedAt signedBy }
     }
   }
 `);

@@ -15,13 +15,8 @@ import { BarredNotes } from '../plan/barred-notes.js';
 import { useHang } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { useTicks } from '../plan/use-ticks.js';
-import { Readings, useRiggingRecord } from './readings.js';
-
-const signMutation = graphql(`
-  mutation SignOff($planId: ID!, $hang: String!, $kind: String!, $name: String!, $remark: String!) {
-    signOff(planId: $planId, hang: $hang, kind: $kind, name: $name, remark: $remark) { signOffs { id } }
-  }
-`);
+import { Readings } from './readings.js';
+import { Signatures } from './signatures.js';
 
 /** The lift sequence of one hang on the phone: holds to tick, which everything waits for, the other steps to read, then inspection and handover. */
 export function RunningScreen({ me }: { me: Person }) {
@@ -175,58 +170,5 @@ function StepText({ step }: { step: RunningOrderStep }) {
         </small>
       ))}
     </span>
-  );
-}
-
-function Signatures({ inForce, hang, me }: { inForce: PlanInForce; hang: HangResult; me: Person }) {
-  const record = useRiggingRecord(inForce.id);
-  const client = useQueryClient();
-  const [typed, setName] = useState<string | null>(null);
-  const [remark, setRemark] = useState('');
-  const own = (record.data?.signOffs ?? []).filter((each) => each.hang === hang.hang);
-  const kind = own.some((each) => each.kind === 'inspected') ? 'handed over' : 'inspected';
-  const inspector = own.find((each) => each.kind === 'inspected')?.name;
-  const name = typed ?? (inspector === me.name ? '' : me.name);
-  const sign = useMutation({
-    mutationFn: () => request(signMutation, { planId: inForce.id, hang: hang.hang, kind, name, remark }),
-    onSuccess: async () => {
-      setRemark('');
-      setName(null);
-      await client.invalidateQueries({ queryKey: ['rigging', inForce.id] });
-    },
-  });
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    sign.mutate();
-  };
-  return (
-    <Part number={3} title="Inspection after assembly, and handover">
-      {own.map((each) => (
-        <p key={each.id}>
-          ○ {each.kind === 'inspected' ? 'Inspected after assembly' : 'Handed over'}, signed {each.name}, {momentOf(each.signedAt)} (as{' '}
-          {each.signedBy}){each.remark && `: ${each.remark}`}
-        </p>
-      ))}
-      <Faults of={sign.error ?? record.error} />
-      {me.role === 'warehouse' ? (
-        <p className="quiet">System tech and safety officer sign here.</p>
-      ) : (
-        <form onSubmit={submit} className="fields">
-          <label>
-            {inspector === undefined
-              ? 'Name of the person who inspected, as it is on file'
-              : `Name of who takes over: another than ${inspector}, such as the venue’s rigger`}
-            <input value={name} onChange={(event) => setName(event.target.value)} />
-          </label>
-          <label>
-            Remarks
-            <input value={remark} onChange={(event) => setRemark(event.target.value)} />
-          </label>
-          <button type="submit" disabled={sign.isPending || name.trim() === ''}>
-            {kind === 'inspected' ? 'Sign the inspection' : 'Sign the handover'}
-          </button>
-        </form>
-      )}
-    </Part>
   );
 }

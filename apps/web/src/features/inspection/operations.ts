@@ -37,5 +37,5 @@ export async function inspectedItems({ ids, kinds, depots }: InspectedWanted): P
 export const rulesAndSealQuery = graphql(`query RulesAndSeal { rules logSeal { head lines sealedAt } }`);
 
 export const signOffsQuery = graphql(`
-  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark signedAt signedBy } } }
+  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }
 `);

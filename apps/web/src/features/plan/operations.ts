@@ -37,8 +37,8 @@ export const makePlan = graphql(`
 `);
 
 export const releasePlan = graphql(`
-  mutation ReleasePackPlan($planId: ID!, $despite: String) {
-    releasePackPlan(planId: $planId, despite: $despite) {
+  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {
+    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {
       __typename
       ... on PlanView { id revision }
       ... on BookingRefusal { code sentence clashes { item from to tour } }

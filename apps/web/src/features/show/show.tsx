@@ -13,6 +13,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { PlannedByOthers } from './planned-by-others.js';
 import { UnderWay } from '../../ui/under-way.js';
+import { OutsideFields, isWhole, nobodyOutside } from '../plan/outside-fields.js';
 import { differenceQuery, makePlan, releasePlan } from '../plan/operations.js';
 import { BarredNotes, DoneNotes } from '../plan/barred-notes.js';
 import { CartsPart } from './carts-part.js';
@@ -98,8 +99,10 @@ function Actions({
   const makeIt = () =>
     make.mutate(async (requestId) => (await request(makePlan, { tourId: data.tourId, showId: data.showId }, { requestId })).makePackPlan);
   const [despite, setDespite] = useState('');
+  const [second, setSecond] = useState(nobodyOutside);
   const release = useMutation({
-    mutationFn: () => request(releasePlan, { planId: data.draft!.id, despite: despite.trim() || null }),
+    mutationFn: () =>
+      request(releasePlan, { planId: data.draft!.id, despite: despite.trim() || null, countersign: isWhole(second) ? second : null }),
     onSuccess: async (answer) => {
       if (answer.releasePackPlan.__typename === 'PlanView') onDraft(false);
       await client.invalidateQueries();
@@ -107,6 +110,7 @@ function Actions({
   });
   const refusal = release.data && release.data.releasePackPlan.__typename !== 'PlanView' ? release.data.releasePackPlan : undefined;
   const print = `/print/${data.tourId}/${data.showId}`;
+  const mayRelease = (me.role !== 'warehouse' || actsAsOfficer(me)) && data.draft !== null;
   return (
     <>
       {shown && (
@@ -144,10 +148,18 @@ function Actions({
           {make.isPending ? 'Planning ...' : shown ? 'Plan again' : 'Make the plan'}
         </button>
       )}
-      {(me.role !== 'warehouse' || actsAsOfficer(me)) && data.draft && (
+      {mayRelease && (
         <button type="button" disabled={release.isPending} onClick={() => release.mutate()}>
           Release as revision {nextLetter(data.revisions.length)}
         </button>
+      )}
+      {mayRelease && (
+        <details>
+          <summary>{isWhole(second) ? `Countersigned by ${second.name}` : 'A second person from outside countersigns the release'}</summary>
+          <div className="fields">
+            <OutsideFields of={second} onChange={setSecond} />
+          </div>
+        </details>
       )}
       {make.isPending && <UnderWay job={make.job} onCancel={make.cancel} of="Planning" />}
       {!make.isPending && <PlannedByOthers tourId={data.tourId} showId={data.showId} />}

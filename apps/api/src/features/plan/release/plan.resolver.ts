@@ -2,6 +2,7 @@ import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@ne
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { PlanDifferenceQuery } from '../page/plan-difference.query.js';
+import { CountersignInput } from '../../rigging/rigging.types.js';
 import { PlanService } from './plan.service.js';
 import { ShowPageQuery } from '../page/show-page.query.js';
 import {
@@ -82,9 +83,11 @@ export class PlanResolver {
   async releasePackPlan(
     @Args('planId', id) planId: string,
     @Args('despite', { type: () => String, nullable: true, description: 'Why, where the plan says stop.' }) despite: string | null,
+    @Args('countersign', { type: () => CountersignInput, nullable: true, description: 'A second person, from outside, by name.' })
+    countersign: CountersignInput | null | undefined,
     @Me() me: SignedIn,
   ): Promise<PlanView | BookingRefusal | StaleRefusal | StopRefusal> {
-    const outcome = await this.service.release(planId, despite ?? null, me);
+    const outcome = await this.service.release(planId, despite ?? null, countersign ?? null, me);
     return outcome.ok ? this.page.plan(outcome.value) : outcome.error;
   }
 

@@ -23,6 +23,7 @@ import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform
 import { DeputyScopes } from '../../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { TourFileReader } from '../../../planning/snapshot/tour-file.reader.js';
+import { type Outside, countersignRelease } from '../../rigging/sign-off.writer.js';
 import { byOnePerson, judgesAlone } from '../../one-person/one-person.reader.js';
 import { dayOfShow } from '../../venue/show-day.reader.js';
 import { dropExpiredHolds, replaceBookings, usesTogether } from '../bookings/booking.repository.js';
@@ -55,17 +56,23 @@ export class PlanService {
   ) {}
 
   /** Draft to next revision: its predecessor is superseded and the tour's promises replaced in the same transaction. */
-  async release(planId: string, despite: string | null, who: SignedIn): Promise<Released> {
+  async release(planId: string, despite: string | null, second: Outside | null, who: SignedIn): Promise<Released> {
     try {
-      return await this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
+      return await this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, second, who));
     } catch (fault) {
       // The other one was quicker between our look and our end: the constraint says so, and we look again who it was.
       if (databaseErrorOf(fault)?.constraint !== 'booking_no_overlap') throw fault;
-      return this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, who));
+      return this.unitOfWork.run<string, ReleaseRefusal>((manager) => this.releaseIn(manager, planId, despite, second, who));
     }
   }
 
-  private async releaseIn(manager: EntityManager, planId: string, despite: string | null, me: SignedIn): Promise<Released> {
+  private async releaseIn(
+    manager: EntityManager,
+    planId: string,
+    despite: string | null,
+    second: Outside | null,
+    me: SignedIn,
+  ): Promise<Released> {
     await dropExpiredHolds(manager, this.clock.now());
     const rows = manager.getRepository(PackPlanRow);
     const draft = await rows.findOneBy({ id: planId });
@@ -83,7 +90,7 @@ export class PlanService {
     const own = decideAs(me.role === 'safety');
     const mayAlone = me.role !== 'warehouse';
     const deputy = needsOfficerNow(own) || !mayAlone ? await this.deputies.acting(me, { tour: tourId }, manager) : undefined;
-    if (deputy && draft.madeById === me.id) throw new NotAllowedError(whyNotOwnPlan);
+    if (deputy && draft.madeById === me.id && !second) throw new NotAllowedError(whyNotOwnPlan);
     if (!deputy && !mayAlone)
       throw new NotAllowedError('You are not deputy for this tour: the system tech or the safety officer releases its plans.');
     const [who, decision] = deputy ? [deputy, decideAs(true)] : [me, own];
@@ -103,18 +110,44 @@ export class PlanService {
         releasedDespite: decision.saysStop ? why : null,
       },
     );
-    const isByOne = draft.madeById === who.id && (await judgesAlone(manager, who));
-    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${decision.saysStop ? `, although it says stop: ${why}` : ''}.${isByOne ? byOnePerson : ''}`;
-    await recordEvents(manager, who, this.clock.now(), [
+    await this.afterRelease(
+      manager,
+      draft,
+      { revision, despite: decision.saysStop ? why : null, prepFrom, returnTo, tour: name },
+      second,
+      who,
+    );
+    return { ok: true, value: planId };
+  }
+
+  /** Who countersigned, and the words of the log. */
+  private async afterRelease(
+    manager: EntityManager,
+    draft: PackPlanRow,
+    {
+      revision,
+      despite,
+      prepFrom,
+      returnTo,
+      tour,
+    }: { revision: string; despite: string | null; prepFrom: string; returnTo: string; tour: string },
+    second: Outside | null,
+    who: SignedIn,
+  ): Promise<void> {
+    const at = this.clock.now();
+    const seconded = second ? await countersignRelease(manager, draft.id, second, at, who) : '';
+    const isByOne = !second && draft.madeById === who.id && (await judgesAlone(manager, who));
+    const although = despite === null ? '' : `, although it says stop: ${despite}`;
+    const sentence = `Released revision ${revision} of ${draft.plan.show.name}${although}.${seconded}${isByOne ? byOnePerson : ''}`;
+    await recordEvents(manager, who, at, [
       { what: 'released', tourId: draft.tourId, sentence },
       ...draft.plan.uses.map(({ item }) => ({
         what: 'booked',
         itemId: item,
         tourId: draft.tourId,
-        sentence: `Promised to ${name} from ${prepFrom} to ${returnTo}: ${sentence}`,
+        sentence: `Promised to ${tour} from ${prepFrom} to ${returnTo}: ${sentence}`,
       })),
     ]);
-    return { ok: true, value: planId };
   }
 
   private refusalOf(decision: ReleaseDecision & { readonly releases: false }, clashes: readonly BookingClash[]): ReleaseRefusal {
@@ -267,7 +300,7 @@ const concerned = (barred: readonly BarredInPlan[], { kind, subject, place }: Ti
 const needsOfficerNow = (decision: ReleaseDecision): boolean => !decision.releases && decision.refusal.code === 'release-needs-officer';
 
 const whyNotOwnPlan =
-  'You made this plan: nobody signs twice in two roles. The safety officer, or another deputy, releases it over its stops.';
+  'You made this plan: nobody signs twice in two roles. The safety officer, or another deputy, releases it over its stops; or somebody from outside countersigns, such as the rigger of the venue.';
 
 /** 0 is A, 25 is Z, 26 is AA. */
 function revisionLetter(index: number): string {
