@@ -82,7 +82,7 @@ type Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": typeof types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 40, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": typeof types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": typeof types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
@@ -249,7 +249,7 @@ const documents: Documents = {
     "query LogTours { tours(first: 200) { edges { node { id name } } } }": types.LogToursDocument,
     "\n  query LogActs($item: ID, $tour: ID, $person: ID, $day: String, $zone: String, $after: String) {\n    logActs(item: $item, tour: $tour, person: $person, day: $day, zone: $zone, first: 40, after: $after) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id lines isMoreThanCounted line { id at doneAt who sentence itemId tourId tourName showId moreRows rows { table key before after } } } }\n    }\n  }\n": types.LogActsDocument,
     "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": types.BarredNowDocument,
+    "query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
     "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
@@ -620,7 +620,7 @@ export function graphql(source: "query LogSeal { logSeal { head lines sealedAt }
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }"): typeof import('./graphql.js').BarredNowDocument;
+export function graphql(source: "query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }"): typeof import('./graphql.js').BarredNowDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

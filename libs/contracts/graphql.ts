@@ -641,7 +641,7 @@ export type BarredNowQueryVariables = Exact<{
 }>;
 
 
-export type BarredNowQuery = { plan: { barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }>, doneAlthoughBarred: Array<{ id: string, tourId: string, what: string, hang: string | null, sentence: string, seen: string | null }> } };
+export type BarredNowQuery = { plan: { flying: Array<{ hang: string, name: string, inCharge: string | null }>, barred: Array<{ itemId: string, reason: unknown, sentence: string, loads: Array<string>, hangs: Array<string> }>, doneAlthoughBarred: Array<{ id: string, tourId: string, what: string, hang: string | null, sentence: string, seen: string | null }> } };
 
 export type ShowPageQueryVariables = Exact<{
   tourId: string | number;
@@ -2307,6 +2307,11 @@ export const LogSealDocument = new TypedDocumentString(`
 export const BarredNowDocument = new TypedDocumentString(`
     query BarredNow($id: ID!) {
   plan(id: $id) {
+    flying {
+      hang
+      name
+      inCharge
+    }
     barred {
       itemId
       reason
@@ -2324,7 +2329,7 @@ export const BarredNowDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:0aca4dfa8194bd2882b2e2777f829876ac73868d2d63358c1af2bc3dc0e8ab47"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
+    `, {"hash":"sha256:b92a3cefda601ce266da0222fb9a595297665cde925a754e36925d7a68aa2018"}) as unknown as TypedDocumentString<BarredNowQuery, BarredNowQueryVariables>;
 export const ShowPageDocument = new TypedDocumentString(`
     query ShowPage($tourId: ID!, $showId: ID!) {
   showPage(tourId: $tourId, showId: $showId) {

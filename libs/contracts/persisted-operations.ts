@@ -135,8 +135,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query LogActs($after: String, $day: String, $item: ID, $person: ID, $tour: ID, $zone: String) { logActs( item: $item tour: $tour person: $person day: $day zone: $zone first: 40 after: $after ) { edges { node { id isMoreThanCounted line { at doneAt id itemId moreRows rows { after before key table } sentence showId tourId tourName who } lines } } pageInfo { endCursor hasNextPage } } }",
   'sha256:ed07d17656e93fc208ef7cd2a845e6c225d1ae5aea06aaa01cafc84240902ceb':
     "query LogSeal { logSeal { head lines sealedAt } }",
-  'sha256:0aca4dfa8194bd2882b2e2777f829876ac73868d2d63358c1af2bc3dc0e8ab47':
-    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang id seen sentence tourId what } } }",
+  'sha256:b92a3cefda601ce266da0222fb9a595297665cde925a754e36925d7a68aa2018':
+    "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang id seen sentence tourId what } flying { hang inCharge name } } }",
   'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':
     "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
   'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':

@@ -7,7 +7,17 @@ export { markOutRows, markOutSheet, pointRows, pointSheet, pointTable, scenePoin
 export type { LabelOf, LabelStock } from './label/index.js';
 export { checkDigit, faultOfPrefix, gs1Key, labelSheets, labelStocks } from './label/index.js';
 export type { InspectionFile } from './inspection/index.js';
-export { dueListSheet, dueMark, extractSheet, inspectionFile, itemsInTheAir, lentNote, lifeList, reportSheet } from './inspection/index.js';
+export {
+  dueListSheet,
+  dueMark,
+  extractSheet,
+  hangsWithSheet,
+  inspectionFile,
+  itemsInTheAir,
+  lentNote,
+  lifeList,
+  reportSheet,
+} from './inspection/index.js';
 export { onePersonLine, withOnePersonLine } from './paper/index.js';
 export type { SheetContext } from './sheets/index.js';
 export {

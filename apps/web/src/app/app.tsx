@@ -41,6 +41,7 @@ const ReportScreen = screen(async () => ({ default: (await import('../features/i
 const ReportPrint = screen(async () => ({ default: (await import('../features/inspection/report-page.js')).ReportPrint }));
 const ExtractScreen = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractScreen }));
 const ExtractPrint = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractPrint }));
+const HangsWithPrint = screen(async () => ({ default: (await import('../features/inspection/hangs-with-print.js')).HangsWithPrint }));
 const Print = screen(async () => ({ default: (await import('../features/print/print.js')).Print }));
 const KitOfOthers = screen(async () => ({ default: (await import('../features/lent/kit-of-others.js')).KitOfOthers }));
 const LentNotePrint = screen(async () => ({ default: (await import('../features/lent/lent-note.js')).LentNotePrint }));
@@ -141,6 +142,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/print/extract" element={<ExtractPrint />} />
             <Route path="/print/records/:itemId/:recordId" element={<ReportPrint />} />
             <Route path="/print/:tourId/:showId/inspection" element={<InspectionPrint />} />
+            <Route path="/print/:tourId/:showId/hangs-with" element={<HangsWithPrint />} />
             <Route path="/print/:tourId/:showId/:what" element={<Print />} />
             <Route path="*" element={<Page title="Nothing here">There is no such page. Go back to Today.</Page>} />
           </Routes>

@@ -8,6 +8,7 @@ import { clearSessionCookie, setDeviceCookie, setSessionCookie } from '../../pla
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import { waitInWords } from '../../platform/sign-in/tries.js';
 import { Allow, AllowEverybody, BeforeOwnPassword, Http, Me, Open, type RequestContext } from '../../platform/sign-in/signed-in.js';
+import { OnePersonTime, onePersonTimes } from '../one-person/one-person.reader.js';
 import { AccountService } from './account.service.js';
 import {
   Account,
@@ -53,6 +54,11 @@ export class AccountResolver {
   @ResolveField(() => [DeputyshipView], { description: 'Whose place the one who asks takes today, as deputy of a safety officer.' })
   deputyships(@Parent() { id: whose }: Account, @Me() me: SignedIn | undefined): readonly DeputyshipView[] {
     return me?.id === whose ? me.deputyships : [];
+  }
+
+  @ResolveField(() => [OnePersonTime], { description: 'When one person judged alone in this house, the newest time first.' })
+  onePerson(): Promise<OnePersonTime[]> {
+    return onePersonTimes(this.dataSource.manager);
   }
 
   @Open()

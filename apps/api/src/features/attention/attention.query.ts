@@ -9,6 +9,7 @@ import { WORDS } from '../../platform/config/words.js';
 import { zoneOfShow } from '../venue/show-day.reader.js';
 import { barredActsOfShows } from '../plan/stored/barred-act.reader.js';
 import { BarredReader } from '../plan/stored/barred.reader.js';
+import { flyingHangs } from '../plan/stored/flying.reader.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
 import { PlanFreshness } from '../plan/stored/plan-freshness.reader.js';
 import { type Note, type ShowInSight, attentionNotes, roles } from './attention.js';
@@ -37,13 +38,26 @@ export class AttentionQuery {
   ) {}
 
   private async barred(planIds: readonly string[]): Promise<ReadonlyMap<string, ShowInSight['barred']>> {
-    const said = await this.gate.ofEach(this.dataSource.manager, planIds);
-    return new Map(
-      [...said].map(([planId, items]) => [
-        planId,
-        items.map(({ item, reason }) => ({ item, code: reason.code, why: tell(this.words.against, reason) })),
-      ]),
+    const { manager } = this.dataSource;
+    const said = await this.gate.ofEach(manager, planIds);
+    const flying = await flyingHangs(
+      manager,
+      [...said].flatMap(([planId, items]) => (items.length > 0 ? [planId] : [])),
     );
+    const found = new Map<string, ShowInSight['barred']>();
+    for (const [planId, items] of said) {
+      const up = flying.filter((each) => each.planId === planId);
+      // What each concerns is looked up where something is in the air.
+      const concerned = up.length > 0 ? await this.gate.of(manager, planId) : items.map((each) => ({ ...each, hangs: [] as string[] }));
+      found.set(
+        planId,
+        concerned.map(({ item, reason, hangs }) => ({
+          ...{ item, code: reason.code, why: tell(this.words.against, reason) },
+          aloft: up.filter((each) => hangs.includes(each.hang)),
+        })),
+      );
+    }
+    return found;
   }
 
   /** Of a plan of an earlier shape, what its findings are about is looked up among everything that it holds. */

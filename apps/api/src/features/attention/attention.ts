@@ -34,7 +34,13 @@ export interface ShowInSight {
   readonly loads: number;
   readonly confirmed: number;
   /** What of a released plan must not fly as things stand now. */
-  readonly barred: readonly { readonly item: string; readonly code: ReasonAgainst['code']; readonly why: string }[];
+  readonly barred: readonly {
+    readonly item: string;
+    readonly code: ReasonAgainst['code'];
+    readonly why: string;
+    /** Hangs in the air that it is part of. */
+    readonly aloft: readonly { readonly name: string; readonly inCharge: string | null }[];
+  }[];
   /** What was done although it was barred, in sentences; `seen`: what the safety officer has said of it. */
   readonly barredActs: readonly { readonly id: string; readonly itemId: string; readonly sentence: string; readonly seen: string | null }[];
   /** Changed inputs of a released plan, in words. */
@@ -136,6 +142,21 @@ function notesOfState(
       }))
     : [];
   const ofItems = barred.filter((each) => each.code !== 'not-judged');
+  const aloft: Note[] = barred.flatMap(({ item, why, aloft: hangs }) =>
+    hangs.flatMap((hang) =>
+      roles.map((role) => ({
+        ...say(
+          role,
+          'barred-in-the-air',
+          `IN THE AIR: ${hang.name} of ${name}${hang.inCharge === null ? '' : `, in charge: ${hang.inCharge}`}, hangs with ${item}, which must not fly: ${why}. Lower it; the way down stays open.`,
+        ),
+        key: `${tourId} ${showId} aloft ${role} ${hang.name} ${item}`,
+        weight: 'stop' as const,
+        subject: item,
+        itemId: item,
+      })),
+    ),
+  );
   const notes: Note[] = ofItems.flatMap(({ item, why }) =>
     roles.map((role) => ({
       ...say(
@@ -149,7 +170,7 @@ function notesOfState(
       itemId: item,
     })),
   );
-  notes.unshift(...notJudged);
+  notes.unshift(...aloft, ...notJudged);
   if (changed.length > 0) notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
   const open = loads - confirmed;
   if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));

@@ -1,6 +1,8 @@
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../platform/sign-in/person.js';
-import type { OnePersonTime } from './one-person.types.js';
+import { OnePersonTime } from './one-person.types.js';
+
+export { OnePersonTime };
 
 const times = `SELECT began.set_at AS since, "end".set_at AS until, account.name AS by, began.reason, "end".reason AS "endedBecause"
 FROM (SELECT *, lag(is_on) OVER (ORDER BY id) AS before FROM one_person) began JOIN account ON account.id = began.set_by_id

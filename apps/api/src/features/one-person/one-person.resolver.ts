@@ -1,18 +1,11 @@
-import { Args, Mutation, ResolveField, Resolver } from '@nestjs/graphql';
+import { Args, Mutation, Resolver } from '@nestjs/graphql';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, Me } from '../../platform/sign-in/signed-in.js';
-import { Account } from '../account/account.types.js';
 import { OnePersonService } from './one-person.service.js';
-import { OnePersonTime } from './one-person.types.js';
 
-@Resolver(() => Account)
+@Resolver()
 export class OnePersonResolver {
   constructor(private readonly service: OnePersonService) {}
-
-  @ResolveField(() => [OnePersonTime], { description: 'When one person judged alone in this house, the newest time first.' })
-  onePerson(): Promise<OnePersonTime[]> {
-    return this.service.times();
-  }
 
   @Allow('safety')
   @Mutation(() => Boolean, {

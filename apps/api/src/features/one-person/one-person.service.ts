@@ -1,26 +1,19 @@
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { onePersonTimes } from './one-person.reader.js';
-import type { OnePersonTime } from './one-person.types.js';
 import { OnePersonRow } from './rows.js';
 
 /** The setting of a house with one safety officer: what waits for a second person is accepted by that one, with a reason. Off from the start. */
 @Injectable()
 export class OnePersonService {
   constructor(
-    private readonly dataSource: DataSource,
     private readonly unitOfWork: UnitOfWork,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
-
-  times(): Promise<OnePersonTime[]> {
-    return onePersonTimes(this.dataSource.manager);
-  }
 
   async set(isOn: boolean, reason: string, me: SignedIn): Promise<void> {
     const because = reason.trim().replace(/\.$/, '');

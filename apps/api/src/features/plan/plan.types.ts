@@ -266,6 +266,18 @@ export class BarredView {
   hangs: string[];
 }
 
+@ObjectType({ description: 'A hang that is in the air.' })
+export class FlyingView {
+  @Field(() => ID)
+  hang: string;
+
+  @Field()
+  name: string;
+
+  @Field(() => String, { nullable: true, description: 'Who ticked the last step of its way up.' })
+  inCharge: string | null;
+}
+
 @ObjectType({ description: 'Done on a device that could not know that it was barred meanwhile.' })
 export class BarredActView {
   @Field(() => ID)

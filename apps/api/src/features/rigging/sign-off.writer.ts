@@ -7,6 +7,8 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import type { OutsideInput } from './rigging.types.js';
 import { SignOffRow } from './rows.js';
 
+export { CountersignInput } from './rigging.types.js';
+
 /** Somebody from outside, by name: a person of that show, and no account. */
 export interface Outside extends OutsideInput {
   readonly name: string;

@@ -4,7 +4,7 @@ import type { FloorJob } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
-import { useBarred } from '../plan/barred-notes.js';
+import { InTheAirNotes, useBarred } from '../plan/barred-notes.js';
 import { sentencesOf } from '../plan/sentences-of.js';
 import { FloorPage } from './floor-page.js';
 import type { OnFloor } from './on-floor.js';
@@ -55,6 +55,7 @@ export function Front({ me, show, plan, home }: OnFloor) {
       {plan.changed.length > 0 && (
         <Note weight="look">This plan is stale: {sentencesOf(plan.changed.slice(0, 2))}. It is planned again at the desk.</Note>
       )}
+      <InTheAirNotes planId={plan.id} />
       <Faults of={fault} />
       {!now && !fault && <p className="quiet">Reading ...</p>}
       {now?.jobs.map((job) => (

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link } from 'react-router';
+import { Link, useParams } from 'react-router';
 import { graphql } from '#contracts';
 import type { ReasonAgainst } from '#trade';
 import { type Person, actsAsOfficer } from '../../platform/person.js';
@@ -9,7 +9,7 @@ import { Note } from '../../ui/notes.js';
 import { SeenForm } from './seen-form.js';
 
 const barredQuery = graphql(
-  `query BarredNow($id: ID!) { plan(id: $id) { barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }`,
+  `query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }`,
 );
 
 /** What of a plan must not fly as things stand now. Without a network it is what the house said last. */
@@ -22,6 +22,7 @@ export function useBarred(planId: string) {
   return {
     items,
     done: query.data?.doneAlthoughBarred ?? [],
+    flying: query.data?.flying ?? [],
     against: new Map(items.map((each) => [each.itemId, each.reason as ReasonAgainst])),
     saidAt: query.dataUpdatedAt,
     isOld: query.isError || query.fetchStatus === 'paused',
@@ -38,7 +39,7 @@ interface Props {
 
 /** A stop for each item that must not fly, of the whole plan or of one hang or cart load of it. */
 export function BarredNotes({ planId, hang, load, me }: Props) {
-  const { items, saidAt, isOld } = useBarred(planId);
+  const { items, flying, saidAt, isOld } = useBarred(planId);
   const shown = items.filter(
     (each) => (hang === undefined || each.hangs.includes(hang)) && (load === undefined || each.loads.includes(load)),
   );
@@ -50,6 +51,7 @@ export function BarredNotes({ planId, hang, load, me }: Props) {
         const [only] = about;
         return (
           <Note key={sentence} weight="stop">
+            <InTheAir flying={flying.filter((one) => about.some((each) => each.hangs.includes(one.hang)))} />
             {sentence} Scan, tick and signature refuse it; lowering and going home do not.{' '}
             {only && about.length === 1 && <Link to={`/register/${encodeURIComponent(only.itemId)}`}>{only.itemId}</Link>}
           </Note>
@@ -59,6 +61,42 @@ export function BarredNotes({ planId, hang, load, me }: Props) {
       {isOld && saidAt > 0 && <p className="quiet">What may fly was last asked at {momentOf(saidAt)}.</p>}
     </>
   );
+}
+
+/** What hangs in the air with something that must not fly: first of all, with its sheet. */
+function InTheAir({ flying }: { flying: ReturnType<typeof useBarred>['flying'] }) {
+  const { tourId = '', showId = '' } = useParams();
+  if (flying.length === 0) return null;
+  return (
+    <>
+      {flying.map(({ hang, name, inCharge }) => (
+        <span key={hang}>
+          <b>
+            {name} is in the air{inCharge && `, in charge: ${inCharge}`}.
+          </b>{' '}
+          <Link to={`/print/${tourId}/${showId}/hangs-with?hang=${encodeURIComponent(hang)}`} target="_blank">
+            What hangs with it
+          </Link>
+          .{' '}
+        </span>
+      ))}
+    </>
+  );
+}
+
+/** On the floor: what is in the air and must not fly, and nothing else. */
+export function InTheAirNotes({ planId }: { planId: string }) {
+  const { items, flying } = useBarred(planId);
+  return flying.flatMap((hang) => {
+    const about = items.filter((each) => each.hangs.includes(hang.hang));
+    if (about.length === 0) return [];
+    return [
+      <Note key={hang.hang} weight="stop">
+        <InTheAir flying={[hang]} />
+        {[...new Set(about.map((each) => each.sentence))].join(' ')} Lower it by its lift sequence: the way down stays open.
+      </Note>,
+    ];
+  });
 }
 
 /** What was done although it was barred: a stop until the safety officer, or a deputy, has looked and said why; a note from then on. */

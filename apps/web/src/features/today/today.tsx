@@ -71,7 +71,13 @@ function NotesOf({ role, isMine, number }: { role: string; isMine: boolean; numb
             {notes.length === 0 && <p className="quiet">{quietSentence[role]}</p>}
             {notes.map((note, at) => (
               <Note key={at} weight={note.weight as 'look'}>
-                {note.sentence} {note.itemId && <Link to={`/register/${encodeURIComponent(note.itemId)}`}>Look at {note.itemId}</Link>}
+                {note.sentence}{' '}
+                {note.code === 'barred-in-the-air' && (
+                  <Link to={`/print/${note.tourId}/${note.showId}/hangs-with`} target="_blank">
+                    What hangs with it
+                  </Link>
+                )}{' '}
+                {note.itemId && <Link to={`/register/${encodeURIComponent(note.itemId)}`}>Look at {note.itemId}</Link>}
               </Note>
             ))}
             <More of={query} />

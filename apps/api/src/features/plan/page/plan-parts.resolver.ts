@@ -15,12 +15,13 @@ import {
 } from '../../../platform/graphql/scalars.js';
 import { WORDS } from '../../../platform/config/words.js';
 import { barredActsOfPlan } from '../stored/barred-act.reader.js';
+import { flyingHangs } from '../stored/flying.reader.js';
 import { BarredReader } from '../stored/barred.reader.js';
 import { barredView } from '../stored/barred-view.js';
 import { changeViews } from '../stored/change-views.js';
 import { PlanFreshness } from '../stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
-import { BarredActView, BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
+import { BarredActView, FlyingView, BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
 import { ChangeView } from '../said.types.js';
 
 const named = { type: () => String } as const;
@@ -46,6 +47,11 @@ export class PlanPartsResolver {
   async barred(@Parent() { id, state }: PlanView): Promise<BarredView[]> {
     if (state === 'superseded') return [];
     return (await this.gate.of(this.dataSource.manager, id)).map((each) => barredView(each, this.words));
+  }
+
+  @ResolveField(() => [FlyingView], { description: 'Hangs in the air: from the first step up to the last hold of the way down.' })
+  flying(@Parent() { id }: PlanView): Promise<FlyingView[]> {
+    return flyingHangs(this.dataSource.manager, [id]);
   }
 
   @ResolveField(() => [BarredActView], {

@@ -2,7 +2,7 @@ import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@ne
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../../platform/sign-in/signed-in.js';
 import { PlanDifferenceQuery } from '../page/plan-difference.query.js';
-import { CountersignInput } from '../../rigging/rigging.types.js';
+import { CountersignInput } from '../../rigging/sign-off.writer.js';
 import { PlanService } from './plan.service.js';
 import { ShowPageQuery } from '../page/show-page.query.js';
 import {

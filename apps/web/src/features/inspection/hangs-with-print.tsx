@@ -1,0 +1,58 @@
+import { useParams, useSearchParams } from 'react-router';
+import { hangsWithSheet } from '#drawings';
+import type { PackPlan } from '#pack-plan';
+import { useSettings } from '../../platform/settings.js';
+import { Drawing } from '../../ui/drawing.js';
+import { Loaded } from '../../ui/page.js';
+import { usePrint } from '../../ui/use-print.js';
+import { useBarred } from '../plan/barred-notes.js';
+import { useWholePlan } from '../plan/use-plan-parts.js';
+import { type PlanInForce, useShow } from '../plan/use-show.js';
+
+/** What hangs with what must not fly, a sheet a hang; those in the air first. `?hang=`: of that one alone. */
+export function HangsWithPrint() {
+  const { tourId = '', showId = '' } = useParams();
+  const query = useShow(tourId, showId);
+  const shown = query.data?.inForce;
+  const whole = useWholePlan(shown?.id);
+  return (
+    <Loaded query={query}>
+      {({ name }) =>
+        shown ? (
+          <Loaded query={whole}>{(plan) => <Sheets plan={plan} shown={shown} title={`${name} · what hangs with it`} />}</Loaded>
+        ) : (
+          <p>There is no plan of this show yet: nothing hangs.</p>
+        )
+      }
+    </Loaded>
+  );
+}
+
+function Sheets({ plan, shown, title }: { plan: PackPlan; shown: PlanInForce; title: string }) {
+  const { units } = useSettings();
+  const [search] = useSearchParams();
+  const one = search.get('hang');
+  const { items, flying, saidAt } = useBarred(shown.id);
+  usePrint(saidAt > 0, title);
+  if (saidAt === 0) return <p className="quiet">Reading ...</p>;
+  const isUp = new Set(flying.map((each) => each.hang));
+  const concerned = plan.picks.hangs
+    .map((hang) => ({ hang, barred: items.filter((each) => each.hangs.includes(hang.hang)) }))
+    .filter(({ hang, barred }) => (one === null || hang.hang === one) && barred.length > 0)
+    .sort((a, b) => Number(isUp.has(b.hang.hang)) - Number(isUp.has(a.hang.hang)));
+  if (concerned.length === 0) return <p>Nothing of {one ?? 'these hangs'} is barred, as the house says now.</p>;
+  const context = { plan, revision: shown.revision ?? null, isStale: shown.changed.length > 0 };
+  return concerned.map(({ hang, barred }) => (
+    <Drawing
+      key={hang.hang}
+      of={hangsWithSheet(
+        context,
+        hang,
+        barred.map(({ itemId, sentence }) => ({ item: itemId, sentence })),
+        isUp.has(hang.hang),
+        units,
+      )}
+      releasedAt={shown.releasedAt}
+    />
+  ));
+}
