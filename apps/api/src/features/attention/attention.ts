@@ -142,7 +142,29 @@ function notesOfState(
       }))
     : [];
   const ofItems = barred.filter((each) => each.code !== 'not-judged');
-  const aloft: Note[] = barred.flatMap(({ item, why, aloft: hangs }) =>
+  const notes: Note[] = ofItems.flatMap(({ item, why }) =>
+    roles.map((role) => ({
+      ...say(
+        role,
+        'barred',
+        `${item} of revision ${revision} of ${name} must not fly: ${why}. Scan, tick and signature refuse it; find another.`,
+      ),
+      key: `${tourId} ${showId} barred ${role} ${item}`,
+      weight: 'stop' as const,
+      subject: item,
+      itemId: item,
+    })),
+  );
+  notes.unshift(...aloftNotes(say, { tourId, showId, name, barred }), ...notJudged);
+  if (changed.length > 0) notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
+  const open = loads - confirmed;
+  if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));
+  return notes;
+}
+
+/** What hangs in the air with something that must not fly: for everybody, with who is in charge. */
+function aloftNotes(say: Say, { tourId, showId, name, barred }: Pick<ShowInSight, 'tourId' | 'showId' | 'name' | 'barred'>): Note[] {
+  return barred.flatMap(({ item, why, aloft: hangs }) =>
     hangs.flatMap((hang) =>
       roles.map((role) => ({
         ...say(
@@ -157,24 +179,6 @@ function notesOfState(
       })),
     ),
   );
-  const notes: Note[] = ofItems.flatMap(({ item, why }) =>
-    roles.map((role) => ({
-      ...say(
-        role,
-        'barred',
-        `${item} of revision ${revision} of ${name} must not fly: ${why}. Scan, tick and signature refuse it; find another.`,
-      ),
-      key: `${tourId} ${showId} barred ${role} ${item}`,
-      weight: 'stop' as const,
-      subject: item,
-      itemId: item,
-    })),
-  );
-  notes.unshift(...aloft, ...notJudged);
-  if (changed.length > 0) notes.push(say('system', 'stale', `Revision ${revision} of ${name} is stale: ${what}.`));
-  const open = loads - confirmed;
-  if (open > 0) notes.push(say('warehouse', 'carts-to-confirm', `${open} of ${loads} carts of ${name} are not confirmed yet.`));
-  return notes;
 }
 
 function notesOfPlan(show: ShowInSight): Note[] {

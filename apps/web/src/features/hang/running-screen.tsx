@@ -1,13 +1,8 @@
-import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
 import { Link, useParams } from 'react-router';
-import { graphql } from '#contracts';
 import { riggingCaution, stepWords, windSentence } from '#drawings';
-import type { HangResult, RunningOrderStep } from '#pack-plan';
+import type { RunningOrderStep } from '#pack-plan';
 import type { Person } from '../../platform/person.js';
-import { request } from '../../platform/request.js';
 import { useSettings } from '../../platform/settings.js';
-import { momentOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';

@@ -104,8 +104,6 @@ function Sign({ kind, inForce, hang, start, but, known = [] }: SignProps) {
     event.preventDefault();
     sign.mutate();
   };
-  const take = (found: NonNullable<SignProps['known']>[number] | undefined) =>
-    found && setFields({ name: found.name, company: found.company ?? '', role: found.role ?? '', place: found.place ?? '' });
   return (
     <>
       <Faults of={sign.error} />
@@ -116,17 +114,7 @@ function Sign({ kind, inForce, hang, start, but, known = [] }: SignProps) {
             from outside takes over, such as the venue’s rigger
           </label>
         )}
-        {isOutside && known.length > 0 && (
-          <label>
-            Known at this show
-            <select value="" onChange={(event) => take(known.find((each) => each.name === event.target.value))}>
-              <option value="">choose, or write below</option>
-              {[...new Set(known.map((each) => each.name))].map((each) => (
-                <option key={each}>{each}</option>
-              ))}
-            </select>
-          </label>
-        )}
+        {isOutside && known.length > 0 && <KnownHere known={known} onTake={setFields} />}
         {isOutside ? (
           <OutsideFields of={outside} onChange={setFields} />
         ) : (
@@ -146,5 +134,24 @@ function Sign({ kind, inForce, hang, start, but, known = [] }: SignProps) {
         </button>
       </form>
     </>
+  );
+}
+
+/** Who from outside has signed at this show before. */
+function KnownHere({ known, onTake }: { known: NonNullable<SignProps['known']>; onTake: (of: OutsideTyped) => void }) {
+  const take = (name: string) => {
+    const found = known.find((each) => each.name === name);
+    if (found) onTake({ name, company: found.company ?? '', role: found.role ?? '', place: found.place ?? '' });
+  };
+  return (
+    <label>
+      Known at this show
+      <select value="" onChange={(event) => take(event.target.value)}>
+        <option value="">choose, or write below</option>
+        {[...new Set(known.map((each) => each.name))].map((each) => (
+          <option key={each}>{each}</option>
+        ))}
+      </select>
+    </label>
   );
 }

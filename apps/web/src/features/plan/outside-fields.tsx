@@ -7,7 +7,7 @@ export interface OutsideTyped {
 }
 
 export const nobodyOutside: OutsideTyped = { name: '', company: '', role: '', place: '' };
-export const isWhole = (of: OutsideTyped): boolean => Object.values(of).every((each) => each.trim() !== '');
+export const isWhole = (of: OutsideTyped): boolean => [of.name, of.company, of.role, of.place].every((each) => each.trim() !== '');
 
 const labels = [
   ['name', 'Name of who signs from outside'],
