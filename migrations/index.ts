@@ -38,7 +38,7 @@ import { IndexDueList20261126230800 } from './20261126230800-index-due-list.js';
 import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-barred-act-answers.js';
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
-import { CreateOnePerson20261127071500 } from './20261127071500-create-one-person.js';
+import { CreateOnePerson20261127072900 } from './20261127072900-create-one-person.js';
 import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
@@ -83,6 +83,6 @@ export const migrations = [
   CreateBarredActAnswers20261126231000,
   GuardLeaving20261126232900,
   KnowDevices20261127071500,
-  CreateOnePerson20261127071500,
+  CreateOnePerson20261127072900,
   AddOutsidePersons20261127073000,
 ];

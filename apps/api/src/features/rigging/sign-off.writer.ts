@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
-import type { BadInput } from '#kernel';
+import { type BadInput, unseenIn, wantedSeen } from '#kernel';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { ownName } from '../../platform/sign-in/deputy.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
@@ -27,9 +27,13 @@ export async function outsideOf(manager: EntityManager, given: Outside): Promise
     role: 'what they are there, such as rigger of the venue',
     place: 'where they stood, such as the grid',
   };
-  const faults: BadInput[] = (['name', 'company', 'role', 'place'] as const)
-    .filter((field) => read[field] === '' || read[field].length > longest)
-    .map((field) => ({ field, value: read[field].slice(0, longest), wanted: `${wanted[field]}, in 1 to ${longest} characters` }));
+  const faults = (['name', 'company', 'role', 'place'] as const).flatMap((field): BadInput[] => {
+    const value = read[field];
+    const unseen = unseenIn(value);
+    if (unseen !== undefined) return [{ field, value, wanted: wantedSeen(unseen) }];
+    if (value !== '' && value.length <= longest) return [];
+    return [{ field, value: value.slice(0, longest), wanted: `${wanted[field]}, in 1 to ${longest} characters` }];
+  });
   if (faults.length > 0) throw new BadInputError(faults);
   const people: { name: string }[] = await manager.query('SELECT name FROM account WHERE left_number IS NULL');
   const own = people.find((each) => isAlike(each.name, read.name));

@@ -4,8 +4,8 @@ import type { MigrationInterface, QueryRunner } from 'typeorm';
  * A house with one safety officer may say that one person judges alone; every word on it is kept, the newest counts. It ends by itself when a second
  * safety officer is on file. A proposal accepted by who proposed it says so itself.
  */
-export class CreateOnePerson20261127071500 implements MigrationInterface {
-  name = 'CreateOnePerson20261127071500';
+export class CreateOnePerson20261127072900 implements MigrationInterface {
+  name = 'CreateOnePerson20261127072900';
 
   async up(runner: QueryRunner): Promise<void> {
     for (const statement of statements) await runner.query(statement);
