@@ -45,9 +45,11 @@ export {
   stageSheet,
   stepWords,
   stopsOf,
+  stowageLines,
   takenWords,
   zeroSpares,
   truckSheet,
+  unlimitedSentence,
   wholePlanHtml,
   windSentence,
 } from './sheets/index.js';
@@ -63,4 +65,4 @@ export {
   renderMarkup,
   sheetStyle,
 } from './tree/index.js';
-export { drawRow, drawTruckPlan, drawTruckSide } from './truck/index.js';
+export { drawRow, drawStowingStep, drawTruckPlan, drawTruckSide, partName, spaceName } from './truck/index.js';

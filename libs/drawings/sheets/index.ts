@@ -7,5 +7,15 @@ export { riggingCaution, runningSheets } from './running-sheet.js';
 export { stepWords } from './step-words.js';
 export type { SheetContext } from '../paper/index.js';
 export { cartCardSheet, dueSheet, moveSheet } from './sheets.js';
-export { dockSentence, orderSteps, partLoadSentence, rowParts, sideWords, stopsOf, truckSheet } from './truck-sheet.js';
+export {
+  dockSentence,
+  orderSteps,
+  partLoadSentence,
+  rowParts,
+  sideWords,
+  stopsOf,
+  stowageLines,
+  truckSheet,
+  unlimitedSentence,
+} from './truck-sheet.js';
 export { allSheets, wholePlanHtml } from './whole-plan-html.js';

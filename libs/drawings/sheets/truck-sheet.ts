@@ -1,6 +1,6 @@
 import { type AxleStop, type PackPlan, type TruckResult, type TruckResultOne, concernsTruck, groupOf } from '#pack-plan';
 import { type Node, type Units, formatLength, formatMass, formatShort, node } from '../tree/index.js';
-import { drawTruckPlan, drawTruckSide } from '../truck/index.js';
+import { drawStowingStep, drawTruckPlan, drawTruckSide, spaceName } from '../truck/index.js';
 import { type SheetContext, caution, findingList, mono, sheet, table, tickBox } from '../paper/index.js';
 
 /** Pieces that come off, or go in, one after another at one place of the order of the show. */
@@ -153,8 +153,117 @@ export function noTruckSheets(context: SheetContext): readonly Node[] {
   return truck.trucks.length > 0 || said === null ? [] : [sheet(context, 'Trucks', 'No truck in this plan', said, caution(truck.caution))];
 }
 
+/** A figure of a stowed load beside what it is compared with; where nothing is on file to compare it with, that is said. */
+export interface StowageLine {
+  readonly what: string;
+  readonly value: string;
+  readonly most: string;
+  readonly isOver: boolean;
+}
+
+/** What the load of a container or pallet as a whole comes to, each against its limit. */
+export function stowageLines(truck: TruckResultOne, units: Units): readonly StowageLine[] {
+  const { stowage } = truck;
+  if (!stowage) return [];
+  const { heaviestMetreKg, heaviestMetreFromMm, mostKgPerMetre, endOffsetMm, mostEndOffsetMm, mostSideOffsetMm } = stowage;
+  const line = (what: string, value: number, most: number | null, told: (value: number) => string, said = told(value)): StowageLine => ({
+    what,
+    value: said,
+    most: most === null ? 'none on file' : told(most),
+    isOver: most !== null && value > most + 1e-6,
+  });
+  const mass = (kg: number) => formatMass(kg, units);
+  const short = (mm: number) => formatShort(mm, units);
+  const end =
+    Math.abs(endOffsetMm) < 0.5 ? 'in the middle' : `${short(Math.abs(endOffsetMm))} toward the ${endOffsetMm > 0 ? 'door' : 'nose'}`;
+  return [
+    line('Load', truck.massKg, truck.payloadKg, mass),
+    line(`On the metre from ${formatLength(heaviestMetreFromMm, units)}`, heaviestMetreKg, mostKgPerMetre, mass),
+    line('Centre, along', Math.abs(endOffsetMm), mostEndOffsetMm, short, end),
+    line('Centre, across', Math.abs(truck.sideOffsetMm), mostSideOffsetMm, short, sideWords(truck.sideOffsetMm, units)),
+  ];
+}
+
+/** Where nothing is on file to compare with, in one sentence; null where everything is. */
+export function unlimitedSentence(truck: TruckResultOne): string | null {
+  const missing = stowageLines(truck, 'metric').filter((each) => each.most === 'none on file');
+  return missing.length === 0
+    ? null
+    : `Not compared, for no limit is on file: ${missing.map((each) => each.what.toLowerCase()).join('; ')}. Ask for the plate or the carrier’s sheet.`;
+}
+
+const stowingTable = (truck: TruckResultOne, units: Units): Node => {
+  const at = new Map(truck.placements.map((each) => [each.id, each]));
+  return table(
+    [
+      '',
+      { right: 'Step' },
+      'Piece',
+      { right: 'From the nose' },
+      { right: 'From the left wall' },
+      { right: 'Above the floor' },
+      { right: 'Mass' },
+    ],
+    truck.rows.flatMap((row) =>
+      row.pieces.map((id) => {
+        const piece = at.get(id)!;
+        return [
+          tickBox(),
+          { right: String(row.number) },
+          node(
+            'span',
+            {},
+            `${piece.label.replace(` ${id}`, '')}${piece.turned ? ', turned' : ''}: `,
+            mono(id),
+            piece.tag === null ? '' : ` ■ ${piece.tag}`,
+          ),
+          { right: formatLength(piece.xMm, units) },
+          { right: formatShort(piece.yMm, units) },
+          { right: piece.zMm === 0 ? 'on the floor' : formatShort(piece.zMm, units) },
+          { right: formatMass(piece.massKg, units) },
+        ];
+      }),
+    ),
+  );
+};
+
+/** A container or pallet: step by step how it is stowed, and what the whole of it comes to. */
+function stowageSheet(context: SheetContext, truck: TruckResultOne, units: Units): Node {
+  const unlimited = unlimitedSentence(truck);
+  return sheet(
+    context,
+    spaceName(truck),
+    `${truck.model} · ${truck.placements.length} pieces, ${formatMass(truck.massKg, units)} of ${formatMass(truck.payloadKg, units)}`,
+    drawTruckPlan(truck),
+    drawTruckSide(truck),
+    node('h2', {}, 'The load as a whole'),
+    node(
+      'div',
+      { class: 'tight' },
+      table(
+        ['', { right: 'Comes to' }, { right: 'Limit' }],
+        stowageLines(truck, units).map((each) => [
+          each.what,
+          { right: `${each.value}${each.isOver ? marks.over : ''}` },
+          { right: each.most },
+        ]),
+      ),
+    ),
+    unlimited === null ? null : node('p', { class: 'stop' }, unlimited),
+    node('h2', {}, 'Stow in this order, this side up; dark is what goes in now'),
+    node('div', { class: 'stowing' }, ...truck.rows.map((_, index) => node('div', { class: 'together' }, drawStowingStep(truck, index)))),
+    node('div', { class: 'tight' }, stowingTable(truck, units)),
+    caution(context.plan.truck.caution),
+    findingList(
+      context.plan.findings.filter((each) => concernsTruck(each, truck.id)),
+      'truck',
+    ),
+  );
+}
+
 /** One truck for the dock: rows to build, axles full and after each stop, and what goes in first at the load-out. */
 export function truckSheet(context: SheetContext, truck: TruckResultOne, units: Units = 'metric'): Node {
+  if (truck.kind) return stowageSheet(context, truck, units);
   const { plan } = context;
   const dock = dockSentence(plan.truck);
   const partLoad = partLoadSentence(truck);

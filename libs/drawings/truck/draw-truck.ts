@@ -4,6 +4,15 @@ import { type Node, node } from '../tree/index.js';
 
 const width = 900;
 
+/** What a load space is called by its kind and id. */
+export function spaceName({ kind, id }: Pick<TruckResultOne, 'kind' | 'id'>): string {
+  const name = kind ?? 'truck';
+  return `${name[0]!.toUpperCase()}${name.slice(1)} ${id}`;
+}
+
+/** What is ticked off while it is loaded: rows, or steps of stowing. */
+export const partName = ({ kind }: Pick<TruckResultOne, 'kind'>): 'row' | 'step' => (kind ? 'step' : 'row');
+
 /** A truck from above, to scale, nose at the left, so that the left wall of someone who looks in from the door is at the bottom; rows numbered, what stays where it stands with a thick edge; what stands on top of something is not drawn here. */
 export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> = new Set()): Node {
   const kept = new Set(truck.kept?.map((each) => each.piece));
@@ -16,7 +25,7 @@ export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> =
       viewBox: `0 0 ${width} ${height}`,
       class: 'draw',
       role: 'img',
-      'aria-label': `Truck ${truck.id} from above, nose at the left, ${truck.rows.length} rows`,
+      'aria-label': `${spaceName(truck)} from above, nose at the left, ${truck.rows.length} ${truck.kind ? 'steps' : 'rows'}`,
     },
     node('text', { x: 12, y: 14, class: 'sub' }, 'nose'),
     node('text', { x: width - 12, y: 14, class: 'sub', 'text-anchor': 'end' }, 'door · first off'),
@@ -36,7 +45,8 @@ export function drawTruckPlan(truck: TruckResultOne, done: ReadonlySet<number> =
           ...label(each.id, x, y, w, h),
         ];
       }),
-    ...truck.rows.flatMap((row) => {
+    // Steps of stowing stand one over another: seen from above their numbers would too.
+    ...(truck.kind ? [] : truck.rows).flatMap((row) => {
       const middle = round(10 + ((row.fromMm + row.toMm) / 2) * scale);
       const bar =
         row.barAtMm === null ? [] : [node('path', { d: `M${round(10 + row.barAtMm * scale)},18 V${round(24 + across)}`, class: 'bar' })];
@@ -64,7 +74,7 @@ export function drawTruckSide(truck: TruckResultOne): Node {
       viewBox: `0 0 ${width} ${round(high + 40)}`,
       class: 'draw',
       role: 'img',
-      'aria-label': `Truck ${truck.id} from the side, nose at the left`,
+      'aria-label': `${spaceName(truck)} from the side, nose at the left`,
     },
     node('rect', { x: 10, y: 10, width: width - 20, height: round(high), class: 'truck' }),
     node('path', { d: `M${width - 10},${round(10 + high - truck.doorHeightMm * scale)} h-14`, class: 'bar' }),

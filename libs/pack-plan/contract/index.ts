@@ -33,7 +33,7 @@ export type {
   Stack,
   ToldFinding,
 } from './plan.js';
-export { groupOf } from './truck-result.js';
+export { type StowageFigures, groupOf } from './truck-result.js';
 export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './concerns.js';
 export { type SolveLimits, capSeconds } from './solve-limits.js';
 export type {

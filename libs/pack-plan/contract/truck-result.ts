@@ -90,8 +90,24 @@ export interface BridgeCheck {
   readonly fact: BridgeFact | null;
 }
 
+/** What the load of a container or pallet as a whole is compared with. */
+export interface StowageFigures {
+  /** The most on any metre of the length, each piece spread evenly along its own, and where that metre begins. */
+  readonly heaviestMetreKg: number;
+  readonly heaviestMetreFromMm: number;
+  readonly mostKgPerMetre: number | null;
+  /** Of the load's centre from the middle of the length, positive toward the door. */
+  readonly endOffsetMm: number;
+  readonly mostEndOffsetMm: number | null;
+  readonly mostSideOffsetMm: number | null;
+}
+
 export interface TruckResultOne {
   readonly id: string;
+  /** Left out: a truck in rows. What is stowed without rows has, as rows, the steps of stowing in their order. */
+  readonly kind?: 'sea container' | 'air pallet';
+  /** Of those kinds. */
+  readonly stowage?: StowageFigures;
   readonly model: string;
   readonly innerLengthMm: number;
   readonly innerWidthMm: number;

@@ -1,6 +1,15 @@
 import type { TruckModel } from '#tour-file';
-import { type BadInput, type Result, refuse, shownText } from '#kernel';
-import { type TruckAnswer, type TruckCase, type TruckPackAnswer, readTruckCase, solveRows, solveTruckPack } from '#truck-pack';
+import { type BadInput, type Result, invariant, refuse, shownText } from '#kernel';
+import {
+  type TruckAnswer,
+  type TruckCase,
+  type TruckPackAnswer,
+  isRowless,
+  readTruckCase,
+  solveRows,
+  solveStowage,
+  solveTruckPack,
+} from '#truck-pack';
 import {
   type CartsResult,
   type Placement,
@@ -18,10 +27,14 @@ import { truckWorking } from './axle-working.js';
 import { bridgeCheck } from './bridge-check.js';
 import { type FreightPiece, breachSentence, freightName, freightOf } from './freight.js';
 import { type TruckWishes, truckWishes } from './loading-notes.js';
+import { stowageFigures, stowageWorking, stowingSteps } from './stowage.js';
 import { loadOutOrder, rowsOf, unloadingOrder } from './truck-rows.js';
 
 const truckCaution =
   'Axle loads are computed from the masses and lever arms on file. A weighbridge decides, and the driver secures the load by the rules of the road he drives on.';
+
+const stowageCaution =
+  'Of a sea container the plate decides what it may carry, of an air pallet the carrier; whoever stows it braces the load, and its mass is weighed before it is handed over.';
 
 const modelOfTruck = (inputs: PlanInputs, id: string): TruckModel => modelOf(inputs.file.catalogue.trucks, inputs.items.get(id)!.model);
 
@@ -56,7 +69,8 @@ export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
   return {
     ...(read.ok ? { problem: read.value, faults: [] } : { faults: read.error }),
     freight: new Map(freight.map((each) => [each.id, each])),
-    wishes: truckWishes(inputs, freight, read.ok ? read.value.trucks.map((each) => each.id) : []),
+    // What is stowed without rows is stowed anew: nothing is kept where it stands in it.
+    wishes: truckWishes(inputs, freight, read.ok ? read.value.trucks.filter((each) => !isRowless(each)).map((each) => each.id) : []),
   };
 }
 
@@ -68,14 +82,14 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   const task = truckTask(inputs, carts);
   const { problem, freight, wishes } = task;
   if (!problem) return nothingLoaded(inputs, task);
-  const answer = loadTrucks(problem, task, limits, before);
+  const answer = loadAll(problem, task, limits, before);
   const trucks = answer.trucks.map((load) => describeTruck(inputs, problem, task, load));
   return {
     status: answer.status,
     trucks,
     leftOver: answer.leftOver.map(({ id, ...why }) => leftOver(inputs, id, freight.get(id)!.label, why)),
     bound: toldBound(inputs, answer.bound),
-    caution: truckCaution,
+    caution: cautionOf(problem),
     dockOrder: dockOrder(trucks),
     notes: wishes.notes,
     ...checkedBy(
@@ -96,6 +110,12 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
         }
       : {}),
   };
+}
+
+/** Of trucks that of their axles, of containers and pallets that of whoever carries them. */
+function cautionOf({ trucks }: TruckCase): string {
+  const stowed = trucks.filter(isRowless).length;
+  return [...(stowed < trucks.length ? [truckCaution] : []), ...(stowed > 0 ? [stowageCaution] : [])].join(' ');
 }
 
 function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTask): TruckResult {
@@ -139,6 +159,18 @@ const roundsAroundKept = 6;
 /** Steps of search for a round: what a tour's trucks never need; freight of any size ends there. */
 const mostSteps = 3_000_000;
 
+/** Trucks in rows first; what they leave goes into the containers and pallets of the tour, without rows. */
+function loadAll(problem: TruckCase, task: TruckTask, limits: SolveLimits, before: TruckResult | undefined): TruckPackAnswer {
+  const trucks = problem.trucks.filter((each) => !isRowless(each));
+  if (trucks.length === problem.trucks.length) return loadTrucks(problem, task, limits, before);
+  const { kept, waived } = task.wishes;
+  if (trucks.length === 0) return solveStowage(problem, { kept, waived });
+  const read = readTruckCase({ ...problem, trucks });
+  invariant(read.ok, 'a part of a case that was read is one');
+  const byTrucks = loadTrucks(read.value, task, limits, before);
+  return byTrucks.refused || byTrucks.leftOver.length === 0 ? byTrucks : solveStowage(problem, { kept, waived }, byTrucks);
+}
+
 /** Rows first: what people build by hand. Only freight that no rows hold is loaded freely, and only where nothing has to stay where it stands. */
 function loadTrucks(
   problem: TruckCase,
@@ -169,26 +201,28 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
   const placements = placementsOf(freight, load.placements);
   const loadingOrder = [...load.loadingOrder];
   const stops = axleStops(truck, placements, inputs.words);
+  const isStowed = isRowless(truck);
   return {
     id: load.id,
+    ...(isStowed ? { kind: truck.kind as NonNullable<TruckResultOne['kind']>, stowage: stowageFigures(truck, placements) } : {}),
     model: model.model,
     innerLengthMm: truck.innerLengthMm,
     innerWidthMm: truck.innerWidthMm,
     innerHeightMm: truck.innerHeightMm,
     doorHeightMm: truck.doorHeightMm ?? truck.innerHeightMm,
     placements,
-    rows: rowsOf(problem, placements, truck.innerWidthMm, load.rows),
+    rows: isStowed ? stowingSteps(placements, loadingOrder) : rowsOf(problem, placements, truck.innerWidthMm, load.rows),
     loadingOrder,
-    unloadingOrder: unloadingOrder(placements, loadingOrder),
+    unloadingOrder: isStowed ? [...loadingOrder].reverse() : unloadingOrder(placements, loadingOrder),
     usedLengthMm: load.usedLengthMm,
     massKg: load.massKg,
     payloadKg: truck.payloadKg ?? 0,
     sideOffsetMm: load.sideOffsetMm,
     axles: axlesOf(truck, placements, stops),
-    working: truckWorking(truck, momentsOf(truck, placements)),
+    working: isStowed ? stowageWorking(truck, placements) : truckWorking(truck, momentsOf(truck, placements)),
     stops,
     bridge: inputs.file.tour.roadRules?.includes('US bridge formula') ? bridgeCheck(model, stops[0]!, inputs.words) : null,
-    loadOutOrder: loadOutOrder(placements, loadingOrder),
+    loadOutOrder: isStowed ? loadingOrder : loadOutOrder(placements, loadingOrder),
     kept: wishes.kept.filter((each) => each.truck === load.id).map(({ id, loaded }) => ({ piece: id, loaded: loaded === true })),
   };
 }

@@ -46,7 +46,9 @@ function loadFindings(load: TruckResultOne): TruckFinding[] {
   const truck = { kind: 'truck' as const, id: load.id };
   return [
     ...load.axles.flatMap((each) => axleFindings(load.id, each)),
-    ...(load.axles.length === 0 ? [{ code: 'no-axle-figures' as const, subjects: { truck }, numbers: {}, date: null }] : []),
+    ...(load.axles.length === 0 && load.kind === undefined
+      ? [{ code: 'no-axle-figures' as const, subjects: { truck }, numbers: {}, date: null }]
+      : []),
     ...bridgeFindings(load),
     ...load.placements.flatMap(({ id, fact: { against } }): TruckFinding[] =>
       against === undefined

@@ -67,6 +67,20 @@ function checkHoists(catalogue: Catalogue, faults: FaultList): void {
   });
 }
 
+/** Axles are a truck's; limits of a metre and of the centre along are of what is stowed without rows. */
+function checkKind(truck: Catalogue['trucks'][number], field: string, faults: FaultList): void {
+  const { kind = 'truck' } = truck;
+  if (kind !== 'truck') {
+    for (const gear of ['semiTrailer', 'rigid', 'axles'] as const)
+      if (truck[gear] !== undefined)
+        faults.add(`${field}.${gear}`, 'axles', `nothing: ${kind === 'sea container' ? 'a sea container' : 'an air pallet'} has none`);
+    return;
+  }
+  for (const limit of ['maxEndOffsetMm', 'maxKgPerMetre'] as const)
+    if (truck[limit] !== undefined)
+      faults.add(`${field}.${limit}`, truck[limit], 'nothing, unless its kind is sea container or air pallet');
+}
+
 /** One way of carrying, axles far enough apart. */
 function checkTrucks(catalogue: Catalogue, faults: FaultList): void {
   catalogue.trucks.forEach((truck, index) => {
@@ -85,5 +99,6 @@ function checkTrucks(catalogue: Catalogue, faults: FaultList): void {
         `at least ${leastApartMm} mm behind the front axle at ${truck.rigid.frontAxleXMm}`,
       );
     for (const fault of axlePlaceFaults(truck)) faults.add(`${field}.${fault.field}`, fault.value, fault.wanted);
+    checkKind(truck, field, faults);
   });
 }

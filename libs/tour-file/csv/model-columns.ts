@@ -92,6 +92,7 @@ const rows: Record<ModelKind, readonly Row[]> = {
   ],
   cases: [['mass kg', 'massKg', 'number'], ...size, ['height mm', 'heightMm', 'number'], ...packing, ['purpose', 'purpose']],
   trucks: [
+    ['kind', 'kind'],
     ['inner length mm', 'innerLengthMm', 'number'],
     ['inner width mm', 'innerWidthMm', 'number'],
     ['inner height mm', 'innerHeightMm', 'number'],
@@ -99,6 +100,8 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['payload kg', 'payloadKg', 'number'],
     ['most gross kg', 'maxGrossKg', 'number'],
     ['most side offset mm', 'maxSideOffsetMm', 'number'],
+    ['most end offset mm', 'maxEndOffsetMm', 'number'],
+    ['most kg per metre', 'maxKgPerMetre', 'number'],
     ['blocked places', 'blocked', 'blocked places'],
     ['kingpin x mm', 'semiTrailer.kingpinXMm', 'number'],
     ['axle group x mm', 'semiTrailer.axleGroupXMm', 'number'],

@@ -138,6 +138,8 @@ const axlePosition = quantity('axleMm');
 const axlePlace = z.strictObject({ group: z.enum(['steer', 'drive', 'trailer', 'front', 'rear']), xMm: axlePosition });
 const truckModel = z.strictObject({
   model: name,
+  /** Left out: a truck, loaded in rows. The others are stowed without rows and emptied at once; their measures are those of the plate or of the carrier's sheet. */
+  kind: z.enum(['truck', 'sea container', 'air pallet']).optional(),
   innerLengthMm: wholeMm,
   innerWidthMm: wholeMm,
   innerHeightMm: wholeMm,
@@ -145,6 +147,9 @@ const truckModel = z.strictObject({
   payloadKg: kg,
   maxGrossKg: kg.optional(),
   maxSideOffsetMm: mm.optional(),
+  /** Of what is stowed without rows: how far the load's centre may be from the middle of the length, and the most on any metre of it. */
+  maxEndOffsetMm: mm.optional(),
+  maxKgPerMetre: kg.optional(),
   blocked: z
     .array(z.strictObject({ xMm: count, yMm: count, zMm: count, lengthMm: wholeMm, widthMm: wholeMm, heightMm: wholeMm }))
     .max(50)

@@ -17,13 +17,49 @@ export function settled(problem: ContainerCase, placements: readonly ContainerPl
   const light = thinned(problem, placements);
   const volume = light.reduce((sum, { dx, dy, dz }) => sum + dx * dy * dz, 0);
   if (volume <= above) return undefined;
-  const along = shiftFor(problem, light, 'x', 'dx', problem.length, problem.limits?.mostEndOffset);
-  const across = shiftFor(problem, light, 'y', 'dy', problem.width, problem.limits?.mostSideOffset);
+  const level = levelled(problem, light);
+  const along = shiftFor(problem, level, 'x', 'dx', problem.length, problem.limits?.mostEndOffset);
+  const across = shiftFor(problem, level, 'y', 'dy', problem.width, problem.limits?.mostSideOffset);
   if (along === undefined || across === undefined) return undefined;
-  return { placements: light.map((each) => ({ ...each, x: each.x + along, y: each.y + across })), volume };
+  return { placements: level.map((each) => ({ ...each, x: each.x + along, y: each.y + across })), volume };
 }
 
 const massOf = ({ boxes }: ContainerCase, { box }: ContainerPlacement): number => boxes[box]!.massKg ?? 0;
+
+/**
+ * Where the centre is too far to one side: slices of the load that no box reaches over, each as it stands or turned left to right, the one that pulls hardest first,
+ * always to the side that is lighter so far.
+ */
+function levelled(problem: ContainerCase, placements: readonly ContainerPlacement[]): readonly ContainerPlacement[] {
+  const most = problem.limits?.mostSideOffset;
+  if (most === undefined || (problem.blocked ?? []).length > 0) return placements;
+  const pull = (slice: readonly ContainerPlacement[]) =>
+    slice.reduce((sum, each) => sum + massOf(problem, each) * (each.y + each.dy / 2 - problem.width / 2), 0);
+  const mass = placements.reduce((sum, each) => sum + massOf(problem, each), 0);
+  if (Math.abs(pull(placements)) <= most * mass) return placements;
+  let side = 0;
+  return slicesOf(placements)
+    .map((slice) => ({ slice, pull: pull(slice) }))
+    .sort((a, b) => Math.abs(b.pull) - Math.abs(a.pull))
+    .flatMap(({ slice, pull: own }) => {
+      const isTurned = side * own > 0;
+      side += isTurned ? -own : own;
+      return isTurned ? slice.map((each) => ({ ...each, y: problem.width - each.y - each.dy })) : slice;
+    });
+}
+
+function slicesOf(placements: readonly ContainerPlacement[]): ContainerPlacement[][] {
+  const slices: { end: number; boxes: ContainerPlacement[] }[] = [];
+  for (const each of [...placements].sort((a, b) => a.x - b.x)) {
+    const last = slices.at(-1);
+    if (!last || each.x >= last.end) slices.push({ end: each.x + each.dx, boxes: [each] });
+    else {
+      last.boxes.push(each);
+      last.end = Math.max(last.end, each.x + each.dx);
+    }
+  }
+  return slices.map((slice) => slice.boxes);
+}
 
 /** The least way to move the load so that its centre is near enough to the middle. */
 function shiftFor(

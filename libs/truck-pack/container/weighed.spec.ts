@@ -48,6 +48,15 @@ describe('filling a container with masses', () => {
     expect(Math.abs(middle - 2000)).toBe(300);
   });
 
+  it('turns slices of the load left to right until neither side is too heavy', () => {
+    const heavy = crate({ edges: [1000, 1200, 1000], mayTurn: false, massKg: 400, count: 4, mostOnTopKg: 0 });
+    const light = crate({ edges: [1000, 800, 1000], mayTurn: false, massKg: 50, count: 4, mostOnTopKg: 0 });
+    const { answer } = solve({ ...room, boxes: [heavy, light], limits: { mostSideOffset: 50 } });
+    expect(answer.placements).toHaveLength(8);
+    expect(answer.mismatch).toBeUndefined();
+    expect(new Set(answer.placements.filter((each) => each.box === 0).map((each) => each.y)).size).toBe(2);
+  });
+
   it('carries no more on a metre than the floor bears', () => {
     const { answer } = solve({ ...room, boxes: [crate({ count: 16 })], limits: { mostKgPerMetre: 300 } });
     // A metre holds up to four of 100 kg: three of them may stand there.

@@ -38,7 +38,7 @@ describe('stowing containers and pallets', () => {
   it('puts two abreast and nothing on what bears nothing, from the nose', () => {
     const answer = solveStowage(caseOf([box], pieces(8)), { work: 40 });
     expect(answer.leftOver).toEqual([]);
-    expect(answer.trucks[0]!.usedLengthMm).toBeLessThanOrEqual(4800);
+    expect(answer.trucks[0]!.usedLengthMm).toBeLessThan(4900);
     expect(answer.trucks[0]!.placements.every((each) => each.zMm === 0)).toBe(true);
   });
 

@@ -96,9 +96,11 @@ function rowOf(truck: TruckResultOne, field: string, row: number): TruckResultOn
 
 function placesOf(plan: PackPlan, pieces: readonly string[], isLoaded: (piece: string) => boolean): KeptPiece[] {
   const places = new Map(plan.truck.trucks.flatMap((truck) => truck.placements.map((at) => [at.id, { truck: truck.id, at }] as const)));
+  const stowed = new Set(plan.truck.trucks.flatMap((truck) => (truck.kind ? [truck.id] : [])));
   return pieces.map((piece, index) => {
     const found = places.get(piece);
     if (!found) throw bad(`pieces[${index}]`, short(piece), 'a piece that stands in a truck of this plan');
+    if (stowed.has(found.truck)) throw bad(`pieces[${index}]`, short(piece), `a piece in a truck; ${found.truck} is stowed without rows`);
     const { xMm, yMm, zMm, turned } = found.at;
     return { piece, truck: found.truck, xMm, yMm, zMm, turned, loaded: isLoaded(piece) };
   });
@@ -122,7 +124,8 @@ function decideKeepRow(plan: PackPlan, truckId: string, row: number): Decision {
 
 /** Everything in the rows that are ticked is in the truck. */
 function decideKeepLoaded(plan: PackPlan, ticks: ReadonlySet<string>): Decision {
-  const pieces = plan.truck.trucks.flatMap((truck) =>
+  const inRows = plan.truck.trucks.filter((truck) => truck.kind === undefined);
+  const pieces = inRows.flatMap((truck) =>
     truck.rows.filter((row) => ticks.has(tickText(rowKey(truck.id, row.number)))).flatMap((row) => row.pieces),
   );
   if (pieces.length === 0) throw bad('planId', 'no row ticked', 'a plan with at least one row ticked as loaded');
@@ -203,6 +206,7 @@ function decideSwap(
   { truck, first, second, reason }: Extract<Wish, { kind: 'swap rows' }>,
   { plan, file, who, today, words }: WishContext,
 ): Decision | JobRefusal {
+  if (truckOf(plan, truck).kind) throw bad('truck', short(truck), 'a truck that is loaded in rows');
   const { breaches, places } = lookAtSwap(file, plan, truck, first, second, words);
   const reasons = breaches.map((each) => each.sentence);
   if (breaches.some((each) => !each.mayBeWaived)) return refusalOf({ code: 'swap-breaks-rules', truck, first, second }, reasons, words);

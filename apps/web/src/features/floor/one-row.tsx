@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
-import { drawRow, formatLength, formatMass, formatShort, rowParts } from '#drawings';
+import { drawRow, drawStowingStep, formatLength, formatMass, formatShort, partName, rowParts, spaceName } from '#drawings';
 import { type TruckResultOne, rowKey, tapGate, tickText } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { today } from '../../platform/today.js';
@@ -47,9 +47,11 @@ function TheTruck({ given: { show, plan, home }, truck }: { given: OnFloor; truc
   };
   return (
     <FloorPage
-      name={`Truck ${truck.id}`}
+      name={spaceName(truck)}
       title={
-        next ? `Truck ${truck.id}: row ${next.number} of ${truck.rows.length}` : `Truck ${truck.id}: all ${truck.rows.length} rows are in`
+        next
+          ? `${spaceName(truck)}: ${partName(truck)} ${next.number} of ${truck.rows.length}`
+          : `${spaceName(truck)}: all ${truck.rows.length} ${partName(truck)}s are in`
       }
       back={`${home}/trucks`}
       foot={<WayOn last={last} next={next} isStopped={stops.length > 0} trucks={`${home}/trucks`} onDone={done} onUndo={undo} />}
@@ -122,7 +124,7 @@ function TheRow({ truck, row }: { truck: TruckResultOne; row: Row }) {
   const parts = rowParts(truck, row.pieces);
   return (
     <>
-      <Drawing of={drawRow(truck, row)} />
+      <Drawing of={truck.kind ? drawStowingStep(truck, truck.rows.indexOf(row)) : drawRow(truck, row)} />
       <div className="answer" role="status">
         {parts.map(({ what, pieces }) => (
           <div key={what}>

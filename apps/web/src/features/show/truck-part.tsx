@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'react-router';
-import { dockSentence, drawTruckPlan, formatMass } from '#drawings';
+import { dockSentence, drawTruckPlan, formatMass, partName } from '#drawings';
 import type { ToldFinding, TruckResultOne, TrucksHead } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
@@ -46,16 +46,18 @@ function Trucks({ head, trucks, findings, base, search, children }: TrucksProps)
       margin={
         <>
           <Findings findings={findings} section="truck" />
-          {trucks.map((truck) => (
-            <p key={truck.id} className="note">
-              <b>{truck.id}</b>{' '}
-              {truck.axles
-                .filter((axle) => axle.limitKg !== null)
-                .map((axle) => `${axle.axle} ${(axle.loadKg / 1000).toFixed(1)} of ${(axle.limitKg! / 1000).toFixed(1)} t`)
-                .join(', ')}
-              .
-            </p>
-          ))}
+          {trucks
+            .filter((truck) => truck.axles.length > 0)
+            .map((truck) => (
+              <p key={truck.id} className="note">
+                <b>{truck.id}</b>{' '}
+                {truck.axles
+                  .filter((axle) => axle.limitKg !== null)
+                  .map((axle) => `${axle.axle} ${(axle.loadKg / 1000).toFixed(1)} of ${(axle.limitKg! / 1000).toFixed(1)} t`)
+                  .join(', ')}
+                .
+              </p>
+            ))}
           <p className="caution">{head.caution}</p>
         </>
       }
@@ -64,9 +66,11 @@ function Trucks({ head, trucks, findings, base, search, children }: TrucksProps)
       {trucks.map((truck) => (
         <div key={truck.id}>
           <h3>
-            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}${search}`}>{truck.id}, row by row</Link> · {truck.model},{' '}
-            {formatMass(truck.massKg, units)} of {formatMass(truck.payloadKg, units)}, {(truck.usedLengthMm / 1000).toFixed(2)} of{' '}
-            {(truck.innerLengthMm / 1000).toFixed(2)} m
+            <Link to={`${base}/trucks/${encodeURIComponent(truck.id)}${search}`}>
+              {truck.id}, {partName(truck)} by {partName(truck)}
+            </Link>{' '}
+            · {truck.model}, {formatMass(truck.massKg, units)} of {formatMass(truck.payloadKg, units)},{' '}
+            {(truck.usedLengthMm / 1000).toFixed(2)} of {(truck.innerLengthMm / 1000).toFixed(2)} m
           </h3>
           <Drawing of={drawTruckPlan(truck)} wide />
           <Why of={truck.working} />

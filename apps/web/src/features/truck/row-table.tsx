@@ -24,8 +24,8 @@ export function RowTable({ truck, done, planId, acts, onTick }: RowTableProps) {
         <thead>
           <tr>
             <th>In</th>
-            <th className="num">Row</th>
-            <th>Pieces, left to right</th>
+            <th className="num">{truck.kind ? 'Step' : 'Row'}</th>
+            <th>{truck.kind ? 'Pieces, one after another' : 'Pieces, left to right'}</th>
             <th className="num opt">Mass</th>
           </tr>
         </thead>
@@ -64,7 +64,7 @@ function Row({ row, truck, kept, done, planId, acts, onTick }: RowProps) {
         <label className="tickspot">
           <input
             type="checkbox"
-            aria-label={`Row ${row.number} loaded`}
+            aria-label={`${truck.kind ? 'Step' : 'Row'} ${row.number} loaded`}
             checked={done}
             onChange={(event) => onTick(row.number, event.target.checked)}
           />

@@ -1,7 +1,7 @@
 import { Suspense, lazy, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
 import type { Person } from '../../platform/person.js';
-import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps } from '#drawings';
+import { dockSentence, drawTruckPlan, drawTruckSide, formatMass, orderSteps, partName, spaceName } from '#drawings';
 import { type TruckResultOne, type TrucksHead, rowKey, tickText } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
@@ -16,6 +16,7 @@ import { useTicks } from '../plan/use-ticks.js';
 import { AxlePart } from './axle-part.js';
 import { LoadingPart } from './loading-part.js';
 import { RowTable } from './row-table.js';
+import { StowagePart, StowingSteps } from './stowage-part.js';
 import { useLoadingAct } from './use-loading-act.js';
 
 const TruckSpace = lazy(() => import('./truck-space.js'));
@@ -66,11 +67,12 @@ function Truck({ me, data, shown, head, truck }: TruckProps) {
   const dock = dockSentence(head);
   return (
     <Page
-      title={`Truck ${truck.id}`}
+      title={spaceName(truck)}
       lede={
         <>
-          <Link to={`/tours/${data.tourId}/shows/${data.showId}`}>{data.name}</Link> · {done.size} of {truck.rows.length} rows loaded ·{' '}
-          {formatMass(truck.massKg, units)} · <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>
+          <Link to={`/tours/${data.tourId}/shows/${data.showId}`}>{data.name}</Link> · {done.size} of {truck.rows.length} {partName(truck)}s
+          loaded · {formatMass(truck.massKg, units)} ·{' '}
+          <span className="rev">{shown.revision ? `Revision ${shown.revision}` : 'Draft'}</span>
         </>
       }
       actions={
@@ -104,11 +106,12 @@ function Truck({ me, data, shown, head, truck }: TruckProps) {
           </Suspense>
         )}
         <Faults of={unkept} />
+        {truck.kind && <StowingSteps truck={truck} done={done} />}
         <RowTable
           truck={truck}
           done={done}
           planId={shown.id}
-          acts={me.role === 'safety' ? null : acts}
+          acts={me.role === 'safety' || truck.kind ? null : acts}
           onTick={(row, isDone) =>
             tick(
               tickText(rowKey(truck.id, row)),
@@ -118,16 +121,22 @@ function Truck({ me, data, shown, head, truck }: TruckProps) {
           }
         />
       </Part>
-      {me.role !== 'safety' && (
+      {me.role !== 'safety' && !truck.kind && (
         <LoadingPart head={head} trucks={shown.trucks} planId={shown.id} truck={truck} loadedRows={done.size} acts={acts} />
       )}
-      <Part number={3} title="Unload from the door">
-        <Steps truck={truck} order={truck.unloadingOrder} />
-      </Part>
-      <Part number={4} title="At the load-out: what goes in first">
-        <Steps truck={truck} order={truck.loadOutOrder ?? truck.loadingOrder} />
-      </Part>
-      <AxlePart truck={truck} caution={head.caution} />
+      {truck.kind ? (
+        <StowagePart truck={truck} caution={head.caution} />
+      ) : (
+        <>
+          <Part number={3} title="Unload from the door">
+            <Steps truck={truck} order={truck.unloadingOrder} />
+          </Part>
+          <Part number={4} title="At the load-out: what goes in first">
+            <Steps truck={truck} order={truck.loadOutOrder ?? truck.loadingOrder} />
+          </Part>
+          <AxlePart truck={truck} caution={head.caution} />
+        </>
+      )}
     </Page>
   );
 }
