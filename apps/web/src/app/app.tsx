@@ -4,6 +4,7 @@ import { Door, FirstPassword } from '../features/account/sign-in.js';
 import { Today } from '../features/today/today.js';
 import { OutboxProvider } from '../platform/outbox/outbox.js';
 import { OutboxNote } from '../platform/outbox/outbox-note.js';
+import { keepScreens } from '../platform/kept-screens.js';
 import { rememberPerson } from '../platform/last-read.js';
 import { useMe } from '../platform/me.js';
 import { useLive } from '../platform/live/use-live.js';
@@ -68,7 +69,10 @@ export function App() {
   const isSignedIn = Boolean(me.data?.me);
   useEffect(() => {
     if (!isSignedIn) return undefined;
-    const later = setTimeout(() => waiting.forEach((load) => void load().catch(() => undefined)), 4000);
+    const later = setTimeout(() => {
+      for (const load of waiting) void load().catch(() => undefined);
+      void keepScreens().catch(() => undefined);
+    }, 4000);
     return () => clearTimeout(later);
   }, [isSignedIn]);
   if (me.isPending)

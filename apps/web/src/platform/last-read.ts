@@ -14,7 +14,7 @@ const store = createStore('cartwright-last-read', 'read');
 /** What was read last belongs to whoever read it. */
 const keyOf = (key: string): string => `${key} ${localStorage.getItem(personKey) ?? 'nobody'}`;
 
-/** What was read last stays readable in a basement dock: kept on this device for each person, for this build, given up at sign-out. */
+/** What was read last stays readable in a basement dock: kept on this device for each person, for as long as answers keep their shapes, given up at sign-out. */
 export const lastRead: Omit<PersistQueryClientOptions, 'queryClient'> = {
   persister: createAsyncStoragePersister({
     key: 'queries',
@@ -28,9 +28,10 @@ export const lastRead: Omit<PersistQueryClientOptions, 'queryClient'> = {
     },
   }),
   maxAge: daysKept * 86_400_000,
-  // The name of the built file changes with its content: another build may expect other shapes.
-  buster: new URL(import.meta.url).pathname,
-  dehydrateOptions: { shouldDehydrateQuery: (query) => query.state.status === 'success' && !isSignedOut(query) },
+  // Another version may expect other shapes.
+  buster: SHAPES,
+  // What could not be read again is kept as it was read last.
+  dehydrateOptions: { shouldDehydrateQuery: (query) => query.state.data !== undefined && !isSignedOut(query) },
 };
 
 /** "Nobody is signed in" is never remembered: the next page asks again. */

@@ -95,6 +95,8 @@ const kinds: Readonly<Record<string, RefusalKind>> = {
   NOT_SIGNED_IN: 'signed out',
   FAULT: 'fault',
   OUTCOME_UNKNOWN: 'fault',
+  // A page that is older than the house keeps what it has to send: the next one sends it.
+  OPERATION_UNKNOWN: 'network',
   DATABASE_AWAY: 'network',
   BUSY: 'network',
 };

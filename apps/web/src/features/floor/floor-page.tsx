@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { Link } from 'react-router';
 import { OutboxNote } from '../../platform/outbox/outbox-note.js';
 import { useOutbox } from '../../platform/outbox/outbox.js';
+import { type KeptScreens, useKeptScreens } from '../../platform/kept-screens.js';
 
 interface FloorPageProps {
   readonly title: ReactNode;
@@ -29,7 +30,10 @@ export function FloorPage({ title, name, back, children, foot }: FloorPageProps)
         <h1>{title}</h1>
         <NetLine isOpen={isOpen} onPress={() => setIsOpen(!isOpen)} />
       </header>
-      <div className="fl-kept">{(isOpen || notTaken.length > 0) && <OutboxNote />}</div>
+      <div className="fl-kept">
+        {(isOpen || notTaken.length > 0) && <OutboxNote />}
+        {isOpen && <KeptLine />}
+      </div>
       <main className="fl-body">{children}</main>
       {foot && <footer className="fl-foot">{foot}</footer>}
     </div>
@@ -45,4 +49,18 @@ function NetLine({ isOpen, onPress }: { isOpen: boolean; onPress: () => void }) 
       <span aria-live="polite">{words}</span>
     </button>
   );
+}
+
+const keptWords: Readonly<Record<KeptScreens, string>> = {
+  kept: 'These screens open without a network too, with what this device read last. What needs one says so.',
+  'on its way': 'These screens are being kept on this device; until then they open with a network only.',
+  'no trusted address':
+    'These screens open with a network only: a browser keeps pages of an https address (or of its own machine). What you do here is kept on this device all the same.',
+  'not by this browser':
+    'These screens open with a network only: this browser keeps no pages. What you do here is kept on this device all the same.',
+};
+
+/** Whether the page opens in a basement, and why not. */
+function KeptLine() {
+  return <p className="quiet">{keptWords[useKeptScreens()]}</p>;
 }
