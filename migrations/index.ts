@@ -40,6 +40,8 @@ import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
 import { CreateOnePerson20261127072900 } from './20261127072900-create-one-person.js';
 import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
+import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-records.js';
+import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -85,4 +87,6 @@ export const migrations = [
   KnowDevices20261127071500,
   CreateOnePerson20261127072900,
   AddOutsidePersons20261127073000,
+  CreateFloorRecords20261127080900,
+  TickUnloading20261127081000,
 ];

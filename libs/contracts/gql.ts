@@ -61,7 +61,17 @@ type Documents = {
     "query OpenHolds { openHolds { id name from to until items barred } }": typeof types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": typeof types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": typeof types.GiveHoldBackDocument,
+    "\n  query FaultSheet($itemId: ID!) {\n    faultSheet(itemId: $itemId) {\n      id kind model state count spare\n      faults { kind what then pieces moment by }\n      fliesIn { tourId showId show from load cart }\n    }\n  }\n": typeof types.FaultSheetDocument,
+    "query OpenFaults($planId: ID!) { openFaults(planId: $planId) { item kind what then pieces moment by } }": typeof types.OpenFaultsDocument,
+    "\n  mutation ReportFault($itemId: ID!, $kind: String!, $what: String!, $then: String!, $pieces: Int) {\n    reportFault(itemId: $itemId, kind: $kind, what: $what, then: $then, pieces: $pieces) { id }\n  }\n": typeof types.ReportFaultDocument,
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": typeof types.FloorCodeDocument,
+    "query PrepSheet($planId: ID!) { prepSheet(planId: $planId) { uses { id kind model count depot inside } records { item kind agrees data moment by } } }": typeof types.PrepSheetDocument,
+    "mutation BenchTest($planId: ID!, $itemId: ID!, $failed: [String!]!, $remark: String!) { benchTest(planId: $planId, itemId: $itemId, failed: $failed, remark: $remark) }": typeof types.BenchTestDocument,
+    "mutation ReadSplays($planId: ID!, $load: String!, $splays: [Float!]!) { readSplays(planId: $planId, load: $load, splays: $splays) }": typeof types.ReadSplaysDocument,
+    "mutation CountTrunk($planId: ID!, $trunk: ID!, $counts: [CountedInTrunk!]!) { countTrunk(planId: $planId, trunk: $trunk, counts: $counts) }": typeof types.CountTrunkDocument,
+    "query ReturnSheet($planId: ID!) { returnSheet(planId: $planId) { id kind model cart slot load back { moment by } seen { moment by with place } } }": typeof types.ReturnSheetDocument,
+    "mutation ReturnCart($planId: ID!, $cart: ID!, $serials: [ID!]!) { returnCart(planId: $planId, cart: $cart, serials: $serials) { id } }": typeof types.ReturnCartDocument,
+    "mutation ReturnItems($planId: ID!, $items: [ID!]!) { returnItems(planId: $planId, items: $items) { id } }": typeof types.ReturnItemsDocument,
     "query HangModels { catalogueModels { kind model data } }": typeof types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": typeof types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark company role place signedAt signedBy }\n    }\n  }\n": typeof types.RiggingRecordDocument,
@@ -163,6 +173,8 @@ type Documents = {
     "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": typeof types.RowSwapDocument,
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapRowsDocument,
+    "\n  mutation TakePieceAlong($planId: ID!, $piece: String!) {\n    takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.TakePieceAlongDocument,
+    "\n  mutation LeavePiece($planId: ID!, $piece: String!, $reason: String!) {\n    leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.LeavePieceDocument,
     "query Venues { venues { id version venue shows { tourId showId } } }": typeof types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": typeof types.SaveVenueDocument,
     "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": typeof types.VisitsDocument,
@@ -228,7 +240,17 @@ const documents: Documents = {
     "query OpenHolds { openHolds { id name from to until items barred } }": types.OpenHoldsDocument,
     "\n  mutation PlaceHold($hold: HoldInput!) {\n    placeHold(hold: $hold) { __typename ... on Hold { id } ... on BookingRefusal { sentence } }\n  }\n": types.PlaceHoldDocument,
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }": types.GiveHoldBackDocument,
+    "\n  query FaultSheet($itemId: ID!) {\n    faultSheet(itemId: $itemId) {\n      id kind model state count spare\n      faults { kind what then pieces moment by }\n      fliesIn { tourId showId show from load cart }\n    }\n  }\n": types.FaultSheetDocument,
+    "query OpenFaults($planId: ID!) { openFaults(planId: $planId) { item kind what then pieces moment by } }": types.OpenFaultsDocument,
+    "\n  mutation ReportFault($itemId: ID!, $kind: String!, $what: String!, $then: String!, $pieces: Int) {\n    reportFault(itemId: $itemId, kind: $kind, what: $what, then: $then, pieces: $pieces) { id }\n  }\n": types.ReportFaultDocument,
     "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }": types.FloorCodeDocument,
+    "query PrepSheet($planId: ID!) { prepSheet(planId: $planId) { uses { id kind model count depot inside } records { item kind agrees data moment by } } }": types.PrepSheetDocument,
+    "mutation BenchTest($planId: ID!, $itemId: ID!, $failed: [String!]!, $remark: String!) { benchTest(planId: $planId, itemId: $itemId, failed: $failed, remark: $remark) }": types.BenchTestDocument,
+    "mutation ReadSplays($planId: ID!, $load: String!, $splays: [Float!]!) { readSplays(planId: $planId, load: $load, splays: $splays) }": types.ReadSplaysDocument,
+    "mutation CountTrunk($planId: ID!, $trunk: ID!, $counts: [CountedInTrunk!]!) { countTrunk(planId: $planId, trunk: $trunk, counts: $counts) }": types.CountTrunkDocument,
+    "query ReturnSheet($planId: ID!) { returnSheet(planId: $planId) { id kind model cart slot load back { moment by } seen { moment by with place } } }": types.ReturnSheetDocument,
+    "mutation ReturnCart($planId: ID!, $cart: ID!, $serials: [ID!]!) { returnCart(planId: $planId, cart: $cart, serials: $serials) { id } }": types.ReturnCartDocument,
+    "mutation ReturnItems($planId: ID!, $items: [ID!]!) { returnItems(planId: $planId, items: $items) { id } }": types.ReturnItemsDocument,
     "query HangModels { catalogueModels { kind model data } }": types.HangModelsDocument,
     "\n  mutation AddLoadReading($planId: ID!, $hang: String!, $hole: String!, $place: String!, $readingKg: Float!) {\n    addLoadReading(planId: $planId, hang: $hang, hole: $hole, place: $place, readingKg: $readingKg) { readings { id } }\n  }\n": types.AddLoadReadingDocument,
     "\n  query RiggingRecord($planId: ID!) {\n    riggingRecord(planId: $planId) {\n      readings { id hang hole place readingKg readAt readBy verdict sentence }\n      signOffs { id hang kind name remark company role place signedAt signedBy }\n    }\n  }\n": types.RiggingRecordDocument,
@@ -330,6 +352,8 @@ const documents: Documents = {
     "\n  mutation SetGroupEnd($planId: ID!, $group: String!, $end: String) {\n    setGroupEnd(planId: $planId, waitMs: 800, group: $group, end: $end) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.SetGroupEndDocument,
     "\n  query RowSwap($planId: ID!, $truck: String!, $first: Int!, $second: Int!) {\n    rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) {\n      first second sideBeforeMm sideAfterMm axles { axle beforeKg afterKg limitKg } breaches { piece mayBeWaived sentence }\n    }\n  }\n": types.RowSwapDocument,
     "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapRowsDocument,
+    "\n  mutation TakePieceAlong($planId: ID!, $piece: String!) {\n    takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.TakePieceAlongDocument,
+    "\n  mutation LeavePiece($planId: ID!, $piece: String!, $reason: String!) {\n    leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.LeavePieceDocument,
     "query Venues { venues { id version venue shows { tourId showId } } }": types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": types.SaveVenueDocument,
     "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": types.VisitsDocument,
@@ -536,7 +560,47 @@ export function graphql(source: "mutation GiveHoldBack($id: ID!) { giveHoldBack(
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "\n  query FaultSheet($itemId: ID!) {\n    faultSheet(itemId: $itemId) {\n      id kind model state count spare\n      faults { kind what then pieces moment by }\n      fliesIn { tourId showId show from load cart }\n    }\n  }\n"): typeof import('./graphql.js').FaultSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query OpenFaults($planId: ID!) { openFaults(planId: $planId) { item kind what then pieces moment by } }"): typeof import('./graphql.js').OpenFaultsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation ReportFault($itemId: ID!, $kind: String!, $what: String!, $then: String!, $pieces: Int) {\n    reportFault(itemId: $itemId, kind: $kind, what: $what, then: $then, pieces: $pieces) { id }\n  }\n"): typeof import('./graphql.js').ReportFaultDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query FloorCode($planId: ID!, $code: String!) { floorCode(planId: $planId, code: $code) { id kind model count whyNot wantedSerials } }"): typeof import('./graphql.js').FloorCodeDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query PrepSheet($planId: ID!) { prepSheet(planId: $planId) { uses { id kind model count depot inside } records { item kind agrees data moment by } } }"): typeof import('./graphql.js').PrepSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation BenchTest($planId: ID!, $itemId: ID!, $failed: [String!]!, $remark: String!) { benchTest(planId: $planId, itemId: $itemId, failed: $failed, remark: $remark) }"): typeof import('./graphql.js').BenchTestDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ReadSplays($planId: ID!, $load: String!, $splays: [Float!]!) { readSplays(planId: $planId, load: $load, splays: $splays) }"): typeof import('./graphql.js').ReadSplaysDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation CountTrunk($planId: ID!, $trunk: ID!, $counts: [CountedInTrunk!]!) { countTrunk(planId: $planId, trunk: $trunk, counts: $counts) }"): typeof import('./graphql.js').CountTrunkDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query ReturnSheet($planId: ID!) { returnSheet(planId: $planId) { id kind model cart slot load back { moment by } seen { moment by with place } } }"): typeof import('./graphql.js').ReturnSheetDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ReturnCart($planId: ID!, $cart: ID!, $serials: [ID!]!) { returnCart(planId: $planId, cart: $cart, serials: $serials) { id } }"): typeof import('./graphql.js').ReturnCartDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation ReturnItems($planId: ID!, $items: [ID!]!) { returnItems(planId: $planId, items: $items) { id } }"): typeof import('./graphql.js').ReturnItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -941,6 +1005,14 @@ export function graphql(source: "\n  query RowSwap($planId: ID!, $truck: String!
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation SwapRows($planId: ID!, $truck: String!, $first: Int!, $second: Int!, $reason: String) {\n    swapRows(planId: $planId, waitMs: 800, truck: $truck, first: $first, second: $second, reason: $reason) {\n      __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').SwapRowsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation TakePieceAlong($planId: ID!, $piece: String!) {\n    takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').TakePieceAlongDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation LeavePiece($planId: ID!, $piece: String!, $reason: String!) {\n    leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) {\n      __typename\n      ... on LoadingDone { draftId changes }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').LeavePieceDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

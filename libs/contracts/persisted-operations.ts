@@ -93,8 +93,28 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation PlaceHold($hold: HoldInput!) { placeHold(hold: $hold) { __typename ... on BookingRefusal { sentence } ... on Hold { id } } }",
   'sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19':
     "mutation GiveHoldBack($id: ID!) { giveHoldBack(id: $id) }",
+  'sha256:8761ba3c516a02ac279d235f325a6f1104f066c8ae7330f43f9e1eea0334cb51':
+    "query FaultSheet($itemId: ID!) { faultSheet(itemId: $itemId) { count faults { by kind moment pieces then what } fliesIn { cart from load show showId tourId } id kind model spare state } }",
+  'sha256:8eb221389f59a22e6f6950570e632571fb7b3659a5bbdd1b82736d74c561fc01':
+    "query OpenFaults($planId: ID!) { openFaults(planId: $planId) { by item kind moment pieces then what } }",
+  'sha256:50556aaddf916639edcc20c2b192c9f855798f97e0a9f1af85c5e6fd725cc5fa':
+    "mutation ReportFault($itemId: ID!, $kind: String!, $pieces: Int, $then: String!, $what: String!) { reportFault( itemId: $itemId kind: $kind what: $what then: $then pieces: $pieces ) { id } }",
   'sha256:9f0fdeeb38f6a0ee66cdadb2b7cfd3064a092f6cfcc842a0cea7a554cc622627':
     "query FloorCode($code: String!, $planId: ID!) { floorCode(planId: $planId, code: $code) { count id kind model wantedSerials whyNot } }",
+  'sha256:20fe756420c00759488a39b2b7c4f6f2d59c73f7064435c16e9853fb88083e3c':
+    "query PrepSheet($planId: ID!) { prepSheet(planId: $planId) { records { agrees by data item kind moment } uses { count depot id inside kind model } } }",
+  'sha256:9c4cf2721f6444aa5cc8cc189aa0471159c979bcc82d0e8aad5b17faf4865429':
+    "mutation BenchTest($failed: [String!]!, $itemId: ID!, $planId: ID!, $remark: String!) { benchTest(planId: $planId, itemId: $itemId, failed: $failed, remark: $remark) }",
+  'sha256:e8972322d4a6fcdee7afa8c2d98fcde048fab5513830d0aa79c29f7e3fd4a3fe':
+    "mutation ReadSplays($load: String!, $planId: ID!, $splays: [Float!]!) { readSplays(planId: $planId, load: $load, splays: $splays) }",
+  'sha256:cdd02e54a6050852e62376f715feb2e4f2499dc664afab1b3105a7ab33d7573b':
+    "mutation CountTrunk($counts: [CountedInTrunk!]!, $planId: ID!, $trunk: ID!) { countTrunk(planId: $planId, trunk: $trunk, counts: $counts) }",
+  'sha256:bfac7486067906a0efb9d58757d4bc79dc2f684ff9d334e9e1698986dab62bee':
+    "query ReturnSheet($planId: ID!) { returnSheet(planId: $planId) { back { by moment } cart id kind load model seen { by moment place with } slot } }",
+  'sha256:f09b82eb14a65dbd0bf47d78bd88e6a167962bc6817b732a14893ca9ea6eac14':
+    "mutation ReturnCart($cart: ID!, $planId: ID!, $serials: [ID!]!) { returnCart(planId: $planId, cart: $cart, serials: $serials) { id } }",
+  'sha256:2d6568cbb3ee0258f00529f533458f72f3183a9890e38ad199671699d6632e15':
+    "mutation ReturnItems($items: [ID!]!, $planId: ID!) { returnItems(planId: $planId, items: $items) { id } }",
   'sha256:7e014f0960d3b031887ee06be21203371419d4b6bc5b0d3feea0c7bb9b5670c9':
     "query HangModels { catalogueModels { data kind model } }",
   'sha256:0d1173de3b89363f5be2c60daf68074f1f00f3cc5da957736be0744d56a49e4f':
@@ -297,6 +317,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query RowSwap($first: Int!, $planId: ID!, $second: Int!, $truck: String!) { rowSwap(planId: $planId, truck: $truck, first: $first, second: $second) { axles { afterKg axle beforeKg limitKg } breaches { mayBeWaived piece sentence } first second sideAfterMm sideBeforeMm } }",
   'sha256:33b6d637575d02479d17f786b74f883bd5a5e8dd4e33840fcf3af2fb5e68d01c':
     "mutation SwapRows($first: Int!, $planId: ID!, $reason: String, $second: Int!, $truck: String!) { swapRows( planId: $planId waitMs: 800 truck: $truck first: $first second: $second reason: $reason ) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:6a4ece21adaf6d2bacf5dd3f47047b84cea578b107c73ea24c40734071e05c65':
+    "mutation TakePieceAlong($piece: String!, $planId: ID!) { takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
+  'sha256:8fcc0c363dec7929715c60d58b0791fcd658ca554e13aad245b3b5c7a821a972':
+    "mutation LeavePiece($piece: String!, $planId: ID!, $reason: String!) { leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on LoadingDone { changes draftId } ... on PlanningRefusal { code reasons sentence } } }",
   'sha256:f3383aeff96641530fd3070e365d4980eab3f468daf3a85954a0a58442539dab':
     "query Venues { venues { id shows { showId tourId } venue version } }",
   'sha256:44d1e78c330761e6e9acbe55048ed1cbf8403d1c441ee91d6a021e80bde4feaf':

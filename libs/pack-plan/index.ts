@@ -30,7 +30,8 @@ export type {
   Working,
 } from './contract/index.js';
 export { capSeconds } from './contract/index.js';
-export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
+export type { RowWay } from './contract/index.js';
+export { moveKey, rowKey, rowWays, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './contract/index.js';
 export { concernsHang, concernsTruck, groupOf, stoppedJoints, subjectsOf } from './contract/index.js';
 export type { PlanDifference } from './differ/index.js';
 export { differenceBetween } from './differ/index.js';
@@ -111,3 +112,7 @@ export { decideRelease } from './release/index.js';
 export { hoistUse, isWornOut, leastDimensionMm, personsBelowFactors, ratedKg, sideLoadFactor } from './rules/index.js';
 export type { RowSwap } from './trucks/index.js';
 export { swapOf } from './trucks/index.js';
+export type { FaultFound, FaultKind, FaultRecord, LastSeen, ReturnPiece, Sighting, Travelling } from './return/index.js';
+export { faultKinds, faultStates, openFaults, whatIsBack } from './return/index.js';
+export type { BenchCheck, PickPlace, TrunkLine, Used } from './prep/index.js';
+export { afterBench, benchChecks, leavesTheHouse, pickList, splaysToSet, trunkLines, wrongCounts, wrongSplays } from './prep/index.js';

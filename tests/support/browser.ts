@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { type Browser, type Page, chromium } from 'playwright-core';
 
 /** Where the Chromium is; undefined where there is none: the browser tests are then named as not run. */
@@ -44,4 +45,10 @@ export async function signInOn(page: Page, address: string, email: string, passw
   await page.getByLabel('Password').fill(password);
   await page.getByRole('button', { name: 'Sign in' }).click();
   await page.getByRole('heading', { name: 'Today' }).waitFor();
+}
+
+/** A picture of the page as it is, for people to look at: kept where CARTWRIGHT_PICTURES names a folder. */
+export async function picture(page: Page, name: string): Promise<void> {
+  const folder = process.env.CARTWRIGHT_PICTURES;
+  if (folder) await page.screenshot({ path: join(folder, `${name}.png`) });
 }

@@ -75,6 +75,14 @@ import { ProposalResolver } from './features/edition/waiting/proposal.resolver.j
 import { ProposalService } from './features/edition/waiting/proposal.service.js';
 import { ProposalWriter } from './features/edition/proposal.writer.js';
 import { PointsController } from './features/rigging/points.controller.js';
+import { FaultService } from './features/return/fault.service.js';
+import { PictureController } from './features/return/picture.controller.js';
+import { ReturnQuery } from './features/return/return.query.js';
+import { ReturnResolver } from './features/return/return.resolver.js';
+import { ReturnService } from './features/return/return.service.js';
+import { PrepQuery } from './features/prep/prep.query.js';
+import { PrepResolver } from './features/prep/prep.resolver.js';
+import { PrepService } from './features/prep/prep.service.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { RiggingService } from './features/rigging/rigging.service.js';
 import { LotReader } from './features/register/lots/lot.reader.js';
@@ -237,6 +245,13 @@ const features = [
   RiggingResolver,
   CountService,
   CountResolver,
+  ReturnQuery,
+  ReturnService,
+  FaultService,
+  ReturnResolver,
+  PrepQuery,
+  PrepService,
+  PrepResolver,
   AttentionQuery,
   AttentionResolver,
   CsvService,
@@ -310,6 +325,7 @@ export class AppModule {
         CalendarController,
         LotCsvController,
         PaperController,
+        PictureController,
       ],
       providers: [{ provide: SOLVERS, useFactory: solversAround, inject: [SolverPool] }, ...planning, ...features],
     };

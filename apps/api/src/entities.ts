@@ -8,6 +8,7 @@ import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } fr
 import { PlaceAnswerRow } from './features/place/rows.js';
 import { LotSplitRow } from './features/register/lots/rows.js';
 import { ExaminationRow, IncidentRow, ItemRecordRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
+import { FloorRecordRow } from './features/return/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
 import { CsvImportEndRow, CsvImportRow } from './features/transfer/import/rows.js';
 import { RemovedShowRow, TourRow } from './features/tour/rows.js';
@@ -56,6 +57,7 @@ export const entities = [
   LoadReadingRow,
   SignOffRow,
   HardwareCountRow,
+  FloorRecordRow,
   EditionRow,
   ProposalRow,
   DeputyRow,

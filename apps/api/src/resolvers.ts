@@ -21,6 +21,8 @@ import { LentResolver } from './features/register/lent/lent.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { DatesListResolver } from './features/register/dates/dates-list.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
+import { PrepResolver } from './features/prep/prep.resolver.js';
+import { ReturnResolver } from './features/return/return.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { JobResolver } from './planning/jobs/job.resolver.js';
@@ -54,6 +56,8 @@ export const resolvers = [
   DatesListResolver,
   RegisterResolver,
   RulesResolver,
+  PrepResolver,
+  ReturnResolver,
   RiggingResolver,
   JobResolver,
   MakeResolver,

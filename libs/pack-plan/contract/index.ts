@@ -38,6 +38,7 @@ export { concernsHang, concernsTruck, stoppedJoints, subjectsOf } from './concer
 export { type SolveLimits, capSeconds } from './solve-limits.js';
 export type {
   AxleLoad,
+  AxleInRow,
   AxleStop,
   BridgeCheck,
   LoadingNote,
@@ -48,5 +49,6 @@ export type {
   TrucksHead,
 } from './truck-result.js';
 export type { TickKey } from './tick-key.js';
-export { moveKey, rowKey, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './tick-key.js';
+export type { RowWay } from './tick-key.js';
+export { moveKey, rowKey, rowWays, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './tick-key.js';
 export type { Working } from './working.js';

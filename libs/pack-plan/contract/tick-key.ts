@@ -1,7 +1,7 @@
 import type { PackPlan } from './plan.js';
 
 /**
- * What is ticked off a plan: a row of a truck, a step of a hang's lift sequence, a box move. `subject` is the truck's or the hang's id (empty for a
+ * What is ticked off a plan: a row of a truck as it is loaded, as it comes off at the venue and as it goes in again for home, a step of a hang's lift sequence, a box move. `subject` is the truck's or the hang's id (empty for a
  * move), `place` the number in its list, from 1. Names are for people and stand in no key.
  */
 export interface TickKey {
@@ -10,9 +10,12 @@ export interface TickKey {
   readonly place: number;
 }
 
-export const tickKinds = ['row', 'step-up', 'step-down', 'move'] as const;
+export const tickKinds = ['row', 'step-up', 'step-down', 'move', 'unload', 'load-out'] as const;
+/** The ways in which rows of a truck are worked. */
+export const rowWays = ['row', 'unload', 'load-out'] as const;
+export type RowWay = (typeof rowWays)[number];
 
-export const rowKey = (truckId: string, row: number): TickKey => ({ kind: 'row', subject: truckId, place: row });
+export const rowKey = (truckId: string, row: number, way: RowWay = 'row'): TickKey => ({ kind: way, subject: truckId, place: row });
 export const stepKey = (hangId: string, way: 'up' | 'down', step: number): TickKey => ({
   kind: `step-${way}`,
   subject: hangId,
@@ -26,7 +29,7 @@ export const tickText = ({ kind, subject, place }: TickKey): string => `${kind}:
 /** Everything that can be ticked off a plan. */
 function tickKeysOf({ truck, picks, carts }: Pick<PackPlan, 'truck' | 'picks' | 'carts'>): readonly TickKey[] {
   return [
-    ...truck.trucks.flatMap(({ id, rows }) => rows.map((row) => rowKey(id, row.number))),
+    ...truck.trucks.flatMap(({ id, rows }) => rows.flatMap((row) => rowWays.map((way) => rowKey(id, row.number, way)))),
     ...picks.hangs.flatMap(({ hang, runningOrder }) => [
       ...runningOrder.goingUp.map((_step, index) => stepKey(hang, 'up', index + 1)),
       ...runningOrder.comingDown.map((_step, index) => stepKey(hang, 'down', index + 1)),
@@ -50,6 +53,13 @@ export function tickWords(key: TickKey): string {
 }
 
 function wordsOf({ kind, place }: TickKey, name: string): string {
-  const words = { row: `${name} row`, 'step-up': `${name} up`, 'step-down': `${name} down`, move: 'move' };
+  const words = {
+    row: `${name} row`,
+    unload: `${name} off row`,
+    'load-out': `${name} home row`,
+    'step-up': `${name} up`,
+    'step-down': `${name} down`,
+    move: 'move',
+  };
   return `${words[kind]} ${place}`;
 }

@@ -73,6 +73,13 @@ export interface AxleStop {
   }[];
 }
 
+/** What is on an axle while the truck is loaded. */
+export interface AxleInRow {
+  readonly axle: AxleName;
+  readonly loadKg: number;
+  readonly limitKg: number | null;
+}
+
 /** The bridge formula for every run of consecutive axles, counted from the front. */
 export interface BridgeCheck {
   readonly status: 'within' | 'over' | 'not on file';
@@ -126,6 +133,8 @@ export interface TruckResultOne {
   // Plans that were made before these were worked out have none of them.
   /** The whole load first, then after each stop but the last. */
   readonly stops?: readonly AxleStop[];
+  /** After the first row, after the second, and so on. */
+  readonly afterRows?: readonly (readonly AxleInRow[])[];
   /** null where no rule of the tour asks for it. */
   readonly bridge?: BridgeCheck | null;
   /** What goes in first when the show comes down. */

@@ -17,10 +17,8 @@ describe('the pack plan of the demo tour', () => {
     expect(sentencesOf(demo, 'falls-due')).toEqual([expect.stringContaining('H-07 (hoist, Centre, hole L) runs out on 2027-03-10')]);
     expect(sentencesOf(demo, 'out-of-service-in-cart')).toEqual([expect.stringContaining('K07 slot 2 holds P-047: quarantined')]);
     expect(sentencesOf(demo, 'model-short')).toEqual([expect.stringContaining('Dunlin is 1 box short on 2027-03-14')]);
-    // How full an axle is depends on the load that is found; that one of the tractor is nearly over its limit does not.
-    expect(sentencesOf(demo, 'axle-nearly-over')).toContainEqual(
-      expect.stringMatching(/^T1: drive axle (9\.[6-9]|10\.[0-3]) t of 10\.3 t/),
-    );
+    // How full an axle is depends on the load that is found; that the one under the cab is nearly over its limit does not.
+    expect(sentencesOf(demo, 'axle-nearly-over')).toContainEqual(expect.stringMatching(/^T2: front axle 7\.[2-5] t of 7\.5 t/));
   });
 
   it('is agreed with by every checker', () => {

@@ -1,7 +1,7 @@
 import { type Truck, axleLimits, axleLoads } from '#truck-pack';
 import type { AxleName } from '#trade';
 import type { Words } from '#words';
-import { type AxleLoad, type AxleStop, type Placement, groupOf } from '../contract/index.js';
+import { type AxleInRow, type AxleLoad, type AxleStop, type Placement, type TruckRow, groupOf } from '../contract/index.js';
 import { axleWorking } from './axle-working.js';
 
 /** Axles by the figures of the packing engine. */
@@ -32,21 +32,45 @@ export function axleStops(truck: Truck, placements: readonly Placement[], words:
   const stops = [...new Set(placements.map((each) => each.firstOff))].sort((a, b) => a - b);
   return [null, ...stops.slice(0, -1)].map((stop) => {
     const still = stop === null ? placements : placements.filter((each) => each.firstOff > stop);
-    const { massKg, alongKgMm, sideKgMm } = momentsOf(truck, still);
-    const loads = axleLoads(truck, massKg, alongKgMm) ?? {};
-    const limits = new Map(axleLimits(truck, loads.grossKg ?? massKg).map((each) => [each.axle, each]));
+    const { massKg, sideKgMm } = momentsOf(truck, still);
     const sideOffsetMm = massKg === 0 ? 0 : sideKgMm / massKg;
     return {
       off: stop === null ? null : whatComesOff(placements.filter((each) => each.firstOff === stop)),
       massKg,
       sideOffsetMm,
       sideLimitMm: truck.maxSideOffsetMm ?? null,
-      loads: Object.entries(loads).map(([axle, loadKg]) => {
-        const { most = null, least = null } = limits.get(axle) ?? {};
-        const fact = axleOf[axle]!;
-        return { axle: words.axles[fact], loadKg, limitKg: most, leastKg: least, verdict: verdictOf(loadKg, most, least), fact };
-      }),
+      loads: judgedLoads(truck, still, words),
     };
+  });
+}
+
+/** What is on each axle with these pieces in the truck, held against its limits. */
+function judgedLoads(truck: Truck, pieces: readonly Placement[], words: Words): AxleStop['loads'] {
+  const { massKg, alongKgMm } = momentsOf(truck, pieces);
+  const loads = axleLoads(truck, massKg, alongKgMm) ?? {};
+  const limits = new Map(axleLimits(truck, loads.grossKg ?? massKg).map((each) => [each.axle, each]));
+  return Object.entries(loads).flatMap(([axle, loadKg]) => {
+    const { most = null, least = null } = limits.get(axle) ?? {};
+    const fact = axleOf[axle];
+    return fact ? [{ axle: words.axles[fact], loadKg, limitKg: most, leastKg: least, verdict: verdictOf(loadKg, most, least), fact }] : [];
+  });
+}
+
+/** What is on each axle as the truck is loaded: after the first row, after the second, and so on. */
+export function axlesAfterRows(
+  truck: Truck,
+  placements: readonly Placement[],
+  rows: readonly TruckRow[],
+  words: Words,
+): readonly (readonly AxleInRow[])[] {
+  return rows.map((_row, index) => {
+    const inside = new Set(rows.slice(0, index + 1).flatMap((each) => each.pieces));
+    const loads = judgedLoads(
+      truck,
+      placements.filter((each) => inside.has(each.id)),
+      words,
+    );
+    return loads.map(({ fact, loadKg, limitKg }) => ({ axle: fact, loadKg, limitKg }));
   });
 }
 

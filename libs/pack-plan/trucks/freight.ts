@@ -37,9 +37,11 @@ export const breachSentence = (words: Words, freight: ReadonlyMap<string, Freigh
   `${freightName(freight, breach.subject)}: ${breachOf(words.breaches, breach)}.`;
 
 type Purpose = CaseModel['purpose'];
-/** What the riggers need first stands nearest the door (common practice of the trade, no published source). */
-const beforeCarts: Purpose[] = ['hoists', 'hardware', 'grids'];
-const afterCarts: Purpose[] = ['cable', 'amplifiers', 'other'];
+/**
+ * What the riggers need first stands nearest the door (common practice of the trade, no published source): hoists with control and steel, grids, then what the
+ * first carts want as soon as they hang, looms, amplifiers and mains, then the first carts, the second carts and so on. What is on one line comes off together.
+ */
+const beforeCarts: readonly (readonly Purpose[])[] = [['hoists', 'hardware'], ['grids'], ['cable', 'amplifiers']];
 const groupNames: Record<Purpose, string> = {
   hoists: 'Hoists',
   hardware: 'Hardware',
@@ -98,7 +100,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
   const casePieces = casesOf(inputs).map((each): FreightPiece => {
     const item = inputs.items.get(each.case)!;
     const model = modelOf(inputs.file.catalogue.cases, item.model);
-    const before = beforeCarts.indexOf(model.purpose);
+    const before = beforeCarts.findIndex((each) => each.includes(model.purpose));
     const inside = contentsOf(inputs, item.id).flatMap(({ id }) => {
       const why = barring(inputs, id);
       return why && outOfService.includes(why.code) ? [id] : [];
@@ -110,7 +112,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
       ...sizeOf(model),
       heightMm: model.heightMm,
       massKg: model.massKg + (item.contentsKg ?? 0) + contentsMassKg(inputs, item.id),
-      firstOff: each.firstOff ?? (before >= 0 ? before + 1 : lastCart + 1 + afterCarts.indexOf(model.purpose)),
+      firstOff: each.firstOff ?? (before >= 0 ? before + 1 : lastCart + 1),
       group: groupNames[model.purpose],
       groupName: groupNames[model.purpose],
       tag: inside.length > 0 ? inputs.words.tag(inside) : null,

@@ -98,7 +98,7 @@ describe('what is wanted of the trucks', () => {
       const holding = again.truck.trucks.filter((each) => each.placements.some((one) => one.group === 'Amplifiers'));
       expect(holding.length).toBeGreaterThan(0);
       for (const each of holding) expect(each.placements.find((one) => one.id === each.unloadingOrder.at(at))!.group).toBe('Amplifiers');
-      expect(again.truck.dockOrder![0]!.first).toBe(end === 'door' ? 'Amplifiers' : 'Hoists');
+      expect(again.truck.dockOrder![0]!.first).toBe(end === 'door' ? 'Amplifiers' : 'Hoists, Hardware');
       expect(again.truck.leftOver).toEqual([]);
     }
   });

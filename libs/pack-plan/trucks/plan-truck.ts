@@ -22,7 +22,7 @@ import {
 import type { LeftOverReason } from '#trade';
 import { breachOf, tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { axleStops, axlesOf, momentsOf } from './axle-sheet.js';
+import { axleStops, axlesAfterRows, axlesOf, momentsOf } from './axle-sheet.js';
 import { truckWorking } from './axle-working.js';
 import { bridgeCheck } from './bridge-check.js';
 import { type FreightPiece, breachSentence, freightName, freightOf } from './freight.js';
@@ -61,14 +61,24 @@ export interface TruckTask {
   readonly faults: readonly BadInput[];
   readonly freight: ReadonlyMap<string, FreightPiece>;
   readonly wishes: TruckWishes;
+  /** What does not travel because somebody at the dock says so. */
+  readonly stays: TruckResult['leftOver'];
 }
 
 export function truckTask(inputs: PlanInputs, carts: CartsResult): TruckTask {
-  const freight = freightOf(inputs, carts);
+  const all = freightOf(inputs, carts);
+  const said = new Map(inputs.show.loading?.stays?.map((each) => [each.piece, each]));
+  const freight = all.filter((each) => !said.has(each.id));
   const read = truckCase(inputs, freight);
   return {
     ...(read.ok ? { problem: read.value, faults: [] } : { faults: read.error }),
     freight: new Map(freight.map((each) => [each.id, each])),
+    stays: all.flatMap(({ id, label }) => {
+      const { reason, by, on } = said.get(id) ?? {};
+      return reason === undefined || by === undefined || on === undefined
+        ? []
+        : [leftOver(inputs, id, label, { code: 'stays-behind', reason, by, on })];
+    }),
     // What is stowed without rows is stowed anew: nothing is kept where it stands in it.
     wishes: truckWishes(inputs, freight, read.ok ? read.value.trucks.filter((each) => !isRowless(each)).map((each) => each.id) : []),
   };
@@ -87,7 +97,7 @@ export function planTruck(inputs: PlanInputs, carts: CartsResult, limits: SolveL
   return {
     status: answer.status,
     trucks,
-    leftOver: answer.leftOver.map(({ id, ...why }) => leftOver(inputs, id, freight.get(id)!.label, why)),
+    leftOver: [...answer.leftOver.map(({ id, ...why }) => leftOver(inputs, id, freight.get(id)!.label, why)), ...task.stays],
     bound: toldBound(inputs, answer.bound),
     caution: cautionOf(problem),
     dockOrder: dockOrder(trucks),
@@ -118,7 +128,7 @@ function cautionOf({ trucks }: TruckCase): string {
   return [...(stowed < trucks.length ? [truckCaution] : []), ...(stowed > 0 ? [stowageCaution] : [])].join(' ');
 }
 
-function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTask): TruckResult {
+function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes, stays }: TruckTask): TruckResult {
   const [fault] = faults;
   const why: LeftOverReason = fault
     ? { code: 'bad-figure', field: fault.field, value: shownText(fault.value), wanted: fault.wanted }
@@ -126,7 +136,7 @@ function nothingLoaded(inputs: PlanInputs, { faults, freight, wishes }: TruckTas
   return {
     status: 'feasible',
     trucks: [],
-    leftOver: [...freight.values()].map(({ id, label }) => leftOver(inputs, id, label, why)),
+    leftOver: [...[...freight.values()].map(({ id, label }) => leftOver(inputs, id, label, why)), ...stays],
     bound: toldBound(inputs, { trucks: 0, usedLengthMm: 0, why: { code: fault ? 'bad-figure' : 'no-truck' } }),
     caution: truckCaution,
     notes: wishes.notes,
@@ -202,6 +212,7 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
   const loadingOrder = [...load.loadingOrder];
   const stops = axleStops(truck, placements, inputs.words);
   const isStowed = isRowless(truck);
+  const rows = isStowed ? stowingSteps(placements, loadingOrder) : rowsOf(problem, placements, truck.innerWidthMm, load.rows);
   return {
     id: load.id,
     ...(isStowed ? { kind: truck.kind as NonNullable<TruckResultOne['kind']>, stowage: stowageFigures(truck, placements) } : {}),
@@ -211,7 +222,7 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
     innerHeightMm: truck.innerHeightMm,
     doorHeightMm: truck.doorHeightMm ?? truck.innerHeightMm,
     placements,
-    rows: isStowed ? stowingSteps(placements, loadingOrder) : rowsOf(problem, placements, truck.innerWidthMm, load.rows),
+    rows,
     loadingOrder,
     unloadingOrder: isStowed ? [...loadingOrder].reverse() : unloadingOrder(placements, loadingOrder),
     usedLengthMm: load.usedLengthMm,
@@ -221,6 +232,7 @@ function describeTruck(inputs: PlanInputs, problem: TruckCase, { freight, wishes
     axles: axlesOf(truck, placements, stops),
     working: isStowed ? stowageWorking(truck, placements) : truckWorking(truck, momentsOf(truck, placements)),
     stops,
+    afterRows: axlesAfterRows(truck, placements, rows, inputs.words),
     bridge: inputs.file.tour.roadRules?.includes('US bridge formula') ? bridgeCheck(model, stops[0]!, inputs.words) : null,
     loadOutOrder: isStowed ? loadingOrder : loadOutOrder(placements, loadingOrder),
     kept: wishes.kept.filter((each) => each.truck === load.id).map(({ id, loaded }) => ({ piece: id, loaded: loaded === true })),

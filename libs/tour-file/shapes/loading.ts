@@ -29,6 +29,11 @@ export const loading = z.strictObject({
     .array(z.strictObject({ group: name, end: z.enum(['door', 'nose']) }))
     .max(100)
     .default([]),
+  /** Pieces that do not travel with this show, by whose word. */
+  stays: z
+    .array(z.strictObject({ piece: name, reason: sentence, by: name, on: plainDate }))
+    .max(500)
+    .optional(),
 });
 
 export type KeptPiece = z.output<typeof keptPiece>;
@@ -44,6 +49,8 @@ export type LoadingAct =
   | { readonly kind: 'no waiver'; readonly piece: string }
   | { readonly kind: 'take'; readonly case: string; readonly by: string; readonly on: string }
   | { readonly kind: 'leave'; readonly case: string }
+  | { readonly kind: 'stay'; readonly piece: string; readonly reason: string; readonly by: string; readonly on: string }
+  | { readonly kind: 'travel'; readonly piece: string }
   | { readonly kind: 'end'; readonly group: string; readonly end: 'door' | 'nose' | null };
 
 /** What is wanted after one act more; the later word counts. */
@@ -70,6 +77,16 @@ export function afterAct(wanted: Loading, act: LoadingAct): Loading {
         kept: without(wanted.kept, 'piece', act.case),
         waived: without(wanted.waived, 'piece', act.case),
       };
+    case 'stay': {
+      const { kind: _kind, ...stay } = act;
+      return {
+        ...wanted,
+        kept: without(wanted.kept, 'piece', act.piece),
+        stays: [...without(wanted.stays ?? [], 'piece', act.piece), stay],
+      };
+    }
+    case 'travel':
+      return { ...wanted, stays: without(wanted.stays ?? [], 'piece', act.piece) };
     case 'end': {
       const others = without(wanted.ends, 'group', act.group);
       return { ...wanted, ends: act.end === null ? others : [...others, { group: act.group, end: act.end }] };
@@ -83,4 +100,4 @@ function without<T, K extends keyof T>(list: readonly T[], key: K, ...values: T[
 }
 
 export const isLoadingEmpty = (wanted: Loading | undefined): boolean =>
-  wanted === undefined || Object.values(wanted).every((list) => list.length === 0);
+  wanted === undefined || Object.values(wanted).every((list) => !list || list.length === 0);

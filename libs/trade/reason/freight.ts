@@ -34,6 +34,8 @@ export type LeftOverReason =
   | NoPlace
   /** `trucks`: those of the tour, with what speaks against each; earlier plans do not say. */
   | { readonly code: 'no-truck'; readonly trucks?: readonly { readonly truck: string; readonly why: ReasonAgainst }[] }
+  /** Somebody at the dock says so. */
+  | { readonly code: 'stays-behind'; readonly reason: string; readonly by: string; readonly on: string }
   /** A figure on file with which nothing can be planned. */
   | { readonly code: 'bad-figure'; readonly field: string; readonly value: string; readonly wanted: string }
   /** Plans of earlier releases keep the words of the packing engine alone. */

@@ -350,6 +350,18 @@ const planning: readonly Act[] = [
   ],
   ['mutation leaveCase', (house) => wish(house, (id) => `leaveCase(planId: ${id}, case: "WB-20")`, house.kept.get('taken'))],
   [
+    'mutation leavePiece',
+    async (house) =>
+      house.kept.set(
+        'without',
+        await wish(house, (id, piece) => `leavePiece(planId: ${id}, piece: ${piece}, reason: "a castor is broken")`),
+      ),
+  ],
+  [
+    'mutation takePieceAlong',
+    (house) => wish(house, (id, piece) => `takePieceAlong(planId: ${id}, piece: ${piece})`, house.kept.get('without')),
+  ],
+  [
     'mutation swapRows',
     async (house) => {
       const { id, plan } = await draft(house);
@@ -456,6 +468,53 @@ const floor: readonly Act[] = [
         'system',
         `signOff(planId: "${id}", hang: "Centre", kind: "inspected", name: "Sol Achterberg", remark: "the load cell was wrong") { signOffs { hang } }`,
       );
+    },
+  ],
+  [
+    'mutation returnCart',
+    (house) => ask(house, 'warehouse', `returnCart(planId: "${house.kept.get('released').id}", cart: "K07", serials: ["P-050"]) { id }`),
+  ],
+  [
+    'mutation returnItems',
+    (house) => ask(house, 'warehouse', `returnItems(planId: "${house.kept.get('released').id}", items: ["H-08"]) { id }`),
+  ],
+  [
+    'mutation reportFault',
+    (house) => ask(house, 'warehouse', 'reportFault(itemId: "P-050", kind: "looks", what: "grille dented", then: "flies") { id }'),
+  ],
+  [
+    'mutation benchTest',
+    (house) =>
+      ask(
+        house,
+        'warehouse',
+        `benchTest(planId: "${house.kept.get('released').id}", itemId: "P-050", failed: ["drivers"], remark: "a high driver")`,
+      ),
+  ],
+  [
+    'mutation readSplays',
+    (house) => {
+      const { id, plan } = house.kept.get('released');
+      const load = plan.carts.loads[0];
+      const splays = load.boxes.filter((each: any) => each.splaySet === 'in the cart').map((each: any) => each.splayDeg);
+      return ask(house, 'warehouse', `readSplays(planId: "${id}", load: ${q(load.id)}, splays: ${JSON.stringify(splays)})`);
+    },
+  ],
+  [
+    'mutation countTrunk',
+    (house) => {
+      const { id, plan } = house.kept.get('released');
+      const [{ lot, trunk, count }] = plan.hardware.lines.flatMap((each: any) => each.takenFrom).filter((each: any) => each.trunk !== null);
+      return ask(house, 'warehouse', `countTrunk(planId: "${id}", trunk: "${trunk}", counts: [{ lot: "${lot}", count: ${count - 1} }])`);
+    },
+  ],
+  [
+    'POST /api/pictures/:itemId',
+    async ({ agents }) => {
+      const headers = { 'content-type': 'image/jpeg', 'x-cartwright': '1' };
+      const body = new Uint8Array([0xff, 0xd8, 0xff, 0xe0]);
+      const reply = await agents.warehouse.fetch('/api/pictures/H-08?name=a.jpg', { method: 'POST', headers, body });
+      if (!reply.ok) throw new Error(await reply.text());
     },
   ],
   [

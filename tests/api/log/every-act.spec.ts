@@ -20,7 +20,7 @@ describe('every act leaves a line', () => {
     from = await newest(test);
     house = { test, empty, agents: { warehouse, system, safety }, kept: new Map() };
     writes = declaredWays(test.app)
-      .map(({ name }) => name.replace(new RegExp(`(reports|papers)/${someId}`), '$1/:itemId').replace(someId, ':id'))
+      .map(({ name }) => name.replace(new RegExp(`(reports|papers|pictures)/${someId}`), '$1/:itemId').replace(someId, ':id'))
       .filter((name) => /^(mutation|POST|PUT|PATCH|DELETE) /.test(name) && !name.endsWith(' /graphql'));
   });
   afterAll(async () => {
@@ -89,6 +89,8 @@ const wishes = new Set([
   'endWaiver',
   'takeCase',
   'leaveCase',
+  'leavePiece',
+  'takePieceAlong',
   'swapRows',
 ]);
 

@@ -1,6 +1,9 @@
 import { doMove, undoMove } from '../features/cart/operations.js';
 import { recordCounts } from '../features/count/operations.js';
 import { addReading } from '../features/hang/operations.js';
+import { reportFault } from '../features/floor/fault/operations.js';
+import { benchTest, countTrunk, readSplays } from '../features/floor/prep/operations.js';
+import { returnCart, returnItems } from '../features/floor/return/operations.js';
 import { confirmMutation, tickMutation } from '../features/plan/operations.js';
 import type { ActionKinds } from '../platform/outbox/outbox.js';
 import { Refused, request } from '../platform/request.js';
@@ -30,6 +33,24 @@ export const floorActions: ActionKinds = {
   },
   cart: { send: sendCart, reads: ['progress', 'barred'] },
   reading: { send: (values: Values<typeof addReading>, options) => request(addReading, values, options), reads: ['rigging'] },
+  'return cart': {
+    send: (values: Values<typeof returnCart>, options) => request(returnCart, values, options),
+    reads: ['return sheet', 'work-list', 'show'],
+  },
+  'return items': {
+    send: (values: Values<typeof returnItems>, options) => request(returnItems, values, options),
+    reads: ['return sheet', 'work-list'],
+  },
+  fault: {
+    send: (values: Values<typeof reportFault>, options) => request(reportFault, values, options),
+    reads: ['fault sheet', 'open faults', 'barred', 'work-list', 'show'],
+  },
+  bench: {
+    send: (values: Values<typeof benchTest>, options) => request(benchTest, values, options),
+    reads: ['prep sheet', 'open faults', 'barred', 'work-list', 'show'],
+  },
+  splays: { send: (values: Values<typeof readSplays>, options) => request(readSplays, values, options), reads: ['prep sheet'] },
+  trunk: { send: (values: Values<typeof countTrunk>, options) => request(countTrunk, values, options), reads: ['prep sheet'] },
   count: { send: sendCount, reads: ['counts', 'show'] },
 };
 

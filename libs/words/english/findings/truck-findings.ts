@@ -29,6 +29,7 @@ export const leftOver: Words['leftOver'] = {
   'no-place-beside-kept': () => 'no place was found for it in rows beside what is kept, inside the limits',
   'trucks-over-empty': () => 'every truck is over an axle limit when it is empty',
   'kept-breaks-rule': () => 'nothing is planned: what is kept in its place breaks a rule',
+  'stays-behind': ({ reason, by, on }) => `it stays behind: ${reason} (${by}, ${on})`,
   'engine-says': ({ says }) => says,
 };
 
@@ -69,7 +70,8 @@ type TruckTable = Pick<
 
 export const truckFindings: TruckTable = {
   'kept-breaks-rule': ({ subjects: { piece }, breach }) => `${piece.name}: ${breachOf(breaches, breach)}.`,
-  'left-over': ({ subjects: { piece }, why }) => `${piece.name} finds no place: ${tell(leftOver, why)}.`,
+  'left-over': ({ subjects: { piece }, why }) =>
+    `${piece.name} ${why.code === 'stays-behind' ? 'is in no truck' : 'finds no place'}: ${tell(leftOver, why)}.`,
   'order-waived': ({ wish }) => tell(wishes, wish),
   'wish-without-effect': ({ wish }) => tell(wishes, wish),
   'axle-over': ({ subjects: { axle }, numbers: { loadKg, limitKg } }) =>

@@ -9,6 +9,11 @@ FROM tour CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') WITH ORDIN
 LEFT JOIN LATERAL (SELECT id, state, revision FROM pack_plan WHERE tour_id = tour.id AND show_id = show->>'id' AND state <> 'superseded'
   ORDER BY (state = 'released') DESC LIMIT 1) plan ON true
 WHERE tour.removed_at IS NULL AND tour.return_to >= $1::date AND show->>'to' >= $1::text ORDER BY tour.prep_from, tour.id, number;
+SELECT plan.id, show->>'to' AS "to", coalesce((SELECT venue.time_zone FROM show_venue JOIN venue ON venue.id = show_venue.venue_id
+  WHERE show_venue.tour_id = tour.id AND show_venue.show_id = show->>'id'), show->>'timeZone') AS zone,
+  EXISTS (SELECT FROM floor_record WHERE tour_id = plan.tour_id AND floor_record.show_id = plan.show_id AND kind = 'returned') AS "isComingBack"
+FROM pack_plan plan JOIN tour ON tour.id = plan.tour_id CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') show
+WHERE plan.id = ANY($1) AND plan.state <> 'superseded' AND show->>'id' = plan.show_id;
 SELECT plan.id, plan.tour_id AS "tourId", plan.show_id AS "showId", kept.changes, kept.floor_fits AS fits,
   kept.cluster IS NOT DISTINCT FROM this_cluster() AND NOT EXISTS (SELECT FROM jsonb_array_elements(kept.changes) each WHERE jsonb_typeof(each) = 'array') AND (kept.holds_until IS NULL OR kept.holds_until > now())
     AND NOT EXISTS (SELECT FROM input_change line WHERE line.written_in >= pg_snapshot_xmin(kept.seen) AND CASE line.kind WHEN 'forgotten' THEN line.written_in > pg_snapshot_xmin(kept.seen)

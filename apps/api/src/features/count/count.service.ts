@@ -9,8 +9,10 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { LotWriter } from '../register/lots/lot.writer.js';
+import { ItemRow } from '../register/rows.js';
 import { TourFileReader } from '../../planning/snapshot/tour-file.reader.js';
-import type { CountInput, CountRefusal, CountSheet, CountView } from './count.types.js';
+import type { CountInput, LotLossInput, CountRefusal, CountSheet, CountView } from './count.types.js';
 import { HardwareCountRow } from './rows.js';
 
 const mostPieces = 1_000_000;
@@ -22,6 +24,7 @@ export class CountService {
     private readonly unitOfWork: UnitOfWork,
     private readonly dataSource: DataSource,
     private readonly reader: TourFileReader,
+    private readonly lots: LotWriter,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
@@ -87,7 +90,8 @@ export class CountService {
       const at = { countedBy: who.name, countedById: who.id, countedAt: this.clock.now(), corrects: null, reason: null };
       await manager
         .getRepository(HardwareCountRow)
-        .insert(lines.map((line) => ({ ...line, tourId, shows: [...showIds], uses: uses.get(line.key)!, ...at })));
+        .insert(lines.map(({ lots: _lots, ...line }) => ({ ...line, tourId, shows: [...showIds], uses: uses.get(line.key)!, ...at })));
+      for (const { key, lots } of lines) for (const lot of lots ?? []) await this.correctLot(manager, key, lot, showIds, who);
       const gone = lines.filter((line) => lossesOf(line) > 0).map((line) => `${lossesOf(line)} of ${line.key}`);
       await recordEvents(manager, who, at.countedAt, [
         {
@@ -98,6 +102,24 @@ export class CountService {
       ]);
       return { ok: true, value: undefined };
     });
+  }
+
+  /** Takes out of a batch what is gone and what is unfit. */
+  private async correctLot(
+    manager: EntityManager,
+    key: string,
+    { lot, lost, unfit }: LotLossInput,
+    showIds: readonly string[],
+    who: SignedIn,
+  ): Promise<void> {
+    const item = await manager.getRepository(ItemRow).findOneBy({ id: lot });
+    if (!item || item.count === null || item.model !== key)
+      throw new BadInputError([{ field: 'lines.lots.lot', value: lot.slice(0, 80), wanted: `a batch of ${key} on file` }]);
+    const from = `at return of ${showIds.join(', ')}`;
+    const asked = { itemId: lot, examination: null };
+    if (lost > 0) await this.lots.takeOut(manager, { ...asked, pieces: lost, state: 'retired', reason: `lost, counted ${from}` }, who);
+    if (unfit > 0)
+      await this.lots.takeOut(manager, { ...asked, pieces: unfit, state: 'quarantined', reason: `unfit, counted ${from}` }, who);
   }
 
   /** A tour as it is designed. Of the register only the carts' usual model counts for what is fitted: one of them stands for all. */
@@ -205,7 +227,23 @@ function lineFaults(lines: readonly CountInput[], uses: ReadonlyMap<string, numb
       return [{ field: `${field}.key`, value: line.key.slice(0, 80), wanted: `a line of these shows: ${[...uses.keys()].join('; ')}` }];
     if (lines.findIndex((each) => each.key === line.key) !== index)
       return [{ field: `${field}.key`, value: line.key, wanted: 'each line once' }];
-    return numberFaults(`${field}.`, line);
+    return [...numberFaults(`${field}.`, line), ...lotFaults(`${field}.`, line)];
+  });
+}
+
+/** What is said of batches is no more than what is gone or unfit of the line. */
+function lotFaults(field: string, { sent, returned, damaged, lots }: CountInput): BadInput[] {
+  return (lots ?? []).flatMap(({ lot, lost, unfit }, index): BadInput[] => {
+    const sum = (of: 'lost' | 'unfit') => (lots ?? []).reduce((all, each) => all + each[of], 0);
+    const at = `${field}lots[${index}].`;
+    const faults: BadInput[] = [];
+    if ((lots ?? []).findIndex((each) => each.lot === lot) !== index)
+      faults.push({ field: `${at}lot`, value: lot, wanted: 'each batch once' });
+    if (lost < 0 || sum('lost') > sent - returned)
+      faults.push({ field: `${at}lost`, value: lost, wanted: `0 to ${sent - returned} in all: what did not come back` });
+    if (unfit < 0 || sum('unfit') > damaged)
+      faults.push({ field: `${at}unfit`, value: unfit, wanted: `0 to ${damaged} in all: what is unfit` });
+    return faults;
   });
 }
 

@@ -1,5 +1,17 @@
 import { Field, Float, ID, InputType, Int, ObjectType, createUnionType } from '@nestjs/graphql';
 
+@InputType({ description: 'Pieces of one batch among those of a line that are gone or unfit: the batch becomes that much smaller.' })
+export class LotLossInput {
+  @Field(() => ID)
+  lot: string;
+
+  @Field(() => Int, { description: 'Gone: retired.' })
+  lost: number;
+
+  @Field(() => Int, { description: 'Back and unfit: out of service.' })
+  unfit: number;
+}
+
 @InputType()
 export class CountInput {
   @Field({ description: 'Key of the line, as in the plan.' })
@@ -13,6 +25,12 @@ export class CountInput {
 
   @Field(() => Int, { description: 'Of those that came back, unfit for use.' })
   damaged: number;
+
+  @Field(() => [LotLossInput], {
+    nullable: true,
+    description: 'Which batches they are of; left out: the batches stay as they are on file.',
+  })
+  lots?: LotLossInput[] | null;
 }
 
 @ObjectType()

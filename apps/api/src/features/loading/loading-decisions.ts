@@ -13,6 +13,8 @@ export type Wish =
   | { readonly kind: 'let go'; readonly pieces: readonly string[] | null }
   | { readonly kind: 'waive'; readonly piece: string; readonly reason: string }
   | { readonly kind: 'end waiver'; readonly piece: string }
+  | { readonly kind: 'stay'; readonly piece: string; readonly reason: string }
+  | { readonly kind: 'travel'; readonly piece: string }
   | { readonly kind: 'take'; readonly case: string }
   | { readonly kind: 'leave'; readonly case: string }
   | { readonly kind: 'end'; readonly group: string; readonly end: string | null }
@@ -56,6 +58,10 @@ export function decideWish(wish: Wish, context: WishContext): Decision | JobRefu
       return decideWaive(plan, [wish.piece], wish.reason, who, today);
     case 'end waiver':
       return decideEndWaiver(file, plan, wish.piece);
+    case 'stay':
+      return decideStay(plan, ticks, wish.piece, wish.reason, who, today);
+    case 'travel':
+      return decideTravel(file, plan, wish.piece);
     case 'take': {
       const against = whyNotUsable(file, plan.show.id, wish.case);
       return decideTake(file, plan, wish.case, against && tell(words.against, against), who, today);
@@ -122,15 +128,22 @@ function decideKeepRow(plan: PackPlan, truckId: string, row: number): Decision {
   return { ...decideKeep(plan, pieces), sentence: `Keeps row ${number} of ${truckId}: ${some(pieces)}.` };
 }
 
-/** Everything in the rows that are ticked is in the truck. */
-function decideKeepLoaded(plan: PackPlan, ticks: ReadonlySet<string>): Decision {
+/** What is ticked as loaded is in the truck: nothing that is wished of the rest moves it. */
+function loadedStays(plan: PackPlan, ticks: ReadonlySet<string>): readonly (LoadingAct & { readonly kind: 'keep' })[] {
   const inRows = plan.truck.trucks.filter((truck) => truck.kind === undefined);
   const pieces = inRows.flatMap((truck) =>
     truck.rows.filter((row) => ticks.has(tickText(rowKey(truck.id, row.number)))).flatMap((row) => row.pieces),
   );
+  return pieces.length === 0 ? [] : [{ kind: 'keep', pieces: placesOf(plan, pieces, () => true) }];
+}
+
+/** Everything in the rows that are ticked is in the truck. */
+function decideKeepLoaded(plan: PackPlan, ticks: ReadonlySet<string>): Decision {
+  const acts = loadedStays(plan, ticks);
+  const pieces = acts.flatMap((each) => each.pieces.map(({ piece }) => piece));
   if (pieces.length === 0) throw bad('planId', 'no row ticked', 'a plan with at least one row ticked as loaded');
   return {
-    acts: [{ kind: 'keep', pieces: placesOf(plan, pieces, () => true) }],
+    acts,
     sentence: `${pieces.length} pieces are loaded and stay: ${some(pieces)}.`,
   };
 }
@@ -148,8 +161,7 @@ function decideLetGo(file: TourFile, plan: PackPlan, wanted: readonly string[] |
 
 /** Waivers for pieces of the plan, all for one reason. */
 function decideWaive(plan: PackPlan, pieces: readonly string[], reason: string, who: string, on: string): Decision {
-  const why = reason.trim().replace(/\.$/, '');
-  if (why === '' || why.length > 300) throw bad('reason', short(reason), 'a sentence of 1 to 300 characters');
+  const why = reasonOf(reason);
   placesOf(plan, pieces, () => false);
   return {
     acts: pieces.map((piece) => ({ kind: 'waive', piece, reason: why, by: who, on })),
@@ -161,6 +173,33 @@ function decideEndWaiver(file: TourFile, plan: PackPlan, piece: string): Decisio
   if (!showOf(file, plan).loading?.waived.some((each) => each.piece === piece))
     throw bad('piece', short(piece), 'a piece for which the unloading order is waived');
   return { acts: [{ kind: 'no waiver', piece }], sentence: `${piece} comes off in its turn again.` };
+}
+
+/** A piece that does not travel with this show. What is ticked as loaded is in the truck and travels. */
+function decideStay(plan: PackPlan, ticks: ReadonlySet<string>, piece: string, reason: string, who: string, on: string): Decision {
+  const why = reasonOf(reason);
+  placesOf(plan, [piece], () => false);
+  const row = plan.truck.trucks
+    .flatMap((truck) => truck.rows.map((each) => ({ truck: truck.id, ...each })))
+    .find((each) => each.pieces.includes(piece));
+  if (row && ticks.has(tickText(rowKey(row.truck, row.number))))
+    throw bad('piece', piece, `a piece that is not loaded; row ${row.number} of ${row.truck} is ticked: take the tick back first`);
+  return {
+    acts: [...loadedStays(plan, ticks), { kind: 'stay', piece, reason: why, by: who, on }],
+    sentence: `${piece} stays behind: ${why}.`,
+  };
+}
+
+function decideTravel(file: TourFile, plan: PackPlan, piece: string): Decision {
+  if (!showOf(file, plan).loading?.stays?.some((each) => each.piece === piece))
+    throw bad('piece', short(piece), 'a piece that stays behind');
+  return { acts: [{ kind: 'travel', piece }], sentence: `${piece} travels after all.` };
+}
+
+function reasonOf(reason: string): string {
+  const why = reason.trim().replace(/\.$/, '');
+  if (why === '' || why.length > 300) throw bad('reason', short(reason), 'a sentence of 1 to 300 characters');
+  return why;
 }
 
 /** A case of the register that does not travel yet, in service and not promised elsewhere. */
@@ -204,7 +243,7 @@ export function lookAtSwap(file: TourFile, plan: PackPlan, truckId: string, firs
 
 function decideSwap(
   { truck, first, second, reason }: Extract<Wish, { kind: 'swap rows' }>,
-  { plan, file, who, today, words }: WishContext,
+  { plan, file, ticks, who, today, words }: WishContext,
 ): Decision | JobRefusal {
   if (truckOf(plan, truck).kind) throw bad('truck', short(truck), 'a truck that is loaded in rows');
   const { breaches, places } = lookAtSwap(file, plan, truck, first, second, words);
@@ -214,7 +253,7 @@ function decideSwap(
   const pieces = [...new Set(breaches.map((each) => each.piece))];
   const waived = pieces.length > 0 ? decideWaive(plan, pieces, reason ?? '', who, today) : { acts: [], sentence: '' };
   return {
-    acts: [...waived.acts, { kind: 'keep', pieces: places }],
+    acts: [...loadedStays(plan, ticks), ...waived.acts, { kind: 'keep', pieces: places }],
     sentence: `Exchanged rows ${first} and ${second} of ${truck}. ${waived.sentence}`.trim(),
   };
 }

@@ -62,6 +62,18 @@ export class LoadingResolver {
   }
 
   @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'This piece does not travel with this show; who says so, and why, is named in the plan.' })
+  leavePiece(@Args() args: WishArgs, @Args('piece') piece: string, @Args('reason') reason: string, @Me() me: SignedIn): Result {
+    return this.wish(args, { kind: 'stay', piece, reason }, me);
+  }
+
+  @Allow('warehouse', 'system')
+  @Mutation(() => LoadingResult, { description: 'A piece that was to stay behind travels after all.' })
+  takePieceAlong(@Args() args: WishArgs, @Args('piece') piece: string, @Me() me: SignedIn): Result {
+    return this.wish(args, { kind: 'travel', piece }, me);
+  }
+
+  @Allow('warehouse', 'system')
   @Mutation(() => LoadingResult)
   endWaiver(@Args() args: WishArgs, @Args('piece') piece: string, @Me() me: SignedIn): Result {
     return this.wish(args, { kind: 'end waiver', piece }, me);

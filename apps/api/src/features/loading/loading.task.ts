@@ -79,7 +79,8 @@ const withActs = (file: TourFile, showId: string, acts: readonly LoadingAct[]): 
 /** What is broken or newly left over, in words. */
 function whyNot(before: PackPlan, after: PackPlan, words: Words): readonly string[] {
   const was = new Set(before.truck.leftOver.map((each) => each.id));
-  const left = after.truck.leftOver.filter((each) => !was.has(each.id));
+  // What stays behind was asked for.
+  const left = after.truck.leftOver.filter((each) => !was.has(each.id) && each.fact?.code !== 'stays-behind');
   if (after.truck.refused) return after.truck.refused.map((each) => each.sentence);
   return left.slice(0, 20).map(({ id, label, reason, fact }) =>
     sentenceOf(words, {

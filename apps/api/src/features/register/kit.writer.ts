@@ -4,7 +4,7 @@ import type { CartModel, Examination, Item, ModelKind } from '#tour-file';
 import type { NewEvent } from '../../platform/event-log.js';
 import { type Author, authorId } from '../../platform/sign-in/person.js';
 import { itemColumns } from './kit.reader.js';
-import { ItemRow, ModelRow } from './rows.js';
+import { ExaminationRow, IncidentRow, ItemRow, ModelRow } from './rows.js';
 
 /** Writes models whole; a known one keeps its place, and stays accepted or not as it is. */
 export async function putModels(manager: EntityManager, kind: ModelKind, models: readonly { readonly model: string }[]): Promise<void> {
@@ -124,6 +124,12 @@ export async function quarantineItem(manager: EntityManager, id: string, reason:
   const rows = manager.getRepository(ItemRow);
   const row = await rows.findOneByOrFail({ id });
   await rows.update({ id }, { state: 'quarantined', rest: { ...row.rest, reason } });
+}
+
+/** Blocks an item until it is examined; the caller records who said so. */
+export async function insertIncident(manager: EntityManager, itemId: string, onDay: string, what: string): Promise<void> {
+  const [newest] = await manager.getRepository(ExaminationRow).find({ where: { itemId }, order: { id: 'DESC' }, take: 1 });
+  await manager.getRepository(IncidentRow).insert({ itemId, onDay, what, afterExamination: newest?.id ?? '0' });
 }
 
 /** A box that stands elsewhere now; null is the floor. */

@@ -1,16 +1,16 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { type BadInput, isPlainDate } from '#kernel';
-import type { CartModel } from '#tour-file';
+import { isPlainDate } from '#kernel';
 import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { ExaminationWriter } from './examination.writer.js';
-import { eventOfPlace, writeStack } from './kit.writer.js';
-import { ExaminationRow, IncidentRow, ItemRow, ModelRow, ReportFileRow } from './rows.js';
+import { insertIncident } from './kit.writer.js';
+import { ItemRow, ReportFileRow } from './rows.js';
+import { readStack } from './stack.writer.js';
 
 /** What people do to single items; every act is an event of the item. */
 @Injectable()
@@ -71,46 +71,14 @@ export class RegisterService {
     if (!isPlainDate(on) || on > latestDay(this.clock))
       throw new BadInputError([{ field: 'on', value: on, wanted: 'a day that exists, no later than today, written YYYY-MM-DD' }]);
     await this.change(id, async (manager) => {
-      const [newest] = await manager.getRepository(ExaminationRow).find({ where: { itemId: id }, order: { id: 'DESC' }, take: 1 });
-      await manager.getRepository(IncidentRow).insert({ itemId: id, onDay: on, what: sentence, afterExamination: newest?.id ?? '0' });
+      await insertIncident(manager, id, on, sentence);
       await this.say(manager, who, id, 'incident', `${sentence}, on ${on}. Out of use until it is examined.`);
     });
   }
 
   /** The boxes of a cart as somebody read them, top first; the floor takes what stood there before. */
   async setStack(cart: string, serials: readonly string[], who: SignedIn): Promise<void> {
-    await this.change(cart, async (manager, item) => {
-      if (item.kind !== 'cart') throw new BadInputError([{ field: 'cart', value: cart, wanted: 'a cart' }]);
-      const faults: BadInput[] = [];
-      for (const [index, serial] of serials.entries()) {
-        const box = await manager.getRepository(ItemRow).findOneBy({ id: serial, kind: 'box' });
-        if (!box) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'the serial of a box on file' });
-        if (serials.indexOf(serial) !== index) faults.push({ field: `serials[${index}]`, value: serial, wanted: 'each serial once' });
-      }
-      faults.push(...(await this.stackFaults(manager, item, serials)));
-      if (faults.length > 0) throw new BadInputError(faults);
-      const moved = await writeStack(manager, cart, serials);
-      await recordEvents(manager, who, this.clock.now(), [
-        { what: 'stacked', itemId: cart, sentence: `Holds ${serials.join(', ') || 'nothing'}, top first.` },
-        ...moved.map(eventOfPlace),
-      ]);
-    });
-  }
-
-  /** A stack within the cart's capacity, of models that it may carry. */
-  private async stackFaults(manager: EntityManager, cart: ItemRow, serials: readonly string[]): Promise<BadInput[]> {
-    const row = await manager.getRepository(ModelRow).findOneByOrFail({ kind: 'carts', model: cart.model });
-    const { capacity, carries } = row.data as CartModel;
-    const faults: BadInput[] = [];
-    if (serials.length > capacity)
-      faults.push({ field: 'serials', value: serials.length, wanted: `at most ${capacity} boxes on ${cart.id}` });
-    if (carries)
-      for (const [index, id] of serials.entries()) {
-        const box = await manager.getRepository(ItemRow).findOneBy({ id });
-        if (box && !carries.includes(box.model))
-          faults.push({ field: `serials[${index}]`, value: id, wanted: `a box that ${cart.id} may carry: ${carries.join(', ')}` });
-      }
-    return faults;
+    await this.change(cart, (manager, item) => readStack(manager, item, serials, who, this.clock.now()));
   }
 
   private async change(id: string, work: (manager: EntityManager, item: ItemRow) => Promise<void>): Promise<void> {

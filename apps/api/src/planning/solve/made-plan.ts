@@ -1,5 +1,5 @@
 import { canonicalJson } from '#kernel';
-import { type PackPlan, changedInputs, isOpen, moveKey, rowKey, tickText } from '#pack-plan';
+import { type PackPlan, changedInputs, isOpen, moveKey, rowKey, rowWays, tickText } from '#pack-plan';
 import type { TourFile } from '#tour-file';
 
 /** A plan on its way from a thread to the database: written out there, so that nobody else has to. */
@@ -52,12 +52,10 @@ const movesOf = ({ carts }: PackPlan): string =>
 function unchangedTicks(before: PackPlan, after: PackPlan): readonly string[] {
   const rowsOf = (plan: PackPlan) =>
     plan.truck.trucks.flatMap((truck) =>
-      truck.rows.map((row) => {
+      truck.rows.flatMap((row) => {
         const pieces = truck.placements.filter((each) => row.pieces.includes(each.id));
-        return [
-          tickText(rowKey(truck.id, row.number)),
-          canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned }))),
-        ] as const;
+        const stands = canonicalJson(pieces.map(({ id, xMm, yMm, zMm, turned }) => ({ id, xMm, yMm, zMm, turned })));
+        return rowWays.map((way) => [tickText(rowKey(truck.id, row.number, way)), stands] as const);
       }),
     );
   const was = new Map(rowsOf(before));

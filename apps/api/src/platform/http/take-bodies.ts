@@ -41,7 +41,7 @@ export function takeBodies(app: NestExpressApplication): void {
     ['/api/csv', '/api/imports'],
     express.raw({ type: ['text/csv', 'application/csv', 'application/octet-stream', 'text/plain'], limit: largestFile }),
   );
-  app.use(['/api/reports', '/api/papers'], express.raw({ type: ['application/pdf', 'image/*'], limit: largestFile }));
+  app.use(['/api/reports', '/api/papers', '/api/pictures'], express.raw({ type: ['application/pdf', 'image/*'], limit: largestFile }));
   app.use('/api/tours/file', refuseOtherRoles(['system']), json(largestFile));
   app.use('/api', json(largestOfAStranger));
   app.use(bodyFaults);

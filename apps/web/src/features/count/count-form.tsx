@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
-import { Link } from 'react-router';
 import { z } from 'zod';
 import type { HardwareResult } from '#pack-plan';
 import { Figure, Form, useTypedForm } from '../../ui/form.js';
@@ -9,12 +8,14 @@ import { useCounting } from './use-counting.js';
 import type { Sheet } from './use-count-sheet.js';
 
 const pieces = figureOrNothing('a whole number from 0, or nothing', { min: 0, whole: true });
-const typedLine = z.object({ sent: pieces, returned: pieces, damaged: pieces });
+const typedLine = z.object({ sent: pieces, returned: pieces, damaged: pieces, lot: z.string() });
 const typedCounts = z.object({ also: z.record(z.string(), z.boolean()), lines: z.record(z.string(), typedLine) });
 type Typed = z.input<typeof typedCounts>;
 type Line = Sheet['lines'][number];
 
-const nothing = { sent: '', returned: '', damaged: '' };
+const nothing = { sent: '', returned: '', damaged: '', lot: '' };
+/** Nobody's batch is made smaller. */
+const noLot = 'none';
 const gone = (row: z.input<typeof typedLine>): number => Number(row.sent) - Number(row.returned) + Number(row.damaged || 0);
 /** A field's name may hold no point: it would be read as a path. */
 const nameOf = (key: string): string => encodeURIComponent(key).replaceAll('.', '%2E');
@@ -43,8 +44,12 @@ export function CountForm({ sheet, hardware }: { sheet: Sheet; hardware: Hardwar
   const save = ({ also, lines }: z.output<typeof typedCounts>) => {
     const showIds = [...sheet.notCountedBefore.map((each) => each.showId).filter((show) => also[nameOf(show)]), sheet.showId];
     const records = open.flatMap((line) => {
-      const { sent, returned, damaged } = lines[nameOf(line.key)] ?? {};
-      return returned === undefined ? [] : [{ key: line.key, sent: sent ?? sentOf(line), returned, damaged: damaged ?? 0 }];
+      const { sent = sentOf(line), returned, damaged = 0, lot = '' } = lines[nameOf(line.key)] ?? {};
+      if (returned === undefined) return [];
+      const from = lot === '' ? lotsOf(hardware, line.key)[0] : lot === noLot ? undefined : lot;
+      const isLess = sent - returned + damaged > 0;
+      const lots = from !== undefined && isLess ? [{ lot: from, lost: sent - returned, unfit: damaged }] : [];
+      return [{ key: line.key, sent, returned, damaged, lots }];
     });
     counts.record(showIds, records, () => form.reset(empty));
   };
@@ -79,6 +84,10 @@ export function CountForm({ sheet, hardware }: { sheet: Sheet; hardware: Hardwar
   );
 }
 
+/** Batches that the pieces of a line are of, that with the most first. */
+const lotsOf = (hardware: HardwareResult | undefined, key: string): readonly string[] =>
+  [...(hardware?.lines.find((each) => each.key === key)?.takenFrom ?? [])].sort((a, b) => b.count - a.count).map((each) => each.lot);
+
 function AlsoCounted({ sheet }: { sheet: Sheet }) {
   const { register } = useFormContext();
   if (sheet.notCountedBefore.length === 0) return null;
@@ -105,11 +114,11 @@ interface RowProps {
 function Row({ line, typed, planned, hardware }: RowProps) {
   const { setValue } = useFormContext();
   const name = `${line.item}, ${line.key}`;
-  const lots = hardware?.lines.find((each) => each.key === line.key)?.takenFrom ?? [];
+  const lots = lotsOf(hardware, line.key);
   const sent = typed.sent.trim() === '' ? String(planned) : typed.sent;
   const lost = typed.returned.trim() === '' ? 0 : gone({ ...typed, sent });
   const at = (part: string) => `lines.${nameOf(line.key)}.${part}`;
-  const field = (part: keyof typeof nothing, label: string, placeholder?: string) => (
+  const field = (part: 'sent' | 'returned' | 'damaged', label: string, placeholder?: string) => (
     <Figure name={at(part)} label={label} ariaLabel={`${name}: ${label}`} placeholder={placeholder} />
   );
   return (
@@ -128,28 +137,30 @@ function Row({ line, typed, planned, hardware }: RowProps) {
           All back
         </button>
       </div>
-      {lost > 0 && <Lost lost={lost} lots={lots.map((each) => each.lot)} />}
+      {lost > 0 && <Lost lost={lost} lots={lots} name={at('lot')} />}
       {lost < 0 && <p className="said">■ More came back than was sent: type what was sent, or keep foreign pieces apart.</p>}
     </fieldset>
   );
 }
 
-function Lost({ lost, lots }: { lost: number; lots: readonly string[] }) {
+function Lost({ lost, lots, name }: { lost: number; lots: readonly string[]; name: string }) {
+  const { register } = useFormContext();
   return (
-    <p className="said">
+    <div className="said">
       ◐ {lost} gone or unfit.{' '}
       {lots.length > 0 && (
-        <>
-          Put the batch right as well:{' '}
-          {lots.map((lot, index) => (
-            <span key={lot}>
-              {index > 0 && ', '}
-              <Link to={`/register/${lot}`}>{lot}</Link>
-            </span>
-          ))}
-          .
-        </>
+        <label>
+          Taken out of
+          <select {...register(name)}>
+            {lots.map((lot, index) => (
+              <option key={lot} value={index === 0 ? '' : lot}>
+                batch {lot}
+              </option>
+            ))}
+            <option value={noLot}>no batch: it is put right elsewhere</option>
+          </select>
+        </label>
       )}
-    </p>
+    </div>
   );
 }

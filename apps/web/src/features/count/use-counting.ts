@@ -7,6 +7,7 @@ interface CountedLine {
   readonly sent: number;
   readonly returned: number;
   readonly damaged: number;
+  readonly lots: readonly { readonly lot: string; readonly lost: number; readonly unfit: number }[];
 }
 
 /** Counts of one show on their way to the house. */

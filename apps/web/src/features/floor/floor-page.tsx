@@ -20,6 +20,7 @@ export function FloorPage({ title, name, back, children, foot }: FloorPageProps)
   const { notTaken } = useOutbox();
   useEffect(() => {
     document.title = `${name} · Cartwright`;
+    scrollTo(0, 0);
   }, [name]);
   return (
     <div className="fl">

@@ -5,13 +5,24 @@ import type { Person } from '../../platform/person.js';
 import { Faults } from '../../ui/faults.js';
 import { useShow } from '../plan/use-show.js';
 import { ChooseCart } from './choose-cart.js';
-import { ChooseTruck } from './choose-truck.js';
 import { FloorPage } from './floor-page.js';
 import { Front } from './front.js';
 import type { Told } from './on-floor.js';
 import { OneMove } from './one-move.js';
-import { OneRow } from './one-row.js';
 import { ReadCart } from './read-cart.js';
+import { ReportFault } from './fault/report-fault.js';
+import { Bench } from './prep/bench.js';
+import { Leaves, PickList } from './prep/lists.js';
+import { PrepHome } from './prep/prep-home.js';
+import { Splays } from './prep/splays.js';
+import { Trunks } from './prep/trunks.js';
+import { CountHome } from './return/count-home.js';
+import { Missing } from './return/missing.js';
+import { ReturnCart } from './return/return-cart.js';
+import { ChooseTruck } from './truck/choose-truck.js';
+import { LoadedDifferently } from './truck/loaded-differently.js';
+import { OneRow } from './truck/one-row.js';
+import { ReturnHome } from './return/return-home.js';
 
 /** The floor of one show: a front with what to do now, and one screen a question. */
 export function Floor({ me }: { me: Person }) {
@@ -39,6 +50,21 @@ export function Floor({ me }: { me: Person }) {
       <Route path="carts/:loadId" element={<ReadCart {...given} />} />
       <Route path="trucks" element={<ChooseTruck {...given} />} />
       <Route path="trucks/:truckId" element={<OneRow {...given} />} />
+      <Route path="trucks/:truckId/differently" element={<LoadedDifferently {...given} />} />
+      <Route path="prep" element={<PrepHome {...given} />} />
+      <Route path="prep/pick" element={<PickList {...given} />} />
+      <Route path="prep/bench" element={<Bench {...given} />} />
+      <Route path="prep/splays" element={<Splays {...given} />} />
+      <Route path="prep/splays/:loadId" element={<Splays {...given} />} />
+      <Route path="prep/trunks" element={<Trunks {...given} />} />
+      <Route path="prep/trunks/:trunkId" element={<Trunks {...given} />} />
+      <Route path="prep/leaves" element={<Leaves {...given} />} />
+      <Route path="return" element={<ReturnHome {...given} />} />
+      <Route path="return/missing" element={<Missing {...given} />} />
+      <Route path="return/count" element={<CountHome {...given} />} />
+      <Route path="return/carts/:cartId" element={<ReturnCart {...given} />} />
+      <Route path="fault" element={<ReportFault {...given} />} />
+      <Route path="fault/:itemId" element={<ReportFault {...given} />} />
       <Route path="*" element={<Front {...given} />} />
     </Routes>
   );

@@ -34,9 +34,14 @@ export function Front({ me, show, plan, home }: OnFloor) {
       back="/"
       foot={
         <>
-          <Link className="btn plain" to={`${home}/carts`}>
-            Scan or type a cart
-          </Link>
+          <div className="two">
+            <Link className="btn plain" to={`${home}/carts`}>
+              Scan or type a cart
+            </Link>
+            <Link className="btn warn" to={`${home}/fault`}>
+              Something is wrong
+            </Link>
+          </div>
           {next && (
             <Link className="btn big" to={to(next)}>
               {wayOn[next.code]}
@@ -65,6 +70,10 @@ export function Front({ me, show, plan, home }: OnFloor) {
           <div className="n">{count(job)}</div>
         </Link>
       ))}
+      <Link className="job" to={`${home}/prep`}>
+        <b>Prep</b>
+        <span>pick list, bench tests, splays, trunks, what leaves</span>
+      </Link>
       <Switches desk={desk} />
     </FloorPage>
   );
@@ -76,7 +85,7 @@ const wayOn: Readonly<Record<FloorJob['code'], string>> = {
   carts: 'Confirm the next cart',
   rows: 'Load the next row',
   lift: 'Fly',
-  return: 'Count what came home',
+  return: 'Scan carts in',
 };
 
 function pathOf(job: FloorJob, home: string, desk: string): string {
@@ -92,7 +101,7 @@ function pathOf(job: FloorJob, home: string, desk: string): string {
     case 'lift':
       return job.next ? `${desk}/hangs/${encodeURIComponent(job.next.hang)}/running` : desk;
     case 'return':
-      return `${desk}/counts`;
+      return `${home}/return`;
   }
 }
 
@@ -110,7 +119,7 @@ function told(job: FloorJob, barred: readonly { readonly sentence: string }[]): 
     case 'lift':
       return job.left === null ? 'reading ...' : job.next ? `next: ${job.next.name}` : 'all holds are ticked';
     case 'return':
-      return 'count pins and small hardware, and say what is missing';
+      return 'scan carts in, count pins and small hardware, see what is missing';
   }
 }
 

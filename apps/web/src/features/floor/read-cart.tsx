@@ -8,8 +8,10 @@ import { BarredNotes } from '../plan/barred-notes.js';
 import { useCarts } from '../plan/use-plan-parts.js';
 import { Camera } from './camera.js';
 import { CodeField } from './code-field.js';
+import { OpenFaults } from './fault/open-faults.js';
 import { FloorPage } from './floor-page.js';
 import type { OnFloor } from './on-floor.js';
+import { usePrep } from './prep/use-prep.js';
 import { TakeIn } from './take-in.js';
 import { useConfirmed } from './use-floor-state.js';
 import { type Reading, useReading } from './use-reading.js';
@@ -48,6 +50,7 @@ function TheCart({ given, carts, load }: CartProps) {
       {given.told?.load === load.id && <Note weight={given.told.weight}>{given.told.sentence}</Note>}
       <Faults of={reading.unkept} />
       <Answer reading={reading} load={load} />
+      <OpenFaults planId={given.plan.id} boxes={load.boxes.flatMap((each) => each.serial ?? [])} />
       {said?.code === 'same-model' && <TakeIn given={given} load={load} said={said} />}
       {said?.code === 'other-cart' && (
         <p className="row">
@@ -65,7 +68,7 @@ function TheCart({ given, carts, load }: CartProps) {
           </Link>
         </p>
       )}
-      <Slots load={load} read={read} isConfirmed={reading.isConfirmed} />
+      <Slots given={given} load={load} read={read} isConfirmed={reading.isConfirmed} />
     </FloorPage>
   );
 }
@@ -119,7 +122,21 @@ function Answer({ reading, load }: { reading: Reading; load: CartLoad }) {
   );
 }
 
-function Slots({ load, read, isConfirmed }: { load: CartLoad; read: readonly string[]; isConfirmed: boolean }) {
+interface SlotsProps {
+  readonly given: OnFloor;
+  readonly load: CartLoad;
+  readonly read: readonly string[];
+  readonly isConfirmed: boolean;
+}
+
+const testWords = { agrees: '○ tested', 'does not agree': '■ failed its test', 'on its way': '◐ test noted' } as const;
+
+function Slots({ given, load, read, isConfirmed }: SlotsProps) {
+  const prep = usePrep(given);
+  const testOf = (serial: string | null) => {
+    const found = prep.foundOf('bench', serial);
+    return found ? testWords[found] : 'not tested';
+  };
   return (
     <ol className="slots" aria-label="Slots, top first">
       {load.boxes.map((box) => {
@@ -129,7 +146,10 @@ function Slots({ load, read, isConfirmed }: { load: CartLoad; read: readonly str
             <b>{box.slot}</b>
             <span>
               <span className="mono">{box.serial ?? 'no box planned'}</span>{' '}
-              <span className="quiet">{isRead ? '○ read' : 'not read yet'}</span>
+              <span className="quiet">
+                {isRead ? '○ read' : 'not read yet'}
+                {prep.isRead && box.serial !== null && `, ${testOf(box.serial)}`}
+              </span>
             </span>
             <span className="mono">{box.splayDeg}°</span>
           </li>

@@ -12,6 +12,7 @@ import {
   leaveCaseMutation,
   letGoMutation,
   takeCaseMutation,
+  takePieceAlongMutation,
   waiveMutation,
 } from './operations.js';
 import { useTrucks } from '../plan/use-plan-parts.js';
@@ -113,6 +114,7 @@ export function LoadingPart({ head, trucks, planId, truck, loadedRows, acts }: L
             ))}
           </ul>
         )}
+        <StaysBehind head={head} planId={planId} acts={acts} />
         <SwapRows truck={truck} planId={planId} acts={acts} />
         <OnePiece planId={planId} truck={truck} acts={acts} />
         <TakeCase planId={planId} acts={acts} />
@@ -120,6 +122,26 @@ export function LoadingPart({ head, trucks, planId, truck, loadedRows, acts }: L
       </div>
     </Part>
   );
+}
+
+function StaysBehind({ head, planId, acts }: Pick<LoadingProps, 'head' | 'planId' | 'acts'>) {
+  return head.leftOver
+    .filter((each) => each.fact?.code === 'stays-behind')
+    .map(({ id, label, reason }) => (
+      <p key={id}>
+        {label}: {reason}.{' '}
+        <button
+          type="button"
+          className="plain"
+          disabled={acts.isPending}
+          onClick={() =>
+            acts.mutate(async (requestId) => (await request(takePieceAlongMutation, { planId, piece: id }, { requestId })).takePieceAlong)
+          }
+        >
+          It travels after all
+        </button>
+      </p>
+    ));
 }
 
 function OnePiece({ planId, truck, acts }: { planId: string; truck: TruckResultOne; acts: LoadingActs }) {

@@ -59,3 +59,25 @@ export const swapRowsMutation = graphql(`
     }
   }
 `);
+
+export const takePieceAlongMutation = graphql(`
+  mutation TakePieceAlong($planId: ID!, $piece: String!) {
+    takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) {
+      __typename
+      ... on LoadingDone { draftId changes }
+      ... on PlanningRefusal { code sentence reasons }
+      ... on JobUnderWay { job { id state progress } }
+    }
+  }
+`);
+
+export const leavePieceMutation = graphql(`
+  mutation LeavePiece($planId: ID!, $piece: String!, $reason: String!) {
+    leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) {
+      __typename
+      ... on LoadingDone { draftId changes }
+      ... on PlanningRefusal { code sentence reasons }
+      ... on JobUnderWay { job { id state progress } }
+    }
+  }
+`);

@@ -9,12 +9,12 @@ export type LoadingAnswer =
 type Asked = LoadingAnswer | { readonly __typename: 'JobUnderWay'; readonly job: { id: string; state: string; progress: number } };
 
 /** One wish at a time; `onDraft` when a draft was planned around it. */
-export function useLoadingAct(onDraft: () => void) {
+export function useLoadingAct(onDraft: (changes: readonly string[]) => void) {
   const client = useQueryClient();
   return usePlanning<Asked>({
     onAnswer: async (answer) => {
       await client.invalidateQueries();
-      if (answer.__typename === 'LoadingDone') onDraft();
+      if (answer.__typename === 'LoadingDone') onDraft(answer.changes);
     },
     // The draft may have been replaced by somebody else's: look again.
     onError: () => void client.invalidateQueries({ queryKey: ['show'] }),

@@ -23,6 +23,8 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   dates: () => ({ now: ['register', 'catalogue'], later: ['booking'] }),
   'dates choices': () => ({ now: ['tour'], later: ['register'] }),
   'dates print': () => ({ now: [], later: ['register', 'catalogue', 'booking'] }),
+  'fault sheet': ([, item]) => ({ now: [`item/${item}`] }),
+  'open faults': () => ({ now: ['floor', 'item'] }),
   // Two plans that are on file: neither changes.
   difference: () => ({ now: [] }),
   'examination-rules': () => ({ now: ['catalogue'] }),
@@ -59,6 +61,8 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   // What stands in a plan never changes under its id.
   plan: () => ({ now: [] }),
   progress: ([, plan]) => ({ now: [`done/${plan}`] }),
+  'prep sheet': ([, , tour]) => ({ now: [`floor/${tour}`], later: ['register'] }),
+  'return sheet': ([, plan, tour, show]) => ({ now: [`floor/${tour}/${show}`, `done/${plan}`], later: ['register'] }),
   'row swap': () => ({ now: [] }),
   // Read when somebody looks: a sign-in tells nobody.
   sessions: () => ({ now: [] }),

@@ -8,6 +8,7 @@ import {
   changedInputs,
   checkCart,
   decideRelease,
+  rowWays,
   tickKeyOf,
   tickText,
   tickWords,
@@ -248,7 +249,7 @@ export class PlanService {
     const isOnTheWay =
       key.kind === 'step-up' || (key.kind === 'row' && (await dayOfShow(manager, this.clock, tourId, plan.show.id)) <= plan.show.from);
     if (isOnTheWay && barred.length > 0) return { code: 'barred', items: barred.map(({ item, reason }) => ({ item, why: reason })) };
-    if (key.kind === 'row') return null;
+    if (isRow(key)) return null;
     const hang = plan.picks.hangs.find((each) => each.hang === key.subject);
     if (key.kind === 'move' || !hang) return unknownStep;
     if (state !== 'released') return { code: 'not-released', show: plan.show.name };
@@ -294,8 +295,10 @@ const concerned = (barred: readonly BarredInPlan[], { kind, subject, place }: Ti
   barred.filter((each) =>
     kind === 'row'
       ? each.rows.some(({ truck, row }) => truck === subject && row === place)
-      : kind !== 'move' && each.hangs.includes(subject),
+      : (kind === 'step-up' || kind === 'step-down') && each.hangs.includes(subject),
   );
+
+const isRow = ({ kind }: TickKey): boolean => rowWays.some((each) => each === kind);
 
 const needsOfficerNow = (decision: ReleaseDecision): boolean => !decision.releases && decision.refusal.code === 'release-needs-officer';
 

@@ -1,4 +1,4 @@
-import { Injectable } from '@nestjs/common';
+import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import {
   type Fingerprint,
@@ -18,6 +18,8 @@ import { itemKinds } from '#tour-file';
 import { type InputChange, keyOfPart, partOfKey } from '#trade';
 import { loadItems } from '../../../planning/snapshot/kit-snapshot.js';
 import { loadTourFile } from '../../../planning/snapshot/tour-file.reader.js';
+import { CLOCK, type Clock, dayIn } from '../../../platform/config/config.js';
+import { zoneOfShow } from '../../venue/show-day.reader.js';
 
 type Changes = readonly InputChange[];
 
@@ -59,6 +61,12 @@ FROM pack_plan plan LEFT JOIN plan_freshness kept ON kept.plan_id = plan.id LEFT
   (SELECT jsonb_agg(DISTINCT jsonb_build_array(line.kind, line.key)) AS lines FROM input_change line WHERE ${unseen}) lines ON true
 WHERE plan.id = $1`;
 
+// A show whose last day is over, or on whose last day things come back already.
+const showEnds = `SELECT plan.id, show->>'to' AS "to", ${zoneOfShow} AS zone,
+  EXISTS (SELECT FROM floor_record WHERE tour_id = plan.tour_id AND floor_record.show_id = plan.show_id AND kind = 'returned') AS "isComingBack"
+FROM pack_plan plan JOIN tour ON tour.id = plan.tour_id CROSS JOIN LATERAL jsonb_array_elements(tour.data->'shows') show
+WHERE plan.id = ANY($1) AND plan.state <> 'superseded' AND show->>'id' = plan.show_id`;
+
 const keep = `INSERT INTO plan_freshness (plan_id, cluster, seen, changes, floor_fits, holds_until)
   SELECT plan.id, this_cluster(), $2::pg_snapshot, $3::jsonb, $4::boolean, (SELECT min(hold_until) FROM booking WHERE hold_until > now())
   FROM pack_plan plan WHERE plan.id = $1
@@ -77,14 +85,18 @@ INSERT INTO input_change (kind, key, written_in) SELECT 'forgotten', '', xmin FR
  */
 @Injectable()
 export class PlanFreshness {
-  constructor(private readonly dataSource: DataSource) {}
+  constructor(
+    private readonly dataSource: DataSource,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
 
-  /** Changed inputs by plan; superseded plans are left out. */
+  /** Changed inputs by plan; superseded plans are left out. What comes back changes no show that has been played. */
   async changed(planIds: readonly string[]): Promise<ReadonlyMap<string, Changes>> {
     if (planIds.length === 0) return new Map();
     const { manager } = this.dataSource;
-    const kept: Kept[] = await manager.query(look, [planIds]);
-    const found = new Map<string, Changes>();
+    const over = await this.over(planIds);
+    const kept: Kept[] = await manager.query(look, [planIds.filter((each) => !over.has(each))]);
+    const found = new Map<string, Changes>([...over].map((each) => [each, []]));
     const register = new WholeRegister(manager);
     for (const each of kept) {
       const { changes, fits } = each.isFresh ? { changes: each.changes!, fits: each.fits! } : await workOut(manager, each, register);
@@ -92,6 +104,15 @@ export class PlanFreshness {
     }
     if (kept.some((each) => !each.isFresh)) await manager.query(forget);
     return found;
+  }
+
+  private async over(planIds: readonly string[]): Promise<ReadonlySet<string>> {
+    const ends: { id: string; to: string; zone: string; isComingBack: boolean }[] = await this.dataSource.query(showEnds, [planIds]);
+    const isOver = ({ to, zone, isComingBack }: (typeof ends)[number]) => {
+      const day = dayIn(this.clock, zone ?? '');
+      return isComingBack ? day >= to : day > to;
+    };
+    return new Set(ends.filter(isOver).map((each) => each.id));
   }
 }
 

@@ -138,7 +138,7 @@ export class PlanImprovementRow {
 
 /** A row of a truck, a step of a lift sequence or a box move that somebody has ticked off: its key part by part (tick-key.ts). */
 @Entity('tick')
-@Check('tick_kind_known', `kind IN ('row', 'step-up', 'step-down', 'move', 'as written')`)
+@Check('tick_kind_known', `kind IN ('row', 'step-up', 'step-down', 'move', 'as written', 'unload', 'load-out')`)
 export class TickRow {
   @PrimaryColumn('uuid', { name: 'plan_id', primaryKeyConstraintName: 'tick_pkey' })
   @ForeignKey(() => PackPlanRow, { name: 'tick_plan_fkey', onDelete: 'CASCADE' })

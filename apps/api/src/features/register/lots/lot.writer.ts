@@ -38,6 +38,14 @@ export class LotWriter {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
+  /** The same for any number of its pieces, all of them too. */
+  async takeOut(manager: EntityManager, asked: ToSplit, who: SignedIn): Promise<string> {
+    const lot = await manager.getRepository(ItemRow).findOneBy({ id: asked.itemId });
+    if (lot?.count !== asked.pieces || lot.state === 'retired') return (await this.split(manager, asked, who)).taken;
+    await takeWhole(manager, lot, asked, this.clock.now(), who);
+    return lot.id;
+  }
+
   async split(manager: EntityManager, asked: ToSplit, who: SignedIn): Promise<Split> {
     const { itemId, pieces, state, examination } = asked;
     if (examination !== null && who.role !== 'safety')
@@ -69,6 +77,12 @@ export class LotWriter {
       await this.examinations.record(manager, { itemId: childId, examination, supersedes: null, reason: '', reportsOf: [itemId] }, who);
     return { taken: childId, left };
   }
+}
+
+/** Where all that is left of a batch goes, the batch goes. */
+async function takeWhole(manager: EntityManager, lot: ItemRow, { state, reason }: ToSplit, at: Date, who: SignedIn): Promise<void> {
+  await manager.getRepository(ItemRow).update({ id: lot.id }, { state: state as TakenState, rest: { ...lot.rest, reason } });
+  await recordEvents(manager, who, at, [{ what: state, itemId: lot.id, sentence: `All ${lot.count} pieces ${state}: ${reason}.` }]);
 }
 
 function faultsOf(lot: ItemRow, pieces: number, state: string, reason: string, examination: unknown): BadInput[] {

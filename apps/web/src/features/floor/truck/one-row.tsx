@@ -1,21 +1,23 @@
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { drawRow, drawStowingStep, formatLength, formatMass, formatShort, partName, rowParts, spaceName } from '#drawings';
-import { type TruckResultOne, rowKey, tapGate, tickText } from '#pack-plan';
-import { useSettings } from '../../platform/settings.js';
-import { today } from '../../platform/today.js';
-import { Drawing } from '../../ui/drawing.js';
-import { Faults } from '../../ui/faults.js';
-import { Note } from '../../ui/notes.js';
-import { useBarred } from '../plan/barred-notes.js';
-import { useCarts, useTruck } from '../plan/use-plan-parts.js';
-import { useTicks } from '../plan/use-ticks.js';
-import { FloorPage } from './floor-page.js';
-import type { OnFloor } from './on-floor.js';
+import { type RowWay, type TruckResultOne, rowKey, tapGate, tickText } from '#pack-plan';
+import { useSettings } from '../../../platform/settings.js';
+import { today } from '../../../platform/today.js';
+import { Drawing } from '../../../ui/drawing.js';
+import { Faults } from '../../../ui/faults.js';
+import { Note } from '../../../ui/notes.js';
+import { useBarred } from '../../plan/barred-notes.js';
+import { useCarts, useTruck } from '../../plan/use-plan-parts.js';
+import { useTicks } from '../../plan/use-ticks.js';
+import { FloorPage } from '../floor-page.js';
+import type { OnFloor } from '../on-floor.js';
+import { AxlesAfter } from './axles-after.js';
+import { rowsInOrder, searchOf, useRowWay, wayWords } from './row-way.js';
 
 type Row = TruckResultOne['rows'][number];
 
-/** A truck row by row from the nose: the next row as the loader sees it, one press when it is in; every row below, to tick or take back. */
+/** A truck row by row, in, off or in for home: the next row as the loader sees it, one press when it is done; every row below, to tick or take back. */
 export function OneRow(given: OnFloor) {
   const { truckId = '' } = useParams();
   const query = useTruck(given.plan.id, truckId);
@@ -27,17 +29,21 @@ export function OneRow(given: OnFloor) {
   );
 }
 
-function TheTruck({ given: { show, plan, home }, truck }: { given: OnFloor; truck: TruckResultOne }) {
+function TheTruck({ given: { show, plan, home, told }, truck }: { given: OnFloor; truck: TruckResultOne }) {
+  const way = useRowWay();
   const { ticked, tick, unkept } = useTicks({ planId: plan.id, tourId: show.tourId, showId: show.showId });
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
-  const isIn = (row: number) => ticked.has(tickText(rowKey(truck.id, row)));
+  const words = wayWords[way];
+  const keyOf = (row: number) => tickText(rowKey(truck.id, row, way));
+  const isDone = ({ number }: Row) => ticked.has(keyOf(number));
   const set = (row: number, done: boolean) =>
-    tick(tickText(rowKey(truck.id, row)), done, `${show.name}: ${truck.id} row ${row} ${done ? 'loaded' : 'not loaded after all'}`);
-  const next = truck.rows.find((row) => !isIn(row.number));
-  const last = truck.rows.filter((row) => isIn(row.number)).at(-1);
+    tick(keyOf(row), done, `${show.name}: ${truck.id} row ${row} ${done ? words.told : words.untold}`);
+  const rows = rowsInOrder(truck, way);
+  const next = rows.find((row) => !isDone(row));
+  const last = rows.filter(isDone).at(-1);
   const barred = useBarredPieces(plan.id, next?.pieces ?? []);
-  // Home it goes with whatever is wrong with it.
-  const stops = today() <= plan.show.from ? barred : [];
+  // Off it comes, and home it goes, with whatever is wrong with it.
+  const stops = way === 'row' && today() <= plan.show.from ? barred : [];
   const done = (at: number) => {
     if (gates.done(at) && next) set(next.number, true);
   };
@@ -45,49 +51,66 @@ function TheTruck({ given: { show, plan, home }, truck }: { given: OnFloor; truc
     gates.done(at);
     if (gates.undo(at) && last) set(last.number, false);
   };
+  const trucks = `${home}/trucks${searchOf(way)}`;
+  const left = rows.filter((row) => !isDone(row)).length;
   return (
     <FloorPage
-      name={spaceName(truck)}
-      title={
-        next
-          ? `${spaceName(truck)}: ${partName(truck)} ${next.number} of ${truck.rows.length}`
-          : `${spaceName(truck)}: all ${truck.rows.length} ${partName(truck)}s are in`
-      }
-      back={`${home}/trucks`}
-      foot={<WayOn last={last} next={next} isStopped={stops.length > 0} trucks={`${home}/trucks`} onDone={done} onUndo={undo} />}
+      name={`${spaceName(truck)}, ${words.name.toLowerCase()}`}
+      title={titleOf(truck, way, next, rows.length)}
+      back={trucks}
+      foot={<WayOn {...{ last, next, way, trucks }} isStopped={stops.length > 0} onDone={done} onUndo={undo} />}
     >
       <Faults of={unkept} />
+      {told?.load === truck.id && <Note weight={told.weight}>{told.sentence}</Note>}
       {stops.map((sentence) => (
         <Note key={sentence} weight="stop">
           {sentence} This row does not go on the truck.
         </Note>
       ))}
       {next && <TheRow truck={truck} row={next} />}
-      <Rows truck={truck} isIn={isIn} onTick={set} />
+      {next && rows.every((row, index) => row.number === index + 1) && <AxlesAfter truck={truck} row={next.number} />}
+      {next && way === 'row' && !truck.kind && (
+        <p className="row">
+          <Link className="btn plain" to={`${home}/trucks/${encodeURIComponent(truck.id)}/differently?row=${next.number}`}>
+            Loaded differently, or something stays behind
+          </Link>
+        </p>
+      )}
+      <Rows rows={rows} words={words.done} left={left} isDone={isDone} onTick={set} />
       <p>
         <Link className="btn plain" to={`/tours/${show.tourId}/shows/${show.showId}/trucks/${encodeURIComponent(truck.id)}`}>
-          Loaded differently, axles, unloading
+          Whole truck: axles, order, wishes
         </Link>
       </p>
     </FloorPage>
   );
 }
 
+function titleOf(truck: TruckResultOne, way: RowWay, next: Row | undefined, of: number): string {
+  const name = way === 'row' ? spaceName(truck) : `${wayWords[way].name} ${truck.id}`;
+  const part = partName(truck);
+  return next ? `${name}: ${part} ${next.number} of ${of}` : `${name}: all ${of} ${part}s are ${way === 'unload' ? 'off' : 'in'}`;
+}
+
 interface WayOnProps {
   readonly last: Row | undefined;
   readonly next: Row | undefined;
+  readonly way: RowWay;
   readonly isStopped: boolean;
   readonly trucks: string;
   readonly onDone: (at: number) => void;
   readonly onUndo: (at: number) => void;
 }
 
-function WayOn({ last, next, isStopped, trucks, onDone, onUndo }: WayOnProps) {
+function WayOn({ last, next, way, isStopped, trucks, onDone, onUndo }: WayOnProps) {
+  const { done } = wayWords[way];
   return (
     <>
       {last ? (
         <div className="taken">
-          <span>Row {last.number} is in: noted</span>
+          <span>
+            Row {last.number} {done}: noted
+          </span>
           <button type="button" onClick={(event) => onUndo(event.timeStamp)}>
             Undo
           </button>
@@ -97,11 +120,11 @@ function WayOn({ last, next, isStopped, trucks, onDone, onUndo }: WayOnProps) {
       )}
       {next ? (
         <button type="button" className="big" disabled={isStopped} onClick={(event) => onDone(event.timeStamp)}>
-          Row {next.number} is in
+          Row {next.number} {done}
         </button>
       ) : (
         <Link className="btn big" to={trucks}>
-          All rows are in: the next truck
+          All rows are {way === 'unload' ? 'off' : 'in'}: the next truck
         </Link>
       )}
     </>
@@ -143,23 +166,26 @@ function TheRow({ truck, row }: { truck: TruckResultOne; row: Row }) {
 }
 
 interface RowsProps {
-  readonly truck: TruckResultOne;
-  readonly isIn: (row: number) => boolean;
+  readonly rows: readonly Row[];
+  /** Of a row that is done. */
+  readonly words: string;
+  readonly left: number;
+  readonly isDone: (row: Row) => boolean;
   readonly onTick: (row: number, done: boolean) => void;
 }
 
-function Rows({ truck, isIn, onTick }: RowsProps) {
+function Rows({ rows, words, left, isDone, onTick }: RowsProps) {
   return (
     <details>
-      <summary>All rows</summary>
+      <summary>All rows, {left} left</summary>
       <ul className="pieces">
-        {truck.rows.map((row) => (
+        {rows.map((row) => (
           <li key={row.number}>
             <label>
               <input
                 type="checkbox"
-                aria-label={`Row ${row.number} is in`}
-                checked={isIn(row.number)}
+                aria-label={`Row ${row.number} ${words}`}
+                checked={isDone(row)}
                 onChange={(event) => onTick(row.number, event.target.checked)}
               />
               <span>

@@ -1,0 +1,126 @@
+import { useState } from 'react';
+import { Link, useParams } from 'react-router';
+import { type TrunkLine, tapGate, trunkLines, wrongCounts } from '#pack-plan';
+import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { Faults } from '../../../ui/faults.js';
+import { useHardware } from '../../plan/use-plan-parts.js';
+import { FloorPage } from '../floor-page.js';
+import type { OnFloor } from '../on-floor.js';
+import { signal } from '../signal.js';
+import { foundWords, usePrep } from './use-prep.js';
+
+/** Trunks to count, or one of them, batch by batch. */
+export function Trunks(given: OnFloor) {
+  const { trunkId } = useParams();
+  const { home, plan } = given;
+  const query = useHardware(plan.id);
+  const prep = usePrep(given);
+  const trunks = trunkLines(query.data?.lines ?? []);
+  const lines = trunks.get(trunkId ?? '');
+  if (trunkId !== undefined && lines) return <Count key={trunkId} given={given} trunk={trunkId} lines={lines} />;
+  return (
+    <FloorPage name="Trunks" title="Hardware trunks" back={`${home}/prep`}>
+      {query.isError && <Faults of={query.error} />}
+      {!query.data && !query.isError && <p className="quiet">Reading ...</p>}
+      {[...trunks].map(([trunk, held]) => {
+        const found = prep.foundOf('trunk', trunk);
+        return (
+          <Link key={trunk} className="job" to={`${home}/prep/trunks/${encodeURIComponent(trunk)}`}>
+            <b className="mono">{trunk}</b>
+            <span>{held.length === 1 ? '1 batch' : `${held.length} batches`}</span>
+            <div className="n">
+              <small>{found ? foundWords[found] : 'open'}</small>
+            </div>
+          </Link>
+        );
+      })}
+    </FloorPage>
+  );
+}
+
+/** What was typed as a number of pieces; undefined where it is none. */
+function piecesOf(text: string | undefined): number | undefined {
+  const typed = (text ?? '').trim();
+  return /^\d{1,7}$/.test(typed) ? Number(typed) : undefined;
+}
+
+/** Each batch is counted blind: what it should be is said once something was typed. */
+function Count({ given: { plan, show, home, me }, trunk, lines }: { given: OnFloor; trunk: string; lines: readonly TrunkLine[] }) {
+  const outbox = useOutbox();
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
+  const [isNoted, setIsNoted] = useState(false);
+  const [unkept, setUnkept] = useState<unknown>(null);
+  const [gate] = useState(() => tapGate());
+  const counted = new Map(
+    lines.flatMap(({ lot }) => {
+      const pieces = piecesOf(typed[lot]);
+      return pieces === undefined ? [] : [[lot, pieces] as const];
+    }),
+  );
+  const off = wrongCounts(lines, counted);
+  const left = lines.length - counted.size;
+  const note = (at: number) => {
+    if (!gate(at)) return;
+    const counts = [...counted].map(([lot, count]) => ({ lot, count }));
+    const words = `${show.name}: ${trunk} counted, ${off.length === 0 ? 'complete' : `${off.length} lines not right`}`;
+    signal(off.length === 0);
+    outbox
+      .put({ kind: 'trunk', values: { planId: plan.id, item: trunk, trunk, counts }, words, tourId: show.tourId, showId: show.showId })
+      .then(() => setIsNoted(true), setUnkept);
+  };
+  return (
+    <FloorPage
+      name={`${trunk}, counted`}
+      title={`Trunk ${trunk}`}
+      back={`${home}/prep/trunks`}
+      foot={
+        <button
+          type="button"
+          className={left === 0 && off.length > 0 ? 'warn big' : 'big'}
+          disabled={me.role === 'safety' || left > 0 || isNoted}
+          onClick={(event) => note(event.timeStamp)}
+        >
+          {isNoted ? 'Noted' : left > 0 ? `${left} to count` : off.length > 0 ? `Note it: ${off.length} not right` : 'Complete'}
+        </button>
+      }
+    >
+      <Faults of={unkept} />
+      {isNoted && (
+        <div className={off.length === 0 ? 'answer' : 'answer stop'} role="status">
+          {off.length === 0 ? `○ ${trunk} is complete.` : `■ ${trunk} is not right: fill it, then count it again.`}
+        </div>
+      )}
+      <ul className="slots" aria-label="Batches of this trunk">
+        {lines.map((line) => {
+          const found = counted.get(line.lot);
+          const isWrong = found !== undefined && found !== line.count;
+          return (
+            <li key={line.lot} className={isWrong ? 'wrong' : undefined}>
+              <b>{found === undefined ? '' : isWrong ? '■' : '○'}</b>
+              <span>
+                {line.item}, {line.key} <span className="mono">{line.lot}</span>{' '}
+                {found !== undefined && (
+                  <span className="quiet">
+                    {isWrong
+                      ? `${Math.abs(found - line.count)} ${found < line.count ? 'short' : 'too many'} of ${line.count}`
+                      : `all ${line.count}`}
+                  </span>
+                )}
+              </span>
+              <input
+                className="figure"
+                inputMode="numeric"
+                aria-label={`${line.item}, ${line.lot}: pieces`}
+                value={typed[line.lot] ?? ''}
+                onChange={(event) => {
+                  setTyped({ ...typed, [line.lot]: event.target.value });
+                  setIsNoted(false);
+                }}
+              />
+            </li>
+          );
+        })}
+      </ul>
+    </FloorPage>
+  );
+}
