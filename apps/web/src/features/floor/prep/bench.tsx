@@ -69,29 +69,45 @@ export function Bench(given: OnFloor) {
           <p className="lede">
             {load ? `Goes into ${load.cart ?? 'no cart'}, ${load.name}.` : 'In no cart of this show.'} Press what is not right.
           </p>
-          {checks.map((each) => (
-            <button
-              key={each}
-              type="button"
-              className={failed.includes(each) ? 'job plain pick failed' : 'job plain pick'}
-              aria-pressed={failed.includes(each)}
-              onClick={() => setFailed(failed.includes(each) ? failed.filter((one) => one !== each) : [...failed, each])}
-            >
-              <b>{checkWords[each]}</b>
-              <div className="n">
-                <small>{failed.includes(each) ? '■ not right' : '○'}</small>
-              </div>
-            </button>
-          ))}
-          {failed.length > 0 && (
-            <label>
-              What it is, in a few words
-              <input value={remark} maxLength={200} onChange={(event) => setRemark(event.target.value)} />
-            </label>
-          )}
+          <Checks failed={failed} remark={remark} onFailed={setFailed} onRemark={setRemark} />
         </>
       )}
     </FloorPage>
+  );
+}
+
+interface ChecksProps {
+  readonly failed: readonly BenchCheck[];
+  readonly remark: string;
+  readonly onFailed: (failed: readonly BenchCheck[]) => void;
+  readonly onRemark: (remark: string) => void;
+}
+
+/** Everything is good unless it is pressed. */
+function Checks({ failed, remark, onFailed, onRemark }: ChecksProps) {
+  return (
+    <>
+      {checks.map((each) => (
+        <button
+          key={each}
+          type="button"
+          className={failed.includes(each) ? 'job plain pick failed' : 'job plain pick'}
+          aria-pressed={failed.includes(each)}
+          onClick={() => onFailed(failed.includes(each) ? failed.filter((one) => one !== each) : [...failed, each])}
+        >
+          <b>{checkWords[each]}</b>
+          <div className="n">
+            <small>{failed.includes(each) ? '■ not right' : '○'}</small>
+          </div>
+        </button>
+      ))}
+      {failed.length > 0 && (
+        <label>
+          What it is, in a few words
+          <input value={remark} maxLength={200} onChange={(event) => onRemark(event.target.value)} />
+        </label>
+      )}
+    </>
   );
 }
 

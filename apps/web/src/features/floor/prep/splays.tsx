@@ -58,7 +58,8 @@ function degreesOf(text: string | undefined): number | undefined {
   return typed !== '' && Number.isFinite(Number(typed)) ? Number(typed) : undefined;
 }
 
-function ReadBack({ given: { plan, show, home, me }, load, next }: ReadProps) {
+/** What was typed off the boxes, and its way to the house. */
+function useReadBack({ plan, show }: OnFloor, load: CartLoad) {
   const outbox = useOutbox();
   const [typed, setTyped] = useState<Readonly<Record<number, string>>>({});
   const [isNoted, setIsNoted] = useState(false);
@@ -79,62 +80,75 @@ function ReadBack({ given: { plan, show, home, me }, load, next }: ReadProps) {
     signal(off.length === 0);
     outbox.put({ kind: 'splays', values, words, tourId: show.tourId, showId: show.showId }).then(() => setIsNoted(true), setUnkept);
   };
+  const type = (slot: number, text: string) => {
+    setTyped({ ...typed, [slot]: text });
+    setIsNoted(false);
+  };
+  return { typed, set, read, off, isNoted, unkept, note, type };
+}
+
+function ReadBack({ given, load, next }: ReadProps) {
+  const { home, me } = given;
+  const back = useReadBack(given, load);
+  const { set, read, off } = back;
+  const left = set.length - read.size;
+  const isOff = left === 0 && off.length > 0;
   return (
     <FloorPage
       name={`${load.cart ?? load.id}, splays`}
       title={`${load.cart ?? load.id} · splays`}
       back={`${home}/prep/splays`}
       foot={
-        isNoted && off.length === 0 ? (
+        back.isNoted && off.length === 0 ? (
           <Link className="btn big" to={next ? `${home}/prep/splays/${encodeURIComponent(next.id)}` : `${home}/prep`}>
             {next ? `Next cart: ${next.cart}` : 'All splays are read back'}
           </Link>
         ) : (
           <button
             type="button"
-            className={read.size === set.length && off.length > 0 ? 'warn big' : 'big'}
-            disabled={me.role === 'safety' || read.size < set.length}
-            onClick={(event) => note(event.timeStamp)}
+            className={isOff ? 'warn big' : 'big'}
+            disabled={me.role === 'safety' || left > 0}
+            onClick={(event) => back.note(event.timeStamp)}
           >
-            {read.size < set.length
-              ? `${set.length - read.size} to read back`
-              : off.length > 0
-                ? 'Note it: not as planned'
-                : 'They read as planned'}
+            {left > 0 ? `${left} to read back` : isOff ? 'Note it: not as planned' : 'They read as planned'}
           </button>
         )
       }
     >
-      <Faults of={unkept} />
+      <Faults of={back.unkept} />
       <p className="lede">{load.name}. Set each, then type what the box reads.</p>
       <ol className="slots" aria-label="Splays set in the cart, top first">
-        {load.boxes.map((box) => {
-          const isSet = set.includes(box);
-          const found = read.get(box.slot);
-          const isWrong = isSet && found !== undefined && off.includes(box);
-          return (
-            <li key={box.slot} className={isWrong ? 'wrong' : undefined}>
-              <b>{box.slot}</b>
-              <span>
-                <span className="mono">{box.serial ?? 'no box planned'}</span>{' '}
-                <span className="quiet">
-                  {isSet ? `set ${box.splayDeg}°` : box.splaySet}
-                  {found !== undefined && (isWrong ? ' ■ not as planned' : ' ○')}
-                </span>
-              </span>
-              {isSet && (
-                <input
-                  className="figure"
-                  inputMode="decimal"
-                  aria-label={`${box.serial ?? `slot ${box.slot}`} reads, degrees`}
-                  value={typed[box.slot] ?? ''}
-                  onChange={(event) => setTyped({ ...typed, [box.slot]: event.target.value })}
-                />
-              )}
-            </li>
-          );
-        })}
+        {load.boxes.map((box) => (
+          <OneSplay key={box.slot} box={box} back={back} />
+        ))}
       </ol>
     </FloorPage>
+  );
+}
+
+function OneSplay({ box, back }: { box: CartLoad['boxes'][number]; back: ReturnType<typeof useReadBack> }) {
+  const isSet = back.set.includes(box);
+  const found = back.read.get(box.slot);
+  const isWrong = isSet && found !== undefined && back.off.includes(box);
+  return (
+    <li className={isWrong ? 'wrong' : undefined}>
+      <b>{box.slot}</b>
+      <span>
+        <span className="mono">{box.serial ?? 'no box planned'}</span>{' '}
+        <span className="quiet">
+          {isSet ? `set ${box.splayDeg}°` : box.splaySet}
+          {found !== undefined && (isWrong ? ' ■ not as planned' : ' ○')}
+        </span>
+      </span>
+      {isSet && (
+        <input
+          className="figure"
+          inputMode="decimal"
+          aria-label={`${box.serial ?? `slot ${box.slot}`} reads, degrees`}
+          value={back.typed[box.slot] ?? ''}
+          onChange={(event) => back.type(box.slot, event.target.value)}
+        />
+      )}
+    </li>
   );
 }

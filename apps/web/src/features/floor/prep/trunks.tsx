@@ -44,8 +44,14 @@ function piecesOf(text: string | undefined): number | undefined {
   return /^\d{1,7}$/.test(typed) ? Number(typed) : undefined;
 }
 
-/** Each batch is counted blind: what it should be is said once something was typed. */
-function Count({ given: { plan, show, home, me }, trunk, lines }: { given: OnFloor; trunk: string; lines: readonly TrunkLine[] }) {
+interface CountProps {
+  readonly given: OnFloor;
+  readonly trunk: string;
+  readonly lines: readonly TrunkLine[];
+}
+
+/** What was counted, and its way to the house. */
+function useCount({ given: { plan, show }, trunk, lines }: CountProps) {
   const outbox = useOutbox();
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [isNoted, setIsNoted] = useState(false);
@@ -58,7 +64,6 @@ function Count({ given: { plan, show, home, me }, trunk, lines }: { given: OnFlo
     }),
   );
   const off = wrongCounts(lines, counted);
-  const left = lines.length - counted.size;
   const note = (at: number) => {
     if (!gate(at)) return;
     const counts = [...counted].map(([lot, count]) => ({ lot, count }));
@@ -68,59 +73,84 @@ function Count({ given: { plan, show, home, me }, trunk, lines }: { given: OnFlo
       .put({ kind: 'trunk', values: { planId: plan.id, item: trunk, trunk, counts }, words, tourId: show.tourId, showId: show.showId })
       .then(() => setIsNoted(true), setUnkept);
   };
+  const type = (lot: string, text: string) => {
+    setTyped({ ...typed, [lot]: text });
+    setIsNoted(false);
+  };
+  return { typed, counted, off, isNoted, unkept, note, type };
+}
+
+/** Each batch is counted blind: what it should be is said once something was typed. */
+function Count(props: CountProps) {
+  const { given, trunk, lines } = props;
+  const count = useCount(props);
+  const { off, isNoted } = count;
+  const left = lines.length - count.counted.size;
   return (
     <FloorPage
       name={`${trunk}, counted`}
       title={`Trunk ${trunk}`}
-      back={`${home}/prep/trunks`}
+      back={`${given.home}/prep/trunks`}
       foot={
         <button
           type="button"
           className={left === 0 && off.length > 0 ? 'warn big' : 'big'}
-          disabled={me.role === 'safety' || left > 0 || isNoted}
-          onClick={(event) => note(event.timeStamp)}
+          disabled={given.me.role === 'safety' || left > 0 || isNoted}
+          onClick={(event) => count.note(event.timeStamp)}
         >
           {isNoted ? 'Noted' : left > 0 ? `${left} to count` : off.length > 0 ? `Note it: ${off.length} not right` : 'Complete'}
         </button>
       }
     >
-      <Faults of={unkept} />
+      <Faults of={count.unkept} />
       {isNoted && (
         <div className={off.length === 0 ? 'answer' : 'answer stop'} role="status">
           {off.length === 0 ? `○ ${trunk} is complete.` : `■ ${trunk} is not right: fill it, then count it again.`}
         </div>
       )}
       <ul className="slots" aria-label="Batches of this trunk">
-        {lines.map((line) => {
-          const found = counted.get(line.lot);
-          const isWrong = found !== undefined && found !== line.count;
-          return (
-            <li key={line.lot} className={isWrong ? 'wrong' : undefined}>
-              <b>{found === undefined ? '' : isWrong ? '■' : '○'}</b>
-              <span>
-                {line.item}, {line.key} <span className="mono">{line.lot}</span>{' '}
-                {found !== undefined && (
-                  <span className="quiet">
-                    {isWrong
-                      ? `${Math.abs(found - line.count)} ${found < line.count ? 'short' : 'too many'} of ${line.count}`
-                      : `all ${line.count}`}
-                  </span>
-                )}
-              </span>
-              <input
-                className="figure"
-                inputMode="numeric"
-                aria-label={`${line.item}, ${line.lot}: pieces`}
-                value={typed[line.lot] ?? ''}
-                onChange={(event) => {
-                  setTyped({ ...typed, [line.lot]: event.target.value });
-                  setIsNoted(false);
-                }}
-              />
-            </li>
-          );
-        })}
+        {lines.map((line) => (
+          <OneBatch
+            key={line.lot}
+            line={line}
+            found={count.counted.get(line.lot)}
+            typed={count.typed[line.lot] ?? ''}
+            onType={count.type}
+          />
+        ))}
       </ul>
     </FloorPage>
+  );
+}
+
+interface BatchProps {
+  readonly line: TrunkLine;
+  readonly found: number | undefined;
+  readonly typed: string;
+  readonly onType: (lot: string, text: string) => void;
+}
+
+function OneBatch({ line, found, typed, onType }: BatchProps) {
+  const isWrong = found !== undefined && found !== line.count;
+  const by = Math.abs((found ?? 0) - line.count);
+  return (
+    <li className={isWrong ? 'wrong' : undefined}>
+      <b>{found === undefined ? '' : isWrong ? '■' : '○'}</b>
+      <span>
+        {line.item}, {line.key} <span className="mono">{line.lot}</span>{' '}
+        {found !== undefined && (
+          <span className="quiet">
+            {isWrong ? `${by} ${found < line.count ? 'short' : 'too many'} of ${line.count}` : `all ${line.count}`}
+          </span>
+        )}
+      </span>
+      <input
+        className="figure"
+        inputMode="numeric"
+        aria-label={`${line.item}, ${line.lot}: pieces`}
+        value={typed}
+        onChange={(event) => onType(line.lot, event.target.value)}
+      />
+    </li>
   );
 }

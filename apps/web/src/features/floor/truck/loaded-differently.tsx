@@ -36,11 +36,12 @@ function useWish({ home, tell }: OnFloor, truckId: string): LoadingActs {
   const navigate = useNavigate();
   const back = `${home}/trucks/${encodeURIComponent(truckId)}`;
   return useLoadingAct((changes) => {
-    const moved = changes.length === 0 ? 'nothing else moves' : `${changes.slice(0, 4).join('; ')}${changes.length > 4 ? ' and more' : ''}`;
+    const moved =
+      changes.length === 0 ? 'Nothing else moves.' : `${changes.slice(0, 4).join(' ')}${changes.length > 4 ? ' And more.' : ''}`;
     tell({
       load: truckId,
       weight: 'look',
-      sentence: `A draft was made around what is in: ${moved}. It counts once the system tech has released it.`,
+      sentence: `A draft was made around what is in. ${moved} It counts once the system tech has released it.`,
     });
     void navigate(back, { replace: true });
   });
