@@ -12,9 +12,16 @@ export type CountInput = {
   damaged: number;
   /** Key of the line, as in the plan. */
   key: string;
+  /** Which batches they are of; left out: the batches stay as they are on file. */
+  lots?: Array<LotLossInput> | null | undefined;
   /** What came back at all, the damaged among it. */
   returned: number;
   sent: number;
+};
+
+export type CountedInTrunk = {
+  count: number;
+  lot: string | number;
 };
 
 /** The second person of a release, from outside, by name. */
@@ -87,6 +94,15 @@ export type LentKitInput = {
   ratedLoad?: string | null | undefined;
   /** Its serial, where it has one; else it gets a name here. */
   serial?: string | null | undefined;
+};
+
+/** Pieces of one batch among those of a line that are gone or unfit: the batch becomes that much smaller. */
+export type LotLossInput = {
+  /** Gone: retired. */
+  lost: number;
+  lot: string | number;
+  /** Back and unfit: out of service. */
+  unfit: number;
 };
 
 /** Somebody from outside who signs: a person of that show, not of the house. */
@@ -475,6 +491,31 @@ export type GiveHoldBackMutationVariables = Exact<{
 
 export type GiveHoldBackMutation = { giveHoldBack: number };
 
+export type FaultSheetQueryVariables = Exact<{
+  itemId: string | number;
+}>;
+
+
+export type FaultSheetQuery = { faultSheet: { id: string, kind: string, model: string, state: string, count: number | null, spare: string | null, faults: Array<{ kind: string, what: string, then: string, pieces: number | null, moment: string, by: string }>, fliesIn: Array<{ tourId: string, showId: string, show: string, from: string, load: string, cart: string | null }> } };
+
+export type OpenFaultsQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type OpenFaultsQuery = { openFaults: Array<{ item: string, kind: string, what: string, then: string, pieces: number | null, moment: string, by: string }> };
+
+export type ReportFaultMutationVariables = Exact<{
+  itemId: string | number;
+  kind: string;
+  what: string;
+  then: string;
+  pieces?: number | null | undefined;
+}>;
+
+
+export type ReportFaultMutation = { reportFault: { id: string } };
+
 export type FloorCodeQueryVariables = Exact<{
   planId: string | number;
   code: string;
@@ -482,6 +523,65 @@ export type FloorCodeQueryVariables = Exact<{
 
 
 export type FloorCodeQuery = { floorCode: { id: string, kind: string, model: string, count: number | null, whyNot: unknown, wantedSerials: Array<string> } | null };
+
+export type PrepSheetQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type PrepSheetQuery = { prepSheet: { uses: Array<{ id: string, kind: string, model: string, count: number | null, depot: string, inside: string | null }>, records: Array<{ item: string, kind: string, agrees: boolean, data: unknown, moment: string, by: string }> } };
+
+export type BenchTestMutationVariables = Exact<{
+  planId: string | number;
+  itemId: string | number;
+  failed: Array<string> | string;
+  remark: string;
+}>;
+
+
+export type BenchTestMutation = { benchTest: boolean };
+
+export type ReadSplaysMutationVariables = Exact<{
+  planId: string | number;
+  load: string;
+  splays: Array<number> | number;
+}>;
+
+
+export type ReadSplaysMutation = { readSplays: boolean };
+
+export type CountTrunkMutationVariables = Exact<{
+  planId: string | number;
+  trunk: string | number;
+  counts: Array<CountedInTrunk> | CountedInTrunk;
+}>;
+
+
+export type CountTrunkMutation = { countTrunk: boolean };
+
+export type ReturnSheetQueryVariables = Exact<{
+  planId: string | number;
+}>;
+
+
+export type ReturnSheetQuery = { returnSheet: Array<{ id: string, kind: string, model: string, cart: string | null, slot: number | null, load: string | null, back: { moment: string, by: string } | null, seen: { moment: string, by: string, with: string | null, place: unknown } | null }> };
+
+export type ReturnCartMutationVariables = Exact<{
+  planId: string | number;
+  cart: string | number;
+  serials: Array<string | number> | string | number;
+}>;
+
+
+export type ReturnCartMutation = { returnCart: Array<{ id: string }> };
+
+export type ReturnItemsMutationVariables = Exact<{
+  planId: string | number;
+  items: Array<string | number> | string | number;
+}>;
+
+
+export type ReturnItemsMutation = { returnItems: Array<{ id: string }> };
 
 export type HangModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1313,6 +1413,31 @@ export type SwapRowsMutation = { swapRows:
     | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
    };
 
+export type TakePieceAlongMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+}>;
+
+
+export type TakePieceAlongMutation = { takePieceAlong:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
+   };
+
+export type LeavePieceMutationVariables = Exact<{
+  planId: string | number;
+  piece: string;
+  reason: string;
+}>;
+
+
+export type LeavePieceMutation = { leavePiece:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
+    | { __typename: 'LoadingDone', draftId: string, changes: Array<string> }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
+   };
+
 export type VenuesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
@@ -1954,6 +2079,60 @@ export const GiveHoldBackDocument = new TypedDocumentString(`
   giveHoldBack(id: $id)
 }
     `, {"hash":"sha256:9460f9d436f643d0deb842d927d835552966d93f8a4204cb71c037aaae970c19"}) as unknown as TypedDocumentString<GiveHoldBackMutation, GiveHoldBackMutationVariables>;
+export const FaultSheetDocument = new TypedDocumentString(`
+    query FaultSheet($itemId: ID!) {
+  faultSheet(itemId: $itemId) {
+    id
+    kind
+    model
+    state
+    count
+    spare
+    faults {
+      kind
+      what
+      then
+      pieces
+      moment
+      by
+    }
+    fliesIn {
+      tourId
+      showId
+      show
+      from
+      load
+      cart
+    }
+  }
+}
+    `, {"hash":"sha256:8761ba3c516a02ac279d235f325a6f1104f066c8ae7330f43f9e1eea0334cb51"}) as unknown as TypedDocumentString<FaultSheetQuery, FaultSheetQueryVariables>;
+export const OpenFaultsDocument = new TypedDocumentString(`
+    query OpenFaults($planId: ID!) {
+  openFaults(planId: $planId) {
+    item
+    kind
+    what
+    then
+    pieces
+    moment
+    by
+  }
+}
+    `, {"hash":"sha256:8eb221389f59a22e6f6950570e632571fb7b3659a5bbdd1b82736d74c561fc01"}) as unknown as TypedDocumentString<OpenFaultsQuery, OpenFaultsQueryVariables>;
+export const ReportFaultDocument = new TypedDocumentString(`
+    mutation ReportFault($itemId: ID!, $kind: String!, $what: String!, $then: String!, $pieces: Int) {
+  reportFault(
+    itemId: $itemId
+    kind: $kind
+    what: $what
+    then: $then
+    pieces: $pieces
+  ) {
+    id
+  }
+}
+    `, {"hash":"sha256:50556aaddf916639edcc20c2b192c9f855798f97e0a9f1af85c5e6fd725cc5fa"}) as unknown as TypedDocumentString<ReportFaultMutation, ReportFaultMutationVariables>;
 export const FloorCodeDocument = new TypedDocumentString(`
     query FloorCode($planId: ID!, $code: String!) {
   floorCode(planId: $planId, code: $code) {
@@ -1966,6 +2145,79 @@ export const FloorCodeDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:9f0fdeeb38f6a0ee66cdadb2b7cfd3064a092f6cfcc842a0cea7a554cc622627"}) as unknown as TypedDocumentString<FloorCodeQuery, FloorCodeQueryVariables>;
+export const PrepSheetDocument = new TypedDocumentString(`
+    query PrepSheet($planId: ID!) {
+  prepSheet(planId: $planId) {
+    uses {
+      id
+      kind
+      model
+      count
+      depot
+      inside
+    }
+    records {
+      item
+      kind
+      agrees
+      data
+      moment
+      by
+    }
+  }
+}
+    `, {"hash":"sha256:20fe756420c00759488a39b2b7c4f6f2d59c73f7064435c16e9853fb88083e3c"}) as unknown as TypedDocumentString<PrepSheetQuery, PrepSheetQueryVariables>;
+export const BenchTestDocument = new TypedDocumentString(`
+    mutation BenchTest($planId: ID!, $itemId: ID!, $failed: [String!]!, $remark: String!) {
+  benchTest(planId: $planId, itemId: $itemId, failed: $failed, remark: $remark)
+}
+    `, {"hash":"sha256:9c4cf2721f6444aa5cc8cc189aa0471159c979bcc82d0e8aad5b17faf4865429"}) as unknown as TypedDocumentString<BenchTestMutation, BenchTestMutationVariables>;
+export const ReadSplaysDocument = new TypedDocumentString(`
+    mutation ReadSplays($planId: ID!, $load: String!, $splays: [Float!]!) {
+  readSplays(planId: $planId, load: $load, splays: $splays)
+}
+    `, {"hash":"sha256:e8972322d4a6fcdee7afa8c2d98fcde048fab5513830d0aa79c29f7e3fd4a3fe"}) as unknown as TypedDocumentString<ReadSplaysMutation, ReadSplaysMutationVariables>;
+export const CountTrunkDocument = new TypedDocumentString(`
+    mutation CountTrunk($planId: ID!, $trunk: ID!, $counts: [CountedInTrunk!]!) {
+  countTrunk(planId: $planId, trunk: $trunk, counts: $counts)
+}
+    `, {"hash":"sha256:cdd02e54a6050852e62376f715feb2e4f2499dc664afab1b3105a7ab33d7573b"}) as unknown as TypedDocumentString<CountTrunkMutation, CountTrunkMutationVariables>;
+export const ReturnSheetDocument = new TypedDocumentString(`
+    query ReturnSheet($planId: ID!) {
+  returnSheet(planId: $planId) {
+    id
+    kind
+    model
+    cart
+    slot
+    load
+    back {
+      moment
+      by
+    }
+    seen {
+      moment
+      by
+      with
+      place
+    }
+  }
+}
+    `, {"hash":"sha256:bfac7486067906a0efb9d58757d4bc79dc2f684ff9d334e9e1698986dab62bee"}) as unknown as TypedDocumentString<ReturnSheetQuery, ReturnSheetQueryVariables>;
+export const ReturnCartDocument = new TypedDocumentString(`
+    mutation ReturnCart($planId: ID!, $cart: ID!, $serials: [ID!]!) {
+  returnCart(planId: $planId, cart: $cart, serials: $serials) {
+    id
+  }
+}
+    `, {"hash":"sha256:f09b82eb14a65dbd0bf47d78bd88e6a167962bc6817b732a14893ca9ea6eac14"}) as unknown as TypedDocumentString<ReturnCartMutation, ReturnCartMutationVariables>;
+export const ReturnItemsDocument = new TypedDocumentString(`
+    mutation ReturnItems($planId: ID!, $items: [ID!]!) {
+  returnItems(planId: $planId, items: $items) {
+    id
+  }
+}
+    `, {"hash":"sha256:2d6568cbb3ee0258f00529f533458f72f3183a9890e38ad199671699d6632e15"}) as unknown as TypedDocumentString<ReturnItemsMutation, ReturnItemsMutationVariables>;
 export const HangModelsDocument = new TypedDocumentString(`
     query HangModels {
   catalogueModels {
@@ -3485,6 +3737,52 @@ export const SwapRowsDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:33b6d637575d02479d17f786b74f883bd5a5e8dd4e33840fcf3af2fb5e68d01c"}) as unknown as TypedDocumentString<SwapRowsMutation, SwapRowsMutationVariables>;
+export const TakePieceAlongDocument = new TypedDocumentString(`
+    mutation TakePieceAlong($planId: ID!, $piece: String!) {
+  takePieceAlong(planId: $planId, piece: $piece, waitMs: 800) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on PlanningRefusal {
+      code
+      sentence
+      reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:6a4ece21adaf6d2bacf5dd3f47047b84cea578b107c73ea24c40734071e05c65"}) as unknown as TypedDocumentString<TakePieceAlongMutation, TakePieceAlongMutationVariables>;
+export const LeavePieceDocument = new TypedDocumentString(`
+    mutation LeavePiece($planId: ID!, $piece: String!, $reason: String!) {
+  leavePiece(planId: $planId, piece: $piece, reason: $reason, waitMs: 800) {
+    __typename
+    ... on LoadingDone {
+      draftId
+      changes
+    }
+    ... on PlanningRefusal {
+      code
+      sentence
+      reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:8fcc0c363dec7929715c60d58b0791fcd658ca554e13aad245b3b5c7a821a972"}) as unknown as TypedDocumentString<LeavePieceMutation, LeavePieceMutationVariables>;
 export const VenuesDocument = new TypedDocumentString(`
     query Venues {
   venues {
