@@ -159,7 +159,7 @@ type Documents = {
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": typeof types.ShowVenueDocument,
     "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
-    "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count first { row value } } } } }": typeof types.CsvImportDocument,
+    "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": typeof types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": typeof types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": typeof types.CancelCsvImportDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": typeof types.KeepRowDocument,
@@ -338,7 +338,7 @@ const documents: Documents = {
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": types.ShowVenueDocument,
     "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
-    "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count first { row value } } } } }": types.CsvImportDocument,
+    "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": types.CancelCsvImportDocument,
     "\n  mutation KeepRow($planId: ID!, $truck: String!, $row: Int!) {\n    keepRow(planId: $planId, waitMs: 800, truck: $truck, row: $row) { __typename ... on LoadingDone { draftId changes } ... on PlanningRefusal { code sentence reasons } ... on JobUnderWay { job { id state progress } } }\n  }\n": types.KeepRowDocument,
@@ -952,7 +952,7 @@ export function graphql(source: "\n  query TravellingKit {\n    trucks: items(ki
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count first { row value } } } } }"): typeof import('./graphql.js').CsvImportDocument;
+export function graphql(source: "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }"): typeof import('./graphql.js').CsvImportDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

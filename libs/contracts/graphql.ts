@@ -1264,7 +1264,7 @@ export type CsvImportQueryVariables = Exact<{
 }>;
 
 
-export type CsvImportQuery = { csvImport: { id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, step: string, rowsTotal: number, rowsChecked: number, rowsWritten: number, rowsDated: number, seconds: number, code: string | null, outcome: { rows: number, added: number, changed: number, unchanged: number, failed: number | null, waiting: number, faulty: number, firstAdded: Array<string>, firstFailed: Array<string> | null, firstWaiting: Array<string>, firstChanged: Array<{ id: string, what: string }>, faults: Array<{ column: string, wanted: string, count: number, first: Array<{ row: number, value: string }> }> } | null } };
+export type CsvImportQuery = { csvImport: { id: string, of: string, dryRun: boolean, askedBy: string, askedAt: unknown, state: string, step: string, rowsTotal: number, rowsChecked: number, rowsWritten: number, rowsDated: number, seconds: number, code: string | null, outcome: { rows: number, added: number, changed: number, unchanged: number, failed: number | null, waiting: number, faulty: number, firstAdded: Array<string>, firstFailed: Array<string> | null, firstWaiting: Array<string>, firstChanged: Array<{ id: string, what: string }>, faults: Array<{ column: string, wanted: string, count: number, rows: Array<number> | null, first: Array<{ row: number, value: string }> }> } | null } };
 
 export type LatestCsvImportsQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -3448,6 +3448,7 @@ export const CsvImportDocument = new TypedDocumentString(`
         column
         wanted
         count
+        rows
         first {
           row
           value
@@ -3456,7 +3457,7 @@ export const CsvImportDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:39844afd84d087be558373b3585d24b52b0f19ae05fb2a6326b6e8be11571080"}) as unknown as TypedDocumentString<CsvImportQuery, CsvImportQueryVariables>;
+    `, {"hash":"sha256:247a0dfcf536cd3c0ac45c5f817128f5dee3c09e54d4033526f39d514b7e31db"}) as unknown as TypedDocumentString<CsvImportQuery, CsvImportQueryVariables>;
 export const LatestCsvImportsDocument = new TypedDocumentString(`
     query LatestCsvImports {
   latestCsvImports {

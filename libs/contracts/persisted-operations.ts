@@ -289,8 +289,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query HardwareModels { catalogueModels { kind model } }",
   'sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4':
     "query TravellingKit { trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } } cases: items(kind: \"case\", first: 200) { edges { node { id model } } } }",
-  'sha256:39844afd84d087be558373b3585d24b52b0f19ae05fb2a6326b6e8be11571080':
-    "query CsvImport($id: ID!) { csvImport(id: $id) { askedAt askedBy code dryRun id of outcome { added changed failed faults { column count first { row value } wanted } faulty firstAdded firstChanged { id what } firstFailed firstWaiting rows unchanged waiting } rowsChecked rowsDated rowsTotal rowsWritten seconds state step } }",
+  'sha256:247a0dfcf536cd3c0ac45c5f817128f5dee3c09e54d4033526f39d514b7e31db':
+    "query CsvImport($id: ID!) { csvImport(id: $id) { askedAt askedBy code dryRun id of outcome { added changed failed faults { column count first { row value } rows wanted } faulty firstAdded firstChanged { id what } firstFailed firstWaiting rows unchanged waiting } rowsChecked rowsDated rowsTotal rowsWritten seconds state step } }",
   'sha256:c0693cf1c2ab508bc1fda7ddd0f5d799ef13657d89e9d2b0c3bcd2580646951b':
     "query LatestCsvImports { latestCsvImports { askedAt askedBy dryRun id of rowsTotal seconds state } }",
   'sha256:2793cd21327f2eb9d569a67b67d2d1a978008e5feb708000353239252b73720a':

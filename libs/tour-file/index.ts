@@ -1,6 +1,6 @@
 /** The tour file: what it holds, everything in it that has to agree, and the CSV of its lists. */
 export { checkKit, checkTourFile, readTourFile } from './agree/index.js';
-export type { CsvFault, ListedExamination, ListedRow, ModelKind } from './csv/index.js';
+export type { CsvFault, ListedExamination, ListedRow, ModelKind, ModelsCsv } from './csv/index.js';
 export {
   columnOf,
   csvColumns,
@@ -18,6 +18,38 @@ export {
   withUnseen,
   readModelsCsv,
 } from './csv/index.js';
+export { type AtShow, type Difference, changeDesign, differences, followDesign, keepAsDesign } from './design/index.js';
+export { type TourClash, mergeTours } from './merge/index.js';
+export {
+  type DayOrder,
+  type RouteRow,
+  type RouteSheet,
+  designsOfRoute,
+  freeId,
+  idOf,
+  readDay,
+  readRouteSheet,
+  routeColumns,
+  showsOfRoute,
+  tourOfRoute,
+} from './route/index.js';
+export {
+  type Column,
+  type Match,
+  type MatchedSheet,
+  type Separator,
+  allColumns,
+  correctedRows,
+  headingRowOf,
+  importOrder,
+  kindOfSheet,
+  knownColumns,
+  matchColumns,
+  matchedSheet,
+  neededColumns,
+  plainName,
+  separatorOf,
+} from './sheet/index.js';
 export type {
   AdapterFrame,
   AxlePlace,
@@ -28,6 +60,7 @@ export type {
   CaseModel,
   Catalogue,
   Defect,
+  Design,
   Examination,
   ExaminationRule,
   GridModel,

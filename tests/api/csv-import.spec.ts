@@ -52,12 +52,18 @@ describe('a CSV file that comes in beside the requests', () => {
     expect(await onFile('B')).toBe(0);
   });
 
-  it('tells faults by what is wanted, with their number and the first rows, and writes nothing', async () => {
+  it('tells all faults at once by what is wanted, with their number and the first rows, and writes nothing', async () => {
     const text = `${boxes('C', 2_500, 'No such model')}\r\nNEW-C-1,Plover,Ferry Lane\r\nNEW-C-good,Plover,Ferry Lane`;
     const twice = await ended(await idOf(await sendAs(warehouse, text)));
     expect(twice).toMatchObject({
       state: 'refused',
-      outcome: { faulty: 1, faults: [{ column: 'serial', wanted: 'each serial once', count: 1 }] },
+      outcome: {
+        faulty: 2501,
+        faults: [
+          { column: 'model', count: 2500 },
+          { column: 'serial', wanted: 'each serial once', count: 1 },
+        ],
+      },
     });
     const one = await ended(await idOf(await sendAs(warehouse, `${boxes('C', 2_500, 'No such model')}\r\nNEW-C-good,Plover,Ferry Lane`)));
     expect(one).toMatchObject({ state: 'refused', outcome: { faulty: 2500, added: 2501 } });

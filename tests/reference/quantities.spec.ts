@@ -105,6 +105,8 @@ const wholeTour = writtenDemoTour((file) => {
     shackles,
     slings,
   };
+  // Hangs that no show has, so that what is odd in them is found in the design.
+  file.tour.designs = [{ id: 'arena', name: 'Arena', hangs: structuredClone(file.tour.shows[0].hangs) }];
 });
 
 /** What the loads of a hang are made from. */

@@ -37,9 +37,10 @@ describe('from an empty house to a first plan, in a browser', () => {
 
   const importFile = async (kind: string, text: string): Promise<void> => {
     await page.goto(`${test.address}/import`);
-    await page.getByLabel('Kind').selectOption(kind);
-    await page.getByLabel('File (CSV, UTF-8)').setInputFiles({ name: 'rows.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await page.getByLabel(/^Files: CSV/).setInputFiles({ name: 'rows.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await page.getByLabel('What rows.csv holds').selectOption(kind);
     await page.getByRole('button', { name: 'Show what would change' }).click();
+    await page.getByText(/^Would change: /).waitFor();
     await page.getByRole('button', { name: /^Import all/ }).click();
     await page.getByText(/^Imported in /).waitFor();
   };

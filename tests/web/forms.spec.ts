@@ -1,6 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { browserPath, itInBrowser, openBrowser, openPage, signInOn } from '../support/browser.js';
 import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
+
+/** A field is emptied a moment after the answer. */
+async function expectValue(field: Locator, value: string): Promise<void> {
+  for (let tries = 0; tries < 50 && (await field.inputValue()) !== value; tries++) await field.page().waitForTimeout(100);
+  expect(await field.inputValue()).toBe(value);
+}
 
 describe('forms in a browser', () => {
   let test: TestApp;
@@ -31,7 +37,7 @@ describe('forms in a browser', () => {
     expect(await page.locator(`[id="${said}"]`).innerText()).toContain('wanted a number');
     await height.fill('9120');
     await page.getByRole('button', { name: 'Save the hangs' }).click();
-    await page.getByRole('heading', { name: 'Old Mill' }).waitFor();
+    await page.getByRole('heading', { name: 'Old Mill', exact: true }).waitFor();
     const file = (await (await (await test.as('system')).fetch('/api/tours/harbour-lights/file')).json()) as {
       tour: { shows: { id: string; hangs: { id: string; trimHeightMm: number }[] }[] };
     };
@@ -53,6 +59,47 @@ describe('forms in a browser', () => {
     expect(await page.getByLabel('Level of the whole trunk, %').inputValue()).toBe('120');
     await page.getByRole('button', { name: 'Save the spares' }).click();
     await page.getByRole('alert').getByText('found “120”: wanted a percentage over 0 and under 100, or nothing').waitFor();
+  });
+
+  itInBrowser('is empty once what was typed in it was sent', async () => {
+    await page.goto(`${test.address}/people`);
+    await page.getByText('Add a person', { exact: true }).click();
+    const form = page.locator('details', { hasText: 'Add a person' });
+    await form.getByLabel('Name').fill('Merle Strand');
+    await form.getByLabel('Email').fill('merle@example.org');
+    await form.getByLabel(/assword/).fill('a first password');
+    await form.getByRole('button').last().click();
+    await page.getByText('Merle Strand').first().waitFor();
+    await expectValue(form.getByLabel('Name'), '');
+    expect(await form.getByLabel('Email').inputValue()).toBe('');
+    expect(await form.getByLabel(/assword/).inputValue()).toBe('');
+    // What is secret is never kept on the device.
+    expect(JSON.stringify(await page.evaluate('({ ...localStorage })'))).not.toContain('a first password');
+  });
+
+  itInBrowser('keeps on the device what was typed and not sent, and offers it to whoever comes back', async () => {
+    const to = `${test.address}/tours/harbour-lights`;
+    const form = page.locator('details', { hasText: 'Add a show' }).last();
+    const open = async (): Promise<void> => {
+      await page.goto(to);
+      await page.getByText('Add a show', { exact: true }).click();
+    };
+    await open();
+    await form.getByLabel('Name', { exact: true }).fill('An extra night');
+    await form.getByLabel('Venue', { exact: true }).fill('Corn Hall');
+    await page.waitForTimeout(500);
+    await open();
+    await form.getByText('You typed something here on').waitFor();
+    expect(await form.getByLabel('Name', { exact: true }).inputValue()).toBe('');
+    await form.getByRole('button', { name: 'Take it up again' }).click();
+    expect(await form.getByLabel('Name', { exact: true }).inputValue()).toBe('An extra night');
+    expect(await form.getByLabel('Venue', { exact: true }).inputValue()).toBe('Corn Hall');
+    await page.waitForTimeout(500);
+    await open();
+    await form.getByRole('button', { name: 'Forget it' }).click();
+    await open();
+    await form.getByLabel('Name', { exact: true }).waitFor();
+    expect(await form.getByText('You typed something here on').count()).toBe(0);
   });
 
   itInBrowser('gives back a hang that was taken out, takes angles alone, and keeps edits that were left by Back', async () => {

@@ -30,8 +30,9 @@ export function fingerprintOf(file: TourFile, showId: string, then?: Fingerprint
 }
 
 /** The parts that are not of single items; `items` of the file are not looked at. */
-export function fingerprintWithoutItems(written: TourFile, showId: string, then?: Fingerprint): Fingerprint {
+export function fingerprintWithoutItems(given: TourFile, showId: string, then?: Fingerprint): Fingerprint {
   const way = wayOf(then);
+  const written = withoutDesigns(given);
   const file = way === 'named' ? written : withoutNames(written);
   const { tour, catalogue } = file;
   const shown = tour.shows.find((each) => each.id === showId);
@@ -84,6 +85,12 @@ function withoutNames(file: TourFile): TourFile {
       shows: file.tour.shows.map((show) => ({ ...show, name: '', hangs: show.hangs.map(({ name: _name, ...hang }) => hang) })),
     },
   };
+}
+
+/** A plan is made of the hangs of its shows; which design they came from, and what else that holds, is no part of it. */
+function withoutDesigns({ tour, ...file }: TourFile): TourFile {
+  const { designs: _designs, ...rest } = tour;
+  return { ...file, tour: { ...rest, shows: tour.shows.map(({ design: _design, ...show }) => show) } };
 }
 
 export const fingerprintOfIds = (ids: readonly string[]): Fingerprint => hashed([[{ code: 'register' }, [...ids].sort()]]);

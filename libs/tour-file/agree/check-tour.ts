@@ -1,4 +1,4 @@
-import { daysBetween } from '#kernel';
+import { canonicalJson, daysBetween } from '#kernel';
 import { countryOf, isPartOfCountry, placeName } from '#trade';
 import { type Hang, type Item, type Show, type TourFile, hangName } from '../shapes/index.js';
 import { checkHang } from './check-hang.js';
@@ -12,11 +12,23 @@ export function checkTour(file: TourFile, faults: FaultList): void {
     faults.add('tour.returnTo', tour.returnTo, 'at most 1,000 days after the first prep day');
   checkPlaces(file, faults);
   checkReferences(file, items, faults);
+  checkDesigns(file, items, faults);
   const shows = new Set<string>();
   tour.shows.forEach((show, index) => {
     const field = `tour.shows[${index}]`;
     faults.twice(`${field}.id`, show.id, shows, 'each show');
     checkShow(file, show, field, items, faults);
+  });
+}
+
+/** Each design once, by id and by name; what it hangs agrees with the catalogue as the hangs of a show do. */
+function checkDesigns(file: TourFile, items: ReadonlyMap<string, Item>, faults: FaultList): void {
+  const [ids, names] = [new Set<string>(), new Set<string>()];
+  (file.tour.designs ?? []).forEach((design, index) => {
+    const field = `tour.designs[${index}]`;
+    faults.twice(`${field}.id`, design.id, ids, 'each design');
+    faults.twice(`${field}.name`, design.name, names, 'each design by another name: each name');
+    checkHangs(file, design, field, items, faults);
   });
 }
 
@@ -65,23 +77,38 @@ function checkShow(file: TourFile, show: Show, field: string, items: ReadonlyMap
   }
   faults.unknown(`${field}.loadRule`, show.loadRule, new Set(file.loadRules.map((each) => each.id)), 'a load rule');
   checkBeams(show, field, faults);
+  if (show.design !== undefined)
+    faults.unknown(`${field}.design`, show.design, new Set((tour.designs ?? []).map((each) => each.id)), 'a design of this tour');
+  checkHangs(file, show, field, items, faults);
+}
+
+/** What a show or a design hangs. A hang of its own that is as in the design of its show is held against the catalogue there, and told once. */
+function checkHangs(
+  file: TourFile,
+  of: Pick<Show, 'hangs' | 'design'>,
+  field: string,
+  items: ReadonlyMap<string, Item>,
+  faults: FaultList,
+): void {
+  const design = file.tour.designs?.find((each) => each.id === of.design);
   const hangs = new Set<string>();
   const names = new Set<string>();
   const serials = new Set<string>();
-  show.hangs.forEach((hang, index) => {
+  const designed = new Set(design?.hangs.map((each) => canonicalJson(each)));
+  of.hangs.forEach((hang, index) => {
     const at = `${field}.hangs[${index}]`;
     faults.twice(`${at}.id`, hang.id, hangs, 'each hang');
     faults.twice(hang.name === undefined ? `${at}.id` : `${at}.name`, hangName(hang), names, 'each hang by another name: each name');
     if (hang.pointHeightMm !== undefined && hang.pointHeightMm <= hang.trimHeightMm)
       faults.add(`${at}.pointHeightMm`, hang.pointHeightMm, `more than the trim height, ${hang.trimHeightMm} mm`);
-    if (hang.mirrorOf === undefined) checkHang(file, hang, at, items, faults);
-    else checkMirror(show, hang, at, faults);
+    if (hang.mirrorOf !== undefined) checkMirror(of, hang, at, faults);
+    else if (!designed.has(canonicalJson(hang))) checkHang(file, hang, at, items, faults);
     const named = [hang.gridSerial, ...hang.picks.map((each) => each.hoistSerial), ...hang.boxes.map((each) => each.serial)];
     for (const serial of named) if (serial !== undefined) faults.twice(`${at} (serial)`, serial, serials, 'each serial');
   });
 }
 
-function checkMirror(show: Show, hang: Hang, at: string, faults: FaultList): void {
+function checkMirror(show: Pick<Show, 'hangs'>, hang: Hang, at: string, faults: FaultList): void {
   const other = show.hangs.find((each) => each.id === hang.mirrorOf);
   if (!other)
     faults.add(

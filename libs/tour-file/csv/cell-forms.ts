@@ -12,7 +12,14 @@ const parts = (text: string, separator: string): string[] =>
     .map((each) => each.trim())
     .filter((each) => each !== '');
 
-const number = (text: string): number | undefined => (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : undefined);
+/** With a point, or with a comma where no thousand can be meant: 62,5 and 0,125, but not 1,250. */
+export const cellNumber = (text: string): number | undefined =>
+  /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)
+    ? Number(text)
+    : /^[+-]?(0,\d+|\d+,(\d{1,2}|\d{4,}))$/.test(text)
+      ? Number(text.replace(',', '.'))
+      : undefined;
+const number = cellNumber;
 
 /** All of them, or undefined when one is not of the form. */
 function all<T>(texts: readonly string[], read: (text: string) => T | undefined): T[] | undefined {
@@ -22,7 +29,7 @@ function all<T>(texts: readonly string[], read: (text: string) => T | undefined)
 
 const pinUse = /^(front link|rear link|lock): (\d+) (.+), (box|cart|trunk)$/;
 const countOf = /^(\d+) (.+)$/;
-const rating = /^([\d.]+) (kg|t|short ton|lb|kN)(?:, (.+))?$/;
+const rating = /^([\d.]+|\d+,\d+) (kg|t|short ton|lb|kN)(?:, (.+))?$/;
 
 const defectParts = ['part', 'what', 'dangerousBy', 'repair', 'remediedOn'] as const;
 
@@ -48,7 +55,11 @@ function readDefect(text: string): Readonly<Record<string, string>> | undefined 
 
 export const cellForms = {
   text: { hint: 'text', write: (value: string) => value, read: (text) => text },
-  number: { hint: 'a number, with a point for decimals', write: (value: number) => String(value), read: number },
+  number: {
+    hint: 'a number, with a point or a comma for decimals and nothing between thousands',
+    write: (value: number) => String(value),
+    read: number,
+  },
   'yes or no': {
     hint: 'yes or no',
     write: (value: boolean) => (value ? 'yes' : 'no'),
@@ -81,7 +92,7 @@ export const cellForms = {
       `${value.value} ${value.unit}${value.source ? `, ${value.source}` : ''}`,
     read: (text) => {
       const [, value, unit, source] = rating.exec(text) ?? [];
-      return value === undefined || number(value) === undefined ? undefined : { value: Number(value), unit, ...(source ? { source } : {}) };
+      return value === undefined || number(value) === undefined ? undefined : { value: number(value), unit, ...(source ? { source } : {}) };
     },
   },
   pins: {

@@ -7,4 +7,4 @@ export { modelExamples } from './model-examples.js';
 export { type ListedExamination, examinationCells, examinationColumns, examinationExamples } from './examination-columns.js';
 export { type ExaminationsCsv, type ListedRow, columnOf, readExaminationsCsv } from './read-examinations-csv.js';
 export { readItemsCsv, withUnseen } from './read-items-csv.js';
-export { headingOf, readModelsCsv } from './read-models-csv.js';
+export { type ModelsCsv, headingOf, readModelsCsv } from './read-models-csv.js';

@@ -1,11 +1,14 @@
 import { readInput, shownText } from '#kernel';
 import { type Item, type ItemKind, item as itemSchema } from '../shapes/index.js';
+import { cellForms, cellNumber } from './cell-forms.js';
 import { csvColumns } from './csv-columns.js';
 import { type CsvFault, eachRecord, headingFaults } from './csv-fault.js';
 
 export interface ItemsCsv {
   /** Items as the rows give them, without examinations and events, which are not part of a CSV. */
   readonly items: readonly Item[];
+  /** Serial -> row of the file. */
+  readonly rowOf: ReadonlyMap<string, number>;
   readonly faults: readonly CsvFault[];
 }
 
@@ -33,7 +36,7 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
   const wanted = csvColumns(kind).map((each) => each.heading);
   const heading = (records[0] ?? []).map((each) => each.trim().toLowerCase());
   const faults = headingFaults(heading, wanted, ['serial', 'model', 'depot']);
-  if (faults.length > 0) return { items: [], faults };
+  if (faults.length > 0) return { items: [], rowOf: new Map(), faults };
 
   const items: Item[] = [];
   const rowOf = new Map<string, number>();
@@ -41,11 +44,14 @@ export function readItemsCsv(kind: ItemKind, records: readonly (readonly string[
     const read = readRow(kind, row, new Map(heading.map((name, at) => [name, record[at]!.trim()])), faults);
     if (!read) return;
     const twice = rowOf.get(read.id);
-    if (twice !== undefined) faults.push({ row, column: 'serial', value: `${read.id}, as in row ${twice}`, wanted: 'each serial once' });
+    if (twice !== undefined) {
+      faults.push({ row, column: 'serial', value: `${read.id}, as in row ${twice}`, wanted: 'each serial once' });
+      return;
+    }
     rowOf.set(read.id, row);
     items.push(read);
   });
-  return { items, faults };
+  return { items, rowOf, faults };
 }
 
 /** The item of a row with what no column of its kind holds, as it stands on file. */
@@ -69,8 +75,8 @@ function readRow(kind: ItemKind, row: number, cells: ReadonlyMap<string, string>
   const whole = (heading: string): number | undefined => {
     const cell = text(heading);
     if (cell === undefined) return undefined;
-    const value = Number(cell);
-    if (!Number.isFinite(value)) faults.push({ row, column: heading, value: cell, wanted: 'a number, with a point for decimals' });
+    const value = cellNumber(cell);
+    if (value === undefined) faults.push({ row, column: heading, value: cell, wanted: cellForms.number.hint });
     return value;
   };
   const from = text('hired from');

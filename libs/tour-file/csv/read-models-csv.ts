@@ -6,6 +6,8 @@ import { type GivenRow, headingAt, readRows } from './read-cells.js';
 
 export interface ModelsCsv {
   readonly models: readonly { readonly model: string }[];
+  /** Model -> row of the file. */
+  readonly rowOf: ReadonlyMap<string, number>;
   readonly faults: readonly CsvFault[];
 }
 
@@ -17,11 +19,14 @@ export function readModelsCsv(kind: ModelKind, records: readonly (readonly strin
     const read = readRow(kind, row, given, found);
     if (!read) return;
     const twice = rowOf.get(read.model);
-    if (twice !== undefined) found.push({ row, column: 'model', value: `${read.model}, as in row ${twice}`, wanted: 'each model once' });
+    if (twice !== undefined) {
+      found.push({ row, column: 'model', value: `${read.model}, as in row ${twice}`, wanted: 'each model once' });
+      return;
+    }
     rowOf.set(read.model, row);
     models.push(read);
   });
-  return { models, faults };
+  return { models, rowOf, faults };
 }
 
 function readRow(kind: ModelKind, row: number, given: GivenRow, faults: CsvFault[]): { model: string } | undefined {

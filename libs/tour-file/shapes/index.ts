@@ -33,6 +33,7 @@ export { tourFileSchema } from './tour-file.js';
 export type {
   Booking,
   BridleSetting,
+  Design,
   Hang,
   HangBox,
   Pick,

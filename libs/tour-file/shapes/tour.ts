@@ -140,9 +140,14 @@ const show = z.strictObject({
     )
     .max(50)
     .optional(),
+  /** The design of the tour that the hangs follow, by its id; what differs stands in the hangs. */
+  design: name.optional(),
   hangs: z.array(hang).max(24),
   loading: loading.optional(),
 });
+
+/** Hangs kept by a name and flown at many shows of a tour. */
+const design = z.strictObject({ id: name, name, hangs: z.array(hang).max(24) });
 
 /**
  * Losses per use of one line of loose hardware (a model), or what was believed and counted so far (the shapes of a spares case). `counted.through`:
@@ -186,6 +191,7 @@ export const tour = z.strictObject({
   spareTrunk: z.strictObject({ level: z.number().gt(0).lt(1), least: z.enum(['mass', 'cost']).default('mass') }).optional(),
   /** How much wishes weigh where two plans need equally many box moves; the usual weights where nothing is said. */
   wishes: z.strictObject({ dueSoon: quantity('weight').optional(), wear: quantity('weight').optional() }).optional(),
+  designs: z.array(design).max(50).optional(),
   shows: z.array(show).min(1).max(400),
 });
 
@@ -206,6 +212,7 @@ export type BridleSetting = z.output<typeof bridle>;
 export type TrimTo = NonNullable<Hang['trimTo']>;
 export type Hang = z.output<typeof hang>;
 export type Show = z.output<typeof show>;
+export type Design = z.output<typeof design>;
 export type SpareSetting = z.output<typeof spareSetting>;
 /**
  * The safety officer's answer for one place that a tour visits and that has no rules on file: whose rules hold there instead. It is on file with the tour

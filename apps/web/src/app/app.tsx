@@ -35,6 +35,7 @@ const DatesPrint = screen(async () => ({ default: (await import('../features/due
 const Fleet = screen(async () => ({ default: (await import('../features/fleet/fleet.js')).Fleet }));
 const Floor = screen(async () => ({ default: (await import('../features/floor/floor.js')).Floor }));
 const HangEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).HangEditor }));
+const DesignEditor = screen(async () => ({ default: (await import('../features/hang/hang-editor.js')).DesignEditor }));
 const PickScreen = screen(async () => ({ default: (await import('../features/hang/pick-screen.js')).PickScreen }));
 const RunningScreen = screen(async () => ({ default: (await import('../features/hang/running-screen.js')).RunningScreen }));
 const InspectionPrint = screen(async () => ({ default: (await import('../features/inspection/inspection-print.js')).InspectionPrint }));
@@ -112,6 +113,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/tours" element={<Tours me={person} />} />
             <Route path="/tours/:tourId" element={<TourScreen me={person} />} />
             <Route path="/tours/:tourId/change" element={<ChangeTour me={person} />} />
+            <Route path="/tours/:tourId/designs/:designId" element={<DesignEditor me={person} />} />
             <Route path="/tours/:tourId/shows/:showId" element={<Show me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/change" element={<ChangeShow me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />

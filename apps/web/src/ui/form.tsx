@@ -1,10 +1,20 @@
 import { zodResolver } from '@hookform/resolvers/zod';
-import { type ReactNode, useEffect, useId } from 'react';
-import { type DefaultValues, type FieldValues, FormProvider, type UseFormReturn, set, useForm, useFormContext } from 'react-hook-form';
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import {
+  type DefaultValues,
+  type FieldValues,
+  FormProvider,
+  type UseFormReset,
+  type UseFormReturn,
+  set,
+  useForm,
+  useFormContext,
+} from 'react-hook-form';
 import type { z } from 'zod';
-import { readInput } from '#kernel';
+import { canonicalJson, readInput } from '#kernel';
 import { Refused } from '../platform/request.js';
 import { Faults } from './faults.js';
+import { DraftNote, useKeptDraft } from './kept-draft.js';
 
 type Typed = FieldValues;
 
@@ -14,18 +24,31 @@ type Typed = FieldValues;
  * the button that is being pressed.
  */
 export function useTypedForm<In extends Typed, Out>(schema: z.ZodType<Out, In>, from: In): UseFormReturn<In, unknown, Out> {
-  return useForm<In, unknown, Out>({
+  const form = useForm<In, unknown, Out>({
     resolver: zodResolver(schema as never) as never,
     defaultValues: from as DefaultValues<In>,
-    values: from,
-    resetOptions: { keepDirtyValues: true, keepErrors: true },
     mode: 'onSubmit',
   });
+  useFollowed(form.reset, from);
+  return form;
+}
+
+/**
+ * What is on file, read again: fields that nobody touched follow it. The library's own way (`values` with `resetOptions`) keeps what was typed at every
+ * reset, also at one that is asked for because it was sent.
+ */
+function useFollowed<In extends Typed>(reset: UseFormReset<In>, from: In): void {
+  const seen = useRef(from);
+  useEffect(() => {
+    if (canonicalJson(seen.current) === canonicalJson(from)) return;
+    seen.current = from;
+    reset(from, { keepDirtyValues: true, keepErrors: true, keepFieldsRef: true });
+  }, [reset, from]);
 }
 
 /** A form that holds the thing itself, read by its own schema: faults in the words of every other reader of it. */
 export function useFormOf<In extends Typed>(schema: z.ZodType<In>, from: In): UseFormReturn<In> {
-  return useForm<In>({
+  const form = useForm<In>({
     resolver: (given) => {
       const read = readInput(schema, given);
       const errors = {};
@@ -35,10 +58,10 @@ export function useFormOf<In extends Typed>(schema: z.ZodType<In>, from: In): Us
       return read.ok ? { values: given, errors: {} } : { values: {}, errors };
     },
     defaultValues: from as DefaultValues<In>,
-    values: from,
-    resetOptions: { keepDirtyValues: true, keepErrors: true },
     mode: 'onSubmit',
   });
+  useFollowed(form.reset, from);
+  return form;
 }
 
 /** hangs[0].boxes[2].serial as a form writes it: hangs.0.boxes.2.serial. */
@@ -51,6 +74,7 @@ export function Form<In extends Typed, Out>({
   error,
   fieldOf,
   className,
+  keeps = true,
   children,
 }: {
   form: UseFormReturn<In, unknown, Out>;
@@ -58,9 +82,17 @@ export function Form<In extends Typed, Out>({
   error?: unknown;
   fieldOf?: (path: string) => string | undefined;
   className?: string;
+  /** False: the form keeps its drafts itself. */
+  keeps?: boolean;
   children: ReactNode;
 }) {
   const { setError } = form;
+  const element = useRef<HTMLFormElement>(null);
+  const draft = useKeptDraft(form as unknown as UseFormReturn, element, keeps, Boolean(error));
+  const send = (values: Out): void => {
+    draft.wasSent();
+    onSubmit(values);
+  };
   const names = Object.keys(form.getValues());
   const nameOf = (path: string): string | undefined => fieldOf?.(path) ?? names.find((name) => path === name || path.endsWith(`.${name}`));
   useEffect(() => {
@@ -74,7 +106,8 @@ export function Form<In extends Typed, Out>({
   }, [error]);
   return (
     <FormProvider {...(form as unknown as UseFormReturn)}>
-      <form noValidate className={className} onSubmit={(event) => void form.handleSubmit(onSubmit)(event)}>
+      <form ref={element} noValidate className={className} onSubmit={(event) => void form.handleSubmit(send)(event)}>
+        <DraftNote of={draft} />
         {children}
         <Faults of={error} />
       </form>

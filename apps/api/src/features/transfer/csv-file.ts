@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { unguardCell, writeCsv } from '#kernel';
-import type { CsvFault } from '#tour-file';
+import { type CsvFault, separatorOf } from '#tour-file';
 
 export function writeCsvFile<T>(
   columns: readonly { readonly heading: string }[],
@@ -26,7 +26,13 @@ export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFa
   if (text === undefined)
     return { row: 1, column: '', value: 'another encoding', wanted: 'a CSV file in UTF-8; save it again as "CSV UTF-8"' };
   try {
-    const records: string[][] = parse(text, { bom: true, relax_column_count: true, skip_empty_lines: true, max_record_size: 100_000 });
+    const records: string[][] = parse(text, {
+      bom: true,
+      delimiter: separatorOf(text),
+      relax_column_count: true,
+      skip_empty_lines: true,
+      max_record_size: 100_000,
+    });
     if (records.length > mostRows + 1)
       return {
         row: mostRows + 2,

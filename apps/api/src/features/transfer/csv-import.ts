@@ -23,6 +23,9 @@ export const nothingImported = (rows: number, faults: readonly CsvFault[]): CsvI
   waits: [],
 });
 
+/** Faults in the order of the rows. */
+export const byRow = (faults: readonly CsvFault[]): readonly CsvFault[] => [...faults].sort((a, b) => a.row - b.row);
+
 /** "mass kg 62 to 63, maker nothing to Saltmarsh Works". */
 export function changedCells<T>(
   columns: readonly { readonly heading: string }[],

@@ -26,7 +26,7 @@ import { changeItems, eventOfPlace, insertItems, writeStacks } from '../register
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
-import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
+import { type CsvImport, byRow, changedCells, nothingImported } from './csv-import.js';
 import { holdItems } from './held-rows.js';
 import { type ImportWatch, inSlices, unwatched } from './import-watch.js';
 import { whyFaults } from './why-faults.js';
@@ -35,6 +35,7 @@ import { whyFaults } from './why-faults.js';
 interface Given {
   readonly kind: ItemKind;
   readonly items: readonly Item[];
+  readonly rowOf: ReadonlyMap<string, number>;
   readonly who: SignedIn;
   readonly reason: string;
   /** Only what would be is asked. */
@@ -86,12 +87,15 @@ export class CsvService {
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     watch.tell({ total: records.length - 1 });
     const read = readItemsCsv(kind, records);
-    if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
-    const given: Given = { kind, items: read.items, who, reason: dryRun ? 'asked what would be' : reason, isDry: dryRun };
+    if (read.items.length === 0 && read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
+    // Where rows cannot be read the others are held against the register all the same: all that is wrong is told at once.
+    const isDry = dryRun || read.faults.length > 0;
+    const given: Given = { kind, items: read.items, rowOf: read.rowOf, who, reason: isDry ? 'asked what would be' : reason, isDry };
     const concerned = read.items.flatMap((item) => [item.id, ...(item.stack ?? [])]);
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
       await watch.begun(manager, concerned);
       const answer = await this.apply(manager, given, watch);
+      if (read.faults.length > 0) return refuse(nothingImported(records.length - 1, byRow([...read.faults, ...answer.faults])));
       if (answer.faults.length > 0 || dryRun) return refuse(answer);
       await watch.saved(manager, answer);
       return ok(answer);
@@ -112,15 +116,19 @@ export class CsvService {
         return refuse(nothingImported(1, [{ row: 3, column: 'serial', value: id, wanted: `the serial of a ${kind} on file` }]));
       const now = Object.fromEntries(csvColumns(kind).map(({ heading, cell }) => [heading, cell(item)]));
       const rows = rowToSave(edit, now);
-      const read = areFaults(rows) ? { items: [], faults: rows } : readItemsCsv(kind, rows);
+      const read = areFaults(rows) ? { items: [], rowOf: new Map<string, number>(), faults: rows } : readItemsCsv(kind, rows);
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
-      const answer = await this.apply(manager, { kind, items: read.items, who, reason, isDry: false }, unwatched);
+      const answer = await this.apply(manager, { kind, items: read.items, rowOf: read.rowOf, who, reason, isDry: false }, unwatched);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }
 
-  private async apply(manager: EntityManager, { kind, items: given, who, reason, isDry }: Given, watch: ImportWatch): Promise<CsvImport> {
+  private async apply(
+    manager: EntityManager,
+    { kind, items: given, rowOf: rows, who, reason, isDry }: Given,
+    watch: ImportWatch,
+  ): Promise<CsvImport> {
     watch.tell({ step: 'checking', checked: 0, written: 0, dated: 0 });
     const kit = await this.kit.around(manager, given);
     const before = new Map(kit.items.map((item) => [item.id, item]));
@@ -135,7 +143,6 @@ export class CsvService {
       const what = was ? changedCells(columns, (each: Item, column) => columns[column]!.cell(each), was, item) : '';
       return what === '' ? [] : [{ id: item.id, what, item }];
     });
-    const rows = new Map(given.map((item, index) => [item.id, index + 2]));
     const rowOf = (id: string) => rows.get(id) ?? 1;
     const rowOfFirst = rowOf((changed[0]?.item ?? merged[0])?.id ?? '');
     const faults = [...this.faultsOfAct(before, merged, rowOf, who)];

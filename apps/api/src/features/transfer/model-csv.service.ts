@@ -5,6 +5,7 @@ import {
   type CsvFault,
   type Kit,
   type ModelKind,
+  type ModelsCsv,
   checkKit,
   headingOf,
   modelCell,
@@ -25,7 +26,7 @@ import { leaveToAccept, putModels } from '../register/kit.writer.js';
 import { TourReader } from '../tour/tour.reader.js';
 import { readCsvFile, writeCsvFile } from './csv-file.js';
 import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
-import { type CsvImport, changedCells, nothingImported } from './csv-import.js';
+import { type CsvImport, byRow, changedCells, nothingImported } from './csv-import.js';
 import { holdModels } from './held-rows.js';
 import { unwatched } from './import-watch.js';
 import { whyFaults } from './why-faults.js';
@@ -69,11 +70,14 @@ export class ModelCsvService {
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     watch.tell({ total: records.length - 1 });
     const read = readModelsCsv(kind, records);
-    if (read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
+    if (read.models.length === 0 && read.faults.length > 0) return nothingImported(records.length - 1, read.faults);
+    // Where rows cannot be read the others are held against the register all the same: all that is wrong is told at once.
+    const isDry = dryRun || read.faults.length > 0;
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
       await watch.begun(manager, []);
       watch.tell({ step: 'checking', checked: 0, written: 0, dated: 0 });
-      const answer = await this.apply(manager, kind, read.models, dryRun, who, dryRun ? 'asked what would be' : reason);
+      const answer = await this.apply(manager, kind, read, isDry, who, isDry ? 'asked what would be' : reason);
+      if (read.faults.length > 0) return refuse(nothingImported(records.length - 1, byRow([...read.faults, ...answer.faults])));
       if (answer.faults.length > 0 || dryRun) return refuse(answer);
       await watch.saved(manager, answer);
       watch.tell({ step: 'writing', checked: answer.rows, written: answer.rows, dated: answer.rows });
@@ -94,9 +98,9 @@ export class ModelCsvService {
       const model = (catalogue[kind] as readonly Model[]).find((each) => each.model === name);
       if (!model) return refuse(nothingImported(1, [{ row: 3, column: 'model', value: name, wanted: 'a model on file' }]));
       const rows = rowToSave(edit, Object.fromEntries(modelColumns(kind).map((column) => [column.heading, modelCell(model, column)])));
-      const read = areFaults(rows) ? { models: [], faults: rows } : readModelsCsv(kind, rows);
+      const read = areFaults(rows) ? { models: [], rowOf: new Map<string, number>(), faults: rows } : readModelsCsv(kind, rows);
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
-      const answer = await this.apply(manager, kind, read.models, false, who, reason);
+      const answer = await this.apply(manager, kind, read, false, who, reason);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
     });
     return outcome.ok ? outcome.value : outcome.error;
@@ -105,7 +109,7 @@ export class ModelCsvService {
   private async apply(
     manager: EntityManager,
     kind: ModelKind,
-    models: readonly Model[],
+    { models, rowOf: rows }: Pick<ModelsCsv, 'models' | 'rowOf'>,
     dryRun: boolean,
     who: SignedIn,
     reason: string,
@@ -120,7 +124,6 @@ export class ModelCsvService {
       const what = was ? changedCells(columns, (model: Model, column) => modelCell(model, columns[column]!), was, each) : '';
       return what === '' ? [] : [{ id: each.model, what, model: each }];
     });
-    const rows = new Map(models.map((each, index) => [each.model, index + 2]));
     const rowOf = (model: string) => rows.get(model) ?? 1;
     const faults = await this.faultsWith(manager, kit, kind, models, rowOf);
     // What holds until the rest is accepted must agree as well.

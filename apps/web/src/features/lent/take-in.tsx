@@ -44,7 +44,7 @@ export function TakeIn() {
         kit: { ...typed, count: count === '' ? null : Number(count), massKg: massKg === '' ? null : Number(massKg) },
       }),
     onSuccess: async () => {
-      form.reset(nothing, { keepDirtyValues: false, keepErrors: false });
+      form.reset(nothing);
       await client.invalidateQueries({ queryKey: ['kit of others'] });
     },
   });

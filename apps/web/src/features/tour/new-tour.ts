@@ -1,4 +1,4 @@
-import type { Show, Tour } from '#tour-file';
+import { type Show, type Tour, freeId, idOf } from '#tour-file';
 
 export interface NewTour {
   readonly name: string;
@@ -16,7 +16,7 @@ export interface NewTour {
 /** A tour with one show and one empty hang, to be filled in the hang editor; what is missing in it is said when it is saved there. */
 export function newTour(form: NewTour, loadRule: string): Tour {
   return {
-    id: slug(form.name),
+    id: idOf(form.name),
     name: form.name.trim(),
     depot: form.depot.trim(),
     prepFrom: form.prepFrom,
@@ -37,7 +37,7 @@ export function newShow(
   taken: readonly string[] = [],
 ): Show {
   return {
-    id: freeId(form.show, taken),
+    id: freeId(form.show, taken, 'show'),
     name: form.show.trim(),
     venue: form.venue.trim(),
     timeZone: form.timeZone.trim(),
@@ -49,16 +49,7 @@ export function newShow(
   };
 }
 
-/** An id by which a show is kept: made of its name, and of a number where another has that. */
-function freeId(name: string, taken: readonly string[]): string {
-  const id = slug(name);
-  for (let number = 1; ; number++) {
-    const tried = number === 1 ? id : `${id.slice(0, 56)}-${number}`;
-    if (!taken.includes(tried)) return tried;
-  }
-}
-
-/** The same hangs at another place on other days; what was wished of its trucks stays where it was. */
+/** The same hangs at another place on other days, of the same design in its tour; what was wished of its trucks stays where it was. */
 export function copiedShow(of: Show, form: Pick<NewTour, 'show' | 'venue' | 'timeZone' | 'from' | 'to'>, taken: readonly string[]): Show {
   const { loading: _loading, ...rest } = of;
   return { ...rest, ...newShow(form, of.loadRule, taken), personsBelow: of.personsBelow, hangs: of.hangs };
@@ -66,12 +57,3 @@ export function copiedShow(of: Show, form: Pick<NewTour, 'show' | 'venue' | 'tim
 
 /** The shows of a tour in the order of their days. */
 export const byDay = (shows: readonly Show[]): Show[] => [...shows].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : 0));
-
-const slug = (text: string): string =>
-  text
-    .trim()
-    .toLowerCase()
-    .normalize('NFKD')
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '')
-    .slice(0, 60) || 'tour';

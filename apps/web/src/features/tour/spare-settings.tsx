@@ -2,11 +2,11 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useFieldArray } from 'react-hook-form';
 import type { z } from 'zod';
 import { graphql } from '#contracts';
-import type { Tour } from '#tour-file';
 import { request } from '../../platform/request.js';
+import type { Tour } from '#tour-file';
 import { Choice, Figure, Form, Tick, useTypedForm } from '../../ui/form.js';
 import { Loaded } from '../../ui/page.js';
-import { saveTour } from './operations.js';
+import { useTourSave } from './use-tour-save.js';
 import { fieldOfSpares, rowOf, sparesOf, typedSpares } from './spare-rows.js';
 
 const modelsQuery = graphql(`query HardwareModels { catalogueModels { kind model } }`);
@@ -38,12 +38,12 @@ function SparesForm({ tour, version, models }: { tour: Tour; version: number; mo
     rows: tour.spares.map((each) => rowOf(each)),
   });
   const { fields: rows, append, remove } = useFieldArray({ control: form.control, name: 'rows' });
+  const saveIt = useTourSave({ tour, version }, form.formState.isDirty);
   const client = useQueryClient();
   const save = useMutation({
     mutationFn: ({ level, least, rows: read }: z.output<typeof typedSpares>) => {
-      const { spareTrunk: _before, ...rest } = tour;
       const trunk = level === undefined ? {} : { spareTrunk: { level: level / 100, least } };
-      return request(saveTour, { tour: { ...rest, ...trunk, spares: sparesOf(read, tour.spares) }, expectedVersion: version });
+      return saveIt(({ spareTrunk: _before, ...rest }) => ({ ...rest, ...trunk, spares: sparesOf(read, tour.spares) }));
     },
     onSuccess: async () => {
       form.reset(form.getValues());

@@ -8,14 +8,18 @@ import { request } from '../../platform/request.js';
 import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { figureOrNothing } from '../../ui/typed.js';
+import { DesignsPart } from './design/designs-part.js';
 import { BetweenShows } from './between-shows.js';
 import { PlacesPart } from './places/places-part.js';
 import { RemovedShows } from './removed-shows.js';
 import { byDay, newShow } from './new-tour.js';
-import { saveTour, tourQuery } from './operations.js';
+import { tourQuery } from './operations.js';
+import { MoreShows } from './route/more-shows.js';
+import type { ReadTour } from './save-over.js';
 import { ShowFields } from './show-fields.js';
 import { fieldOfNewShow, typedShow } from './typed-show.js';
 import { SpareSettings } from './spare-settings.js';
+import { useTourSave } from './use-tour-save.js';
 import { TravellingKit } from './travelling-kit.js';
 
 export function TourScreen({ me }: { me: Person }) {
@@ -38,21 +42,25 @@ export function TourScreen({ me }: { me: Person }) {
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
             <ShowTable tour={tour} states={showStates} mayChange={me.role === 'system'} />
             <RemovedShows tourId={tourId} version={version} shows={removedShows} me={me} />
+            {me.role === 'system' && <MoreShows tour={tour} version={version} taken={removedShows.map((each) => each.showId)} />}
             <AddShow tour={tour} version={version} taken={removedShows.map((each) => each.showId)} />
           </Part>
-          <Part number={2} title="Carts between the shows">
+          <Part number={2} title="Designs">
+            <DesignsPart tour={tour} version={version} mayChange={me.role === 'system'} />
+          </Part>
+          <Part number={3} title="Carts between the shows">
             <BetweenShows tourId={tourId} />
           </Part>
-          <Part number={3} title="Trucks and freight">
-            <TravellingKit tour={tour} />
+          <Part number={4} title="Trucks and freight">
+            <TravellingKit onFile={{ version, tour }} />
           </Part>
-          <Part number={4} title="Spares of the hardware trunk">
+          <Part number={5} title="Spares of the hardware trunk">
             <SpareSettings tour={tour} version={version} />
           </Part>
-          <Part number={5} title="Where plans need equally many box moves">
+          <Part number={6} title="Where plans need equally many box moves">
             <Wishes tour={tour} version={version} />
           </Part>
-          <Part number={6} title="Whose examination rules hold" id="places">
+          <Part number={7} title="Whose examination rules hold" id="places">
             <PlacesPart tourId={tourId} me={me} />
           </Part>
         </Page>
@@ -116,10 +124,11 @@ function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly S
   );
 }
 
-function useSave(version: number) {
+function useSave(of: ReadTour, isDirty: boolean) {
   const client = useQueryClient();
+  const save = useTourSave(of, isDirty);
   return useMutation({
-    mutationFn: (tour: Tour) => request(saveTour, { tour, expectedVersion: version }),
+    mutationFn: (change: (tour: Tour) => Tour) => save(change),
     onSuccess: () => client.invalidateQueries(),
   });
 }
@@ -127,13 +136,13 @@ function useSave(version: number) {
 function AddShow({ tour, version, taken }: { tour: Tour; version: number; taken: readonly string[] }) {
   const nothing = { show: '', venue: '', timeZone: tour.shows[0]?.timeZone ?? 'Europe/London', from: '', to: '' };
   const form = useTypedForm(typedShow, nothing);
-  const save = useSave(version);
+  const save = useSave({ version, tour }, form.formState.isDirty);
   const add = (typed: z.output<typeof typedShow>) =>
     save.mutate(
-      {
-        ...tour,
-        shows: byDay([...tour.shows, newShow(typed, tour.shows[0]?.loadRule ?? '', [...taken, ...tour.shows.map((each) => each.id)])]),
-      },
+      (of) => ({
+        ...of,
+        shows: byDay([...of.shows, newShow(typed, of.shows[0]?.loadRule ?? '', [...taken, ...tour.shows.map((each) => each.id)])]),
+      }),
       { onSuccess: () => form.reset(nothing) },
     );
   return (
@@ -158,11 +167,10 @@ const typedWishes = z.object({ dueSoon: weight, wear: weight });
 /** Weights are set here or the usual ones hold. */
 function Wishes({ tour, version }: { tour: Tour; version: number }) {
   const form = useTypedForm(typedWishes, { dueSoon: String(tour.wishes?.dueSoon ?? ''), wear: String(tour.wishes?.wear ?? '') });
-  const save = useSave(version);
+  const save = useSave({ version, tour }, form.formState.isDirty);
   const weigh = ({ dueSoon, wear }: z.output<typeof typedWishes>) => {
-    const { wishes: _wishes, ...rest } = tour;
     const wishes = { ...(dueSoon === undefined ? {} : { dueSoon }), ...(wear === undefined ? {} : { wear }) };
-    save.mutate(Object.keys(wishes).length === 0 ? rest : { ...rest, wishes });
+    save.mutate(({ wishes: _wishes, ...rest }) => (Object.keys(wishes).length === 0 ? rest : { ...rest, wishes }));
   };
   return (
     <Form form={form} onSubmit={weigh} error={save.error}>

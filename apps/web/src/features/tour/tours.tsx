@@ -12,6 +12,7 @@ import { day, filled } from '../../ui/typed.js';
 import { newTour } from './new-tour.js';
 import { RemovedTours } from './removed-tours.js';
 import { rulesQuery, saveTour, toursQuery } from './operations.js';
+import { TourOfRouteForm } from './route/tour-of-route-form.js';
 import { ShowFields } from './show-fields.js';
 import { fieldOfNewShow, typedShow } from './typed-show.js';
 
@@ -61,6 +62,7 @@ export function Tours({ me }: { me: Person }) {
       <p>
         <Link to="/venues">Venues and depots on file</Link>
       </p>
+      {me.role === 'system' && <TourOfRouteForm />}
       {me.role === 'system' && <NewTourForm />}
       <RemovedTours me={me} />
     </Page>

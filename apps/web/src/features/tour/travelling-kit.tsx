@@ -2,10 +2,10 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { graphql } from '#contracts';
-import type { Tour } from '#tour-file';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded } from '../../ui/page.js';
+import type { ReadTour } from './save-over.js';
 import { type TourEdit, useTourEdits } from './use-tour-edits.js';
 
 const kitQuery = graphql(`
@@ -37,7 +37,7 @@ interface Piece {
 }
 
 /** Trucks and cases of the tour, ticked as fast as one likes. */
-export function TravellingKit({ tour: onFile }: { tour: Tour }) {
+export function TravellingKit({ onFile }: { onFile: ReadTour }) {
   const kit = useQuery({ queryKey: ['travelling-kit'], queryFn: () => request(kitQuery) });
   const { tour, isSaving, error, change } = useTourEdits(onFile);
   const [leaving, setLeaving] = useState<string | null>(null);

@@ -1,65 +1,59 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Tour } from '#tour-file';
-import { type AnswerOf, Refused, request } from '../../platform/request.js';
+import { type AnswerOf, request } from '../../platform/request.js';
 import { saveTour, tourQuery } from './operations.js';
+import type { ReadTour, TourStore } from './save-over.js';
+import { type TourEdit, TourEdits } from './tour-edits.js';
 
-/** One small change of a tour; made twice it comes to the same. */
-export type TourEdit = (tour: Tour) => Tour;
+export type { TourEdit } from './tour-edits.js';
 
-const isOlder = (fault: unknown): boolean => fault instanceof Refused && fault.faults.some((each) => each.field === 'expectedVersion');
-const tries = 5;
+/** The tours of the house. */
+export const houseTours: TourStore = {
+  read: async (id) => (await request(tourQuery, { id })).tour,
+  save: async (tour, expectedVersion) => (await request(saveTour, { tour, expectedVersion })).saveTour,
+};
 
-/**
- * Small changes in quick succession: each is seen at once, they are saved one batch after the other on top of what is on file by then, and none is lost
- * because somebody else (or the one before it) was quicker.
- */
-export function useTourEdits(onFile: Tour) {
+/** Small changes of a tour, made as fast as one likes. */
+export function useTourEdits(onFile: ReadTour) {
   const client = useQueryClient();
-  const queue = useRef<TourEdit[]>([]);
-  const isGoing = useRef(false);
   const [waiting, setWaiting] = useState<readonly TourEdit[]>([]);
   const [error, setError] = useState<unknown>(null);
-  const { id } = onFile;
-
-  const saveAll = async (edits: readonly TourEdit[]): Promise<void> => {
-    for (let attempt = 1; ; attempt++) {
-      const read = attempt === 1 ? client.getQueryData<AnswerOf<typeof tourQuery>>(['tour', id]) : undefined;
-      const { version, tour } = (read ?? (await request(tourQuery, { id }))).tour;
-      try {
-        const { saveTour: saved } = await request(saveTour, { tour: edits.reduce((so, edit) => edit(so), tour), expectedVersion: version });
-        client.setQueryData<AnswerOf<typeof tourQuery>>(
-          ['tour', id],
-          (before) => before && { ...before, tour: { ...before.tour, ...saved } },
-        );
-        return;
-      } catch (fault) {
-        if (!isOlder(fault) || attempt === tries) throw fault;
-      }
-    }
-  };
-  const work = async (): Promise<void> => {
-    if (isGoing.current) return;
-    isGoing.current = true;
-    while (queue.current.length > 0) {
-      const edits = [...queue.current];
-      await saveAll(edits).catch(setError);
-      queue.current.splice(0, edits.length);
-      setWaiting([...queue.current]);
-    }
-    isGoing.current = false;
-    await client.invalidateQueries();
-  };
+  const { id } = onFile.tour;
+  const [edits] = useState(
+    () =>
+      new TourEdits(
+        houseTours,
+        onFile,
+        (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
+        ({ waiting: left, saved, refused }) => {
+          setWaiting(left);
+          if (refused !== undefined) setError(refused);
+          if (saved)
+            client.setQueryData<AnswerOf<typeof tourQuery>>(
+              ['tour', id],
+              (before) => before && { ...before, tour: { ...before.tour, ...saved } },
+            );
+          if (left.length === 0) void client.invalidateQueries();
+        },
+      ),
+  );
+  useEffect(() => edits.heard(onFile), [edits, onFile]);
+  const isSaving = waiting.length > 0;
+  useEffect(() => {
+    if (!isSaving) return undefined;
+    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
+    addEventListener('beforeunload', ask);
+    return () => removeEventListener('beforeunload', ask);
+  }, [isSaving]);
   return {
     /** The tour with what waits to be saved. */
-    tour: waiting.reduce((so, edit) => edit(so), onFile),
-    isSaving: waiting.length > 0,
+    tour: waiting.reduce<Tour>((so, edit) => edit(so), onFile.tour),
+    isSaving,
     error,
     change: (edit: TourEdit): void => {
       setError(null);
-      queue.current.push(edit);
-      setWaiting([...queue.current]);
-      void work();
+      void edits.add(edit);
     },
   };
 }

@@ -1,113 +1,120 @@
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { itemKinds, modelKinds } from '#tour-file';
+import { importOrder } from '#tour-file';
 import type { Person } from '../../platform/person.js';
+import { request } from '../../platform/request.js';
+import { countOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { Part } from '../../ui/page.js';
+import { type NotRead, type RawSheet, readSheets } from '../sheet/read-sheets.js';
 import { CsvOutcome } from './csv-outcome.js';
 import { CsvProgress } from './csv-progress.js';
+import { KindsBeside } from './kinds-beside.js';
 import { LatestImports } from './latest-imports.js';
-import type { CsvImport } from './operations.js';
-import { useCsvImport } from './use-csv-import.js';
-import { countOf } from '../../platform/written.js';
+import { type CsvImport, csvImportQuery } from './operations.js';
+import { SheetBlock, isReady } from './sheet-block.js';
+import { type SheetToImport, inOrder, sheetToImport } from './sheet-to-import.js';
+import { useImportRun } from './use-import-run.js';
 
-/** Items or models from a file: shown first, then imported; both go on beside everything else, and are followed here. */
+const kindsOf = (me: Person): readonly string[] => (me.role === 'safety' ? ['examinations'] : importOrder);
+
+/** Items, models or examinations from spreadsheets: looked at first, then imported in the right order, each sheet as a whole or not at all. */
 export function CsvPart({ me }: { me: Person }) {
-  const [kind, setKind] = useState(me.role === 'safety' ? 'examinations' : 'items/box');
-  const [file, setFile] = useState<File | null>(null);
-  const { send, fault, one, isGoing, followed, follow, reset } = useCsvImport(kind, file);
+  const kinds = kindsOf(me);
+  const [sheets, setSheets] = useState<readonly SheetToImport[]>([]);
+  const [notRead, setNotRead] = useState<readonly NotRead[]>([]);
+  const [followed, follow] = useState<string | null>(null);
+  const run = useImportRun();
+  const take = async (files: readonly File[]): Promise<void> => {
+    const read = (await Promise.all(files.map(readSheets))).flat();
+    run.reset();
+    setNotRead(read.filter((each): each is NotRead => 'why' in each));
+    setSheets(inOrder(read.filter((each): each is RawSheet => 'records' in each).map((raw, key) => sheetToImport(key, raw, kinds))));
+  };
+  const change = (next: SheetToImport): void => {
+    run.reset();
+    setSheets(inOrder(sheets.map((each) => (each.key === next.key ? next : each))));
+  };
   return (
     <Part
       number={1}
-      title={me.role === 'safety' ? 'Examinations from a CSV file' : 'Items, models or examinations from a CSV file'}
-      margin={<Beside kind={kind} me={me} />}
+      title={me.role === 'safety' ? 'Examinations from spreadsheets' : 'Items, models or examinations from spreadsheets'}
+      margin={<KindsBeside me={me} kinds={kinds} />}
     >
-      <div className="fields">
-        <KindField
-          me={me}
-          value={kind}
-          onChange={(value) => {
-            setKind(value);
-            reset();
-          }}
+      <Files onTake={(files) => void take(files)} />
+      {notRead.map((each) => (
+        <p key={each.name} role="alert">
+          ■ {each.name}: {each.why}
+        </p>
+      ))}
+      {sheets.map((sheet) => (
+        <SheetBlock
+          key={sheet.key}
+          sheet={sheet}
+          kinds={kinds}
+          onChange={change}
+          came={run.of.get(sheet.key)}
+          isLast={isLastBegun(run.of, sheet)}
         />
-        <label>
-          File (CSV, UTF-8)
-          <input
-            type="file"
-            accept=".csv,text/csv"
-            onChange={(event) => {
-              setFile(event.target.files?.[0] ?? null);
-              reset();
-            }}
-          />
-        </label>
-      </div>
-      <div className="row">
-        <button type="button" disabled={!file || send.isPending || isGoing} onClick={() => send.mutate(true)}>
-          Show what would change
-        </button>
-        {one?.state === 'done' && one.dryRun && one.id === send.data?.id && !isAllThere(one) && (
-          <button type="button" disabled={send.isPending} onClick={() => send.mutate(false)}>
-            Import all {countOf(one.outcome?.rows ?? 0)} rows
-          </button>
-        )}
-      </div>
-      <Faults of={fault} />
-      {send.isPending && <p role="status">The file is on its way ...</p>}
-      {one?.state === 'going' && <CsvProgress of={one} />}
-      {one && one.state !== 'going' && <CsvOutcome of={one} />}
+      ))}
+      <Buttons sheets={sheets} run={run} />
+      <Faults of={run.fault} />
+      <Followed id={followed} />
       <LatestImports followed={followed} onFollow={follow} />
     </Part>
   );
 }
 
-/** A list of which every examination is there already: importing it would do nothing. */
-const isAllThere = (one: CsvImport): boolean => one.of === 'examinations' && one.outcome?.added === 0;
+const isLastBegun = (of: ReadonlyMap<number, CsvImport>, { key }: SheetToImport): boolean => [...of.keys()].at(-1) === key;
 
-const KindField = ({ me, value, onChange }: { me: Person; value: string; onChange: (value: string) => void }) => (
-  <label>
-    Kind
-    <select value={value} onChange={(event) => onChange(event.target.value)}>
-      {me.role !== 'safety' && (
-        <>
-          <optgroup label="Items">
-            {itemKinds.map((each) => (
-              <option key={each} value={`items/${each}`}>
-                {each}
-              </option>
-            ))}
-          </optgroup>
-          <optgroup label="Catalogue models">
-            {modelKinds.map((each) => (
-              <option key={each} value={`models/${each}`}>
-                models: {each}
-              </option>
-            ))}
-          </optgroup>
-        </>
-      )}
-      <optgroup label="Examiner’s list">
-        <option value="examinations">examinations</option>
-      </optgroup>
-    </select>
+/** Chosen or dropped on the field, one or many. */
+const Files = ({ onTake }: { onTake: (files: readonly File[]) => void }) => (
+  <label className="field">
+    Files: CSV with any separator, or .xlsx; several at once, in any order
+    <input
+      type="file"
+      className="drop"
+      multiple
+      accept=".csv,.tsv,.txt,.xlsx,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+      onChange={(event) => onTake([...(event.target.files ?? [])])}
+    />
   </label>
 );
 
-const Beside = ({ kind, me }: { kind: string; me: Person }) => (
-  <>
-    <p>
-      <a href={`/api/csv/${kind}/example`}>Example file</a>
-    </p>
-    <p>
-      <a href={`/api/csv/${kind}`}>Everything of this kind as CSV</a>
-    </p>
-    {kind === 'examinations' && (
-      <p className="note">
-        One row is one examination of one item or batch. What failed counts at once; what passed{' '}
-        {me.role === 'safety' ? 'counts, as you record it yourself' : 'waits for the safety officer'}. Known by serial, day, check and
-        number of the report.
-      </p>
-    )}
-    <p>Up to 100,000 rows in one file, 20 MB.</p>
-  </>
-);
+function Buttons({ sheets, run }: { sheets: readonly SheetToImport[]; run: ReturnType<typeof useImportRun> }) {
+  if (sheets.length === 0) return null;
+  const left = sheets.filter((sheet) => !(run.of.get(sheet.key)?.state === 'done' && !run.isDry));
+  const ready = left.every(isReady);
+  const only = sheets.length === 1 ? sheets[0] : undefined;
+  const looked = only && run.isDry ? run.of.get(only.key) : undefined;
+  const rows = left.reduce((sum, { raw, headingAt }) => sum + Math.max(0, raw.records.length - headingAt - 1), 0);
+  const isNothingNew = looked?.of === 'examinations' && looked.outcome?.added === 0;
+  if (left.length === 0) return <p role="status">All of it is in.</p>;
+  return (
+    <div className="row actions">
+      {only && (
+        <button type="button" className="plain" disabled={!ready || run.isGoing} onClick={() => run.start(left, true)}>
+          Show what would change
+        </button>
+      )}
+      {!isNothingNew && (
+        <button type="button" disabled={!ready || run.isGoing} onClick={() => run.start(left, false)}>
+          {only ? `Import all ${countOf(looked?.outcome?.rows ?? rows)} rows` : `Import ${left.length} sheets in this order`}
+        </button>
+      )}
+      {!ready && <span className="said">■ Something above is not right yet.</span>}
+    </div>
+  );
+}
+
+/** One that came in earlier, by whomever. */
+function Followed({ id }: { id: string | null }) {
+  const query = useQuery({
+    queryKey: ['import', id],
+    queryFn: async () => (await request(csvImportQuery, { id: id ?? '' })).csvImport,
+    enabled: id !== null,
+    refetchInterval: ({ state: { data } }) => (data === undefined || data.state === 'going' ? 1_000 : false),
+  });
+  if (id === null || !query.data) return <Faults of={query.error} />;
+  return query.data.state === 'going' ? <CsvProgress of={query.data} /> : <CsvOutcome of={query.data} />;
+}

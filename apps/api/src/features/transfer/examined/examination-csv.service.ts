@@ -14,7 +14,7 @@ import { ExaminationWriter } from '../../register/examination.writer.js';
 import { workOutDates } from '../../register/item-dates.writer.js';
 import { countingRecords, loadListed } from '../../register/records/listed-items.reader.js';
 import { readCsvFile } from '../csv-file.js';
-import { type CsvImport, nothingImported } from '../csv-import.js';
+import { type CsvImport, byRow, nothingImported } from '../csv-import.js';
 import { type ImportWatch, inSlices, unwatched } from '../import-watch.js';
 
 /** Records that leave in one piece of a file. */
@@ -66,12 +66,14 @@ export class ExaminationCsvService {
     if (!Array.isArray(records)) return nothingImported(0, [records]);
     watch.tell({ total: records.length - 1 });
     const { rows, faults } = readExaminationsCsv(records);
-    if (faults.length > 0) return nothingImported(records.length - 1, faults);
+    if (rows.length === 0 && faults.length > 0) return nothingImported(records.length - 1, faults);
     const serials = [...new Set(rows.map((each) => each.serial))];
     const outcome = await this.unitOfWork.run<CsvImport, CsvImport>(async (manager) => {
       await watch.begun(manager, serials);
       const decided = await this.decide(manager, rows, who, watch);
       const answer = this.answerOf(rows, decided);
+      // Where rows cannot be read the others are decided of all the same: all that is wrong is told at once.
+      if (faults.length > 0) return refuse(nothingImported(records.length - 1, byRow([...faults, ...answer.faults])));
       if (answer.faults.length > 0 || dryRun) return refuse(answer);
       await this.save(manager, decided, who, watch);
       watch.tell({ step: 'dates', written: rows.length });

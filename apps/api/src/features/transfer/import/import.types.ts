@@ -20,6 +20,9 @@ export class ImportFaults {
   @Field(() => Int)
   count: number;
 
+  @Field(() => [Int], { nullable: true, description: 'Rows of the file that have it, the first two thousand.' })
+  rows?: number[] | null;
+
   @Field(() => [FaultyRow], { description: 'The first five.' })
   first: FaultyRow[];
 }

@@ -7,9 +7,10 @@ import { type AnswerOf, request } from '../../../platform/request.js';
 import { Choice, Field, Form, Tick, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
 import { byDay } from '../new-tour.js';
-import { rulesQuery, saveTour, tourQuery } from '../operations.js';
+import { rulesQuery, tourQuery } from '../operations.js';
 import { ShowFields } from '../show-fields.js';
 import { fieldOfNewShow } from '../typed-show.js';
+import { useTourSave } from '../use-tour-save.js';
 import { BeamFields } from './beam-fields.js';
 import { type TypedShow, changedShow, showOf, typedOfShow } from './changed-show.js';
 import { CopyShow } from './copy-show.js';
@@ -69,14 +70,14 @@ const Back = ({ tour, show }: { tour: Tour; show: Show }) => (
   </>
 );
 
-function useSaveShow({ version, tour }: TourOnFile, show: Show, venueId: string) {
+function useSaveShow(onFile: TourOnFile, show: Show, venueId: string, isDirty: boolean) {
+  const { tour } = onFile;
+  const save = useTourSave(onFile, isDirty);
   const client = useQueryClient();
   const navigate = useNavigate();
   return useMutation({
     mutationFn: async (typed: TypedShow) => {
-      const next = showOf(show, typed);
-      const shows = byDay(tour.shows.map((each) => (each.id === show.id ? next : each)));
-      await request(saveTour, { tour: { ...tour, shows }, expectedVersion: version });
+      await save((of) => ({ ...of, shows: byDay(of.shows.map((each) => (each.id === show.id ? showOf(each, typed) : each))) }));
       if (typed.venueId !== venueId) await request(chooseVenue, { tourId: tour.id, showId: show.id, venueId: typed.venueId || null });
     },
     onSuccess: async () => {
@@ -101,7 +102,7 @@ function ShowForm({
 }) {
   const form = useTypedForm(changedShow, typedOfShow(show, venueId));
   const { loadRule } = show;
-  const save = useSaveShow(onFile, show, venueId);
+  const save = useSaveShow(onFile, show, venueId, form.formState.isDirty);
   const known = rules.some((each) => each.id === loadRule) ? [] : [[loadRule, loadRule] as const];
   return (
     <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={fieldOfNewShow}>

@@ -9,8 +9,9 @@ import { Field, Form, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
 import { PlacesChoice } from '../../../ui/places.js';
 import { day, days, filled } from '../../../ui/typed.js';
-import { saveTour, tourQuery } from '../operations.js';
+import { tourQuery } from '../operations.js';
 import { removeTour } from '../removal-operations.js';
+import { useTourSave } from '../use-tour-save.js';
 import { RemovePart } from './remove-part.js';
 
 /** What a tour is as a whole: its name, days, depot and rules; and its removal. */
@@ -53,11 +54,12 @@ function TourForm({ tour, version }: { tour: Tour; version: number }) {
     jurisdictions,
     visitDays: visitDays.join(', '),
   });
+  const saveIt = useTourSave({ tour, version }, form.formState.isDirty);
   const ruled = useRuledPlaces();
   const client = useQueryClient();
   const navigate = useNavigate();
   const save = useMutation({
-    mutationFn: (typed: z.output<typeof typedTour>) => request(saveTour, { tour: { ...tour, ...typed }, expectedVersion: version }),
+    mutationFn: (typed: z.output<typeof typedTour>) => saveIt((of) => ({ ...of, ...typed })),
     onSuccess: async () => {
       await client.invalidateQueries();
       await navigate(`/tours/${tour.id}`);

@@ -1,12 +1,14 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useNavigate } from 'react-router';
 import { z } from 'zod';
-import type { Show, Tour } from '#tour-file';
+import { type Show, type Tour, followDesign } from '#tour-file';
 import { type AnswerOf, request } from '../../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
 import { byDay, copiedShow } from '../new-tour.js';
-import { saveTour, tourQuery, toursQuery } from '../operations.js';
+import { tourQuery, toursQuery } from '../operations.js';
+import { saveOver } from '../save-over.js';
 import { ShowFields } from '../show-fields.js';
+import { houseTours } from '../use-tour-edits.js';
 import { fieldOfNewShow, typedShow } from '../typed-show.js';
 
 type TourOnFile = AnswerOf<typeof tourQuery>['tour'];
@@ -25,9 +27,11 @@ export function CopyShow({ onFile, show }: { onFile: TourOnFile; show: Show }) {
     mutationFn: async ({ into, ...typed }: z.output<typeof typedCopy>) => {
       const target = into === tour.id ? onFile : (await request(tourQuery, { id: into })).tour;
       const taken = [...target.tour.shows, ...target.removedShows.map((each) => ({ id: each.showId }))].map((each) => each.id);
-      const copy = copiedShow(show, typed, taken);
+      const same = copiedShow(show, typed, taken);
+      // A design is of its tour: elsewhere the hangs alone come along.
+      const copy = into === tour.id ? same : followDesign(same, undefined);
       const next = { ...withKit(target.tour, tour), shows: byDay([...target.tour.shows, copy]) };
-      await request(saveTour, { tour: next, expectedVersion: target.version });
+      await saveOver(houseTours, target, next);
       return `/tours/${into}/shows/${copy.id}`;
     },
     onSuccess: async (path) => {
