@@ -42,6 +42,7 @@ import { CreateOnePerson20261127072900 } from './20261127072900-create-one-perso
 import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
 import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-records.js';
 import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
+import { KnowWhoseHand20261127082200 } from './20261127082200-know-whose-hand.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -89,4 +90,5 @@ export const migrations = [
   AddOutsidePersons20261127073000,
   CreateFloorRecords20261127080900,
   TickUnloading20261127081000,
+  KnowWhoseHand20261127082200,
 ];

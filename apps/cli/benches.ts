@@ -68,6 +68,10 @@ export const benches: Record<string, Bench> = {
     does: 'a large CSV file comes in while others work, beside the idle house: [--rows N] [--rounds N]',
     load: () => import('./bench/house/import.js'),
   },
+  pages: {
+    does: 'the statements of the log and of the list of dates in a made house, timed by the database: [--items N] [--rounds N]',
+    load: () => import('./bench/house/pages.js'),
+  },
   load: {
     does: 'people at work in a large house, beside a small one, an action each every two seconds: [--items N] [--people N] [--seconds S]',
     load: () => import('./bench/house/load.js'),

@@ -1,6 +1,6 @@
 // Plain JavaScript on purpose: it runs before anything is installed. Installs when the lock file changed, builds what
 // the command needs when a source changed, then hands over to the command in apps/cli.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { connect, createServer } from 'node:net';
@@ -39,9 +39,9 @@ process.stdout.on('error', (fault) => {
   throw fault;
 });
 
-await oneAtATime(() => {
-  install();
-  for (const part of command === 'bench' && rest[0] === 'bytes' ? needs.start : needs[command]) build(part);
+await oneAtATime(async () => {
+  await install();
+  for (const part of command === 'bench' && rest[0] === 'bytes' ? needs.start : needs[command]) await build(part);
 });
 if (command !== 'build') {
   process.chdir(
@@ -63,7 +63,7 @@ async function oneAtATime(work) {
       lock.listen({ path }, () => resolve(true));
     });
     if (isOurs) {
-      work();
+      await work();
       // Whoever waits is let go with it.
       await new Promise((done) => {
         lock.on('connection', (waiting) => waiting.destroy());
@@ -82,7 +82,7 @@ async function oneAtATime(work) {
   }
 }
 
-function install() {
+async function install() {
   const lock = join(root, 'package-lock.json');
   const stamp = join(root, 'node_modules', '.cartwright-installed');
   const wanted = hashOf([lock]);
@@ -98,12 +98,12 @@ function install() {
   note('Installing packages (first run only) ...');
   const npm = process.env.npm_execpath;
   const [program, args] = npm ? [process.execPath, [npm, 'ci']] : ['npm', ['ci']];
-  const result = spawnSync(program, args, { cwd: root, stdio: ['ignore', 2, 2], shell: !npm && process.platform === 'win32' });
-  if (result.status !== 0) fail('Installing packages failed; the lines above say why. Nothing was started.');
+  const code = await underWay('installing packages', program, args, { shell: !npm && process.platform === 'win32' });
+  if (code !== 0) fail('Installing packages failed; the lines above say why. Nothing was started.');
   writeFileSync(stamp, wanted);
 }
 
-function build(part) {
+async function build(part) {
   const inputs = part === 'server' ? ['apps/api', 'apps/worker', 'apps/cli', 'apps/runtime', 'libs', 'migrations'] : ['apps/web', 'libs'];
   const files = inputs.flatMap((folder) => sources(join(root, folder)));
   const stamp = join(root, 'dist', `.built-${part}`);
@@ -113,7 +113,7 @@ function build(part) {
   const bin = (name, file) => join(root, 'node_modules', name, file);
   if (part === 'server') {
     for (const folder of inputs) rmSync(join(root, 'dist', folder), { recursive: true, force: true });
-    run([
+    await run([
       bin('@swc/cli', 'bin/swc.js'),
       ...inputs.filter((folder) => existsSync(join(root, folder))),
       '--out-dir',
@@ -127,15 +127,30 @@ function build(part) {
       '--quiet',
     ]);
   } else {
-    run([bin('vite', 'bin/vite.js'), 'build', '--config', '.config/vite.config.js', '--logLevel', 'warn']);
+    await run([bin('vite', 'bin/vite.js'), 'build', '--config', '.config/vite.config.js', '--logLevel', 'warn']);
   }
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, wanted);
 }
 
-function run(args) {
-  const result = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 2, 2] });
-  if (result.status !== 0) fail('Building failed; the lines above say why.');
+async function run(args) {
+  const code = await underWay('building', process.execPath, args, {});
+  if (code !== 0) fail('Building failed; the lines above say why.');
+}
+
+/** Runs a program to its end, and says every few seconds that it is still at it; it ends with whoever started it. */
+async function underWay(what, program, args, options) {
+  const began = Date.now();
+  const child = spawn(program, args, { cwd: root, stdio: ['ignore', 2, 2], ...options });
+  const timer = setInterval(() => note(`  still ${what}, ${Math.round((Date.now() - began) / 1000)} seconds so far ...`), 5_000);
+  const stop = (signal) => child.kill(signal);
+  process.once('SIGINT', stop).once('SIGTERM', stop);
+  try {
+    return await new Promise((resolve, reject) => child.once('error', reject).once('exit', (code) => resolve(code ?? 1)));
+  } finally {
+    clearInterval(timer);
+    process.off('SIGINT', stop).off('SIGTERM', stop);
+  }
 }
 
 function sources(folder) {

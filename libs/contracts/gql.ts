@@ -16,7 +16,7 @@ import * as types from './graphql.js';
  */
 type Documents = {
     "mutation SignOut { signOut }": typeof types.SignOutDocument,
-    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": typeof types.DeputiesDocument,
+    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state passwordByOfficer }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": typeof types.DeputiesDocument,
     "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": typeof types.NameDeputyDocument,
     "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": typeof types.SignDeputyDocument,
     "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": typeof types.WithdrawDeputyDocument,
@@ -141,7 +141,7 @@ type Documents = {
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.SwapBoxDocument,
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": typeof types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": typeof types.AttentionDocument,
-    "query AnyTour { tours(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
+    "query AnyTour { tours(first: 1) { edges { node { id } } } items(first: 1) { edges { node { id } } } }": typeof types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": typeof types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": typeof types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
@@ -195,7 +195,7 @@ type Documents = {
 };
 const documents: Documents = {
     "mutation SignOut { signOut }": types.SignOutDocument,
-    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": types.DeputiesDocument,
+    "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state passwordByOfficer }\n    tours(first: 100) { edges { node { id name } } }\n  }\n": types.DeputiesDocument,
     "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }": types.NameDeputyDocument,
     "mutation SignDeputy($id: ID!) { signDeputy(id: $id) }": types.SignDeputyDocument,
     "mutation WithdrawDeputy($id: ID!) { withdrawDeputy(id: $id) }": types.WithdrawDeputyDocument,
@@ -320,7 +320,7 @@ const documents: Documents = {
     "\n  mutation SwapBox($planId: ID!, $serial: String!, $reason: String!) {\n    swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) {\n      __typename\n      ... on SwapResult { draftId marked difference { sentences } }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.SwapBoxDocument,
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }": types.WhyHereDocument,
     "\n  query Attention($role: String!, $after: String) {\n    attention(role: $role, first: 30, after: $after) {\n      totalCount\n      pageInfo { hasNextPage endCursor }\n      edges { node { weight code subject date sentence tourId showId show itemId } }\n    }\n  }\n": types.AttentionDocument,
-    "query AnyTour { tours(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
+    "query AnyTour { tours(first: 1) { edges { node { id } } } items(first: 1) { edges { node { id } } } }": types.AnyTourDocument,
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }": types.BetweenShowsDocument,
     "query Tour($id: ID!) { tour(id: $id) { id version tour removedShows { showId name from to removedOn removedBy revisions } } showStates(tourId: $id) { showId state revision stops looks } }": types.TourDocument,
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
@@ -380,7 +380,7 @@ export function graphql(source: "mutation SignOut { signOut }"): typeof import('
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state }\n    tours(first: 100) { edges { node { id name } } }\n  }\n"): typeof import('./graphql.js').DeputiesDocument;
+export function graphql(source: "\n  query Deputies {\n    deputies { id personId person officerId officer from until depot tour reason namedBy state }\n    people { id name role state passwordByOfficer }\n    tours(first: 100) { edges { node { id name } } }\n  }\n"): typeof import('./graphql.js').DeputiesDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -880,7 +880,7 @@ export function graphql(source: "\n  query Attention($role: String!, $after: Str
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query AnyTour { tours(first: 1) { edges { node { id } } } }"): typeof import('./graphql.js').AnyTourDocument;
+export function graphql(source: "query AnyTour { tours(first: 1) { edges { node { id } } } items(first: 1) { edges { node { id } } } }"): typeof import('./graphql.js').AnyTourDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -41,6 +41,8 @@ export type DeputyInput = {
   from: string;
   /** In the place of which safety officer. */
   officerId: string | number;
+  /** Lets in once, within a day, to choose the own one; wanted where no safety officer has given this person one yet. */
+  password?: string | null | undefined;
   /** Who acts. */
   personId: string | number;
   reason: string;
@@ -149,7 +151,7 @@ export type SignOutMutation = { signOut: boolean };
 export type DeputiesQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type DeputiesQuery = { deputies: Array<{ id: string, personId: string, person: string, officerId: string, officer: string, from: string, until: string, depot: string | null, tour: string | null, reason: string, namedBy: string, state: string }>, people: Array<{ id: string, name: string, role: string, state: string }>, tours: { edges: Array<{ node: { id: string, name: string } }> } };
+export type DeputiesQuery = { deputies: Array<{ id: string, personId: string, person: string, officerId: string, officer: string, from: string, until: string, depot: string | null, tour: string | null, reason: string, namedBy: string, state: string }>, people: Array<{ id: string, name: string, role: string, state: string, passwordByOfficer: boolean }>, tours: { edges: Array<{ node: { id: string, name: string } }> } };
 
 export type NameDeputyMutationVariables = Exact<{
   deputy: DeputyInput;
@@ -1132,7 +1134,7 @@ export type AttentionQuery = { attention: { totalCount: number, pageInfo: { hasN
 export type AnyTourQueryVariables = Exact<{ [key: string]: never; }>;
 
 
-export type AnyTourQuery = { tours: { edges: Array<{ node: { id: string } }> } };
+export type AnyTourQuery = { tours: { edges: Array<{ node: { id: string } }> }, items: { edges: Array<{ node: { id: string } }> } };
 
 export type BetweenShowsQueryVariables = Exact<{
   tourId: string | number;
@@ -1611,6 +1613,7 @@ export const DeputiesDocument = new TypedDocumentString(`
     name
     role
     state
+    passwordByOfficer
   }
   tours(first: 100) {
     edges {
@@ -1621,7 +1624,7 @@ export const DeputiesDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:850f32e7844a06c70de4324496c26cedfef92c6f3159a1f89d156cf05bad2291"}) as unknown as TypedDocumentString<DeputiesQuery, DeputiesQueryVariables>;
+    `, {"hash":"sha256:3ea48a20707bcca15d4025168e0c2192b58af8c8f9f31614f5a0b36f0b845845"}) as unknown as TypedDocumentString<DeputiesQuery, DeputiesQueryVariables>;
 export const NameDeputyDocument = new TypedDocumentString(`
     mutation NameDeputy($deputy: DeputyInput!) {
   nameDeputy(deputy: $deputy)
@@ -3206,8 +3209,15 @@ export const AnyTourDocument = new TypedDocumentString(`
       }
     }
   }
+  items(first: 1) {
+    edges {
+      node {
+        id
+      }
+    }
+  }
 }
-    `, {"hash":"sha256:91c5d1c4ae7e53c8156bde83ee5d88a80dec4790e9d8df8078c590a8c5b7c0a7"}) as unknown as TypedDocumentString<AnyTourQuery, AnyTourQueryVariables>;
+    `, {"hash":"sha256:bb6e11666baba833c6ac38ea88887c9df11dce632c3eb17b4af43482d9cdd38c"}) as unknown as TypedDocumentString<AnyTourQuery, AnyTourQueryVariables>;
 export const BetweenShowsDocument = new TypedDocumentString(`
     query BetweenShows($tourId: ID!) {
   betweenShows(tourId: $tourId) {

@@ -3,8 +3,8 @@
 export const persistedOperations: Readonly<Record<string, string>> = {
   'sha256:39300be1f6ff47633a8c264de2a924d5b71367b646d3bf86d82d7c51c6543956':
     "mutation SignOut { signOut }",
-  'sha256:850f32e7844a06c70de4324496c26cedfef92c6f3159a1f89d156cf05bad2291':
-    "query Deputies { deputies { depot from id namedBy officer officerId person personId reason state tour until } people { id name role state } tours(first: 100) { edges { node { id name } } } }",
+  'sha256:3ea48a20707bcca15d4025168e0c2192b58af8c8f9f31614f5a0b36f0b845845':
+    "query Deputies { deputies { depot from id namedBy officer officerId person personId reason state tour until } people { id name passwordByOfficer role state } tours(first: 100) { edges { node { id name } } } }",
   'sha256:d7b3b55787de117ad1a5f37a479e08e56fb331918b0deb347f6e9203f1d21ec7':
     "mutation NameDeputy($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }",
   'sha256:528d2d87db7178cb915d471f35a0a66bd8fafe3fe74cdd7d7d1e42e66a54dc52':
@@ -253,8 +253,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }",
   'sha256:2328d3f73a9868beea713df68cfed2f48de9961cab3187201f363af6e63fdbb7':
     "query Attention($after: String, $role: String!) { attention(role: $role, first: 30, after: $after) { edges { node { code date itemId sentence show showId subject tourId weight } } pageInfo { endCursor hasNextPage } totalCount } }",
-  'sha256:91c5d1c4ae7e53c8156bde83ee5d88a80dec4790e9d8df8078c590a8c5b7c0a7':
-    "query AnyTour { tours(first: 1) { edges { node { id } } } }",
+  'sha256:bb6e11666baba833c6ac38ea88887c9df11dce632c3eb17b4af43482d9cdd38c':
+    "query AnyTour { items(first: 1) { edges { node { id } } } tours(first: 1) { edges { node { id } } } }",
   'sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3':
     "query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }",
   'sha256:e54a98ee87bc63bc9708d5580cd7bfdca2fdab9d97f90a20f133a71619fc9ee9':

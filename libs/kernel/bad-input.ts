@@ -12,8 +12,15 @@ export interface BadInput {
 export function readInput<S extends z.ZodType>(schema: S, input: unknown): Result<z.output<S>, readonly BadInput[]> {
   const read = schema.safeParse(input);
   if (read.success) return ok(read.data);
-  return refuse(read.error.issues.flatMap((issue) => explain(issue, input)));
+  const issues = read.error.issues;
+  return refuse(issues.filter((issue) => !isSaidBetter(issue, issues)).flatMap((issue) => explain(issue, input)));
 }
+
+/** A whole number beyond what is counted exactly is beyond its own bound too, which is the one that says something. */
+const isSaidBetter = (issue: z.core.$ZodIssue, issues: readonly z.core.$ZodIssue[]): boolean =>
+  (issue.code === 'too_big' || issue.code === 'too_small') &&
+  Math.abs(Number(issue.code === 'too_big' ? issue.maximum : issue.minimum)) === Number.MAX_SAFE_INTEGER &&
+  issues.some((each) => each !== issue && each.code === issue.code && each.path.join('.') === issue.path.join('.'));
 
 function explain(issue: z.core.$ZodIssue, input: unknown): BadInput[] {
   const value = valueAt(input, issue.path);

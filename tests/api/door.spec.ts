@@ -47,6 +47,32 @@ describe('at the door', () => {
     expect(tours).toMatchObject({ data: { tours: { edges: expect.any(Array) } } });
   });
 
+  it.each([
+    ['of another version', { version: 2, sha256Hash: '0'.repeat(64) }],
+    ['without a version', { sha256Hash: '0'.repeat(64) }],
+    ['with a hash that is none', { version: 1, sha256Hash: 'zz' }],
+    ['with a hash that is a list', { version: 1, sha256Hash: ['0'.repeat(64)] }],
+    ['without a hash', { version: 1 }],
+    ['that is a word', 'persisted'],
+    ['that is a number', 7],
+    ['that is nothing', null],
+  ])('a persisted query %s is a mistake of who sends it, with or without a document, and no fault', async (_, persistedQuery) => {
+    const faults = async () =>
+      Number(/^cartwright_faults_total\S* (\d+)/m.exec(await (await fetch(`${test.address}/metrics`)).text())?.[1] ?? 0);
+    const before = await faults();
+    const send = (body: object) =>
+      fetch(`${test.address}/graphql`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', cookie: system.cookie },
+        body: JSON.stringify({ ...body, extensions: { persistedQuery } }),
+      });
+    const alone = await send({});
+    expect([alone.status, await alone.text()]).toEqual([400, expect.stringContaining('version 1 and the SHA-256')]);
+    const beside = await send({ query: '{ me { role } }' });
+    expect([beside.status, await beside.json()]).toEqual([200, { data: { me: { role: 'system' } } }]);
+    expect(await faults()).toBe(before);
+  });
+
   it('takes operations of one’s own, introspection too, only from the roles that the house lets send them', async () => {
     const schema = '{ __schema { queryType { name } } }';
     expect((await system.graphql(schema)).data.__schema.queryType.name).toBe('Query');

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { sendRows } from '../support/register-edits.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
+import { tinyPng } from '../support/tiny-pictures.js';
 
 const list = '{ lentKit { itemId owner lent barredBy } }';
 const takeIn = 'mutation($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }';
@@ -78,7 +79,8 @@ describe('kit of others', () => {
       warehouse.fetch(`/api/papers/${itemId}?name=plate.png`, { method: 'POST', headers, body: new Uint8Array(body) });
     expect((await send(Buffer.from('%PDF-1.7'))).status).toBe(415);
     expect((await kit(itemId)).barredBy).toBe('paper-missing');
-    const png = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1]);
+    const png = tinyPng;
+    expect((await send(png.subarray(0, 8))).status).toBe(415);
     expect((await send(png)).status).toBe(200);
     const { barredBy, lent } = await kit(itemId);
     expect([barredBy, lent.paper.sha256, lent.paper.seenBy]).toEqual([

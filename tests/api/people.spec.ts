@@ -60,6 +60,15 @@ describe('people', () => {
     expect((await own.agent.graphql('{ items { totalCount } }')).errors).toBeUndefined();
   });
 
+  it('is not taken where it is short or guessed among the first, whoever gives it', async () => {
+    const { id, agent } = await add('Nan Brock');
+    for (const password of ['short', 'Password123']) {
+      const given = await act(system, `renewPassword(id: "${id}", password: "${password}")`);
+      const own = await act(agent, `changePassword(old: "chosen by myself", next: "${password}")`);
+      expect([given, own].map((each) => each.errors?.[0]?.extensions.faults?.[0]?.field)).toEqual(['password', 'next']);
+    }
+  });
+
   it('what is told to an open page ends at once with its session, at every API, and not with that of another', async () => {
     const [gone, stays] = [await add('Gil Wren'), await add('Ida Wren')];
     const other = await startTestApp({ beside: test, config: { trustProxy: 1 } });

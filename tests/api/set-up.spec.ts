@@ -68,6 +68,7 @@ describe('the first people of an empty house', () => {
     const rule = { jurisdiction: 'GB', kinds: ['hoist'], intervals: ['P12M'], source: 'LOLER 1998 reg. 9(3)(a)(ii)', status: 'found' };
     const add = 'mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }';
     expect((await tech.graphql(add, { rules: [rule] })).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
+    expect((await officer.graphql(add, { rules: [rule] })).errors?.[0]?.extensions.code).toBe('NEW_PASSWORD_WANTED');
     await test.dataSource.query(`UPDATE account SET must_change = false WHERE role = 'safety'`);
     expect(faultsOf(await officer.graphql(add, { rules: [rule, { ...rule, intervals: ['six months'] }] }))).toEqual([
       'rules[1].intervals[0]',

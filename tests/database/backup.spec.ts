@@ -152,6 +152,11 @@ describe('backup and restore', () => {
     expect(readFileSync(join(out, 'register/box.csv'), 'utf8')).toContain('P-001');
     expect(JSON.parse(readFileSync(join(out, 'tours/harbour-lights.json'), 'utf8'))).toMatchObject({ format: 'cartwright tour 1' });
     expect(JSON.parse(readFileSync(join(out, 'plans/harbour-lights-quayside-A.json'), 'utf8'))).toMatchObject({ revision: 'A' });
+    // Neither as a column nor in a line of the log, where a hash of it stands.
+    const lines = readFileSync(join(out, 'records/event.csv'), 'utf8');
+    expect(lines).toContain('account');
+    for (const secret of ['password_hash', 'token_hash', 'device_hash']) expect(lines).not.toContain(secret);
+    expect(readFileSync(join(out, 'records/calendar_feed.csv'), 'utf8')).not.toContain('token_hash');
     await expect(exportHouse(house.databaseUrl, out)).rejects.toThrow('is not empty');
   });
 

@@ -15,6 +15,8 @@ import { configOf } from '../../api/src/platform/config/config.js';
 const ofTheHouse = ['account', 'session', 'request', 'change', 'migrations', 'input_change', 'plan_freshness', 'plan_part'];
 /** Tables whose rows leave as files of their own. */
 const asFiles = ['report_file', 'pack_plan', 'tour'];
+/** What lets somebody in, as columns and in the lines of the log: no other program has a use for it, not even as a hash of a hash. */
+const secrets = ['password_hash', 'token_hash', 'device_hash'];
 const fetched = 2000;
 
 /**
@@ -117,8 +119,9 @@ async function writeRecords(dataSource: DataSource, files: FileList): Promise<vo
     dataSource,
     `SELECT table_name::text AS name, array_agg(column_name::text ORDER BY ordinal_position) AS columns FROM information_schema.columns
      JOIN information_schema.tables USING (table_schema, table_name) WHERE table_schema = 'public' AND table_type = 'BASE TABLE' AND table_name <> ALL ($1)
+       AND column_name <> ALL ($2)
      GROUP BY table_name ORDER BY 1`,
-    [[...ofTheHouse, ...asFiles]],
+    [[...ofTheHouse, ...asFiles], secrets],
   );
   const runner = dataSource.createQueryRunner();
   try {
@@ -127,7 +130,7 @@ async function writeRecords(dataSource: DataSource, files: FileList): Promise<vo
       const add = files.begin(`records/${name}.csv`);
       add(csvOf(columns, []));
       await runner.query(
-        `DECLARE each_row CURSOR FOR SELECT ${columns.map((column) => `"${column}"`).join(', ')} FROM "${name}" ORDER BY 1`,
+        `DECLARE each_row CURSOR FOR SELECT ${columns.map((column) => readOf(name, column)).join(', ')} FROM "${name}" ORDER BY 1`,
       );
       for (;;) {
         const rows = (await runner.query(`FETCH ${fetched} FROM each_row`)) as Row[];
@@ -141,6 +144,12 @@ async function writeRecords(dataSource: DataSource, files: FileList): Promise<vo
     await runner.release();
   }
 }
+
+/** What a line of the log says of a row before and after, without its secrets. */
+const readOf = (table: string, column: string): string =>
+  table === 'event' && (column === 'before' || column === 'after')
+    ? `"${column}" - ARRAY[${secrets.map((each) => `'${each}'`).join(', ')}] AS "${column}"`
+    : `"${column}"`;
 
 function csvOf(columns: readonly string[], rows: readonly Row[], withHeading = true): string {
   const text = writeCsvFile(

@@ -46,9 +46,21 @@ export class PackedWriter {
     this.file.destroy();
   }
 
+  /** Or until the file is closed; what is not waited for any more is listened to no more. */
+  private async untilDrained(): Promise<void> {
+    const listening = new AbortController();
+    const waits = [once(this.gzip, 'drain', listening), once(this.file, 'close', listening)];
+    try {
+      await Promise.race(waits);
+    } finally {
+      listening.abort();
+      await Promise.allSettled(waits);
+    }
+  }
+
   private async write(bytes: Buffer): Promise<void> {
     this.mustNotHaveFailed();
-    if (bytes.length > 0 && !this.gzip.write(bytes)) await Promise.race([once(this.gzip, 'drain'), once(this.file, 'close')]);
+    if (bytes.length > 0 && !this.gzip.write(bytes)) await this.untilDrained();
     this.mustNotHaveFailed();
   }
 }

@@ -30,3 +30,11 @@ it('keeps serials with blanks apart in the boxes of a cart', () => {
     expect(savedFromForm(cart)?.stack).toEqual(stack);
   }
 });
+
+it.each(['1e308', '1e30', '1000001'])('of %s uses is refused once, with the most that there can be', (uses) => {
+  const { faults } = readItemsCsv('box', [
+    ['serial', 'model', 'depot', 'uses'],
+    ['P-1', 'Plover', 'Ferry Lane', uses],
+  ]);
+  expect(faults).toEqual([expect.objectContaining({ row: 2, column: 'uses', wanted: 'at most 1000000' })]);
+});

@@ -54,7 +54,13 @@ async function wish(house: House, call: (id: string, piece: string) => string, i
 
 const nameDeputy = (house: House, personId: string, officerId: string): Promise<string> => {
   const days = { from: '2027-02-26', until: '2027-02-27', timeZone: 'Europe/London', reason: 'at the yard' };
-  return ask(house, 'safety', 'nameDeputy(deputy: $d)', { d: { personId, officerId, ...days } }, '($d: DeputyInput!)');
+  return ask(
+    house,
+    'safety',
+    'nameDeputy(deputy: $d)',
+    { d: { personId, officerId, password: 'from an officer', ...days } },
+    '($d: DeputyInput!)',
+  );
 };
 
 const signedIn = async ({ test }: House, who: string, password: string): Promise<Agent> => {

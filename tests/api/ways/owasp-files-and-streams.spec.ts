@@ -6,6 +6,7 @@ import { renderMarkup } from '#drawings';
 import { openEventStream } from '../../support/event-stream.js';
 import { type Agent, type TestApp, startTestApp } from '../../support/test-app.js';
 import { eachOf } from './owasp.js';
+import { tinyJpeg, tinyPng } from '../../support/tiny-pictures.js';
 
 let test: TestApp;
 let safety: Agent;
@@ -51,10 +52,9 @@ eachOf('File Upload Cheat Sheet', 'https://cheatsheetseries.owasp.org/cheatsheet
   {
     section: 'File Signature Validation',
     asks: 'What it is, not what it says.',
-    house: 'A report begins as its type does, or it is refused.',
+    house: 'A report begins as its type does, a picture says how wide and how high it is, or it is refused.',
     shows: async () => {
-      const png = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0]);
-      const jpeg = Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0]);
+      const [png, jpeg] = [tinyPng, tinyJpeg];
       const page = Buffer.from('<script>alert(1)</script>');
       const status = async (type: string, body: Buffer) => (await keep(type, body)).status;
       expect([await status('application/pdf', pdf), await status('image/png', png), await status('image/jpeg', jpeg)]).toEqual([
@@ -66,6 +66,11 @@ eachOf('File Upload Cheat Sheet', 'https://cheatsheetseries.owasp.org/cheatsheet
         await status('application/pdf', png),
         await status('application/pdf', pdf.subarray(0, 4)),
       ]).toEqual([415, 415, 415]);
+      // A beginning alone is no picture, nor is one without width or height.
+      const flat = Buffer.from(png);
+      flat.writeUInt32BE(0, 20);
+      for (const body of [png.subarray(0, 8), png.subarray(0, 30), flat]) expect(await status('image/png', body)).toBe(415);
+      for (const body of [jpeg.subarray(0, 5), jpeg.subarray(0, 15)]) expect(await status('image/jpeg', body)).toBe(415);
     },
   },
   {

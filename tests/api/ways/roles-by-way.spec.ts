@@ -37,11 +37,12 @@ describe('roles by operations and ways', () => {
     const leaving = await add('disabled');
     await agentOf(test.address, leaving.cookie).graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
     const standing = await add('standing', 'warehouse');
-    await agentOf(test.address, standing.cookie).graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
     const { me } = (await safety.graphql('{ me { id } }')).data;
     const days = { from: testDay, until: testDay, timeZone: 'Europe/London', reason: 'at the yard' };
-    const deputy = { personId: standing.id, officerId: me.id, ...days };
+    const deputy = { personId: standing.id, officerId: me.id, password: 'from the officer', ...days };
     await safety.graphql('mutation($deputy: DeputyInput!) { nameDeputy(deputy: $deputy) }', { deputy });
+    const handed = agentOf(test.address, await signIn(standing.email, 'from the officer'));
+    await handed.graphql('mutation { changePassword(old: "", next: "chosen by myself") }');
     const disabled = await signIn(leaving.email, 'chosen by myself');
     await system.graphql(`mutation { disablePerson(id: "${leaving.id}") }`);
     const ended = await test.as('safety');

@@ -44,6 +44,6 @@ function Found({ fault }: { fault: Fault }) {
 /** Two people wrote one field: what each of them wrote, under the name that the field has on the screen. */
 const Met = ({ fault: { named, column, field, wanted } }: { fault: Fault }) => (
   <>
-    <b>{named ?? column ?? field}</b>: {wanted.replace(/^one of two: /, '')}.
+    <strong>{named ?? column ?? field}</strong>: {wanted.replace(/^one of two: /, '')}.
   </>
 );

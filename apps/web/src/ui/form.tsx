@@ -67,6 +67,9 @@ export function useFormOf<In extends Typed>(schema: z.ZodType<In>, from: In): Us
 /** hangs[0].boxes[2].serial as a form writes it: hangs.0.boxes.2.serial. */
 export const namePath = (path: string): string => path.replaceAll(/\[(\d+)\]/g, '.$1');
 
+/** A fault of a field that somebody else wrote meanwhile. */
+const met = 'met';
+
 /** What the other side found is said beside the field that it is about; `fieldOf` gives its name where the path does not end in it. */
 export function Form<In extends Typed, Out>({
   form,
@@ -97,9 +100,12 @@ export function Form<In extends Typed, Out>({
   const nameOf = (path: string): string | undefined => fieldOf?.(path) ?? names.find((name) => path === name || path.endsWith(`.${name}`));
   useEffect(() => {
     if (!(error instanceof Refused)) return;
-    for (const { field, column, wanted } of error.faults) {
+    for (const { field, column, wanted, onFile } of error.faults) {
       const name = nameOf(column ?? field ?? '');
-      if (name) setError(name as never, { type: 'server', message: wanted.replace(/^required: /, '') });
+      // Of what two people wrote neither is wrong: the sentence says both.
+      const [type, said] =
+        onFile === undefined ? ['server', wanted.replace(/^required: /, '')] : [met, wanted.replace(/^one of two: /, '')];
+      if (name) setError(name as never, { type, message: said });
     }
     // Said once, when the answer comes; typing takes it away again.
     // eslint-disable-next-line react-hooks/exhaustive-deps
@@ -137,7 +143,7 @@ function Around({ name, label, description, secret, children }: FieldProps & { s
       {children({ id, 'aria-invalid': error !== undefined, 'aria-describedby': error || description ? `${id}-say` : undefined })}
       {(error || description) && (
         <small id={`${id}-say`} className={error ? 'fault' : 'quiet'} role={error ? 'alert' : undefined}>
-          {error ? `■ ${found}: wanted ${error.message ?? ''}` : description}
+          {error ? `■ ${error.type === met ? '' : `${found}: wanted `}${error.message ?? ''}` : description}
         </small>
       )}
     </div>

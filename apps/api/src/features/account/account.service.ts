@@ -7,6 +7,7 @@ import { databaseErrorOf } from '../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
+import { givenFor, passwordFaults } from '../../platform/sign-in/given-password.js';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import type { Role, SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
@@ -16,13 +17,8 @@ import type { Account, PersonInput } from './account.types.js';
 import { isNameTaken, nameFaults, nameTaken, readName } from './person-name.js';
 import { SignInService } from './sign-in.service.js';
 
-const leastPassword = 10;
-
 /** What is wanted of who gave too many wrong ones. */
 export const waitAfterWrong = (minutes: number): string => `a wait of ${waitInWords(minutes)} after so many wrong ones`;
-
-/** How long a password from another person waits to be used. */
-export const givenFor = 24 * 3_600_000;
 
 /** Two people are told apart by their names and by what they sign in with. */
 export function takenBy(fault: unknown, { name, email }: { name: string; email: string }): BadInputError | undefined {
@@ -146,8 +142,3 @@ export const personFaults = ({ name, email, password }: ReturnType<typeof readPe
     : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
   ...passwordFaults('password', password),
 ];
-
-export function passwordFaults(field: string, password: string): BadInput[] {
-  if (password.length >= leastPassword && password.length <= 200) return [];
-  return [{ field, value: '(not shown)', wanted: `a password of ${leastPassword} to 200 characters` }];
-}

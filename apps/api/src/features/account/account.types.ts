@@ -51,6 +51,9 @@ export class PersonOnFile {
   @Field({ description: 'in: may sign in; new: has a password from another person; out: disabled; left.' })
   state: string;
 
+  @Field({ description: 'A safety officer gave the password under which the own one was chosen.' })
+  passwordByOfficer: boolean;
+
   @Field({ description: 'Devices that are signed in.' })
   sessions: number;
 

@@ -6,11 +6,11 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
 import { clashInWords } from '../../platform/faults/clash.js';
-import { hashPassword } from '../../platform/sign-in/password.js';
+import { givenPassword } from '../../platform/sign-in/given-password.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow, OfficerProposalRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
-import { givenFor, passwordFaults, takenBy } from './account.service.js';
+import { takenBy } from './account.service.js';
 import type { Account, PersonOnFile } from './account.types.js';
 import { isNameTaken, nameFaults, nameTaken, readName } from './person-name.js';
 
@@ -26,7 +26,7 @@ export class PeopleService {
 
   people(): Promise<PersonOnFile[]> {
     return this.dataSource.query(
-      `SELECT account.id, account.name, account.email, account.role,
+      `SELECT account.id, account.name, account.email, account.role, password_by_officer AS "passwordByOfficer",
          CASE WHEN left_number IS NOT NULL THEN 'left' WHEN disabled_at IS NOT NULL THEN 'out' WHEN must_change THEN 'new' ELSE 'in' END AS state,
          (SELECT count(*)::int FROM session WHERE account_id = account.id AND ended_at IS NULL AND expires_at > $1) AS sessions,
          (SELECT proposed_by FROM officer_proposal WHERE account_id = account.id AND accepted IS NULL LIMIT 1) AS "proposedBy"
@@ -37,10 +37,10 @@ export class PeopleService {
 
   /** Another person's password is not known to anybody: a new one is given, which lets in once. */
   async renewPassword(id: string, password: string, me: SignedIn): Promise<void> {
-    const given = await this.given(password);
+    const given = await givenPassword(password, this.clock);
     await this.keep(id, me, async (manager, person) => {
       await this.mustLeaveDeputy(manager, id, me);
-      await manager.getRepository(AccountRow).update({ id }, given());
+      await manager.getRepository(AccountRow).update({ id }, { ...given(), passwordByOfficer: me.role === 'safety' });
       await this.sessions.end(manager, id);
       return `${person.name} has a password from ${me.name}, for one sign-in.`;
     });
@@ -117,7 +117,7 @@ export class PeopleService {
    * whatever others know of the account lets nobody in.
    */
   async answerProposal(id: string, accept: boolean, password: string | null, me: SignedIn): Promise<void> {
-    const given = accept ? await this.given(password ?? '') : undefined;
+    const given = accept ? await givenPassword(password ?? '', this.clock) : undefined;
     await this.keep(id, me, async (manager, person) => {
       const proposals = manager.getRepository(OfficerProposalRow);
       const open = await proposals.findOneBy({ accountId: id, accepted: IsNull() });
@@ -128,7 +128,7 @@ export class PeopleService {
       else
         await proposals.update({ id: open.id }, { decidedById: me.id, decidedBy: me.name, decidedAt: this.clock.now(), accepted: accept });
       if (!given) return `${person.name} does not become a safety officer.`;
-      await manager.getRepository(AccountRow).update({ id }, { role: 'safety', ...given() });
+      await manager.getRepository(AccountRow).update({ id }, { role: 'safety', ...given(), passwordByOfficer: true });
       await this.sessions.end(manager, id);
       return `${person.name} is a safety officer: proposed by ${open.proposedBy}, accepted by ${me.name}, who gives the password for one sign-in.`;
     });
@@ -142,14 +142,6 @@ export class PeopleService {
       const [left]: { label: string }[] = await manager.query('SELECT leave_house($1) AS label', [id]);
       return `${left?.label} has left.`;
     });
-  }
-
-  /** A password from another person, as it is kept: it lets in once. */
-  private async given(password: string): Promise<() => Pick<AccountRow, 'passwordHash' | 'mustChange' | 'passwordUntil'>> {
-    const faults = passwordFaults('password', password);
-    if (faults.length > 0) throw new BadInputError(faults);
-    const passwordHash = await hashPassword(password);
-    return () => ({ passwordHash, mustChange: true, passwordUntil: new Date(this.clock.now().getTime() + givenFor) });
   }
 
   /** Of a deputy, today's or one named for days to come, an officer decides: by way of that account nobody becomes one. */
@@ -188,7 +180,8 @@ export class PeopleService {
 /** A name and a role are written apart, so that two people who change one each are both heard; of one of them the second is shown both values. */
 function mustBeAsRead(field: 'name' | 'role', was: string | null, yours: string, onFile: string): void {
   if (was === null || onFile === was || onFile === yours) return;
-  const fault = { field, value: yours, wanted: clashInWords({ was, yours, onFile }), onFile };
+  const named = field === 'name' ? 'Name' : 'Role';
+  const fault = { field, named, value: yours, wanted: clashInWords({ was, yours, onFile }), onFile };
   throw new BadInputError([fault]);
 }
 

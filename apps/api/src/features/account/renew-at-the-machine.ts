@@ -1,7 +1,7 @@
 import { type EntityManager, IsNull } from 'typeorm';
 import { recordEvents } from '../../platform/event-log.js';
+import { givenFor } from '../../platform/sign-in/given-password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
-import { givenFor } from './account.service.js';
 
 /**
  * A password for one sign-in within a day from whoever holds the database's own login; every session of that person ends, and the log says where it was
@@ -11,7 +11,10 @@ export async function renewAtTheMachine(manager: EntityManager, email: string, p
   const accounts = manager.getRepository(AccountRow);
   const person = await accounts.findOneBy({ email: email.trim().toLowerCase(), disabledAt: IsNull(), leftNumber: IsNull() });
   if (!person) return null;
-  await accounts.update({ id: person.id }, { passwordHash, mustChange: true, passwordUntil: new Date(at.getTime() + givenFor) });
+  await accounts.update(
+    { id: person.id },
+    { passwordHash, mustChange: true, passwordUntil: new Date(at.getTime() + givenFor), passwordByOfficer: false },
+  );
   await manager.query('UPDATE session SET ended_at = $2 WHERE account_id = $1 AND ended_at IS NULL', [person.id, at]);
   await recordEvents(manager, { name: 'At the machine' }, at, [
     { what: 'person', sentence: `${person.name} has a password for one sign-in, given with the login of the database.` },

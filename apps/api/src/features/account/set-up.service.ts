@@ -7,10 +7,11 @@ import { CLOCK, CONFIG, type Clock, type Config } from '../../platform/config/co
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError } from '../../platform/faults/fault.js';
+import { givenFor } from '../../platform/sign-in/given-password.js';
 import { hashPassword } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SignInTries, networkOf } from '../../platform/sign-in/tries.js';
-import { givenFor, personFaults, readPerson, waitAfterWrong } from './account.service.js';
+import { personFaults, readPerson, waitAfterWrong } from './account.service.js';
 import type { FirstPeopleInput } from './account.types.js';
 import { lookOf } from './person-name.js';
 

@@ -6,7 +6,10 @@ import { CLOCK, type Clock, dayIn } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
+import { givenPassword } from '../../platform/sign-in/given-password.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
+import { AccountRow } from '../../platform/sign-in/rows.js';
+import { SessionStore } from '../../platform/sign-in/session-store.js';
 import type { DeputyInput, DeputyView } from './deputy.types.js';
 import { DeputyRow } from './rows.js';
 
@@ -25,8 +28,8 @@ interface OnFile {
   readonly id: string;
   readonly name: string;
   readonly role: string;
-  /** The password is one that another person gave. */
-  readonly mustChange: boolean;
+  /** Whose password is the own one, chosen under one that a safety officer gave. */
+  readonly isOwnHand: boolean;
 }
 
 /** Who may act in the place of a safety officer: named by one, by days, for all or a part; of another officer by two. */
@@ -35,6 +38,7 @@ export class DeputyService {
   constructor(
     private readonly dataSource: DataSource,
     private readonly unitOfWork: UnitOfWork,
+    private readonly sessions: SessionStore,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
@@ -44,10 +48,11 @@ export class DeputyService {
 
   async name(input: DeputyInput, me: SignedIn): Promise<string> {
     const read = readInput(input);
+    const given = read.password === null ? undefined : await givenPassword(read.password, this.clock);
     const id = randomUUID();
     await this.unitOfWork.run(async (manager) => {
       const people: OnFile[] = await manager.query(
-        `SELECT id, name, role, must_change AS "mustChange" FROM account WHERE id::text = ANY($1) AND disabled_at IS NULL AND left_number IS NULL`,
+        `SELECT id, name, role, password_by_officer AND NOT must_change AS "isOwnHand" FROM account WHERE id::text = ANY($1) AND disabled_at IS NULL AND left_number IS NULL`,
         [[read.personId, read.officerId]],
       );
       const person = people.find((each) => each.id === read.personId);
@@ -62,7 +67,12 @@ export class DeputyService {
         ...{ depot: read.depot, tourId: read.tourId, reason: read.reason, namedById: me.id, namedAt: at },
         ...(isOwn ? { signedById: me.id, signedAt: at } : {}),
       });
-      const sentence = `${person.name} is deputy of ${officer.name} from ${read.from} to ${read.until} for ${part.words}${isOwn ? '' : ', once another safety officer has signed'}: ${read.reason}.`;
+      if (given) {
+        await manager.getRepository(AccountRow).update({ id: person.id }, { ...given(), passwordByOfficer: true });
+        await this.sessions.end(manager, person.id);
+      }
+      const handed = given ? ` ${me.name} gives the password for one sign-in.` : '';
+      const sentence = `${person.name} is deputy of ${officer.name} from ${read.from} to ${read.until} for ${part.words}${isOwn ? '' : ', once another safety officer has signed'}: ${read.reason}.${handed}`;
       await recordEvents(manager, me, at, [{ what: 'person', sentence, ...(read.tourId === null ? {} : { tourId: read.tourId }) }]);
       return { ok: true, value: undefined };
     });
@@ -168,10 +178,11 @@ const readInput = (input: DeputyInput): Read => ({
   timeZone: zoneOf(input.timeZone),
   depot: input.depot?.trim() ? input.depot.trim() : null,
   tourId: input.tourId ?? null,
+  password: input.password ?? null,
   reason: input.reason.trim().replace(/\.$/, ''),
 });
 
-function peopleFaults({ personId, officerId }: Read, person: OnFile | undefined, officer: OnFile | undefined): BadInput[] {
+function peopleFaults({ personId, officerId, password }: Read, person: OnFile | undefined, officer: OnFile | undefined): BadInput[] {
   return [
     ...(officer ? [] : [{ field: 'officerId', value: officerId.slice(0, 40), wanted: 'a safety officer on file' }]),
     ...(person && person.role !== 'safety'
@@ -183,12 +194,12 @@ function peopleFaults({ personId, officerId }: Read, person: OnFile | undefined,
             wanted: 'somebody on file who may sign in and is no safety officer',
           },
         ]),
-    ...(person?.mustChange && person.role !== 'safety'
+    ...(person && !person.isOwnHand && person.role !== 'safety' && password === null
       ? [
           {
-            field: 'personId',
-            value: person.name.slice(0, 80),
-            wanted: 'somebody who has chosen an own password: what they have now another person gave',
+            field: 'password',
+            value: '(not shown)',
+            wanted: `a password for one sign-in of ${person.name} from you: what they have now goes back to one that somebody else gave`,
           },
         ]
       : []),

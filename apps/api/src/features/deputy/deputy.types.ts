@@ -25,6 +25,12 @@ export class DeputyInput {
 
   @Field()
   reason: string;
+
+  @Field(() => String, {
+    nullable: true,
+    description: 'Lets in once, within a day, to choose the own one; wanted where no safety officer has given this person one yet.',
+  })
+  password: string | null;
 }
 
 @ObjectType()

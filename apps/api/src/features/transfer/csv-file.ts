@@ -31,7 +31,7 @@ export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFa
       delimiter: separatorOf(text),
       relax_column_count: true,
       skip_empty_lines: true,
-      max_record_size: 100_000,
+      max_record_size: longestRow,
     });
     if (records.length > mostRows + 1)
       return {
@@ -42,14 +42,26 @@ export function readCsvFile(bytes: Buffer, mostRows: number): string[][] | CsvFa
       };
     return records.map((record) => record.map(unguardCell));
   } catch (fault) {
-    return {
-      row: Number((fault as { lines?: number }).lines ?? 1),
-      column: '',
-      value: (fault as Error).message.slice(0, 100),
-      wanted: 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled',
-    };
+    const { code = '', lines = 1 } = fault as { code?: string; lines?: number };
+    const said = brokenBy[code] ?? { value: 'something that is no CSV', wanted: asRfc };
+    return { row: Number(lines), column: '', ...said };
   }
 }
+
+/** The longest row, characters. */
+const longestRow = 100_000;
+const asRfc = 'a CSV file by RFC 4180: fields with commas, quotes or line ends in quotes, quotes doubled';
+
+/** What the reader found, by its code, in words of this house. */
+const brokenBy: Readonly<Record<string, Pick<CsvFault, 'value' | 'wanted'>>> = {
+  CSV_MAX_RECORD_SIZE: {
+    value: `a row of more than ${longestRow.toLocaleString('en')} characters`,
+    wanted: `rows of at most ${longestRow.toLocaleString('en')} characters; a quote that is never closed makes one row of all that follows`,
+  },
+  CSV_QUOTE_NOT_CLOSED: { value: 'a quote that is never closed', wanted: asRfc },
+  CSV_INVALID_CLOSING_QUOTE: { value: 'letters behind a closing quote', wanted: asRfc },
+  INVALID_OPENING_QUOTE: { value: 'a quote in a field that does not begin with one', wanted: asRfc },
+};
 
 /** By its mark, or without one by what Latin letters look like in it: every other byte of the beginning is empty. */
 function isUtf16(bytes: Buffer): boolean {

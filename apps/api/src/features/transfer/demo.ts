@@ -47,7 +47,7 @@ export async function addDemoPeople(dataSource: DataSource, passwordOf: (role: R
   for (const { name, email, role } of people)
     await dataSource
       .getRepository(AccountRow)
-      .insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)) });
+      .insert({ id: randomUUID(), name, email, role, passwordHash: await hashPassword(passwordOf(role)), passwordByOfficer: true });
 }
 
 /** Of the passwords that the made-up people were given, those that are still theirs. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Trouble } from '#runtime';
+import { isCommonPassword } from '../sign-in/common-passwords.js';
 import type { AtOnce } from './at-once.js';
 import { type Role, roles } from './roles.js';
 
@@ -28,6 +29,10 @@ const port = text
   .transform(Number)
   .pipe(z.number().int().min(1).max(65_535));
 const portWanted = 'a whole number from 1 to 65535';
+const firstPassword = text
+  .min(10)
+  .max(200)
+  .refine((given) => !isCommonPassword(given));
 const logLevels = ['fatal', 'error', 'warn', 'info', 'debug', 'silent'] as const;
 const logFormats = ['json', 'lines'] as const;
 
@@ -70,8 +75,8 @@ export const variables = {
     about: 'the first person (system tech), made by the API while there is no system tech',
     unset: 'nobody is made',
   }),
-  FIRST_PASSWORD: variable(text.min(10).max(200), {
-    wanted: '10 to 200 characters, together with FIRST_EMAIL',
+  FIRST_PASSWORD: variable(firstPassword, {
+    wanted: '10 to 200 characters that are not guessed among the first, together with FIRST_EMAIL',
     about: 'the password of that person, to be changed at the first sign-in',
     unset: 'nobody is made',
     shown: secret,
@@ -81,8 +86,8 @@ export const variables = {
     about: 'the first safety officer, made by the API while there is none; all others are made by two people',
     unset: 'nobody is made',
   }),
-  FIRST_SAFETY_PASSWORD: variable(text.min(10).max(200), {
-    wanted: '10 to 200 characters, together with FIRST_SAFETY_EMAIL',
+  FIRST_SAFETY_PASSWORD: variable(firstPassword, {
+    wanted: '10 to 200 characters that are not guessed among the first, together with FIRST_SAFETY_EMAIL',
     about: 'the password of that officer, to be changed at the first sign-in',
     unset: 'nobody is made',
     shown: secret,

@@ -6,12 +6,13 @@ import { answerRefused } from './answer-refused.js';
 
 interface Sent {
   query?: unknown;
-  extensions?: { persistedQuery?: { sha256Hash?: unknown } };
+  extensions?: { persistedQuery?: unknown };
 }
 
 /**
  * The screens send the hash of an operation that they were built with (as Apollo's persisted queries do); its document stands here already. A document
- * of one's own is taken from those roles that the house lets send them, and from no stranger. One operation a request.
+ * of one's own is taken from those roles that the house lets send them, and from no stranger. One operation a request; what else is said about it
+ * goes no further.
  */
 export function listedOnly(ownOperations: readonly Role[]): RequestHandler {
   return (request: RequestContext['req'], response, next) => {
@@ -23,13 +24,16 @@ export function listedOnly(ownOperations: readonly Role[]): RequestHandler {
     if (Array.isArray(sent)) return answerRefused(response, 400, 'BAD_REQUEST', 'One operation a request: send them one after another.');
     if (typeof sent !== 'object' || sent === null)
       return answerRefused(response, 415, 'BAD_REQUEST', 'Operations are sent as application/json.');
-    const { query, extensions } = sent as Sent;
-    const hash = extensions?.persistedQuery?.sha256Hash;
-    if (hash !== undefined && query === undefined) {
-      const document = typeof hash === 'string' && Object.hasOwn(persistedOperations, hash) ? persistedOperations[hash] : undefined;
+    const { extensions, ...rest } = sent as Sent;
+    request.body = rest;
+    const listed = extensions?.persistedQuery;
+    if (listed !== undefined && rest.query === undefined) {
+      const hash = hashIn(listed);
+      if (hash === undefined)
+        return answerRefused(response, 400, 'BAD_REQUEST', 'Wanted of a persisted query: version 1 and the SHA-256 of its document.');
+      const document = Object.hasOwn(persistedOperations, hash) ? persistedOperations[hash] : undefined;
       if (document === undefined)
         return answerRefused(response, 400, 'OPERATION_UNKNOWN', 'This page is of another version than the house. Load it again.');
-      const { extensions: _hash, ...rest } = sent as Sent;
       request.body = { ...rest, query: document };
       return next();
     }
@@ -46,6 +50,12 @@ export function listedOnly(ownOperations: readonly Role[]): RequestHandler {
     }
     next();
   };
+}
+
+function hashIn(listed: unknown): string | undefined {
+  if (typeof listed !== 'object' || listed === null) return undefined;
+  const { version, sha256Hash } = listed as { version?: unknown; sha256Hash?: unknown };
+  return version === 1 && typeof sha256Hash === 'string' && /^(sha256:)?[0-9a-f]{64}$/.test(sha256Hash) ? sha256Hash : undefined;
 }
 
 /** The hash of an operation of the screens by its name, for programs that talk to the house as the screens do. */

@@ -33,6 +33,10 @@ export class AccountRow {
   @Column('timestamptz', { name: 'password_until', nullable: true })
   passwordUntil: Date | null;
 
+  /** A safety officer gave the password under which the own one was chosen: no other hand knew a way in before. */
+  @Column('boolean', { name: 'password_by_officer', default: false })
+  passwordByOfficer: boolean;
+
   /** What is left of the name of a person who left. */
   @Column('int', { name: 'left_number', nullable: true })
   leftNumber: number | null;

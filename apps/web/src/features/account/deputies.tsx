@@ -8,11 +8,12 @@ import { Faults } from '../../ui/faults.js';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded } from '../../ui/page.js';
 import { day, filled } from '../../ui/typed.js';
+import { TellPassword, givenPassword } from './given-password.js';
 
 const deputiesQuery = graphql(`
   query Deputies {
     deputies { id personId person officerId officer from until depot tour reason namedBy state }
-    people { id name role state }
+    people { id name role state passwordByOfficer }
     tours(first: 100) { edges { node { id name } } }
   }
 `);
@@ -113,18 +114,24 @@ function NameDeputy({ answer: { people, tours }, me }: { answer: Answer; me: Per
   const form = useTypedForm(typed, nobody);
   const client = useQueryClient();
   const name = useMutation({
-    mutationFn: (of: z.output<typeof typed>) =>
-      request(nameMutation, {
+    mutationFn: async (of: z.output<typeof typed>) => {
+      const person = people.find((each) => each.id === of.personId);
+      const password = person && !(person.passwordByOfficer && person.state === 'in') ? givenPassword() : null;
+      await request(nameMutation, {
         deputy: {
           ...of,
+          password,
           depot: of.depot.trim() || null,
           tourId: of.tourId || null,
           timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
         },
-      }),
+      });
+      return password === null ? null : { person: person?.name ?? '', password };
+    },
     onSuccess: async () => {
       form.reset(nobody);
       await client.invalidateQueries({ queryKey: ['deputies'] });
+      await client.invalidateQueries({ queryKey: ['people'] });
     },
   });
   const able = people.filter((each) => each.state === 'in' || each.state === 'new');
@@ -148,12 +155,15 @@ function NameDeputy({ answer: { people, tours }, me }: { answer: Answer; me: Per
           <Field name="reason" label="Why" />
         </div>
         <p className="quiet">
-          Of yourself it holds at once. Of another safety officer it waits for that one’s signature, or a third one’s.
+          Of yourself it holds at once. Of another safety officer it waits for that one’s signature, or a third one’s. Whoever never had a
+          password from a safety officer gets one with it, for one sign-in, and chooses the own one before anything is signed: nobody else
+          knows a way in then.
         </p>
         <button type="submit" disabled={name.isPending}>
           Name
         </button>
       </Form>
+      {name.data && <TellPassword {...name.data} />}
     </details>
   );
 }

@@ -7,6 +7,7 @@ import { Refused, request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { filled } from '../../ui/typed.js';
+import { TellPassword, givenPassword } from './given-password.js';
 import { roleWords } from './role-words.js';
 
 const renameMutation = graphql(
@@ -72,7 +73,7 @@ function PersonName({ id, name }: { id: string; name: string }) {
   const client = useQueryClient();
   // What was read when the first letter was typed, or was shown with a refusal since.
   const read = useRef(name);
-  const { isDirty } = form.formState;
+  const isDirty = form.formState.dirtyFields.name === true;
   useEffect(() => {
     if (!isDirty) read.current = name;
   }, [isDirty, name]);
@@ -93,13 +94,6 @@ function PersonName({ id, name }: { id: string; name: string }) {
       </div>
     </Form>
   );
-}
-
-/** Twelve characters that are not mistaken for one another when they are read out: 60 bits. */
-function givenPassword(): string {
-  const letters = 'ABCDEFGHJKMNPQRSTVWXYZ0123456789';
-  const picked = [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => letters.charAt(byte % 32)).join('');
-  return `${picked.slice(0, 4)}-${picked.slice(4, 8)}-${picked.slice(8)}`;
 }
 
 function Acts({ person, me }: { person: OnFile; me: Person }) {
@@ -137,11 +131,7 @@ function Acts({ person, me }: { person: OnFile; me: Person }) {
         {proposedBy && me.role === 'safety' && button('Accept as safety officer', accept)}
         {proposedBy && me.role === 'safety' && button('Turn the proposal down', () => request(answerMutation, { id, accept: false }))}
       </div>
-      {given && (
-        <p role="status">
-          Tell {person.name}: <span className="mono">{given}</span>. It lets in once, within a day, and is not shown again.
-        </p>
-      )}
+      {given && <TellPassword person={person.name} password={given} />}
       <Leaves person={person} send={() => act.mutate(() => request(removeMutation, { id }))} isPending={act.isPending} />
       <Faults of={act.error} />
     </>

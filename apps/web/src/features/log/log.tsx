@@ -93,9 +93,11 @@ function LogTable({ acts, filter }: { acts: readonly Act[]; filter: Filter }) {
                 {line.doneAt && <span className="quiet"> done {momentOf(line.doneAt)}</span>}
               </span>
             </td>
-            <td data-name="Who">{line.who}</td>
+            <td data-name="Who">
+              <span className="anywhere">{line.who}</span>
+            </td>
             <td data-name="What">
-              <div>
+              <div className="anywhere">
                 {line.sentence}
                 {lines === 1 ? (
                   <ChangedRows rows={line.rows} more={line.moreRows} />

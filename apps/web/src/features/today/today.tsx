@@ -17,7 +17,7 @@ const attentionQuery = graphql(`
     }
   }
 `);
-const anyTourQuery = graphql(`query AnyTour { tours(first: 1) { edges { node { id } } } }`);
+const anyTourQuery = graphql(`query AnyTour { tours(first: 1) { edges { node { id } } } items(first: 1) { edges { node { id } } } }`);
 
 const titles: Record<string, string> = { warehouse: 'Warehouse', system: 'System', safety: 'Safety officer' };
 const quietSentence: Record<string, string> = {
@@ -25,6 +25,14 @@ const quietSentence: Record<string, string> = {
   system: 'Every show has its released plan.',
   safety: 'Everything that lifts is in date for the tours on file.',
 };
+
+/** Where there is nothing, nothing is in order: that is said instead. */
+function quietWords(role: string, hasTours: boolean, hasItems: boolean): string {
+  if (!hasTours && role !== 'safety') return 'Nothing is on file: there is no tour, and no show to prepare or to plan.';
+  if (!hasItems && role === 'safety') return 'Nothing is on file: there is no item whose examinations could run out.';
+  if (!hasTours) return 'Nothing was compared: no tour is on file, so no day on which anything has to be in date.';
+  return quietSentence[role] ?? '';
+}
 
 /** What needs attention today, own role first. */
 export function Today({ me }: { me: Person }) {
@@ -38,13 +46,19 @@ export function Today({ me }: { me: Person }) {
         </p>
       )}
       {roles.map((role, index) => (
-        <NotesOf key={role} role={role} isMine={role === me.role} number={index + 1} />
+        <NotesOf
+          key={role}
+          role={role}
+          isMine={role === me.role}
+          number={index + 1}
+          quiet={tours.data && quietWords(role, tours.data.tours.edges.length > 0, tours.data.items.edges.length > 0)}
+        />
       ))}
     </Page>
   );
 }
 
-function NotesOf({ role, isMine, number }: { role: string; isMine: boolean; number: number }) {
+function NotesOf({ role, isMine, number, quiet }: { role: string; isMine: boolean; number: number; quiet: string | undefined }) {
   const query = useInfiniteQuery({
     queryKey: ['attention', role],
     queryFn: async ({ pageParam }) => (await request(attentionQuery, { role, after: pageParam })).attention,
@@ -68,7 +82,7 @@ function NotesOf({ role, isMine, number }: { role: string; isMine: boolean; numb
         {() => (
           <>
             {role === 'safety' && <WaitingToday isMine={isMine} />}
-            {notes.length === 0 && <p className="quiet">{quietSentence[role]}</p>}
+            {notes.length === 0 && <p className="quiet">{quiet}</p>}
             {notes.map((note, at) => (
               <Note key={at} weight={note.weight as 'look'}>
                 {note.sentence}{' '}

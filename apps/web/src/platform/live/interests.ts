@@ -13,7 +13,7 @@ type Text = string | undefined;
 
 /** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
 const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
-  'any-tour': () => ({ now: ['tour'] }),
+  'any-tour': () => ({ now: ['tour'], later: ['register'] }),
   attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue', 'venue'] }),
   // The gate's answer hangs on what is on file of every item, on the rules, and on where the venues are.
   barred: ([, plan]) => ({ now: ['register', 'catalogue', 'tour', 'venue', `done/${plan}`] }),
