@@ -14,6 +14,7 @@ import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
 import { configOf } from '../api/src/platform/config/config.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
 import { findBrowser } from './find-browser.js';
+import { main as test } from './test.js';
 
 const day = '2027-02-26';
 const password = 'pictures only';
@@ -34,8 +35,14 @@ const pictures: readonly {
   { name: 'cart-on-a-phone', path: '/floor/harbour-lights/quayside/carts', width: 390, height: 780 },
 ];
 
-/** Takes the pictures of the README from the demo tour, in a Chromium on this machine. */
-export async function main(_args: readonly string[], root: string): Promise<number> {
+/** Takes the pictures of the README, in a Chromium on this machine: from the demo tour, and on the tested walk from an empty house to the first cart cards. */
+export async function main(args: readonly string[], root: string): Promise<number> {
+  process.env.CARTWRIGHT_WALK_PICTURES = join(root, 'apps', 'web', 'pictures');
+  const walked = await test(['tests/web/whole-tour'], root);
+  return walked !== 0 || args.includes('--walk') ? walked : ofDemo(root);
+}
+
+async function ofDemo(root: string): Promise<number> {
   const executablePath = findBrowser();
   if (!executablePath) {
     process.stderr.write('No Chromium was found. Set CHROMIUM to its path.\n');

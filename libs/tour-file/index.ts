@@ -19,6 +19,7 @@ export {
   readModelsCsv,
 } from './csv/index.js';
 export { type AtShow, type Difference, changeDesign, differences, followDesign, keepAsDesign } from './design/index.js';
+export { type Broken, brokenByMove } from './move/index.js';
 export { type TourClash, mergeTours } from './merge/index.js';
 export {
   type DayOrder,

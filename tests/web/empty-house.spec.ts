@@ -178,6 +178,7 @@ describe('from an empty house to a first plan, in a browser', () => {
   itInBrowser('makes a tour, a hang of pasted rows and a plan of it', async () => {
     await page.goto(`${test.address}/tours`);
     await page.getByText('Make a new tour', { exact: true }).click();
+    const form = page.locator('details', { hasText: 'Make a new tour' });
     for (const [label, value] of [
       ['Name of the tour', 'First tour'],
       ['Depot', depot],
@@ -188,11 +189,11 @@ describe('from an empty house to a first plan, in a browser', () => {
       ['Load-in day', '2027-03-04'],
       ['Load-out day', '2027-03-05'],
     ] as const)
-      await page.getByLabel(label, { exact: true }).fill(value);
-    await page.getByLabel('Country whose examination rules hold', { exact: true }).selectOption('GB');
-    await page.getByLabel('Time zone of the venue', { exact: true }).selectOption('Europe/London');
-    await page.getByLabel('Load rule').selectOption('ours');
-    await page.getByRole('button', { name: 'Make the tour' }).click();
+      await form.getByLabel(label, { exact: true }).fill(value);
+    await form.getByLabel('Country whose examination rules hold', { exact: true }).selectOption('GB');
+    await form.getByLabel('Time zone of the venue', { exact: true }).selectOption('Europe/London');
+    await form.getByLabel('Load rule').selectOption('ours');
+    await form.getByRole('button', { name: 'Make the tour' }).click();
     await page.getByRole('heading', { name: 'First tour' }).waitFor();
     await page.getByRole('checkbox', { name: /^T-1/ }).check();
     await page.getByText('Saving ...').waitFor({ state: 'detached' });

@@ -126,4 +126,30 @@ describe('forms in a browser', () => {
     await page.getByText('Your edits from before are here again').waitFor({ state: 'detached' });
     expect(await centre.getByLabel('Splay of position 2', { exact: true }).inputValue()).not.toBe('1.25');
   });
+
+  itInBrowser('takes back one change of a hang after the other, and makes them again', async () => {
+    await page.goto(`${test.address}/tours/harbour-lights/shows/fenland/hangs`);
+    const first = page.locator('main section').first();
+    const height = first.getByLabel('Trim height, mm');
+    const was = await height.inputValue();
+    for (const value of ['7010', '7020']) {
+      await height.fill(value);
+      await page.waitForTimeout(700);
+    }
+    const back = page.getByRole('button', { name: 'Take back the last change' });
+    await back.click();
+    await expectValue(height, '7010');
+    await back.click();
+    await expectValue(height, was);
+    expect(await back.isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Make it again' }).click();
+    await expectValue(height, '7010');
+    // What is not saved is there again after the page was closed.
+    await page.waitForTimeout(500);
+    await page.goto(`${test.address}/tours/harbour-lights/shows/fenland/hangs`);
+    await page.getByText('Your edits from before are here again').waitFor();
+    await expectValue(height, '7010');
+    await page.getByRole('button', { name: 'Take what is on file' }).click();
+    await expectValue(height, was);
+  });
 });

@@ -123,4 +123,21 @@ describe('tours changed in a browser', () => {
     await page.getByRole('button', { name: 'Put Harbour Lights back' }).click();
     await page.getByRole('link', { name: 'Harbour Lights' }).waitFor();
   });
+
+  itInBrowser('says what a move of a show breaks before it is saved, and takes the move back', async () => {
+    const { shows } = await tour();
+    const [first, second] = shows;
+    await page.goto(`${test.address}/tours/harbour-lights/shows/${first.id}/change`);
+    const form = page.getByRole('region', { name: 'The show', exact: true });
+    await form.getByLabel('Load-in day').fill(second.from);
+    await form.getByLabel('Load-out day').fill(second.to);
+    await form.getByText(`■ ${second.name} is on the same days`).waitFor();
+    expect((await showOf(first.id)).from).toBe(first.from);
+    await form.getByRole('button', { name: 'Save the show' }).click();
+    await page.getByText(`is moved from ${first.from}`).waitFor();
+    expect((await showOf(first.id)).from).toBe(second.from);
+    await page.getByRole('button', { name: 'Undo the move' }).click();
+    await page.getByText(`is moved from ${first.from}`).waitFor({ state: 'detached' });
+    expect(await showOf(first.id)).toMatchObject({ from: first.from, to: first.to });
+  });
 });

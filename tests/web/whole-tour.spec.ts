@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { writeCsv } from '#kernel';
 import { type ModelKind, modelCell, modelColumns, modelExamples } from '#tour-file';
@@ -97,6 +98,12 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     await test?.close();
   });
 
+  /** For the README: taken on the way where somebody asks for pictures. */
+  const picture = async (of: Page, name: string): Promise<void> => {
+    const folder = process.env.CARTWRIGHT_WALK_PICTURES;
+    if (folder) await of.screenshot({ path: join(folder, `walk-${name}.png`) });
+  };
+
   const signIn = async (on: Page, email: string, password: string): Promise<void> => {
     await act.fill(on.getByLabel('Email', { exact: true }), email);
     await act.fill(on.getByLabel('Password', { exact: true }), password);
@@ -116,6 +123,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
       [/^First password/, 'first password'],
     ] as const)
       await act.fill(page.getByLabel(label), value);
+    await picture(page, '1-first-people');
     await act.click(page.getByRole('button', { name: 'Begin' }));
     await signIn(page, 'tamsin@example.org', 'a password of one’s own');
     await page.getByRole('heading', { name: 'Today' }).waitFor();
@@ -131,6 +139,8 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
   itInBrowser('makes a load rule and a rigging system', async () => {
     act.part('rules');
     await act.click(page.getByRole('link', { name: 'What a first plan needs, in order' }));
+    await page.getByText('■ next').waitFor();
+    await picture(page, '2-what-is-missing');
     await act.click(page.getByRole('link', { name: 'Make a load rule' }));
     const rule = page.getByRole('region', { name: 'Load rules' });
     await act.click(rule.getByText('Make a load rule', { exact: true }));
@@ -162,6 +172,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     await act.files(page.getByLabel(/^Files: CSV/), spreadsheets());
     await page.getByText('boxes.csv: 60 rows').waitFor();
     await page.getByText('3 of 4 columns are read; not read: Colour.').waitFor();
+    await picture(page, '3-spreadsheets');
     await act.click(page.getByRole('button', { name: 'Import 16 sheets in this order' }));
     await page.getByText('All of it is in.').waitFor({ timeout: 120_000 });
   });
@@ -170,6 +181,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     act.part('safety officer');
     await act.click(officer.getByRole('link', { name: 'Look at what waits' }));
     await act.fill(officer.getByLabel(/^Why/), 'compared with the papers');
+    await picture(officer, '4-safety-officer');
     await act.click(officer.getByRole('button', { name: /^Accept all/ }));
     await officer.getByText('Nothing waits.').waitFor();
   });
@@ -187,6 +199,8 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     await act.fill(form.getByLabel('Last return day'), '2027-03-25');
     await act.choose(form.getByLabel('Country whose examination rules hold'), 'GB');
     await act.choose(form.getByLabel('Load rule of every show'), 'ours');
+    await form.getByRole('status').scrollIntoViewIfNeeded();
+    await picture(page, '5-route-sheet');
     await act.click(form.getByRole('button', { name: 'Make the tour of 10 shows' }));
     await page.getByRole('heading', { name: 'Ten towns' }).waitFor();
     expect(await page.getByText('nothing hangs in it yet').count()).toBe(3);
@@ -210,6 +224,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
       await act.click(page.getByRole('button', { name: 'Add a hang' }));
       await act.choose(page.locator('main section').last().getByLabel('Mirror of'), name);
     }
+    await picture(page, `6-design-${design.toLowerCase()}`);
     await act.click(page.getByRole('button', { name: 'Save the hangs' }));
     await page.getByRole('heading', { name: 'Ten towns' }).waitFor();
   };
@@ -233,6 +248,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     await act.click(page.getByRole('region', { name: 'Shows' }).getByRole('link', { name: 'Hull', exact: true }));
     await act.click(page.getByRole('button', { name: 'Make the plan' }));
     await page.getByRole('region', { name: 'Carts' }).waitFor({ timeout: 90_000 });
+    await picture(page, '7-show');
     const opened = page.context().waitForEvent('page');
     await act.click(page.getByRole('link', { name: 'Print cart cards' }));
     const paper = await opened;
@@ -243,6 +259,7 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
     // 24 boxes in carts of four: as many cards, each with the serials of its boxes.
     expect(cards.match(/Hull/g)?.length).toBeGreaterThanOrEqual(6);
     expect(new Set(cards.match(/\bB-\d{3}\b/g)).size).toBe(24);
+    await picture(paper, '8-cart-card');
     const pdf = await paper.pdf();
     expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
     // The figure is the point of the walk: it is told, not only held against its limit.

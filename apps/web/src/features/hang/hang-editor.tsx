@@ -15,6 +15,7 @@ import { freeId, newHang, withCopy } from './form/change-hang.js';
 import { HangForm } from './form/hang-form.js';
 import { type Kit, readKit } from './form/kit.js';
 import { FromDesign, WhereFlown } from './of-design.js';
+import { useEditSteps } from './use-edit-steps.js';
 import { useKeptEdits } from './use-kept-edits.js';
 
 /** The hangs of a show, entered by form or pasted, drawn at once. */
@@ -110,6 +111,7 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
   const navigate = useNavigate();
   const saveIt = useTourSave({ tour, version }, form.formState.isDirty);
   const kept = useKeptEdits(draftKey, form);
+  const steps = useEditSteps(form);
   const [removed, setRemoved] = useState<{ readonly hang: Hang; readonly at: number } | null>(null);
   const save = useMutation({
     mutationFn: (typed: { hangs: Hang[] }) => saveIt((of) => after(of, typed.hangs)),
@@ -122,10 +124,16 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
   const setHangs = (next: Hang[]) => form.setValue('hangs', next, { shouldDirty: true });
   return (
     <Page title={title} lede={back}>
-      <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={(path) => nameIn(path, place)}>
+      <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={(path) => nameIn(path, place)} keeps={false}>
         <div className="row actions">
           <button type="submit" disabled={save.isPending}>
             Save the hangs
+          </button>
+          <button type="button" className="plain" disabled={steps.left.back === 0} onClick={steps.back}>
+            Take back the last change
+          </button>
+          <button type="button" className="plain" disabled={steps.left.on === 0} onClick={steps.on}>
+            Make it again
           </button>
           {!form.formState.isValid && form.formState.isSubmitted && <span className="said">■ Some fields below are not right yet.</span>}
         </div>

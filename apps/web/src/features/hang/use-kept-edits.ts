@@ -1,28 +1,40 @@
 import { useEffect, useRef, useState } from 'react';
 import type { UseFormReturn } from 'react-hook-form';
 import type { Hang } from '#tour-file';
+import { draftOf, dropDraft, keepDraft } from '../../platform/drafts.js';
 
-/** Edits of hangs that were left unsaved, by show, while the page lives. */
-const left = new Map<string, Hang[]>();
+const quietMs = 300;
 
-/** Whoever leaves by Back or a link finds the edits again; whoever closes the page is asked first. */
+/** Edits of hangs that are not saved are kept on this device: whoever leaves by Back or a link finds them again; whoever closes the page is asked first. */
 export function useKeptEdits(key: string, form: UseFormReturn<{ hangs: Hang[] }>) {
   const { isDirty } = form.formState;
   const state = useRef({ isDirty, isOver: false });
   useEffect(() => {
     state.current.isDirty = isDirty;
   });
-  const [isBack, setBack] = useState(() => left.has(key));
-  const { setValue, getValues } = form;
+  const [isBack, setBack] = useState(() => draftOf(key) !== undefined);
+  const { setValue, getValues, subscribe } = form;
   useEffect(() => {
     const now = state.current;
-    const kept = left.get(key);
-    left.delete(key);
+    const kept = draftOf(key)?.values as Hang[] | undefined;
     if (kept) setValue('hangs', kept, { shouldDirty: true });
-    return () => {
-      if (now.isDirty && !now.isOver) left.set(key, structuredClone(getValues('hangs')));
+    let later: ReturnType<typeof setTimeout> | undefined;
+    const keep = (): void => {
+      if (now.isDirty && !now.isOver) keepDraft(key, getValues('hangs'));
     };
-  }, [key, setValue, getValues]);
+    const stop = subscribe({
+      formState: { values: true },
+      callback: () => {
+        clearTimeout(later);
+        later = setTimeout(keep, quietMs);
+      },
+    });
+    return () => {
+      clearTimeout(later);
+      keep();
+      stop();
+    };
+  }, [key, setValue, getValues, subscribe]);
   useEffect(() => {
     if (!isDirty) return undefined;
     const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
@@ -35,8 +47,10 @@ export function useKeptEdits(key: string, form: UseFormReturn<{ hangs: Hang[] }>
     /** Saved: nothing is left. */
     end: (): void => {
       state.current.isOver = true;
+      dropDraft(key);
     },
     forget: (hangs: Hang[]): void => {
+      dropDraft(key);
       setValue('hangs', structuredClone(hangs), { shouldDirty: true });
       setBack(false);
     },

@@ -9,6 +9,7 @@ import { Field, Figure, Form, useTypedForm } from '../../ui/form.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
 import { figureOrNothing } from '../../ui/typed.js';
 import { DesignsPart } from './design/designs-part.js';
+import { MovedNote } from './change/moved-note.js';
 import { BetweenShows } from './between-shows.js';
 import { PlacesPart } from './places/places-part.js';
 import { RemovedShows } from './removed-shows.js';
@@ -40,6 +41,7 @@ export function TourScreen({ me }: { me: Person }) {
           }
         >
           <Part number={1} title="Shows" margin={<a href={`/api/tours/${tourId}/file`}>Save the tour as a file</a>}>
+            <MovedNote of={{ version, tour }} />
             <ShowTable tour={tour} states={showStates} mayChange={me.role === 'system'} />
             <RemovedShows tourId={tourId} version={version} shows={removedShows} me={me} />
             {me.role === 'system' && <MoreShows tour={tour} version={version} taken={removedShows.map((each) => each.showId)} />}

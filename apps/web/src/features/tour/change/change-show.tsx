@@ -16,6 +16,8 @@ import { type TypedShow, changedShow, showOf, typedOfShow } from './changed-show
 import { CopyShow } from './copy-show.js';
 import { chooseVenue, removeShow, showVenueQuery } from '../removal-operations.js';
 import { RemovePart } from './remove-part.js';
+import type { Moved } from './moved-note.js';
+import { WhatBreaks } from './what-breaks.js';
 
 type TourOnFile = AnswerOf<typeof tourQuery>['tour'];
 
@@ -80,9 +82,11 @@ function useSaveShow(onFile: TourOnFile, show: Show, venueId: string, isDirty: b
       await save((of) => ({ ...of, shows: byDay(of.shows.map((each) => (each.id === show.id ? showOf(each, typed) : each))) }));
       if (typed.venueId !== venueId) await request(chooseVenue, { tourId: tour.id, showId: show.id, venueId: typed.venueId || null });
     },
-    onSuccess: async () => {
+    onSuccess: async (_saved, typed) => {
       await client.invalidateQueries();
-      await navigate(`/tours/${tour.id}`);
+      const isMoved = typed.from !== show.from || typed.to !== show.to;
+      const moved: Moved = { showId: show.id, name: typed.show, from: show.from, to: show.to };
+      await navigate(`/tours/${tour.id}`, { state: isMoved ? { moved } : null });
     },
   });
 }
@@ -121,6 +125,7 @@ function ShowForm({
           choices={[...known, ...rules.map((each) => [each.id, `${each.id}: ${each.title}`] as const)]}
         />
       </div>
+      <WhatBreaks tour={onFile.tour} showId={show.id} />
       <PlaceFields rules={rules} />
       <p className="quiet">
         Days lie within the tour’s, {onFile.tour.prepFrom} to {onFile.tour.returnTo}:{' '}
