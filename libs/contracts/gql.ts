@@ -178,7 +178,8 @@ type Documents = {
     "query Venues { venues { id version venue shows { tourId showId } } }": typeof types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": typeof types.SaveVenueDocument,
     "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": typeof types.VisitsDocument,
-    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n": typeof types.VisitSeasonDocument,
+    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!, $check: String) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without, check: $check) { answer without names { id kind model } }\n  }\n": typeof types.VisitSeasonDocument,
+    "\n  query CountedUse($depot: String) { countedUse(depot: $depot) { itemId kind model depot jurisdiction basis every since count isDue } }\n": typeof types.CountedUseDocument,
     "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }": typeof types.AddVisitDaysDocument,
     "\n  mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }\n": typeof types.AgreeVisitsDocument,
     "\n  mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }\n": typeof types.MoveVisitDocument,
@@ -357,7 +358,8 @@ const documents: Documents = {
     "query Venues { venues { id version venue shows { tourId showId } } }": types.VenuesDocument,
     "\n  mutation SaveVenue($id: ID, $venue: VenueJson!, $expectedVersion: Int) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }\n": types.SaveVenueDocument,
     "\n  query Visits($from: String!, $to: String!, $depot: String) {\n    depots\n    visits(from: $from, to: $to, depot: $depot) { id onDay depot placeName state remark entered version list }\n    showsInSeason(from: $from, to: $to) { tourId showId name from to }\n  }\n": types.VisitsDocument,
-    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n": types.VisitSeasonDocument,
+    "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!, $check: String) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without, check: $check) { answer without names { id kind model } }\n  }\n": types.VisitSeasonDocument,
+    "\n  query CountedUse($depot: String) { countedUse(depot: $depot) { itemId kind model depot jurisdiction basis every since count isDue } }\n": types.CountedUseDocument,
     "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }": types.AddVisitDaysDocument,
     "\n  mutation AgreeVisits($from: String!, $to: String!, $depot: String, $visits: [ID!]!) { agreeVisits(from: $from, to: $to, depot: $depot, visits: $visits) }\n": types.AgreeVisitsDocument,
     "\n  mutation MoveVisit($id: ID!, $onDay: String!, $expectedVersion: Int!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $expectedVersion) }\n": types.MoveVisitDocument,
@@ -1028,7 +1030,11 @@ export function graphql(source: "\n  query Visits($from: String!, $to: String!, 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }\n  }\n"): typeof import('./graphql.js').VisitSeasonDocument;
+export function graphql(source: "\n  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!, $check: String) {\n    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without, check: $check) { answer without names { id kind model } }\n  }\n"): typeof import('./graphql.js').VisitSeasonDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query CountedUse($depot: String) { countedUse(depot: $depot) { itemId kind model depot jurisdiction basis every since count isDue } }\n"): typeof import('./graphql.js').CountedUseDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -1469,10 +1469,18 @@ export type VisitSeasonQueryVariables = Exact<{
   depot?: string | null | undefined;
   withIdle: boolean;
   without: Array<string | number> | string | number;
+  check?: string | null | undefined;
 }>;
 
 
 export type VisitSeasonQuery = { visitSeason: { answer: SeasonAnswer, without: SeasonAnswer | null, names: Array<{ id: string, kind: string, model: string }> } };
+
+export type CountedUseQueryVariables = Exact<{
+  depot?: string | null | undefined;
+}>;
+
+
+export type CountedUseQuery = { countedUse: Array<{ itemId: string, kind: string, model: string, depot: string, jurisdiction: string, basis: string, every: number, since: string | null, count: number | null, isDue: boolean }> };
 
 export type AddVisitDaysMutationVariables = Exact<{
   days: Array<PossibleDayInput> | PossibleDayInput;
@@ -3838,13 +3846,14 @@ export const VisitsDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:7f02ee851957506e066146b338139755f88e037eed37740b30dca66bac568aa0"}) as unknown as TypedDocumentString<VisitsQuery, VisitsQueryVariables>;
 export const VisitSeasonDocument = new TypedDocumentString(`
-    query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {
+    query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!, $check: String) {
   visitSeason(
     from: $from
     to: $to
     depot: $depot
     withIdle: $withIdle
     without: $without
+    check: $check
   ) {
     answer
     without
@@ -3855,7 +3864,23 @@ export const VisitSeasonDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:c51ddbb5a60771d8799eed2a0f1572b01f694a016ce884f42a417e9dc42931e9"}) as unknown as TypedDocumentString<VisitSeasonQuery, VisitSeasonQueryVariables>;
+    `, {"hash":"sha256:e9ade6273d1f56f1f67093c559dec791dd327a640e8289c0efec8d5b51787bbc"}) as unknown as TypedDocumentString<VisitSeasonQuery, VisitSeasonQueryVariables>;
+export const CountedUseDocument = new TypedDocumentString(`
+    query CountedUse($depot: String) {
+  countedUse(depot: $depot) {
+    itemId
+    kind
+    model
+    depot
+    jurisdiction
+    basis
+    every
+    since
+    count
+    isDue
+  }
+}
+    `, {"hash":"sha256:d43fdc9949d71ee8244b6aef1fa249f61e47eebfcfc6f9ea46c3315b1a8ad071"}) as unknown as TypedDocumentString<CountedUseQuery, CountedUseQueryVariables>;
 export const AddVisitDaysDocument = new TypedDocumentString(`
     mutation AddVisitDays($days: [PossibleDayInput!]!) {
   addVisitDays(days: $days)

@@ -327,8 +327,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SaveVenue($expectedVersion: Int, $id: ID, $venue: VenueJson!) { saveVenue(id: $id, venue: $venue, expectedVersion: $expectedVersion) { id } }",
   'sha256:7f02ee851957506e066146b338139755f88e037eed37740b30dca66bac568aa0':
     "query Visits($depot: String, $from: String!, $to: String!) { depots showsInSeason(from: $from, to: $to) { from name showId to tourId } visits(from: $from, to: $to, depot: $depot) { depot entered id list onDay placeName remark state version } }",
-  'sha256:c51ddbb5a60771d8799eed2a0f1572b01f694a016ce884f42a417e9dc42931e9':
-    "query VisitSeason($depot: String, $from: String!, $to: String!, $withIdle: Boolean!, $without: [ID!]!) { visitSeason( from: $from to: $to depot: $depot withIdle: $withIdle without: $without ) { answer names { id kind model } without } }",
+  'sha256:e9ade6273d1f56f1f67093c559dec791dd327a640e8289c0efec8d5b51787bbc':
+    "query VisitSeason($check: String, $depot: String, $from: String!, $to: String!, $withIdle: Boolean!, $without: [ID!]!) { visitSeason( from: $from to: $to depot: $depot withIdle: $withIdle without: $without check: $check ) { answer names { id kind model } without } }",
+  'sha256:d43fdc9949d71ee8244b6aef1fa249f61e47eebfcfc6f9ea46c3315b1a8ad071':
+    "query CountedUse($depot: String) { countedUse(depot: $depot) { basis count depot every isDue itemId jurisdiction kind model since } }",
   'sha256:77671ca2aec1c454bcb8f1d3214ca8e7a6e2e3bac605791a8dce3de72e861f15':
     "mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }",
   'sha256:3ee97e672094fb4cc58d57270155e8f0e708df724f773a3213037bd43ce09ed7':

@@ -45,8 +45,15 @@ export const mayExamine = (rules: readonly ExaminationRule[]): readonly string[]
   ...new Set(rules.flatMap((rule) => rule.mayExamine ?? [])),
 ];
 
-/** The paragraph of the list of LOLER under which a field is read, where it has one. */
-export const paragraphOf = (field: RecordField): string | null => lolerSchedule1.find((each) => each.field === field)?.paragraph ?? null;
+/** The paragraph under which a field is asked for, else that of the list of LOLER, where it has one; and whether it was read there. */
+export function paragraphOf(
+  field: RecordField,
+  asked: readonly AskedField[],
+): { readonly paragraph: string | null; readonly wasRead: boolean } {
+  const { paragraph = null, wasRead = true } =
+    asked.find((each) => each.field === field && each.paragraph !== null) ?? lolerSchedule1.find((each) => each.field === field) ?? {};
+  return { paragraph, wasRead };
+}
 
 /** Asked fields that the record leaves open. What the list asks for in one case only is asked for in that case only. */
 export function missingFields(record: Examination, asked: readonly AskedField[]): readonly AskedField[] {

@@ -6,6 +6,8 @@ import { type AskedField, missingFields, paragraphOf } from './asked-fields.js';
 export interface ReportLine {
   readonly field: RecordField;
   readonly paragraph: string | null;
+  /** Whether the text under that paragraph was read, and is no more than remembered. */
+  readonly wasRead: boolean;
   /** null: it says nothing. Of defects and files other rooms say more. */
   readonly value: string | boolean | null;
   /** A rule asks for it and it is not there. */
@@ -17,7 +19,7 @@ export function reportLines(record: Examination, asked: readonly AskedField[]): 
   const missing = new Set(missingFields(record, asked).map((each) => each.field));
   return recordFields.map((field) => ({
     field,
-    paragraph: asked.find((each) => each.field === field)?.paragraph ?? paragraphOf(field),
+    ...paragraphOf(field, asked),
     value: valueOf(field, record),
     isMissing: missing.has(field),
   }));

@@ -232,6 +232,15 @@ describe('people', () => {
     const { id, agent } = await add('Quill Barrow');
     await agent.graphql('mutation { reportDefect(itemId: "P-001", reason: "a dent") { summary { id } } }');
     await agent.graphql('mutation { quarantine(itemId: "P-001", reason: "a dent") { summary { id } } }');
+    await test.dataSource.query(
+      `INSERT INTO place_answer (tour_id, place, rules_of, because, decided_by, decided_by_id, decided_at) VALUES ('harbour-lights', 'FR', 'GB', 'stricter', 'Quill Barrow', $1, now())`,
+      [id],
+    );
+    const made = await act(system, 'makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id } } }');
+    await test.dataSource.query(
+      `INSERT INTO sign_off (id, plan_id, hang, kind, name, remark, signed_at, signed_by) VALUES (gen_random_uuid(), $1, 'Centre', 'inspected', 'Quill Barrow', '', now(), 'Sol Achterberg')`,
+      [(made as any).data.makePackPlan.plan.id],
+    );
     const acts = () => test.dataSource.query('SELECT count(*)::int AS count FROM event WHERE person_id = $1', [id]);
     const before = await acts();
     expect(before[0].count).toBeGreaterThan(0);

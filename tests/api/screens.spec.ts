@@ -103,7 +103,12 @@ describe('the SQL of the screens', () => {
     [
       'visit/season-snapshot',
       {
-        'a season': () => loadSeason(of(DataSource), { from: year[0], to: year[1], depot: null, withIdle: false, without: [] }, testDay),
+        'a season': () =>
+          loadSeason(
+            of(DataSource),
+            { from: year[0], to: year[1], depot: null, withIdle: false, without: [], check: 'examination' as const },
+            testDay,
+          ),
       },
     ],
     [

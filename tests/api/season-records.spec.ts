@@ -34,7 +34,7 @@ describe('the records that a season reads', () => {
       items.map((each) => each.id),
     ]);
     await workOutDates(manager, testDay);
-    const subject = { from: testDay, to: addDays(testDay, 3000), depot: null, withIdle: true, without: [] };
+    const subject = { from: testDay, to: addDays(testDay, 3000), depot: null, withIdle: true, without: [], check: 'examination' as const };
     const { season } = await loadSeason(manager, subject, testDay);
     const whole = new Map((await loadItems(manager)).map((each) => [each.id, each.examinations]));
     const all = season.items.map((each) => ({ ...each, examinations: whole.get(each.id)! }));

@@ -141,4 +141,76 @@ describe('visits of examiners', () => {
     });
     expect((await listed()).find((each) => each.id === one!.id)?.state).toBe('cancelled');
   });
+
+  it('of another check are planned by its own dates, and nothing of the examination is touched', async () => {
+    const rule = { jurisdiction: 'Home', kinds: ['hoist'], source: 'house rule', status: 'house rule' };
+    const add = (rules: object[]) => safety.graphql('mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }', { rules });
+    const before = (await plan()).answer;
+    const ask = async (check: string) =>
+      safety.graphql(
+        'query($from: String!, $to: String!, $depot: String, $check: String) { visitSeason(from: $from, to: $to, depot: $depot, withIdle: false, without: [], check: $check) { answer } }',
+        { ...season, check },
+      );
+    expect((await ask('electrical')).data.visitSeason.answer).toMatchObject({ count: { visits: 0 }, notSaved: [] });
+    expect((await add([{ ...rule, check: 'electrical', intervals: ['P6M'] }])).errors).toBeUndefined();
+    const [hoist] = (await test.dataSource.query(
+      `SELECT item.id FROM item JOIN booking ON item_id = item.id WHERE kind = 'hoist' AND state = 'in service' AND tour_name = 'Lanterns' ORDER BY item.id LIMIT 1`,
+    )) as { id: string }[];
+    const examination = { on: '2027-02-20', outcome: 'pass', check: 'electrical', examiner: 'E. Volt (invented)', report: 'E-1' };
+    const recorded = await safety.graphql('mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { item } }', {
+      id: hoist?.id,
+      e: examination,
+    });
+    expect(recorded.errors).toBeUndefined();
+    const { answer } = (await ask('electrical')).data.visitSeason;
+    expect(answer.count.visits).toBe(answer.count.visitsAtLeast);
+    // Passed on 20 February: good through 20 August, so that the autumn tour needs it once more, and the spring tour does not.
+    const seen = answer.visits.flatMap((visit: any) => visit.items.filter((each: any) => each.id === hoist?.id));
+    const lost = answer.notSaved.filter((each: any) => each.id === hoist?.id);
+    expect([...seen, ...lost].map((each: any) => each.neededOn)).toEqual(['2027-10-01']);
+    expect((await plan()).answer.visits).toEqual(before.visits);
+    expect((await ask('chemical')).errors?.[0]?.extensions.faults?.[0]?.field).toBe('check');
+  });
+
+  it('by count are told of what was lifted here since its last record', async () => {
+    const system = await test.as('system');
+    const counted = async () => (await safety.graphql('{ countedUse { itemId basis every since count isDue } }')).data.countedUse as any[];
+    expect(await counted()).toEqual([]);
+    const rule = { jurisdiction: 'Home', kinds: ['hoist'], source: 'house rule', status: 'house rule', intervals: [] };
+    const added = await safety.graphql('mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }', {
+      rules: [{ ...rule, basis: 'lifts', every: 2 }],
+    });
+    expect(added.errors).toBeUndefined();
+    expect(await counted()).toEqual([]);
+    const made = await system.graphql(
+      'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id plan } } } }',
+    );
+    const { id, plan: planned } = made.data.makePackPlan.plan;
+    const hangs: any[] = planned.picks.hangs;
+    const [first, second] = hangs;
+    await test.dataSource.query(`UPDATE pack_plan SET state = 'released', revision = 'A' WHERE id = $1`, [id]);
+    const sign = (hang: string, day: string) =>
+      test.dataSource.query(
+        `INSERT INTO sign_off (id, plan_id, hang, kind, name, remark, signed_at, signed_by) VALUES (gen_random_uuid(), $1, $2, 'inspected', 'Sol Achterberg', '', $3, 'Sol Achterberg')`,
+        [id, hang, `${day}T12:00:00Z`],
+      );
+    const hoist = first.picks[0].hoistSerial;
+    const since = (
+      await test.dataSource.query(
+        `SELECT max(data->>'on') AS since FROM examination WHERE item_id = $1 AND data->>'outcome' = 'pass' AND data->>'check' IS NULL`,
+        [hoist],
+      )
+    )[0].since;
+    await sign(first.hang, '2001-01-01');
+    expect((await counted()).find((each) => each.itemId === hoist)).toMatchObject({ count: since === null ? 1 : 0, isDue: false, since });
+    await sign(first.hang, '2027-03-02');
+    await sign(first.hang, '2027-03-04');
+    expect((await counted()).find((each) => each.itemId === hoist)).toMatchObject({
+      basis: 'lifts',
+      every: 2,
+      count: since === null ? 3 : 2,
+      isDue: true,
+    });
+    expect((await counted()).some((each) => each.itemId === second.picks[0].hoistSerial)).toBe(false);
+  });
 });

@@ -104,6 +104,7 @@ import { CalendarController } from './features/visit/calendar/calendar.controlle
 import { CalendarResolver } from './features/visit/calendar/calendar.resolver.js';
 import { CalendarService } from './features/visit/calendar/calendar.service.js';
 import { ResultsService } from './features/visit/results.service.js';
+import { CountedUseQuery } from './features/visit/counted-use.query.js';
 import { VisitQuery } from './features/visit/visit.query.js';
 import { VisitResolver } from './features/visit/visit.resolver.js';
 import { VisitService } from './features/visit/visit.service.js';
@@ -195,6 +196,7 @@ const features = [
   VenueService,
   VenueResolver,
   VisitQuery,
+  CountedUseQuery,
   VisitService,
   ResultsService,
   VisitResolver,

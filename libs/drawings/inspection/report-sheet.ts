@@ -27,7 +27,7 @@ export function reportSheet({ item, record, lines: fields, kept, printedOn }: Re
     lines(
       ['Paragraph', 'Content', 'What the report says'],
       fields.map((each) => [
-        each.paragraph ?? '',
+        each.paragraph === null ? '' : each.wasRead ? each.paragraph : `${each.paragraph} *`,
         english.recordField(each.field),
         each.field === 'identity'
           ? `${words(each.value)} ${item.id}, ${item.model}`.trim()
@@ -46,7 +46,9 @@ export function reportSheet({ item, record, lines: fields, kept, printedOn }: Re
       'report',
     ),
     defectTable(examination.particulars?.defects, record, item),
-    says('Paragraphs are those of LOLER 1998 Schedule 1. Statements are the examiner’s words; nothing here adds to them.'),
+    says(
+      `Paragraphs are those of LOLER 1998 Schedule 1${fields.some((each) => each.paragraph !== null && !each.wasRead) ? '; with * as it is remembered, not read: compare it with the text' : ''}. Statements are the examiner’s words; nothing here adds to them.`,
+    ),
     says(`How long it is kept: ${tell(english.keptUntil, kept.until)}.${kept.sources.length > 0 ? ` ${kept.sources.join('; ')}.` : ''}`),
     says(
       `Recorded by ${record.recordedBy} on ${record.recordedAt.slice(0, 10)}.${record.reason === null ? '' : ` It corrects an earlier record: ${record.reason}.`}`,

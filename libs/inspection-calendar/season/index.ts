@@ -11,3 +11,4 @@ export {
   solveSeason,
 } from './solve-season.js';
 export { verifySeason } from './verify-season.js';
+export { ofCheck } from './of-check.js';

@@ -50,7 +50,7 @@ export async function run(args: readonly string[], root: string): Promise<number
          (SELECT count(*)::int FROM visit WHERE state = 'agreed') AS "agreedVisits"`,
     );
     const to = addDays(today, 365);
-    const season = { from: today, to, depot: null, withIdle: false, without: [] };
+    const season = { from: today, to, depot: null, withIdle: false, without: [], check: 'examination' as const };
     const { season: read } = await loadSeason(dataSource, season, today);
     const visits = app.get(VisitQuery);
     const [agreed]: { id: string }[] = await dataSource.query(`SELECT id FROM visit WHERE state = 'agreed' ORDER BY on_day LIMIT 1`);

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { type CaseExamination, type ExaminedItem, findDueDate, lastDayOfDeclaration, withDecidingRecords } from '#inspection-calendar';
 import { type Item, itemKinds } from '#tour-file';
-import { intervalsOfItem, intervalsOfRules, splitInterval } from '#trade';
+import { intervalsOfItem, intervalsOfRules } from '#trade';
 import { asAnswered } from '../../planning/snapshot/kit-snapshot.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { rulesInForce } from './records/rules-in-force.reader.js';
@@ -145,14 +145,8 @@ function datesOf({ id, declaredOn, examinations, events }: Facts, intervals: rea
   const item = { id, ...facts };
   const due = findDueDate(item, today);
   const state = due.dueOn !== null ? 'due' : due.state === 'no interval' ? null : due.state;
-  return { dueOn: due.dueOn, state, holdsThrough: lastDayOfDeclaration(item, today), facts: ofExaminer(facts) };
+  return { dueOn: due.dueOn, state, holdsThrough: lastDayOfDeclaration(item, today), facts: withDecidingRecords(facts) };
 }
-
-/** What an examiner's visit is planned by: the examination alone; other checks are made by others. */
-const ofExaminer = (facts: DatingFacts): DatingFacts => ({
-  ...withDecidingRecords({ ...facts, examinations: facts.examinations.filter((each) => each.check === undefined) }),
-  intervals: facts.intervals.filter((each) => splitInterval(each).check === 'examination'),
-});
 
 /** The intervals of all countries on file for a kind of item. */
 async function intervalsOnFile(manager: EntityManager): Promise<(kind: Item['kind']) => readonly string[]> {

@@ -1,4 +1,5 @@
-import type { PossibleVisit, SeasonCase, SeasonItem, SeasonTour } from '#inspection-calendar';
+import { type PossibleVisit, type SeasonCase, type SeasonItem, type SeasonTour, ofCheck } from '#inspection-calendar';
+import type { CheckKind } from '#trade';
 import { type Queryable, rowsOf } from '../../planning/snapshot/queryable.js';
 import type { DatingFacts } from '../register/item-dates.writer.js';
 
@@ -9,6 +10,8 @@ export interface SeasonSubject {
   readonly depot: string | null;
   readonly withIdle: boolean;
   readonly without: readonly string[];
+  /** Of which check the visits are: the examination, or one that others make. */
+  readonly check: CheckKind;
 }
 
 export interface NamedItem {
@@ -50,7 +53,11 @@ interface ItemRow extends NamedItem {
 }
 
 /** Visits before today count for nothing: what was seen there is on record. Dates have been worked out as of today by who asks. */
-export async function loadSeason(db: Queryable, { from, to, depot, withIdle }: SeasonSubject, today: string): Promise<SeasonSnapshot> {
+export async function loadSeason(
+  db: Queryable,
+  { from, to, depot, withIdle, check }: SeasonSubject,
+  today: string,
+): Promise<SeasonSnapshot> {
   const items = await rowsOf<ItemRow>(db, wantedItems, [from, to, depot, withIdle]);
   const visitRows = await rowsOf<{ id: string; on: string; depot: string | null; tour: string | null; show: string | null }>(db, visits, [
     from,
@@ -62,7 +69,7 @@ export async function loadSeason(db: Queryable, { from, to, depot, withIdle }: S
     season: {
       window: { from, to },
       tours: await rowsOf<SeasonTour>(db, tours, [from, to]),
-      items: items.map(({ id, depot: at, facts, stays }): SeasonItem => ({ id, depot: at, stays: stays ?? [], ...facts })),
+      items: items.map(({ id, depot: at, facts, stays }): SeasonItem => ({ id, depot: at, stays: stays ?? [], ...ofCheck(facts, check) })),
       visits: visitRows.flatMap((row): PossibleVisit[] => {
         if (row.depot !== null) return [{ id: row.id, on: row.on, at: { kind: 'depot', depot: row.depot } }];
         return row.tour !== null && row.show !== null

@@ -1,11 +1,14 @@
 import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 import { Args, Field, ID, Int, Mutation, ObjectType, Query, Resolver } from '@nestjs/graphql';
+import { type CheckKind, otherChecks } from '#trade';
+import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { ResultsService } from './results.service.js';
 import { VisitQuery } from './visit.query.js';
 import { VisitService, mustBeSeason } from './visit.service.js';
-import { PossibleDayInput, VisitList, VisitResultInput, VisitSeason, VisitView } from './visit.types.js';
+import { CountedUseQuery } from './counted-use.query.js';
+import { CountedUse, PossibleDayInput, VisitList, VisitResultInput, VisitSeason, VisitView } from './visit.types.js';
 
 const id = { type: () => ID } as const;
 const ids = { type: () => [ID] } as const;
@@ -31,12 +34,19 @@ export class ShowInSeason {
   to: string;
 }
 
+const checkNamed = (text: string): CheckKind => {
+  const check = (['examination', ...otherChecks] as const).find((each) => each === text);
+  if (check) return check;
+  throw new BadInputError([{ field: 'check', value: text.slice(0, 40), wanted: `examination, ${otherChecks.join(' or ')}` }]);
+};
+
 @Resolver()
 export class VisitResolver {
   constructor(
     private readonly service: VisitService,
     private readonly query: VisitQuery,
     private readonly results: ResultsService,
+    private readonly counted: CountedUseQuery,
   ) {}
 
   @AllowEverybody()
@@ -51,6 +61,12 @@ export class VisitResolver {
   showsInSeason(@Args('from') from: string, @Args('to') to: string): Promise<ShowInSeason[]> {
     mustBeSeason(from, to);
     return this.query.shows(from, to);
+  }
+
+  @AllowEverybody()
+  @Query(() => [CountedUse], { description: 'What rules count by lifts or hours, the nearest to due first.' })
+  countedUse(@Args('depot', optional) depot: string | null): Promise<CountedUse[]> {
+    return this.counted.of(depot ?? null);
   }
 
   @AllowEverybody()
@@ -69,8 +85,11 @@ export class VisitResolver {
     @Args('withIdle', { type: () => Boolean, description: 'What waits at its depot is to be in date as well, in a second count.' })
     withIdle: boolean,
     @Args('without', ids) without: string[],
+    @Args('check', { type: () => String, nullable: true, description: 'electrical or pre-use; left out: the examination.' })
+    check: string | null | undefined,
   ): Promise<VisitSeason> {
-    return this.service.season({ from, to, depot: depot ?? null, withIdle, without }) as Promise<VisitSeason>;
+    const subject = { from, to, depot: depot ?? null, withIdle, without, check: checkNamed(check ?? 'examination') };
+    return this.service.season(subject) as Promise<VisitSeason>;
   }
 
   @Allow('safety')
@@ -90,7 +109,7 @@ export class VisitResolver {
     @Args('visits', { ...ids, description: 'The visits that were seen.' }) visits: string[],
     @Me() me: SignedIn,
   ): Promise<number> {
-    return this.service.agree({ from, to, depot: depot ?? null, withIdle: false, without: [] }, visits, me);
+    return this.service.agree({ from, to, depot: depot ?? null, withIdle: false, without: [], check: 'examination' }, visits, me);
   }
 
   @Allow('safety')

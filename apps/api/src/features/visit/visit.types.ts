@@ -42,6 +42,39 @@ export class VisitItem {
   rules: string[];
 }
 
+@ObjectType({ description: 'How far an item is by a rule that counts lifts or hours.' })
+export class CountedUse {
+  @Field(() => ID)
+  itemId: string;
+
+  @Field()
+  kind: string;
+
+  @Field()
+  model: string;
+
+  @Field()
+  depot: string;
+
+  @Field()
+  jurisdiction: string;
+
+  @Field({ description: 'lifts or hours' })
+  basis: string;
+
+  @Field(() => Int, { description: 'After so many it is due.' })
+  every: number;
+
+  @Field(() => String, { nullable: true, description: 'Day of the last passed record; counted from the day after. Null: from the start.' })
+  since: string | null;
+
+  @Field(() => Int, { nullable: true, description: 'Lifts as they were signed off here; null for hours, which nobody tells.' })
+  count: number | null;
+
+  @Field()
+  isDue: boolean;
+}
+
 @ObjectType()
 export class VisitView {
   @Field(() => ID)

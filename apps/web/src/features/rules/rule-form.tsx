@@ -3,6 +3,8 @@ import type { z } from 'zod';
 import { graphql } from '#contracts';
 import type { ExaminationRule } from '#tour-file';
 import { request } from '../../platform/request.js';
+import { recordFields } from '#trade';
+import { english } from '#words';
 import { Choice, Field, Form, useTypedForm } from '../../ui/form.js';
 import { PlaceChoice } from '../../ui/places.js';
 import { choices, kindsSaid, noRule, ruleFrom, ruleText, typedRule } from './rule-text.js';
@@ -12,7 +14,7 @@ const changeMutation = graphql(
   `mutation ChangeExaminationRule($was: ModelJson!, $rule: ModelJson!, $reason: String!) { changeExaminationRule(was: $was, rule: $rule, reason: $reason) }`,
 );
 
-const fieldNames: Readonly<Record<string, string>> = { atLeast: 'keptFor', retention: 'keptFor', record: 'list' };
+const fieldNames: Readonly<Record<string, string>> = { atLeast: 'keptFor', retention: 'keptFor', record: 'list', fields: 'fields' };
 
 /** `rules[0].retention.atLeast` and `rule.retention.atLeast` are said beside "kept for". */
 function fieldOf(path: string): string | undefined {
@@ -58,6 +60,11 @@ export function RuleForm({ was, onSaved }: { was: ExaminationRule | null; onSave
         <Field name="who" label="By whom" />
         <Field name="mayExamine" label="Who may examine" description="capacities to choose from in a record, with ; between" />
         <Choice name="list" label="A record holds" choices={list} />
+        <Field
+          name="fields"
+          label="And these fields"
+          description={`of its own, with ; between, of: ${recordFields.map(english.recordField).join('; ')}`}
+        />
         <Field
           name="keptFor"
           label="A record is kept for"

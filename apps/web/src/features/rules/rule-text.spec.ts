@@ -11,6 +11,23 @@ describe('a rule in the form', () => {
     },
   );
 
+  it('names the fields that a record must hold, and takes a field out again', () => {
+    const rule = starterSets[0]!.rules[0]!;
+    const typed = typedRule.parse({ ...ruleText(rule), list: '', fields: 'Remarks; report number' });
+    expect(examinationRule.parse(ruleFrom(typed, null)).record).toEqual({
+      fields: ['remarks', 'report'],
+      source: rule.source,
+      status: rule.status,
+    });
+    const kept = examinationRule.parse(ruleFrom(typed, null));
+    expect(ruleText(kept)).toMatchObject({ list: 'own', fields: 'Remarks; Report number' });
+    const less = typedRule.parse({ ...ruleText(kept), fields: 'Remarks' });
+    expect(examinationRule.parse(ruleFrom(less, kept)).record?.fields).toEqual(['remarks']);
+    expect(examinationRule.parse(ruleFrom(typedRule.parse({ ...ruleText(kept), fields: '' }), kept)).record).toBeUndefined();
+    const wrong = typedRule.safeParse({ ...ruleText(rule), fields: 'Colour' });
+    expect(wrong.error?.issues[0]).toMatchObject({ path: ['fields'], message: expect.stringContaining('Report number') });
+  });
+
   it('of another check and basis is one, with who may examine and how long it is kept', () => {
     const typed = typedRule.parse({
       ...ruleText(starterSets[0]!.rules[0]!),

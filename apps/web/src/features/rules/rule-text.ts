@@ -1,12 +1,25 @@
 import { z } from 'zod';
 import { type ExaminationRule, itemKinds } from '#tour-file';
-import { otherChecks, recordLists, ruleBases } from '#trade';
+import { type RecordField, otherChecks, recordFields, recordLists, ruleBases } from '#trade';
 import { english } from '#words';
 import { figureOrNothing, filled, manyWords } from '../../ui/typed.js';
 
 /** What tells rules apart: of one place, kinds, check, basis and intervals there is one. */
 export const keyOf = ({ jurisdiction, kinds, check, basis, intervals }: ExaminationRule): string =>
   `${jurisdiction}: ${kinds.join()}: ${check ?? ''}: ${basis ?? 'time'}: ${intervals.join()}`;
+
+const fieldWords = (text: string): string[] =>
+  text
+    .split(';')
+    .map((each) => each.trim())
+    .filter(Boolean);
+const fieldNamed = (words: string): RecordField | undefined =>
+  recordFields.find((each) => [each, english.recordField(each)].some((name) => name.toLowerCase() === words.toLowerCase()));
+const unknownFields = (text: string): string[] => fieldWords(text).filter((each) => fieldNamed(each) === undefined);
+const fieldsNamed = (text: string): RecordField[] => {
+  const named = new Set(fieldWords(text).map(fieldNamed));
+  return recordFields.filter((each) => named.has(each));
+};
 
 /** An examination rule as it is typed. */
 export const typedRule = z.object({
@@ -23,6 +36,13 @@ export const typedRule = z.object({
   who: z.string().trim(),
   mayExamine: z.string().trim(),
   list: z.string(),
+  fields: z
+    .string()
+    .trim()
+    .refine(
+      (text) => unknownFields(text).length === 0,
+      `names of fields, with ; between: ${recordFields.map(english.recordField).join('; ')}`,
+    ),
   keptFor: z.string().trim(),
   keptUntil: z.string(),
   keptBy: z.string().trim(),
@@ -33,7 +53,19 @@ export const typedRule = z.object({
 type RuleText = z.input<typeof typedRule>;
 
 export const noRule: RuleText = {
-  ...{ jurisdiction: '', part: '', kinds: '', check: '', basis: 'time', intervals: '', every: '', who: '', mayExamine: '', list: '' },
+  ...{
+    jurisdiction: '',
+    part: '',
+    kinds: '',
+    check: '',
+    basis: 'time',
+    intervals: '',
+    every: '',
+    who: '',
+    mayExamine: '',
+    list: '',
+    fields: '',
+  },
   ...{ keptFor: '', keptUntil: '', keptBy: '', source: '', status: 'house rule', reason: '' },
 };
 
@@ -43,7 +75,11 @@ export function ruleText(rule: ExaminationRule): RuleText {
   return {
     ...{ jurisdiction: country, part, kinds: rule.kinds.join(', '), check: rule.check ?? '', basis: rule.basis ?? 'time' },
     ...{ intervals: rule.intervals.join(', '), every: rule.every === undefined ? '' : `${rule.every}`, who: rule.who ?? '' },
-    ...{ mayExamine: (rule.mayExamine ?? []).join('; '), list: record ? (record.list ?? 'own') : '' },
+    ...{
+      mayExamine: (rule.mayExamine ?? []).join('; '),
+      list: record ? (record.list ?? 'own') : '',
+      fields: (record?.fields ?? []).map(english.recordField).join('; '),
+    },
     ...{ keptFor: retention?.atLeast ?? '', keptBy: retention?.source ?? '', source: rule.source, status: rule.status, reason: '' },
     keptUntil: [retention?.untilNextReport && 'next', retention?.whileInUse && 'use'].filter(Boolean).join(' '),
   };
@@ -55,18 +91,38 @@ const words = (text: string, between: RegExp): string[] =>
     .map((each) => each.trim())
     .filter(Boolean);
 
-/** The rule that was typed, as far as it goes; its reader judges it. What the form does not ask (the fields of a record) stays as it was. */
+/** The rule that was typed, as far as it goes; its reader judges it. */
 export function ruleFrom(typed: z.output<typeof typedRule>, was: ExaminationRule | null): object {
-  const { jurisdiction, part, kinds, check, basis, intervals, every, who, mayExamine, list, keptFor, keptUntil, keptBy, source, status } =
-    typed;
+  const {
+    jurisdiction,
+    part,
+    kinds,
+    check,
+    basis,
+    intervals,
+    every,
+    who,
+    mayExamine,
+    list,
+    fields,
+    keptFor,
+    keptUntil,
+    keptBy,
+    source,
+    status,
+  } = typed;
   const may = words(mayExamine, /;/);
   const isKept = keptFor !== '' || keptUntil !== '';
+  const own = fieldsNamed(fields);
   const record =
-    list === 'own'
-      ? was?.record
-      : list === ''
-        ? undefined
-        : { ...was?.record, list, source: was?.record?.source ?? list, status: was?.record?.status ?? status };
+    list === '' && own.length === 0
+      ? undefined
+      : {
+          ...(list === '' || list === 'own' ? {} : { list }),
+          ...(own.length === 0 ? {} : { fields: own }),
+          source: was?.record?.source ?? (list === '' || list === 'own' ? source : list),
+          status: was?.record?.status ?? status,
+        };
   return {
     jurisdiction: part === '' ? jurisdiction : `${jurisdiction}-${part}`,
     kinds,

@@ -9,9 +9,13 @@ export const visitsQuery = graphql(`
 `);
 
 export const seasonQuery = graphql(`
-  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!) {
-    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without) { answer without names { id kind model } }
+  query VisitSeason($from: String!, $to: String!, $depot: String, $withIdle: Boolean!, $without: [ID!]!, $check: String) {
+    visitSeason(from: $from, to: $to, depot: $depot, withIdle: $withIdle, without: $without, check: $check) { answer without names { id kind model } }
   }
+`);
+
+export const countedQuery = graphql(`
+  query CountedUse($depot: String) { countedUse(depot: $depot) { itemId kind model depot jurisdiction basis every since count isDue } }
 `);
 
 export const addDays = graphql(`mutation AddVisitDays($days: [PossibleDayInput!]!) { addVisitDays(days: $days) }`);

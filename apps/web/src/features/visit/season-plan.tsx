@@ -19,12 +19,13 @@ type Visits = AnswerOf<typeof visitsQuery>['visits'];
 /** The fewest visits with their proof, what none of them saves, and what it would be without some. */
 export function SeasonPlan({ season, visits }: { season: Season; visits: Visits }) {
   const [withIdle, setWithIdle] = useState(false);
+  const [check, setCheck] = useState('examination');
   const [without, setWithout] = useState<readonly string[]>([]);
   const asked = { ...season, depot: season.depot || null };
   const days = visits.map((each) => `${each.id} ${each.onDay} ${each.state === 'cancelled'}`);
   const query = useQuery({
-    queryKey: ['visit-season', asked, withIdle, without, days],
-    queryFn: async () => (await request(seasonQuery, { ...asked, withIdle, without: [...without] })).visitSeason,
+    queryKey: ['visit-season', asked, withIdle, without, days, check],
+    queryFn: async () => (await request(seasonQuery, { ...asked, withIdle, without: [...without], check })).visitSeason,
   });
   const client = useQueryClient();
   const agree = useMutation({
@@ -33,19 +34,16 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
   });
   const nameOf = (id: string): string => visits.find((each) => each.id === id)?.placeName ?? '';
   return (
-    <Part
-      number={3}
-      title="The fewest visits"
-      margin={
-        <label className="row">
-          <input type="checkbox" className="tick" checked={withIdle} onChange={(event) => setWithIdle(event.target.checked)} />
-          Count what it takes to keep idle kit in date as well
-        </label>
-      }
-    >
+    <Part number={3} title="The fewest visits" margin={<Asked check={check} onCheck={setCheck} withIdle={withIdle} onIdle={setWithIdle} />}>
       <Loaded query={query}>
         {({ answer, without: left, names }) => (
           <>
+            {check !== 'examination' && (
+              <p className="quiet">
+                By the dates of this check alone, on the days above on which somebody may come. What is agreed and listed is the
+                examination; this is to plan the other check by.
+              </p>
+            )}
             <p>
               <b>{visitsIn(answer.count)}</b> {proofOf(answer.count)}
             </p>
@@ -62,7 +60,7 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
               without={without}
               onTurn={(id) => setWithout(without.includes(id) ? without.filter((each) => each !== id) : [...without, id])}
             />
-            {answer.visits.length > 0 && (
+            {answer.visits.length > 0 && check === 'examination' && (
               <button type="button" disabled={agree.isPending || without.length > 0} onClick={() => agree.mutate(answer)}>
                 Agree these visits
               </button>
@@ -76,6 +74,30 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
     </Part>
   );
 }
+
+interface AskedProps {
+  check: string;
+  onCheck: (check: string) => void;
+  withIdle: boolean;
+  onIdle: (withIdle: boolean) => void;
+}
+
+const Asked = ({ check, onCheck, withIdle, onIdle }: AskedProps) => (
+  <>
+    <label>
+      What is due
+      <select value={check} onChange={(event) => onCheck(event.target.value)}>
+        <option value="examination">examination, or the end of a declaration</option>
+        <option value="electrical">electrical check</option>
+        <option value="pre-use">pre-use check</option>
+      </select>
+    </label>
+    <label className="row">
+      <input type="checkbox" className="tick" checked={withIdle} onChange={(event) => onIdle(event.target.checked)} />
+      Count what it takes to keep idle kit in date as well
+    </label>
+  </>
+);
 
 interface Chosen {
   of: SeasonAnswer;
@@ -99,7 +121,12 @@ const ChosenVisits = ({ of: answer, nameOf, without, onTurn }: Chosen) => (
         <tr key={each.id}>
           <td className="mono">{each.on}</td>
           <td>{nameOf(each.id)}</td>
-          <td className="num">{each.items.length}</td>
+          <td className="num">
+            <details>
+              <summary>{each.items.length}</summary>
+              <span className="mono">{each.items.map((item) => item.id).join(', ')}</span>
+            </details>
+          </td>
           <td className="noprint">
             <input
               type="checkbox"

@@ -7,6 +7,7 @@ import { type AnswerOf, request } from '../../platform/request.js';
 import { today } from '../../platform/today.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { CountedUse } from './counted-use.js';
 import { OwnCalendar } from './own-calendar.js';
 import { addDays, cancelVisit, moveVisit, visitsQuery } from './operations.js';
 import { type Season, SeasonPlan } from './season-plan.js';
@@ -23,6 +24,7 @@ export function Visits({ me }: { me: Person }) {
     queryFn: () => request(visitsQuery, { ...season, depot: season.depot || null }),
     enabled: isSeason,
   });
+  const isOfficer = actsAsOfficer(me, 'the house');
   return (
     <Page title="Visits" lede="On which days an examiner has to come, so that everything promised is in date on each day of its tours.">
       <Part number={1} title="Season">
@@ -55,7 +57,8 @@ export function Visits({ me }: { me: Person }) {
           </>
         )}
       </Loaded>
-      <Part number={me.role === 'safety' ? 4 : 3} title="Calendar">
+      <CountedUse number={isOfficer ? 4 : 3} depot={season.depot} />
+      <Part number={isOfficer ? 5 : 4} title="Calendar">
         <OwnCalendar depots={query.data?.depots ?? []} />
       </Part>
       <p className="caution">

@@ -19,6 +19,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   barred: ([, plan]) => ({ now: ['register', 'catalogue', 'tour', 'venue', `done/${plan}`] }),
   beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
   between: ([, tour]) => ({ now: [`show/${tour}`, `tour/${tour}`] }),
+  'counted-use': () => ({ now: [], later: ['register', 'catalogue'] }),
   counts: ([, tour]) => ({ now: [`count/${tour}`, `tour/${tour}`] }),
   dates: () => ({ now: ['register', 'catalogue'], later: ['booking'] }),
   'dates choices': () => ({ now: ['tour'], later: ['register'] }),

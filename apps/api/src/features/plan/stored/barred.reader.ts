@@ -45,7 +45,7 @@ CROSS JOIN LATERAL (SELECT DISTINCT each->>'item' AS id FROM plan_part, jsonb_ar
 LEFT JOIN LATERAL (SELECT * FROM item WHERE item.id = used.id LIMIT 1) item ON true
 WHERE wanted.is_unjudged OR item.id IS NULL OR item.state <> 'in service' OR NOT item.is_accepted OR EXISTS (SELECT FROM model WHERE NOT is_accepted AND model.model = item.model)
   OR NOT item.due_known OR item.due_state IN ('failed', 'blocked', 'no record')
-  OR item.due_on < wanted.until OR item.due_holds_through < wanted.until OR item.rest ? 'hire'
+  OR item.due_on < wanted.until OR item.due_holds_through < wanted.until OR item.rest ?| '{hire,lent}'
 ORDER BY wanted.plan_id, used.id`;
 
 // What items of a plan concern; a batch is part of every hang.
