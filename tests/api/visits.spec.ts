@@ -153,9 +153,9 @@ describe('visits of examiners', () => {
       );
     expect((await ask('electrical')).data.visitSeason.answer).toMatchObject({ count: { visits: 0 }, notSaved: [] });
     expect((await add([{ ...rule, check: 'electrical', intervals: ['P6M'] }])).errors).toBeUndefined();
-    const [hoist] = (await test.dataSource.query(
+    const [hoist]: { id: string }[] = await test.dataSource.query(
       `SELECT item.id FROM item JOIN booking ON item_id = item.id WHERE kind = 'hoist' AND state = 'in service' AND tour_name = 'Lanterns' ORDER BY item.id LIMIT 1`,
-    )) as { id: string }[];
+    );
     const examination = { on: '2027-02-20', outcome: 'pass', check: 'electrical', examiner: 'E. Volt (invented)', report: 'E-1' };
     const recorded = await safety.graphql('mutation($id: ID!, $e: AnyJson!) { recordExamination(itemId: $id, examination: $e) { item } }', {
       id: hoist?.id,
