@@ -1,3 +1,4 @@
+import { writeCsv } from '#kernel';
 import { modelCells, saveForm } from '../support/register-edits.js';
 import { type Agent, type TestApp, agentOf, postListed, startTestApp } from '../support/test-app.js';
 
@@ -218,5 +219,38 @@ describe('a deputy of the safety officer', () => {
       'deputy of Ines Aldous',
       expect.stringMatching(/deputy of Person \d+ \(left\)/),
     ]);
+  });
+
+  it('brings in an examiner’s list with the officer’s hand where the whole house is theirs; of a part it waits', async () => {
+    for (const { id } of await test.dataSource.query(`SELECT id FROM deputy WHERE withdrawn_at IS NULL`)) await end(id);
+    const send = async (report: string) => {
+      const list = writeCsv([
+        ['serial', 'pieces', 'examined on', 'kind of examination', 'outcome', 'examiner', 'report', 'next no later than', 'remarks'],
+        ['H-03', '', '2027-02-20', '', 'pass', 'B. Ropemaker', report, '', ''],
+      ]);
+      const headers = { 'content-type': 'text/csv', 'x-cartwright': '1' };
+      const reply = await agents.warehouse.fetch('/api/imports/examinations?dryRun=false', { method: 'POST', headers, body: list });
+      const { id } = (await reply.json()) as { id: string };
+      for (;;) {
+        const one = (await agents.warehouse.graphql('query($id: ID!) { csvImport(id: $id) { state outcome { added waiting } } }', { id }))
+          .data.csvImport;
+        if (one.state !== 'going') return one.outcome;
+        await new Promise((soon) => setTimeout(soon, 50));
+      }
+    };
+    const keptBy = async (report: string) =>
+      (await test.dataSource.query(`SELECT recorded_by AS by FROM examination WHERE data->>'report' = $1`, [report])).map(
+        (each: any) => each.by,
+      );
+    expect(await send('L-1')).toEqual({ added: 1, waiting: 1 });
+    const part = (await nameOne({ depot: 'Ferry Lane' })).data.nameDeputy;
+    expect(await send('L-2')).toEqual({ added: 1, waiting: 1 });
+    await end(part);
+    const whole = (await nameOne()).data.nameDeputy;
+    expect(await send('L-3')).toEqual({ added: 1, waiting: 0 });
+    await end(whole);
+    expect(await send('L-4')).toEqual({ added: 1, waiting: 1 });
+    expect([await keptBy('L-1'), await keptBy('L-2'), await keptBy('L-4')]).toEqual([[], [], []]);
+    expect(await keptBy('L-3')).toEqual([expect.stringMatching(/, deputy of Ines Aldous$/)]);
   });
 });

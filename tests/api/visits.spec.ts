@@ -143,7 +143,7 @@ describe('visits of examiners', () => {
   });
 
   it('of another check are planned by its own dates, and nothing of the examination is touched', async () => {
-    const rule = { jurisdiction: 'Home', kinds: ['hoist'], source: 'house rule', status: 'house rule' };
+    const rule = { jurisdiction: 'GB', kinds: ['hoist'], source: 'house rule', status: 'house rule' };
     const add = (rules: object[]) => safety.graphql('mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }', { rules });
     const before = (await plan()).answer;
     const ask = async (check: string) =>
@@ -176,7 +176,7 @@ describe('visits of examiners', () => {
     const system = await test.as('system');
     const counted = async () => (await safety.graphql('{ countedUse { itemId basis every since count isDue } }')).data.countedUse as any[];
     expect(await counted()).toEqual([]);
-    const rule = { jurisdiction: 'Home', kinds: ['hoist'], source: 'house rule', status: 'house rule', intervals: [] };
+    const rule = { jurisdiction: 'GB', kinds: ['hoist'], source: 'house rule', status: 'house rule', intervals: [] };
     const added = await safety.graphql('mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }', {
       rules: [{ ...rule, basis: 'lifts', every: 2 }],
     });

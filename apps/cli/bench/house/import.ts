@@ -14,12 +14,13 @@ const release = 'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a b
 const incident = 'mutation($on: String!, $what: String!) { recordIncident(itemId: "H-01", on: $on, what: $what) { summary { id } } }';
 
 /**
- * A file of `--rows` new boxes comes into a house that keeps its writes, sent as the screen sends it and followed to its end, while somebody reads the register,
+ * A file of `--rows` new boxes (`--kind examinations`: of an examiner's list, ten records for each of so many boxes) comes into a house that keeps its writes, sent as the screen sends it and followed to its end, while somebody reads the register,
  * ticks rows and writes into the register; their waits stand beside those of the idle house.
  */
 export async function run(args: readonly string[], root: string): Promise<number> {
   const values = readArguments(args);
   const [rows, idleRounds] = [numberFrom(values, 'rows', 100_000), numberFrom(values, 'rounds', 60)];
+  const isExaminations = kindFrom(values) === 'examinations';
   const house = await openHouse(root, true);
   const port = await freePort();
   const address = `http://127.0.0.1:${port}`;
@@ -29,8 +30,14 @@ export async function run(args: readonly string[], root: string): Promise<number
     const somebody = await somebodyAtWork(address);
     await watch(somebody, (round) => round < 10);
     const before = await watch(somebody, (round) => round < idleRounds);
+    if (isExaminations) {
+      const boxes = await send(address, 'items/box', boxLines(Math.ceil(rows / examinationsOfBox)), 'warehouse');
+      if ((await follow(address, boxes, () => undefined)).state !== 'done') throw new Trouble('The boxes did not come in.');
+    }
     const from = performance.now();
-    const id = await send(address, rows);
+    const id = isExaminations
+      ? await send(address, 'examinations', examinationLines(rows), 'safety')
+      : await send(address, 'items/box', boxLines(rows), 'warehouse');
     const taken = performance.now() - from;
     let last: View | undefined;
     const [during, ended] = await Promise.all([
@@ -48,7 +55,7 @@ export async function run(args: readonly string[], root: string): Promise<number
     );
     say(
       JSON.stringify({
-        rows,
+        ...{ kind: isExaminations ? 'examinations' : 'items', rows },
         ...{ takenMs: Math.round(taken), seconds: Number(seconds.toFixed(1)), rowsPerSecond: Math.round(rows / seconds), milliseconds },
       }),
     );
@@ -73,13 +80,36 @@ async function somebodyAtWork(address: string): Promise<Bystander> {
   };
 }
 
-async function send(address: string, rows: number): Promise<string> {
-  const cookie = await cookieOf(address, demoPeople.find(({ role }) => role === 'warehouse')?.email ?? '', password);
-  const lines = Array.from({ length: rows }, (_, index) => `IN-${String(index + 1).padStart(6, '0')},Plover,in service,Ferry Lane`);
-  const response = await fetch(`${address}/api/imports/items/box?dryRun=false`, {
+const examinationsOfBox = 10;
+
+function kindFrom(values: ReadonlyMap<string, string>): 'items' | 'examinations' {
+  const kind = values.get('kind') ?? 'items';
+  if (kind === 'items' || kind === 'examinations') return kind;
+  throw new Trouble(`--kind is ${kind}: wanted items or examinations.`);
+}
+
+const serialOf = (number: number): string => `IN-${String(number).padStart(6, '0')}`;
+
+const boxLines = (rows: number): readonly string[] => [
+  'serial,model,state,depot',
+  ...Array.from({ length: rows }, (_, index) => `${serialOf(index + 1)},Plover,in service,Ferry Lane`),
+];
+
+/** Ten years of records of each box, all passed. */
+const examinationLines = (rows: number): readonly string[] => [
+  'serial,pieces,examined on,kind of examination,outcome,examiner,report,next no later than,remarks',
+  ...Array.from({ length: rows }, (_, index) => {
+    const year = 2016 + (index % examinationsOfBox);
+    return `${serialOf(Math.floor(index / examinationsOfBox) + 1)},,${year}-02-01,,pass,B. Ropemaker,R-${index + 1},,`;
+  }),
+];
+
+async function send(address: string, of: string, lines: readonly string[], role: string): Promise<string> {
+  const cookie = await cookieOf(address, demoPeople.find((each) => each.role === role)?.email ?? '', password);
+  const response = await fetch(`${address}/api/imports/${of}?dryRun=false`, {
     method: 'POST',
     headers: { 'content-type': 'text/csv', 'x-cartwright': '1', cookie },
-    body: ['serial,model,state,depot', ...lines].join('\r\n'),
+    body: lines.join('\r\n'),
   });
   if (response.status !== 202) throw new Trouble(`The file was not taken: ${response.status} ${await response.text()}`);
   return ((await response.json()) as { id: string }).id;
