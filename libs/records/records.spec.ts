@@ -89,9 +89,12 @@ describe('what a record must hold', () => {
   it('a report is read line by line, every field once', () => {
     const lines = reportLines(without('tests'), askedFields([listed]));
     expect(lines.map((each) => each.field)).toEqual([...recordFields]);
+    expect(lines.filter((each) => !each.wasRead).map((each) => each.paragraph)).toEqual(
+      expect.arrayContaining(['8(d)', '8(e)', '9', '10', '11']),
+    );
     expect(lines.filter((each) => each.isMissing).map((each) => each.field)).toEqual(['tests']);
     expect(lines.find((each) => each.field === 'employer')).toEqual({
-      ...{ field: 'employer', paragraph: '1', value: 'Ferry Lane Hire, 1 Ferry Lane', isMissing: false },
+      ...{ field: 'employer', paragraph: '1', wasRead: true, value: 'Ferry Lane Hire, 1 Ferry Lane', isMissing: false },
     });
   });
 

@@ -85,6 +85,7 @@ describe('the doors of a running house', () => {
     return { item: row.id, isUsed: row.used };
   }
 
+  let holds = 0;
   const none = 'does not concern it';
   type Way = (item: string, kind: ItemKind) => Promise<string | null>;
 
@@ -183,7 +184,8 @@ describe('the doors of a running house', () => {
       return asked.every((each) => /superseded/.test(wantedOf(each))) ? 'refused: superseded' : null;
     },
     'hold and booking': async (item) => {
-      const wanted = { name: `Door ${item}`, items: [item], from: '2028-03-01', to: '2028-03-02', hours: 1 };
+      const from = addDays('2028-03-01', 3 * ++holds);
+      const wanted = { name: `Door ${item} ${holds}`, items: [item], from, to: addDays(from, 1), hours: 1 };
       const said = await agents.warehouse.graphql(hold, { hold: wanted });
       if (wantedOf(said).includes('not a batch')) return 'refused: a batch';
       return said.data?.placeHold.barred.some((each: string) => each.startsWith(`${item}:`)) ? 'held, and says so' : null;

@@ -16,7 +16,7 @@ async function fillTours({ dataSource }: TestApp): Promise<void> {
   );
   await dataSource.query(
     `INSERT INTO examination (item_id, data, recorded_by, recorded_at)
-     SELECT id, jsonb_build_object('on', to_char($1::date - 30 - 3 * row_number() OVER (ORDER BY id), 'YYYY-MM-DD'), 'outcome', 'pass', 'examiner', 'Rosa Tamm (invented)', 'report', 'S-' || id), 'Ines Aldous', now()
+     SELECT id, jsonb_build_object('on', to_char($1::date - 30 - 3 * (row_number() OVER (ORDER BY id))::int, 'YYYY-MM-DD'), 'outcome', 'pass', 'examiner', 'Rosa Tamm (invented)', 'report', 'S-' || id), 'Ines Aldous', now()
      FROM item WHERE id LIKE 'SE-%'`,
     [testDay],
   );

@@ -115,7 +115,7 @@ export function ruleFrom(typed: z.output<typeof typedRule>, was: ExaminationRule
   const isKept = keptFor !== '' || keptUntil !== '';
   const own = fieldsNamed(fields);
   const record =
-    list === '' && own.length === 0
+    (list === '' || list === 'own') && own.length === 0
       ? undefined
       : {
           ...(list === '' || list === 'own' ? {} : { list }),
