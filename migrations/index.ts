@@ -39,8 +39,8 @@ import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-ba
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
 import { CreateOnePerson20261127072900 } from './20261127072900-create-one-person.js';
-import { ReplaceNamesOfAnswers20261127082100 } from './20261127082100-replace-names-of-answers.js';
-import { KeepRecordsOfChecks20261127082000 } from './20261127082000-keep-records-of-checks.js';
+import { ReplaceNamesOfAnswers20261127083000 } from './20261127082100-replace-names-of-answers.js';
+import { KeepRecordsOfChecks20261127082900 } from './20261127082000-keep-records-of-checks.js';
 import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
 import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-records.js';
 import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
@@ -93,6 +93,6 @@ export const migrations = [
   CreateFloorRecords20261127080900,
   TickUnloading20261127081000,
   KnowWhoseHand20261127082200,
-  KeepRecordsOfChecks20261127082000,
-  ReplaceNamesOfAnswers20261127082100,
+  KeepRecordsOfChecks20261127082900,
+  ReplaceNamesOfAnswers20261127083000,
 ];

@@ -1,8 +1,8 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 
 /** A person who leaves goes out of the answers for places, and out of the name under a signature of the house, too. */
-export class ReplaceNamesOfAnswers20261127082100 implements MigrationInterface {
-  name = 'ReplaceNamesOfAnswers20261127082100';
+export class ReplaceNamesOfAnswers20261127083000 implements MigrationInterface {
+  name = 'ReplaceNamesOfAnswers20261127083000';
 
   async up(runner: QueryRunner): Promise<void> {
     await replaceInPersonLeaves(runner, replaced);

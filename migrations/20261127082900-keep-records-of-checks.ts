@@ -1,8 +1,8 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 
 /** Records of electrical and pre-use checks are kept with the dates as well: what has any is worked out anew when it is next asked for. */
-export class KeepRecordsOfChecks20261127082000 implements MigrationInterface {
-  name = 'KeepRecordsOfChecks20261127082000';
+export class KeepRecordsOfChecks20261127082900 implements MigrationInterface {
+  name = 'KeepRecordsOfChecks20261127082900';
 
   async up(runner: QueryRunner): Promise<void> {
     await runner.query(anew);
