@@ -39,8 +39,8 @@ import { CreateBarredActAnswers20261126231000 } from './20261126231000-create-ba
 import { GuardLeaving20261126232900 } from './20261126232900-guard-leaving.js';
 import { KnowDevices20261127071500 } from './20261127071500-know-devices.js';
 import { CreateOnePerson20261127072900 } from './20261127072900-create-one-person.js';
-import { ReplaceNamesOfAnswers20261127083000 } from './20261127082100-replace-names-of-answers.js';
-import { KeepRecordsOfChecks20261127082900 } from './20261127082000-keep-records-of-checks.js';
+import { ReplaceNamesOfAnswers20261127083000 } from './20261127083000-replace-names-of-answers.js';
+import { KeepRecordsOfChecks20261127082900 } from './20261127082900-keep-records-of-checks.js';
 import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-persons.js';
 import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-records.js';
 import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
