@@ -19,6 +19,7 @@ const rooms = {
     free: ['case', 'space', 'bound', 'rows', 'fleet'],
     container: [],
     check: ['case'],
+    small: ['case', 'bound'],
     stowage: ['case', 'space', 'bound', 'container', 'check'],
   },
 };

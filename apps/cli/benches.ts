@@ -105,6 +105,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded tours loaded in rows: [--tours N] [--first SEED] [--rounds N] [--seconds S]',
     load: () => import('./bench/trucks/truck-rows.js'),
   },
+  'truck-small': {
+    does: 'small loads in rows beside the shortest of any arrangement, proved: [--pieces 8,12] [--loads N] [--nodes N]',
+    load: () => import('./bench/trucks/truck-small.js'),
+  },
   'truck-odd': {
     does: 'odd but valid trucks and freight: answered, checked, equal for equal work: [--cases N] [--work STEPS]',
     load: () => import('./bench/trucks/truck-odd.js'),

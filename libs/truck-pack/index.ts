@@ -6,6 +6,7 @@ export * from './check/index.js';
 export { type RowsAnswer } from './fleet/index.js';
 export * from './load-rows.js';
 export { type LengthCauses } from './rows/index.js';
+export * from './small/index.js';
 export * from './solve-rows.js';
 export * from './solve-truck-pack.js';
 export * from './stowage/index.js';

@@ -37,7 +37,7 @@ export class BlockWeights {
   ofPair(block: number, p: number, q: number, axis: number): boolean {
     const { massKg, presses, bears, isFloorOnly, problem } = this;
     massKg[block] = massKg[p]! + massKg[q]!;
-    if (massKg[block]! > (problem.limits?.payloadKg ?? Infinity) + slackKg) return false;
+    if (massKg[block] > (problem.limits?.payloadKg ?? Infinity) + slackKg) return false;
     if (axis !== 2) {
       presses[block] = Math.max(presses[p]!, presses[q]!);
       bears[block] = Math.min(bears[p]!, bears[q]!);
