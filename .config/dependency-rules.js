@@ -9,6 +9,7 @@ const rooms = {
     check: ['case'],
     solve: ['case', 'bound', 'carry-out', 'pinned', 'exact', 'check'],
     why: ['case', 'solve'],
+    tour: ['case', 'solve', 'check'],
   },
   'truck-pack': {
     case: [],

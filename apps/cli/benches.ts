@@ -40,6 +40,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded fleets of 20 to 10,000 carts: [--carts 250,1000] [--seeds N] [--work N] [--seconds S] [--clock processor]',
     load: () => import('./bench/carts/cart-allocation-scale.js'),
   },
+  'tour-moves': {
+    does: 'seeded tours planned as a whole and show by show, and a bound: [--shows 5,10] [--carts N] [--tours N] [--tries N] [--seconds S] [--clock processor]',
+    load: () => import('./bench/carts/tour-moves.js'),
+  },
   bookings: {
     does: 'racing holds of the same 50 boxes through the API: [--attempts N] [--at-once N]',
     load: () => import('./bench/house/bookings.js'),

@@ -20,6 +20,7 @@ export {
 } from './case/index.js';
 export { type AllocationMismatch, verifyAllocation } from './check/index.js';
 export * from './solve/index.js';
+export * from './tour/index.js';
 export {
   type AnswerInHand,
   type Why,

@@ -95,6 +95,7 @@ const broken: Record<string, Record<string, string>> = {
   ...arrow('cart-allocation', 'check', 'bound'),
   ...arrow('cart-allocation', 'solve', 'why'),
   ...arrow('cart-allocation', 'why', 'exact'),
+  ...arrow('cart-allocation', 'tour', 'bound'),
   ...arrow('truck-pack', 'case', 'space'),
   ...arrow('truck-pack', 'space', 'bound'),
   ...arrow('truck-pack', 'bound', 'rows'),
