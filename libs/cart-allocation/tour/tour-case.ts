@@ -23,7 +23,7 @@ export type Standing = Pick<AllocationCase, 'carts' | 'loose'>;
 /** The case of one show from where boxes stand, with loads that later shows want as well; undefined where the loads cannot all be named in one case. */
 export function caseOfShow(tour: TourMoves, standing: Standing, loads: Loads): AllocationCase | undefined {
   const { boxes, unusable } = tour.floor;
-  const read = makeAllocationCase({ boxes, unusable, ...standing, loads } as AllocationInput);
+  const read = makeAllocationCase({ boxes, unusable, ...standing, loads });
   return read.ok ? read.value : undefined;
 }
 
