@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Trouble } from '#runtime';
-import { isCommonPassword } from '../sign-in/common-passwords.js';
+import { isCommonPassword } from './common-passwords.js';
 import type { AtOnce } from './at-once.js';
 import { type Role, roles } from './roles.js';
 

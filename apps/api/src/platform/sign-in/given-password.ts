@@ -1,7 +1,7 @@
 import type { BadInput } from '#kernel';
 import type { Clock } from '../config/config.js';
 import { BadInputError } from '../faults/fault.js';
-import { isCommonPassword } from './common-passwords.js';
+import { isCommonPassword } from '../config/common-passwords.js';
 import { hashPassword } from './password.js';
 import type { AccountRow } from './rows.js';
 
