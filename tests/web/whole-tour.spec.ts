@@ -224,7 +224,8 @@ describe('a tour of ten shows from an empty house, with nothing but spreadsheets
       await act.click(page.getByRole('button', { name: 'Add a hang' }));
       await act.choose(page.locator('main section').last().getByLabel('Mirror of'), name);
     }
-    await picture(page, `6-design-${design.toLowerCase()}`);
+    await page.evaluate('scrollTo(0, 0)');
+    if (design === 'Club') await picture(page, '6-design');
     await act.click(page.getByRole('button', { name: 'Save the hangs' }));
     await page.getByRole('heading', { name: 'Ten towns' }).waitFor();
   };
