@@ -45,6 +45,7 @@ import { AddOutsidePersons20261127073000 } from './20261127073000-add-outside-pe
 import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-records.js';
 import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
 import { KnowWhoseHand20261127082200 } from './20261127082200-know-whose-hand.js';
+import { AddTickRemark20261127083500 } from './20261127083500-add-tick-remark.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -95,4 +96,5 @@ export const migrations = [
   KnowWhoseHand20261127082200,
   KeepRecordsOfChecks20261127082900,
   ReplaceNamesOfAnswers20261127083000,
+  AddTickRemark20261127083500,
 ];

@@ -28,6 +28,10 @@ export const benches: Record<string, Bench> = {
     does: 'seeded hangs with limits between rest and worst, which must stop, and above, which must not; shared points: [--hangs N] [--shows N] [--first SEED]',
     load: () => import('./bench/limits/hang-limits.js'),
   },
+  'double-taps': {
+    does: 'pairs of taps 50 to 600 ms apart on a box move, and how many marked a second: [--pairs N] [--seed N]',
+    load: () => import('./bench/carts/double-taps.js'),
+  },
   'cart-allocation': {
     does: 'cart-allocation cases with known optima: --data DIR [--work N] [--seconds S]',
     load: () => import('./bench/carts/cart-allocation.js'),

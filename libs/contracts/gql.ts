@@ -94,7 +94,7 @@ type Documents = {
     "query LogSeal { logSeal { head lines sealedAt } }": typeof types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": typeof types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": typeof types.ShowPageDocument,
-    "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
+    "query PlanProgress($id: ID!) { plan(id: $id) { ticks tickRemarks { what remark by } cartChecks { load checkedBy } } }": typeof types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": typeof types.PlanFindingsDocument,
     "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": typeof types.PlanCartsDocument,
     "query PlanPicks($id: ID!) { plan(id: $id) { picks } }": typeof types.PlanPicksDocument,
@@ -107,7 +107,7 @@ type Documents = {
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {\n    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": typeof types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": typeof types.PlanDifferenceDocument,
-    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": typeof types.TickDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!, $remark: String) { tick(planId: $planId, what: $what, done: $done, remark: $remark) { id } }": typeof types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": typeof types.ConfirmCartDocument,
     "mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }": typeof types.SeeBarredActDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": typeof types.RecordExaminationDocument,
@@ -274,7 +274,7 @@ const documents: Documents = {
     "query LogSeal { logSeal { head lines sealedAt } }": types.LogSealDocument,
     "query BarredNow($id: ID!) { plan(id: $id) { flying { hang name inCharge } barred { itemId reason sentence loads hangs } doneAlthoughBarred { id tourId what hang sentence seen } } }": types.BarredNowDocument,
     "\n  query ShowPage($tourId: ID!, $showId: ID!) {\n    showPage(tourId: $tourId, showId: $showId) {\n      tourId showId name tourName\n      released { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      draft { id state revision madeAt madeBy releasedAt releasedBy releasedDespite changed { code sentence } hangs trucks show { name venue from to number of } }\n      revisions { id state revision releasedAt releasedBy }\n    }\n  }\n": types.ShowPageDocument,
-    "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }": types.PlanProgressDocument,
+    "query PlanProgress($id: ID!) { plan(id: $id) { ticks tickRemarks { what remark by } cartChecks { load checkedBy } } }": types.PlanProgressDocument,
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }": types.PlanFindingsDocument,
     "query PlanCarts($id: ID!) { plan(id: $id) { carts } }": types.PlanCartsDocument,
     "query PlanPicks($id: ID!) { plan(id: $id) { picks } }": types.PlanPicksDocument,
@@ -287,7 +287,7 @@ const documents: Documents = {
     "\n  mutation MakePackPlan($tourId: ID!, $showId: ID!) {\n    makePackPlan(tourId: $tourId, showId: $showId, waitMs: 800) {\n      __typename\n      ... on PlanMade { planId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.MakePackPlanDocument,
     "\n  mutation ReleasePackPlan($planId: ID!, $despite: String, $countersign: CountersignInput) {\n    releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) {\n      __typename\n      ... on PlanView { id revision }\n      ... on BookingRefusal { code sentence clashes { item from to tour } }\n      ... on StaleRefusal { code sentence changed { code sentence } }\n      ... on StopRefusal { code sentence stops { code sentence } needsOfficer }\n    }\n  }\n": types.ReleasePackPlanDocument,
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { sentences hangsChanged boxes { hang position from to } } }": types.PlanDifferenceDocument,
-    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }": types.TickDocument,
+    "mutation Tick($planId: ID!, $what: String!, $done: Boolean!, $remark: String) { tick(planId: $planId, what: $what, done: $done, remark: $remark) { id } }": types.TickDocument,
     "\n  mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {\n    confirmCart(planId: $planId, load: $load, serials: $serials) { agrees slots { slot expected found agrees code sentence } barred { itemId sentence } }\n  }\n": types.ConfirmCartDocument,
     "mutation SeeBarredAct($tourId: ID!, $id: ID!, $because: String!) { seeBarredAct(tourId: $tourId, id: $id, because: $because) }": types.SeeBarredActDocument,
     "\n  mutation RecordExamination($itemId: ID!, $examination: AnyJson!, $supersedes: ID, $reason: String) {\n    recordExamination(itemId: $itemId, examination: $examination, supersedes: $supersedes, reason: $reason) { summary { id dueOn } }\n  }\n": types.RecordExaminationDocument,
@@ -694,7 +694,7 @@ export function graphql(source: "\n  query ShowPage($tourId: ID!, $showId: ID!) 
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }"): typeof import('./graphql.js').PlanProgressDocument;
+export function graphql(source: "query PlanProgress($id: ID!) { plan(id: $id) { ticks tickRemarks { what remark by } cartChecks { load checkedBy } } }"): typeof import('./graphql.js').PlanProgressDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -746,7 +746,7 @@ export function graphql(source: "query PlanDifference($from: ID!, $to: ID!) { pl
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }"): typeof import('./graphql.js').TickDocument;
+export function graphql(source: "mutation Tick($planId: ID!, $what: String!, $done: Boolean!, $remark: String) { tick(planId: $planId, what: $what, done: $done, remark: $remark) { id } }"): typeof import('./graphql.js').TickDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -758,7 +758,7 @@ export type PlanProgressQueryVariables = Exact<{
 }>;
 
 
-export type PlanProgressQuery = { plan: { ticks: Array<string>, cartChecks: Array<{ load: string, checkedBy: string }> } };
+export type PlanProgressQuery = { plan: { ticks: Array<string>, tickRemarks: Array<{ what: string, remark: string, by: string }>, cartChecks: Array<{ load: string, checkedBy: string }> } };
 
 export type PlanFindingsQueryVariables = Exact<{
   id: string | number;
@@ -863,6 +863,7 @@ export type TickMutationVariables = Exact<{
   planId: string | number;
   what: string;
   done: boolean;
+  remark?: string | null | undefined;
 }>;
 
 
@@ -2662,13 +2663,18 @@ export const PlanProgressDocument = new TypedDocumentString(`
     query PlanProgress($id: ID!) {
   plan(id: $id) {
     ticks
+    tickRemarks {
+      what
+      remark
+      by
+    }
     cartChecks {
       load
       checkedBy
     }
   }
 }
-    `, {"hash":"sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361"}) as unknown as TypedDocumentString<PlanProgressQuery, PlanProgressQueryVariables>;
+    `, {"hash":"sha256:0d8ddef1588b3c263010435a88591e32c0eec22faeabc0fd9bf48e99f4d8c52e"}) as unknown as TypedDocumentString<PlanProgressQuery, PlanProgressQueryVariables>;
 export const PlanFindingsDocument = new TypedDocumentString(`
     query PlanFindings($id: ID!) {
   plan(id: $id) {
@@ -2815,12 +2821,12 @@ export const PlanDifferenceDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a"}) as unknown as TypedDocumentString<PlanDifferenceQuery, PlanDifferenceQueryVariables>;
 export const TickDocument = new TypedDocumentString(`
-    mutation Tick($planId: ID!, $what: String!, $done: Boolean!) {
-  tick(planId: $planId, what: $what, done: $done) {
+    mutation Tick($planId: ID!, $what: String!, $done: Boolean!, $remark: String) {
+  tick(planId: $planId, what: $what, done: $done, remark: $remark) {
     id
   }
 }
-    `, {"hash":"sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66"}) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
+    `, {"hash":"sha256:41a01d7dc9b47443b8a9c07a6fdebc67993f67d3edcd0ccf8317357b151516fa"}) as unknown as TypedDocumentString<TickMutation, TickMutationVariables>;
 export const ConfirmCartDocument = new TypedDocumentString(`
     mutation ConfirmCart($planId: ID!, $load: String!, $serials: [String!]!) {
   confirmCart(planId: $planId, load: $load, serials: $serials) {

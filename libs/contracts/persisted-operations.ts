@@ -159,8 +159,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query BarredNow($id: ID!) { plan(id: $id) { barred { hangs itemId loads reason sentence } doneAlthoughBarred { hang id seen sentence tourId what } flying { hang inCharge name } } }",
   'sha256:0bd38339d7e4cfa5e592cc3f6ce2a43c65f63f911b06b00a9a8604176e17f53c':
     "query ShowPage($showId: ID!, $tourId: ID!) { showPage(tourId: $tourId, showId: $showId) { draft { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } name released { changed { code sentence } hangs id madeAt madeBy releasedAt releasedBy releasedDespite revision show { from name number of to venue } state trucks } revisions { id releasedAt releasedBy revision state } showId tourId tourName } }",
-  'sha256:c677a82970ec3dfff83144ceac151850dd31aafcdb8dc64bc160792cb5fdf361':
-    "query PlanProgress($id: ID!) { plan(id: $id) { cartChecks { checkedBy load } ticks } }",
+  'sha256:0d8ddef1588b3c263010435a88591e32c0eec22faeabc0fd9bf48e99f4d8c52e':
+    "query PlanProgress($id: ID!) { plan(id: $id) { cartChecks { checkedBy load } tickRemarks { by remark what } ticks } }",
   'sha256:792bbe693cbdda83038cb7ab084c50bdf834a1c70972e5800db2ae0f68fd221e':
     "query PlanFindings($id: ID!) { plan(id: $id) { findings { code date fact section sentence subject weight } } }",
   'sha256:3d42b5a6e7e349d574cd839032c7dbc6d1bd624235831f7a7148dece2026d1d0':
@@ -185,8 +185,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleasePackPlan($countersign: CountersignInput, $despite: String, $planId: ID!) { releasePackPlan(planId: $planId, despite: $despite, countersign: $countersign) { __typename ... on BookingRefusal { clashes { from item to tour } code sentence } ... on PlanView { id revision } ... on StaleRefusal { changed { code sentence } code sentence } ... on StopRefusal { code needsOfficer sentence stops { code sentence } } } }",
   'sha256:a475f181dbec80fdc605fea1316e842bdff1c1c5f0fd133253b41a030e31629a':
     "query PlanDifference($from: ID!, $to: ID!) { planDifference(from: $from, to: $to) { boxes { from hang position to } hangsChanged sentences } }",
-  'sha256:b1d741d300eec4dc05e25d275b960fd8ebd0840103ca92f83e542dc5ba66ae66':
-    "mutation Tick($done: Boolean!, $planId: ID!, $what: String!) { tick(planId: $planId, what: $what, done: $done) { id } }",
+  'sha256:41a01d7dc9b47443b8a9c07a6fdebc67993f67d3edcd0ccf8317357b151516fa':
+    "mutation Tick($done: Boolean!, $planId: ID!, $remark: String, $what: String!) { tick(planId: $planId, what: $what, done: $done, remark: $remark) { id } }",
   'sha256:7c2b611e90cf1dbff37d1f90f73751995ed918d619b31f6934968b34fe583508':
     "mutation ConfirmCart($load: String!, $planId: ID!, $serials: [String!]!) { confirmCart(planId: $planId, load: $load, serials: $serials) { agrees barred { itemId sentence } slots { agrees code expected found sentence slot } } }",
   'sha256:9c1f38f2625261bbc4863d7be76eba5bcae2f10de7781862c98a7bd7f2328111':

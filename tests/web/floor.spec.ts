@@ -32,7 +32,7 @@ describe('the floor on a phone', () => {
     await page.getByRole('heading', { name: 'What to do now' }).waitFor();
     await page.getByRole('link', { name: /^Flying/ }).waitFor();
     const jobs = await page.locator('a.job b').allInnerTexts();
-    expect(jobs).toEqual(['Box moves', 'Carts to confirm', 'Trucks', 'Flying', 'Return']);
+    expect(jobs).toEqual(['Prep', 'Box moves', 'Carts to confirm', 'Trucks', 'Flying', 'Return']);
     const light = () => page.evaluate('document.documentElement.dataset.light');
     expect(await light()).toBe('dark');
     await page.getByRole('button', { name: 'For daylight' }).click();
@@ -46,9 +46,18 @@ describe('the floor on a phone', () => {
 
   itInBrowser('everything that is pressed is at least 56 px high, and nothing is wider than a narrow phone', async () => {
     await page.setViewportSize({ width: 320, height: 640 });
-    for (const path of [floor, `${floor}/moves`, `${floor}/carts`, `${floor}/trucks/T1`]) {
+    for (const path of [
+      floor,
+      `${floor}/moves`,
+      `${floor}/carts`,
+      `${floor}/trucks/T1`,
+      `${floor}/prep`,
+      `${floor}/moves/cannot`,
+      `${floor}/return`,
+      `${floor}/fault`,
+    ]) {
       await page.goto(test.address + path);
-      await page.locator('.fl-foot .big').waitFor();
+      await page.locator('.fl-foot .big, .fl-body .job, .fl-body input').first().waitFor();
       const pressed = page.locator('.fl button, .fl a');
       for (const one of await pressed.all()) expect((await one.boundingBox())?.height ?? 56).toBeGreaterThanOrEqual(56);
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);

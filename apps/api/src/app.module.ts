@@ -76,7 +76,8 @@ import { ProposalService } from './features/edition/waiting/proposal.service.js'
 import { ProposalWriter } from './features/edition/proposal.writer.js';
 import { PointsController } from './features/rigging/points.controller.js';
 import { FaultService } from './features/return/fault.service.js';
-import { PictureController } from './features/return/picture.controller.js';
+import { PictureController } from './features/register/records/picture.controller.js';
+import { FaultWriter } from './features/return/fault.writer.js';
 import { ReturnQuery } from './features/return/return.query.js';
 import { ReturnResolver } from './features/return/return.resolver.js';
 import { ReturnService } from './features/return/return.service.js';
@@ -249,6 +250,7 @@ const features = [
   CountResolver,
   ReturnQuery,
   ReturnService,
+  FaultWriter,
   FaultService,
   ReturnResolver,
   PrepQuery,

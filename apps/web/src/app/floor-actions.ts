@@ -1,4 +1,4 @@
-import { doMove, undoMove } from '../features/cart/operations.js';
+import { doMove, setStackMutation, undoMove } from '../features/cart/operations.js';
 import { recordCounts } from '../features/count/operations.js';
 import { addReading } from '../features/hang/operations.js';
 import { reportFault } from '../features/floor/fault/operations.js';
@@ -30,6 +30,10 @@ export const floorActions: ActionKinds = {
       key: ['work-list', values.planId],
       data: answer.undoMove,
     }),
+  },
+  stack: {
+    send: (values: Values<typeof setStackMutation>, options) => request(setStackMutation, values, options),
+    reads: ['work-list', 'show'],
   },
   cart: { send: sendCart, reads: ['progress', 'barred'] },
   reading: { send: (values: Values<typeof addReading>, options) => request(addReading, values, options), reads: ['rigging'] },

@@ -10,7 +10,7 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { LotWriter } from '../register/lots/lot.writer.js';
-import { ItemRow } from '../register/rows.js';
+import { findFloorItem } from '../register/floor-item.reader.js';
 import { TourFileReader } from '../../planning/snapshot/tour-file.reader.js';
 import type { CountInput, LotLossInput, CountRefusal, CountSheet, CountView } from './count.types.js';
 import { HardwareCountRow } from './rows.js';
@@ -112,7 +112,7 @@ export class CountService {
     showIds: readonly string[],
     who: SignedIn,
   ): Promise<void> {
-    const item = await manager.getRepository(ItemRow).findOneBy({ id: lot });
+    const item = await findFloorItem(manager, lot);
     if (!item || item.count === null || item.model !== key)
       throw new BadInputError([{ field: 'lines.lots.lot', value: lot.slice(0, 80), wanted: `a batch of ${key} on file` }]);
     const from = `at return of ${showIds.join(', ')}`;

@@ -15,6 +15,18 @@ export class CartCheck {
 }
 
 @ObjectType()
+export class TickRemark {
+  @Field({ description: 'The key that is ticked.' })
+  what: string;
+
+  @Field()
+  remark: string;
+
+  @Field()
+  by: string;
+}
+
+@ObjectType()
 export class PlanHead {
   @Field(() => ID)
   id: string;

@@ -18,8 +18,8 @@ import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
-import { ItemRow } from '../register/rows.js';
-import { FaultService } from '../return/fault.service.js';
+import { findFloorItem } from '../register/floor-item.reader.js';
+import { FaultWriter } from '../return/fault.writer.js';
 import { type OfShow, keepFloorRecords } from '../return/floor-record.writer.js';
 import type { CountedInTrunk } from './prep.types.js';
 
@@ -33,13 +33,13 @@ export class PrepService {
   constructor(
     private readonly unitOfWork: UnitOfWork,
     private readonly plans: PlanReader,
-    private readonly faults: FaultService,
+    private readonly faults: FaultWriter,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
   bench(planId: string, itemId: string, failed: readonly string[], remark: string, who: SignedIn): Promise<void> {
     return this.write(planId, async (manager, of) => {
-      const item = await manager.getRepository(ItemRow).findOneBy({ id: itemId });
+      const item = await findFloorItem(manager, itemId);
       if (item?.kind !== 'box') throw wrong('itemId', itemId.slice(0, 80), 'the serial of a box on file');
       const found = failed.map((each, index) => {
         const check = checks.find((one) => one === each);

@@ -29,7 +29,23 @@ export class RegisterService {
   }
 
   /** Keeps a report as it was handed in; gives its id. The same file under the same name is kept once an item. */
-  async keepReport(itemId: string, name: string, type: string, bytes: Buffer, who: SignedIn): Promise<string> {
+  keepReport(itemId: string, name: string, type: string, bytes: Buffer, who: SignedIn): Promise<string> {
+    return this.keepFile('report', itemId, name, type, bytes, who);
+  }
+
+  /** The same for a picture of what is wrong with it. */
+  keepPicture(itemId: string, name: string, type: string, bytes: Buffer, who: SignedIn): Promise<string> {
+    return this.keepFile('picture', itemId, name, type, bytes, who);
+  }
+
+  private async keepFile(
+    what: 'report' | 'picture',
+    itemId: string,
+    name: string,
+    type: string,
+    bytes: Buffer,
+    who: SignedIn,
+  ): Promise<string> {
     const file = required('name', name);
     const sha256 = createHash('sha256').update(bytes).digest('hex');
     let id: string = randomUUID();
@@ -41,7 +57,7 @@ export class RegisterService {
         return;
       }
       await rows.insert({ id, itemId, name: file, type, bytes, sha256, keptBy: who.name, keptById: who.id, keptAt: this.clock.now() });
-      await this.say(manager, who, itemId, 'report kept', `Kept the report file ${file}, SHA-256 ${sha256}.`);
+      await this.say(manager, who, itemId, `${what} kept`, `Kept the ${what} file ${file}, SHA-256 ${sha256}.`);
     });
     return id;
   }
@@ -78,7 +94,7 @@ export class RegisterService {
 
   /** The boxes of a cart as somebody read them, top first; the floor takes what stood there before. */
   async setStack(cart: string, serials: readonly string[], who: SignedIn): Promise<void> {
-    await this.change(cart, (manager, item) => readStack(manager, item, serials, who, this.clock.now()));
+    await this.change(cart, (manager) => readStack(manager, cart, serials, who, this.clock.now()));
   }
 
   private async change(id: string, work: (manager: EntityManager, item: ItemRow) => Promise<void>): Promise<void> {

@@ -2,13 +2,15 @@ import type { EntityManager } from 'typeorm';
 import type { BadInput } from '#kernel';
 import type { CartModel } from '#tour-file';
 import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError } from '../../platform/faults/fault.js';
+import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
 import type { Author } from '../../platform/sign-in/person.js';
 import { eventOfPlace, writeStack } from './kit.writer.js';
 import { ItemRow, ModelRow } from './rows.js';
 
 /** Puts on file how a cart stands, top first, as somebody read it; the floor takes what stood there before. */
-export async function readStack(manager: EntityManager, cart: ItemRow, serials: readonly string[], who: Author, at: Date): Promise<void> {
+export async function readStack(manager: EntityManager, cartId: string, serials: readonly string[], who: Author, at: Date): Promise<void> {
+  const cart = await manager.getRepository(ItemRow).findOneBy({ id: cartId });
+  if (!cart) throw new NotFoundError(`The cart ${cartId.slice(0, 80)}`);
   const faults = cart.kind === 'cart' ? await faultsOf(manager, cart, serials) : [{ field: 'cart', value: cart.id, wanted: 'a cart' }];
   if (faults.length > 0) throw new BadInputError(faults);
   const moved = await writeStack(manager, cart.id, serials);

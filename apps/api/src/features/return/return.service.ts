@@ -4,10 +4,10 @@ import { type BadInput, ok } from '#kernel';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
-import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import type { SignedIn } from '../../platform/sign-in/person.js';
 import { PlanReader } from '../plan/stored/plan.reader.js';
-import { ItemRow } from '../register/rows.js';
+import { type FloorItem, findFloorItem, stackOn } from '../register/floor-item.reader.js';
 import { readStack } from '../register/stack.writer.js';
 import { keepFloorRecords } from './floor-record.writer.js';
 
@@ -26,10 +26,8 @@ export class ReturnService {
   async cart(planId: string, cartId: string, serials: readonly string[], who: SignedIn): Promise<void> {
     await this.unitOfWork.run<void>(async (manager) => {
       const of = await this.plans.headInForce(manager, planId);
-      const cart = await manager.getRepository(ItemRow).findOneBy({ id: cartId });
-      if (!cart) throw new NotFoundError(`The cart ${cartId.slice(0, 80)}`);
       const at = this.clock.now();
-      await readStack(manager, cart, serials, who, at);
+      await readStack(manager, cartId, serials, who, at);
       await keepFloorRecords(
         manager,
         of,
@@ -80,11 +78,11 @@ export class ReturnService {
     });
   }
 
-  private async known(manager: EntityManager, ids: readonly string[]): Promise<ItemRow[]> {
+  private async known(manager: EntityManager, ids: readonly string[]): Promise<FloorItem[]> {
     const faults: BadInput[] = [];
-    const found: ItemRow[] = [];
+    const found: FloorItem[] = [];
     for (const [index, id] of ids.entries()) {
-      const item = await manager.getRepository(ItemRow).findOneBy({ id });
+      const item = await findFloorItem(manager, id);
       if (item && item.count === null && item.kind !== 'cart' && ids.indexOf(id) === index) found.push(item);
       else faults.push({ field: `items[${index}]`, value: id.slice(0, 80), wanted: wantedFor(item, ids.indexOf(id) !== index) });
     }
@@ -93,7 +91,7 @@ export class ReturnService {
   }
 }
 
-function wantedFor(item: ItemRow | null, isTwice: boolean): string {
+function wantedFor(item: FloorItem | null, isTwice: boolean): string {
   if (!item) return 'the serial of an item on file';
   if (isTwice) return 'each item once';
   return item.kind === 'cart' ? 'a cart with what stands on it: read it as it stands' : 'a thing of its own; pieces of a batch are counted';
@@ -101,12 +99,11 @@ function wantedFor(item: ItemRow | null, isTwice: boolean): string {
 
 /** A box that came back by itself no longer stands where the register has it. */
 async function liftOff(manager: EntityManager, id: string, cartId: string, who: SignedIn, at: Date): Promise<void> {
-  const rows = manager.getRepository(ItemRow);
-  const standing = await rows.find({ where: { stackCart: cartId }, order: { stackSlot: 'ASC' } });
+  const standing = await stackOn(manager, cartId);
   await readStack(
     manager,
-    await rows.findOneByOrFail({ id: cartId }),
-    standing.map((each) => each.id).filter((each) => each !== id),
+    cartId,
+    standing.filter((each) => each !== id),
     who,
     at,
   );

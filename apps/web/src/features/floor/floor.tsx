@@ -8,7 +8,11 @@ import { ChooseCart } from './choose-cart.js';
 import { FloorPage } from './floor-page.js';
 import { Front } from './front.js';
 import type { Told } from './on-floor.js';
-import { OneMove } from './one-move.js';
+import { ChooseHang } from './fly/choose-hang.js';
+import { FlyHang } from './fly/fly-hang.js';
+import { CannotMove } from './moves/cannot-move.js';
+import { StandsOtherwise } from './moves/stands-otherwise.js';
+import { OneMove } from './moves/one-move.js';
 import { ReadCart } from './read-cart.js';
 import { ReportFault } from './fault/report-fault.js';
 import { Bench } from './prep/bench.js';
@@ -46,11 +50,15 @@ export function Floor({ me }: { me: Person }) {
     <Routes>
       <Route index element={<Front {...given} />} />
       <Route path="moves" element={<OneMove key={given.plan.id} {...given} />} />
+      <Route path="moves/cannot" element={<CannotMove {...given} />} />
+      <Route path="moves/stands/:cartId" element={<StandsOtherwise {...given} />} />
       <Route path="carts" element={<ChooseCart {...given} />} />
       <Route path="carts/:loadId" element={<ReadCart {...given} />} />
       <Route path="trucks" element={<ChooseTruck {...given} />} />
       <Route path="trucks/:truckId" element={<OneRow {...given} />} />
       <Route path="trucks/:truckId/differently" element={<LoadedDifferently {...given} />} />
+      <Route path="fly" element={<ChooseHang {...given} />} />
+      <Route path="fly/:hangId" element={<FlyHang {...given} />} />
       <Route path="prep" element={<PrepHome {...given} />} />
       <Route path="prep/pick" element={<PickList {...given} />} />
       <Route path="prep/bench" element={<Bench {...given} />} />

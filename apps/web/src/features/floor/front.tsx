@@ -20,6 +20,8 @@ const titles: Readonly<Record<FloorJob['code'], string>> = {
   return: 'Return',
 };
 
+const isBarred = ({ code }: FloorJob): boolean => code === 'do-not-load';
+
 /** What to do now, in the order of the work, each a tap away. */
 export function Front({ me, show, plan, home }: OnFloor) {
   const { now, fault } = useFloorState(plan);
@@ -27,6 +29,13 @@ export function Front({ me, show, plan, home }: OnFloor) {
   const desk = `/tours/${show.tourId}/shows/${show.showId}`;
   const next = now?.jobs.find((each) => each.code === now.next);
   const to = (job: FloorJob) => pathOf(job, home, desk);
+  const line = (job: FloorJob) => (
+    <Link key={job.code} className={isBarred(job) ? 'job stop' : job.code === now?.next ? 'job next' : 'job'} to={to(job)}>
+      <b>{titles[job.code]}</b>
+      <span>{told(job, barred)}</span>
+      <div className="n">{count(job)}</div>
+    </Link>
+  );
   return (
     <FloorPage
       name={`${show.name}, the floor`}
@@ -63,17 +72,12 @@ export function Front({ me, show, plan, home }: OnFloor) {
       <InTheAirNotes planId={plan.id} />
       <Faults of={fault} />
       {!now && !fault && <p className="quiet">Reading ...</p>}
-      {now?.jobs.map((job) => (
-        <Link key={job.code} className={job.code === 'do-not-load' ? 'job stop' : job.code === now.next ? 'job next' : 'job'} to={to(job)}>
-          <b>{titles[job.code]}</b>
-          <span>{told(job, barred)}</span>
-          <div className="n">{count(job)}</div>
-        </Link>
-      ))}
+      {now?.jobs.filter(isBarred).map(line)}
       <Link className="job" to={`${home}/prep`}>
         <b>Prep</b>
         <span>pick list, bench tests, splays, trunks, what leaves</span>
       </Link>
+      {now?.jobs.filter((job) => !isBarred(job)).map(line)}
       <Switches desk={desk} />
     </FloorPage>
   );
@@ -99,7 +103,7 @@ function pathOf(job: FloorJob, home: string, desk: string): string {
     case 'rows':
       return job.next ? `${home}/trucks/${encodeURIComponent(job.next.truck)}` : `${home}/trucks`;
     case 'lift':
-      return job.next ? `${desk}/hangs/${encodeURIComponent(job.next.hang)}/running` : desk;
+      return `${home}/fly`;
     case 'return':
       return `${home}/return`;
   }

@@ -10,7 +10,7 @@ import { UnderWay } from '../../ui/under-way.js';
 import { cartsQuery, makePlan } from '../plan/operations.js';
 import { setStackMutation } from '../cart/operations.js';
 import type { OnFloor } from './on-floor.js';
-import { useFloorWork } from './use-floor-work.js';
+import { useFloorWork } from './moves/use-floor-work.js';
 
 interface TakeInProps {
   readonly given: OnFloor;

@@ -4,7 +4,7 @@ import { pendingOf, ticksWith } from '../../platform/outbox/pending.js';
 import { useBarred } from '../plan/barred-notes.js';
 import { useCarts, usePicks, useProgress, useTrucks } from '../plan/use-plan-parts.js';
 import type { PlanInForce } from '../plan/use-show.js';
-import { useFloorWork } from './use-floor-work.js';
+import { useFloorWork } from './moves/use-floor-work.js';
 
 /** Loads that are confirmed, those on their way with them. */
 export function useConfirmed(planId: string): ReadonlySet<string> {

@@ -12,7 +12,9 @@ export const showQuery = graphql(`
   }
 `);
 
-export const progressQuery = graphql(`query PlanProgress($id: ID!) { plan(id: $id) { ticks cartChecks { load checkedBy } } }`);
+export const progressQuery = graphql(
+  `query PlanProgress($id: ID!) { plan(id: $id) { ticks tickRemarks { what remark by } cartChecks { load checkedBy } } }`,
+);
 export const findingsQuery = graphql(
   `query PlanFindings($id: ID!) { plan(id: $id) { findings { code weight section subject date sentence fact } } }`,
 );
@@ -53,7 +55,7 @@ export const differenceQuery = graphql(
 );
 
 export const tickMutation = graphql(
-  `mutation Tick($planId: ID!, $what: String!, $done: Boolean!) { tick(planId: $planId, what: $what, done: $done) { id } }`,
+  `mutation Tick($planId: ID!, $what: String!, $done: Boolean!, $remark: String) { tick(planId: $planId, what: $what, done: $done, remark: $remark) { id } }`,
 );
 
 export const confirmMutation = graphql(`

@@ -14,7 +14,9 @@ export function useTicks({ planId, tourId, showId }: Ticked) {
   const outbox = useOutbox();
   const ticks = useProgress(planId).data?.ticks ?? [];
   const [unkept, setUnkept] = useState<unknown>(null);
-  const tick = (what: string, done: boolean, words: string) =>
-    void outbox.put({ kind: 'tick', values: { planId, what, done }, words, tourId, showId }).catch(setUnkept);
+  const tick = (what: string, done: boolean, words: string, remark: string | null = null) =>
+    void outbox
+      .put({ kind: 'tick', values: { planId, what, done, ...(remark === null ? {} : { remark }) }, words, tourId, showId })
+      .catch(setUnkept);
   return { ticked: ticksWith(ticks, outbox.waiting, planId), tick, unkept };
 }

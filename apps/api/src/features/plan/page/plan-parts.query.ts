@@ -23,6 +23,7 @@ const part = `SELECT data FROM plan_part WHERE plan_id = $1 AND part = $2 AND ($
 const keys = `SELECT key FROM plan_part WHERE plan_id = $1 AND part = $2 ORDER BY place`;
 const counts = `SELECT (SELECT count(*)::int FROM jsonb_array_elements(data) each WHERE each->>'weight' = $2) AS count FROM plan_part WHERE plan_id = $1 AND part = 'findings'`;
 const ticks = `SELECT kind, subject, place FROM tick WHERE plan_id = $1 ORDER BY ticked_at, kind, subject, place`;
+const remarks = `SELECT kind, subject, place, remark, ticked_by AS by FROM tick WHERE plan_id = $1 AND remark IS NOT NULL ORDER BY ticked_at, kind, subject, place`;
 const checks = `SELECT load, checked_at AS "checkedAt", checked_by AS "checkedBy" FROM cart_check WHERE plan_id = $1 ORDER BY checked_at, load`;
 const whole = `SELECT plan FROM pack_plan WHERE id = $1`;
 
@@ -84,6 +85,12 @@ export class PlanPartsQuery {
 
   async due(planId: string): Promise<PackPlan['due']> {
     return wholeDue(await this.one(planId, 'due'));
+  }
+
+  /** What was said with a tick. */
+  async tickRemarks(planId: string): Promise<{ what: string; remark: string; by: string }[]> {
+    const rows: (WrittenTick & { remark: string; by: string })[] = await this.dataSource.query(remarks, [planId]);
+    return rows.map(({ remark, by, ...tick }) => ({ what: textOfTick(tick), remark, by }));
   }
 
   async ticks(planId: string): Promise<string[]> {

@@ -21,7 +21,7 @@ import { barredView } from '../stored/barred-view.js';
 import { changeViews } from '../stored/change-views.js';
 import { PlanFreshness } from '../stored/plan-freshness.reader.js';
 import { PlanPartsQuery } from './plan-parts.query.js';
-import { BarredActView, FlyingView, BarredView, CartCheck, FindingView, PlanView, ShowOfPlan } from '../plan.types.js';
+import { BarredActView, FlyingView, BarredView, CartCheck, FindingView, PlanView, ShowOfPlan, TickRemark } from '../plan.types.js';
 import { ChangeView } from '../said.types.js';
 
 const named = { type: () => String } as const;
@@ -139,5 +139,11 @@ export class PlanPartsResolver {
   @ResolveField(() => [String], { description: 'What has been ticked off: rows of trucks, steps, box moves.' })
   ticks(@Parent() { id }: PlanView): Promise<string[]> {
     return this.parts.ticks(id);
+  }
+  @ResolveField(() => [TickRemark], {
+    description: 'What was said with a tick: who did it together, or that it was entered late from paper.',
+  })
+  tickRemarks(@Parent() { id }: PlanView): Promise<TickRemark[]> {
+    return this.parts.tickRemarks(id);
   }
 }

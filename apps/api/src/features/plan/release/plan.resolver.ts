@@ -108,9 +108,15 @@ export class PlanResolver {
     @Args('planId', id) planId: string,
     @Args('what') what: string,
     @Args('done') done: boolean,
+    @Args('remark', {
+      type: () => String,
+      nullable: true,
+      description: 'Who did it together, or what the paper says that it is entered from.',
+    })
+    remark: string | null,
     @Me() me: SignedIn,
   ): Promise<PlanView> {
-    await this.service.tick(planId, what, done, me);
+    await this.service.tick(planId, what, done, remark ?? null, me);
     return this.page.plan(planId);
   }
 }

@@ -39,6 +39,7 @@ import { type BarredInPlan, BarredReader } from '../stored/barred.reader.js';
 import { showMustExist } from '../stored/show-must-exist.js';
 import { putTick, takeTickBack, ticksOf } from '../stored/tick.repository.js';
 
+const mostRemark = 300;
 const unknownStep = { code: 'unknown-step' } as const;
 
 type ReleaseRefusal = BookingRefusal | StaleRefusal | StopRefusal;
@@ -203,8 +204,11 @@ export class PlanService {
   }
 
   /** What is refused because it is barred, and was done on a device before the house could say so, is kept as that. */
-  async tick(planId: string, what: string, done: boolean, who: SignedIn): Promise<void> {
+  async tick(planId: string, what: string, done: boolean, remark: string | null, who: SignedIn): Promise<void> {
     const outcome = await this.unitOfWork.run<BadInput | null>(async (manager) => {
+      const said = remark?.trim() ?? '';
+      if (said.length > mostRemark)
+        throw new BadInputError([{ field: 'remark', value: said.slice(0, 80), wanted: `up to ${mostRemark} characters` }]);
       const row = await getTickable(manager, planId);
       refuseSuperseded(row);
       const key = tickKeyOf(row.plan, what);
@@ -216,13 +220,13 @@ export class PlanService {
         if (!key || against?.code !== 'barred' || !(await this.keepDone(manager, row, key, barred, who))) throw new BadInputError([fault]);
         return { ok: true, value: fault };
       }
-      if (done) await putTick(manager, planId, key, this.clock.now(), who);
+      if (done) await putTick(manager, planId, key, { at: this.clock.now(), who, remark: said || null });
       else await takeTickBack(manager, planId, key);
       await recordEvents(manager, who, this.clock.now(), [
         {
           what: done ? 'ticked' : 'unticked',
           tourId: row.tourId,
-          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}.${this.broughtDown(barred)}`,
+          sentence: `${done ? 'Ticked' : 'Took back'} ${tickWords(key)} of ${row.plan.show.name}${said && `, ${said}`}.${this.broughtDown(barred)}`,
         },
       ]);
       return { ok: true, value: null };

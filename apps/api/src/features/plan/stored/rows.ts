@@ -164,4 +164,8 @@ export class TickRow {
 
   @Column('uuid', { name: 'ticked_by_id', nullable: true })
   tickedById: string | null;
+
+  /** Who did it together, or what the paper says that it was entered from. */
+  @Column('text', { nullable: true })
+  remark: string | null;
 }

@@ -12,8 +12,15 @@ export async function ticksOf(manager: EntityManager, planId: string): Promise<s
   return rows.map(textOfTick);
 }
 
-export async function putTick(manager: EntityManager, planId: string, key: TickKey, at: Date, who: Author): Promise<void> {
-  await manager.getRepository(TickRow).save({ planId, ...key, tickedAt: at, tickedBy: who.name, tickedById: authorId(who) });
+export interface TickMade {
+  readonly at: Date;
+  readonly who: Author;
+  /** Who did it together, or what the paper says that it is entered from. */
+  readonly remark: string | null;
+}
+
+export async function putTick(manager: EntityManager, planId: string, key: TickKey, { at, who, remark }: TickMade): Promise<void> {
+  await manager.getRepository(TickRow).save({ planId, ...key, tickedAt: at, tickedBy: who.name, tickedById: authorId(who), remark });
 }
 
 export async function takeTickBack(manager: EntityManager, planId: string, key: TickKey): Promise<void> {

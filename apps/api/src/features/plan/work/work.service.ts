@@ -113,7 +113,7 @@ export class WorkService {
       const fault = await moveBox(manager, box, from, to);
       if (fault) throw new BadInputError([fault]);
       const at = this.clock.now();
-      if (list.status === 'as planned') await putTick(manager, planId, moveKey(found.number), at, who);
+      if (list.status === 'as planned') await putTick(manager, planId, moveKey(found.number), { at, who, remark: null });
       await recordEvents(manager, who, at, [
         { what: 'moved', itemId: box, tourId, sentence: `Moved from ${from} to ${to}: ${found.why}.`, place: to, fromPlace: from },
       ]);

@@ -7,7 +7,7 @@ import { Camera } from '../camera.js';
 import { CodeField } from '../code-field.js';
 import { FloorPage } from '../floor-page.js';
 import type { OnFloor } from '../on-floor.js';
-import { nameRead } from '../return/name-read.js';
+import { nameRead } from '../name-read.js';
 import { signal } from '../signal.js';
 
 const checkWords: Readonly<Record<BenchCheck, string>> = {

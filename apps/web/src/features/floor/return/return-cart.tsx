@@ -8,7 +8,7 @@ import { CodeField } from '../code-field.js';
 import { FloorPage } from '../floor-page.js';
 import type { OnFloor } from '../on-floor.js';
 import { signal } from '../signal.js';
-import { nameRead } from './name-read.js';
+import { useTopDown } from '../use-top-down.js';
 import { useReturn } from './use-return.js';
 
 /** One cart that came back, read from the top down as it stands. */
@@ -148,33 +148,4 @@ function Answer({ isDone, cartId, boxes, said, back }: AnswerProps) {
       {back && <p>Read in before by {back.by}: read it again where it stands otherwise.</p>}
     </div>
   );
-}
-
-/** Boxes as they are read, the top first. */
-function useTopDown(planId: string, pieces: readonly ReturnPiece[]) {
-  const [boxes, setBoxes] = useState<readonly string[]>([]);
-  const [said, setSaid] = useState<string | null>(null);
-  const stop = (sentence: string) => {
-    signal(false);
-    setSaid(sentence);
-  };
-  const read = async (code: string) => {
-    const name = await nameRead(planId, code, pieces);
-    if (name.is === 'said') return stop(name.sentence);
-    if (name.kind !== 'box') return stop(`${name.id} is no box.`);
-    signal(true);
-    setSaid(null);
-    return setBoxes((before) => (before.includes(name.id) ? before : [...before, name.id]));
-  };
-  const set = (next: readonly string[]) => {
-    setSaid(null);
-    setBoxes(next);
-  };
-  return {
-    boxes,
-    said,
-    onCode: (code: string) => void read(code),
-    takeLast: () => set(boxes.slice(0, -1)),
-    takeAll: set,
-  };
 }

@@ -8,7 +8,7 @@ import { CodeField } from '../code-field.js';
 import { FloorPage } from '../floor-page.js';
 import type { OnFloor } from '../on-floor.js';
 import { signal } from '../signal.js';
-import { nameRead } from './name-read.js';
+import { nameRead } from '../name-read.js';
 import { useReturn } from './use-return.js';
 
 /** What comes home: a cart is read as it stands, anything else is back as soon as it is read. */

@@ -1,6 +1,6 @@
 import { matchCode } from '#pack-plan';
-import { request } from '../../../platform/request.js';
-import { floorCodeQuery } from '../operations.js';
+import { request } from '../../platform/request.js';
+import { floorCodeQuery } from './operations.js';
 
 export type NameRead =
   | { readonly is: 'known'; readonly id: string; readonly kind: string; readonly count: number | null }

@@ -2,12 +2,12 @@ import { useState } from 'react';
 import { Link } from 'react-router';
 import { drawMove } from '#drawings';
 import { type Floor, type MoveMade, type WorkList, tapGate } from '#pack-plan';
-import { useOutbox } from '../../platform/outbox/outbox.js';
-import { Drawing } from '../../ui/drawing.js';
-import { Faults } from '../../ui/faults.js';
-import { Note } from '../../ui/notes.js';
-import { FloorPage } from './floor-page.js';
-import type { OnFloor } from './on-floor.js';
+import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { Drawing } from '../../../ui/drawing.js';
+import { Faults } from '../../../ui/faults.js';
+import { Note } from '../../../ui/notes.js';
+import { FloorPage } from '../floor-page.js';
+import type { OnFloor } from '../on-floor.js';
 import { useFloorWork } from './use-floor-work.js';
 import { useMadeHere } from './use-made-here.js';
 
@@ -47,6 +47,7 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
       back={home}
       foot={
         <>
+          {me.role !== 'safety' && next && <Otherwise move={next} home={home} />}
           {me.role !== 'safety' && <TakenBack last={made.last} onUndo={undo} />}
           <WayOn next={next} home={home} mayMove={me.role !== 'safety'} isRead={work !== undefined} onDone={done} />
         </>
@@ -68,6 +69,19 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
   );
 }
 
+function Otherwise({ move, home }: { move: MoveMade; home: string }) {
+  return (
+    <div className="two">
+      <Link className="btn plain" to={`${home}/moves/cannot`}>
+        Cannot do it
+      </Link>
+      <Link className="btn plain" to={`${home}/moves/stands/${encodeURIComponent(cartOf(move))}`}>
+        Did it differently
+      </Link>
+    </div>
+  );
+}
+
 function TheMove({ floor, move }: { floor: Floor; move: MoveMade & { readonly why?: string } }) {
   return (
     <>
@@ -79,6 +93,9 @@ function TheMove({ floor, move }: { floor: Floor; move: MoveMade & { readonly wh
     </>
   );
 }
+
+/** The cart of a move: where it goes, or where it comes from. */
+const cartOf = ({ from, to }: MoveMade): string => (to === 'floor' ? from : to);
 
 const place = (name: string) => (name === 'floor' ? 'the floor' : <span className="mono">{name}</span>);
 

@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { type MoveAction, type MoveMade, type WorkList, movesInHand } from '#pack-plan';
-import type { Action } from '../../platform/outbox/queue.js';
-import { useOutbox } from '../../platform/outbox/outbox.js';
-import { request } from '../../platform/request.js';
-import { workListQuery } from '../cart/operations.js';
+import type { Action } from '../../../platform/outbox/queue.js';
+import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { request } from '../../../platform/request.js';
+import { workListQuery } from '../../cart/operations.js';
 
 const isMoveAction = (each: Action, planId: string): boolean =>
   (each.kind === 'move' || each.kind === 'undo') && each.values.planId === planId;
