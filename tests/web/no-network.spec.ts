@@ -111,9 +111,9 @@ describe('a device in a basement', () => {
     await page.getByText('20 not sent yet').waitFor();
     line.turn('on');
     await page.getByText('not sent yet').waitFor({ state: 'detached' });
-    const told = (await test.dataSource.query(`SELECT sentence FROM event WHERE what IN ('ticked', 'unticked') ORDER BY id`)) as {
-      sentence: string;
-    }[];
+    const told = await test.dataSource.query<{ sentence: string }[]>(
+      `SELECT sentence FROM event WHERE what IN ('ticked', 'unticked') ORDER BY id`,
+    );
     expect(told.map(({ sentence }) => sentence.replace(/ of .*/, ''))).toEqual(
       rows.map((row, index) => `${index % 8 < 4 ? 'Ticked' : 'Took back'} T1 row ${row}`),
     );
