@@ -1,11 +1,12 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import type { Server } from 'node:http';
 import { createServer } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { type EmbeddedDatabase, ServerKeeper, Trouble, startEmbeddedDatabase } from '#runtime';
+import { type EmbeddedDatabase, ServerKeeper, Trouble, lanCertificate, namesOfThisMachine, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
 import { demoPeople, isEmpty, loadDemo, unchangedPasswords } from '../api/src/features/transfer/demo.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
@@ -14,12 +15,13 @@ import { MakeService } from '../api/src/features/plan/make/make.service.js';
 import { Jobs } from '../api/src/planning/jobs/jobs.js';
 import type { Role } from '../api/src/platform/sign-in/person.js';
 import { prepareDatabase } from '../api/src/prepare-database.js';
+import { lanLines, serveTrustPage } from './trust-page.js';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
 
 /**
  * Everything on one port: database (embedded, or DATABASE_URL), API, screens, demo tour in an empty database. Runs until it is told to stop.
- * `--lan`: listens on every network of this machine, so that phones reach it. `--empty`: a house of one's own beside the demo's, without the demo.
+ * `--lan`: listens on every network of this machine over TLS, so that phones reach it and keep its screens. `--empty`: a house of one's own beside the demo's, without the demo.
  */
 export async function main(args: readonly string[], root: string): Promise<number> {
   const say = (sentence: string) => void process.stdout.write(`${sentence}\n`);
@@ -27,12 +29,15 @@ export async function main(args: readonly string[], root: string): Promise<numbe
   let database: EmbeddedDatabase | undefined;
   let app: NestExpressApplication | undefined;
   let worker: ServerKeeper | undefined;
+  let trustPage: Server | undefined;
   try {
     const settings = readSettings(process.env, 'start');
     const { port } = settings;
-    const host = args.includes('--lan') ? '0.0.0.0' : settings.host;
+    const isOnLan = args.includes('--lan');
+    const host = isOnLan ? '0.0.0.0' : settings.host;
     settings.warnings.forEach(say);
     await portMustBeFree(port, host);
+    if (isOnLan) await portMustBeFree(port + 1, host);
     const isOwn = args.includes('--empty');
     const dataFolder = `${settings.dataFolder ?? join(root, '.data')}${isOwn ? '-own' : ''}`;
     const setUpCode = isOwn ? readableSecret().toLowerCase() : null;
@@ -41,8 +46,16 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const { applicationUrl, ran, warnings } = await prepareDatabase({ databaseUrl, ownerUrl: settings.ownerUrl }, say);
     warnings.forEach(say);
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
+    const lan = isOnLan ? await lanCertificate(join(dataFolder, 'lan'), namesOfThisMachine(), new Date()) : undefined;
     app = await createApp({
-      config: { ...settings, databaseUrl: applicationUrl, webFolder: settings.webFolder ?? join(root, 'dist', 'web'), setUpCode },
+      config: {
+        ...settings,
+        databaseUrl: applicationUrl,
+        webFolder: settings.webFolder ?? join(root, 'dist', 'web'),
+        setUpCode,
+        secureCookies: settings.secureCookies || isOnLan,
+      },
+      ...(lan && { tls: lan }),
     });
     await app.init();
     const keeper = (worker = keepWorker(
@@ -57,7 +70,8 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     await app.listen(port, host);
     // After the house is up: a processor that both want is the house's first.
     await beginWorker();
-    for (const line of addressLines(host, port)) say(line);
+    trustPage = lan && (await serveTrustPage(lan, port));
+    for (const line of lan ? lanLines(lan, port) : addressLines(host, port)) say(line);
     await sayHowToSignIn(app.get(DataSource), { passwords, setUpCode, dataFolder }, say);
     say('Ctrl-C stops it, database included.');
     await stop.wait();
@@ -67,6 +81,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     process.stderr.write(`${fault instanceof Trouble ? fault.message : ((fault as Error).stack ?? String(fault))}\n`);
     return 1;
   } finally {
+    trustPage?.close();
     await Promise.all([app?.close(), worker?.stop('SIGTERM', 'SIGKILL', 10_000)]);
     await database?.stop();
     stop.done();

@@ -18,14 +18,17 @@ import { probes } from './platform/probes.js';
 export interface CreateAppOptions extends Omit<AppOptions, 'logger'> {
   /** Where log lines go; the standard output unless told otherwise. */
   readonly logTo?: DestinationStream;
+  /** Speaks TLS itself, with this key and certificate (PEM); without it a proxy may. */
+  readonly tls?: { readonly key: string; readonly cert: string };
 }
 
 /** The API with its screens, ready to listen. */
-export async function createApp({ logTo, ...options }: CreateAppOptions): Promise<NestExpressApplication> {
+export async function createApp({ logTo, tls, ...options }: CreateAppOptions): Promise<NestExpressApplication> {
   const logger = makeLogger(options.config, logTo);
   const app = await NestFactory.create<NestExpressApplication>(AppModule.with({ ...options, logger }), {
     logger: new HouseLogger(logger),
     bodyParser: false,
+    ...(tls && { httpsOptions: { key: tls.key, cert: tls.cert } }),
   });
   app.disable('x-powered-by');
   app.set('trust proxy', options.config.trustProxy);
@@ -33,7 +36,8 @@ export async function createApp({ logTo, ...options }: CreateAppOptions): Promis
   app.use(probes(app));
   app.use(logRequests(logger));
   app.use(countRequests(app.get(Metrics)));
-  app.use(securityHeaders(options.config.secureCookies));
+  const { secureCookies } = options.config;
+  app.use(securityHeaders({ overTls: secureCookies, staysOnTls: secureCookies && tls === undefined }));
   app.use(
     compression({ filter: (request, response) => !isStream(response.getHeader('content-type')) && compression.filter(request, response) }),
   );

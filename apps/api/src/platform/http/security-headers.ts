@@ -3,10 +3,10 @@ import helmet from 'helmet';
 
 /**
  * Headers that tell browsers what these pages never do. No inline script, no inline style element or attribute, no frame, nothing from elsewhere;
- * pictures and fonts may also stand in the style sheet as data. `overTls`: browsers are told to stay on TLS; without it nothing may say so, for a
- * house on its own network is reached by plain HTTP.
+ * pictures and fonts may also stand in the style sheet as data. `staysOnTls`: browsers are told to stay on TLS, for every port of this name; a house that
+ * is reached by plain HTTP, or is some days, may not say so.
  */
-export function securityHeaders(overTls: boolean): RequestHandler {
+export function securityHeaders({ overTls, staysOnTls }: { readonly overTls: boolean; readonly staysOnTls: boolean }): RequestHandler {
   return helmet({
     contentSecurityPolicy: {
       useDefaults: false,
@@ -26,7 +26,7 @@ export function securityHeaders(overTls: boolean): RequestHandler {
         ...(overTls && { 'upgrade-insecure-requests': [] }),
       },
     },
-    strictTransportSecurity: overTls ? { maxAge: 31_536_000 } : false,
+    strictTransportSecurity: staysOnTls ? { maxAge: 31_536_000 } : false,
     // A browser heeds this one on trustworthy origins only and warns on the others.
     crossOriginOpenerPolicy: overTls,
     originAgentCluster: overTls,
