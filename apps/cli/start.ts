@@ -36,8 +36,7 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     const isOnLan = args.includes('--lan');
     const host = isOnLan ? '0.0.0.0' : settings.host;
     settings.warnings.forEach(say);
-    await portMustBeFree(port, host);
-    if (isOnLan) await portMustBeFree(port + 1, host);
+    for (const each of isOnLan ? [port, port + 1] : [port]) await portMustBeFree(each, host);
     const isOwn = args.includes('--empty');
     const dataFolder = `${settings.dataFolder ?? join(root, '.data')}${isOwn ? '-own' : ''}`;
     const setUpCode = isOwn ? readableSecret().toLowerCase() : null;
@@ -47,14 +46,10 @@ export async function main(args: readonly string[], root: string): Promise<numbe
     warnings.forEach(say);
     if (ran > 0) say(`Database ready (${ran} ${ran === 1 ? 'migration' : 'migrations'}).`);
     const lan = isOnLan ? await lanCertificate(join(dataFolder, 'lan'), namesOfThisMachine(), new Date()) : undefined;
+    const webFolder = settings.webFolder ?? join(root, 'dist', 'web');
+    const secureCookies = settings.secureCookies || isOnLan;
     app = await createApp({
-      config: {
-        ...settings,
-        databaseUrl: applicationUrl,
-        webFolder: settings.webFolder ?? join(root, 'dist', 'web'),
-        setUpCode,
-        secureCookies: settings.secureCookies || isOnLan,
-      },
+      config: { ...settings, databaseUrl: applicationUrl, webFolder, setUpCode, secureCookies },
       ...(lan && { tls: lan }),
     });
     await app.init();
