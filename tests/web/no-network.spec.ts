@@ -80,13 +80,13 @@ describe('a device in a basement', () => {
       await page.locator('h1').first().waitFor();
       await page.waitForLoadState('networkidle');
       seen.push(await heading(page));
+      // What was read is written a moment after it was read.
+      await page.waitForTimeout(1_500);
     }
     await page.goto(address + floor);
     await page.getByText('What to do now').waitFor();
     await page.getByRole('button', { name: 'all sent' }).click();
     await page.getByText('These screens open without a network too').waitFor();
-    // What was read is written a moment after it was read.
-    await page.waitForTimeout(1_500);
     line.turn('off');
     for (const [index, place] of places.entries()) {
       await page.goto(address + place);
