@@ -17,4 +17,4 @@ export function correctedRows(records: readonly (readonly string[])[], headingAt
 }
 
 /** Headed so, the column is passed over when the sheet comes in again. */
-export const whatIsWrong = 'what is wrong';
+const whatIsWrong = 'what is wrong';

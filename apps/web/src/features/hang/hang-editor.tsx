@@ -129,12 +129,7 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
           <button type="submit" disabled={save.isPending}>
             Save the hangs
           </button>
-          <button type="button" className="plain" disabled={steps.left.back === 0} onClick={steps.back}>
-            Take back the last change
-          </button>
-          <button type="button" className="plain" disabled={steps.left.on === 0} onClick={steps.on}>
-            Make it again
-          </button>
+          <StepButtons steps={steps} />
           {!form.formState.isValid && form.formState.isSubmitted && <span className="said">■ Some fields below are not right yet.</span>}
         </div>
         {kept.isBack && <BackAgain onForget={() => kept.forget(onFile)} />}
@@ -167,6 +162,17 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
     </Page>
   );
 }
+
+const StepButtons = ({ steps: { left, back, on } }: { steps: ReturnType<typeof useEditSteps> }) => (
+  <>
+    <button type="button" className="plain" disabled={left.back === 0} onClick={back}>
+      Take back the last change
+    </button>
+    <button type="button" className="plain" disabled={left.on === 0} onClick={on}>
+      Make it again
+    </button>
+  </>
+);
 
 const BackAgain = ({ onForget }: { onForget: () => void }) => (
   <p role="status">
