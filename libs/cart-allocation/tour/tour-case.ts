@@ -1,5 +1,5 @@
 import { invariant } from '#kernel';
-import { type AllocationAnswer, type AllocationCase, type AllocationInput, makeAllocationCase } from '../case/index.js';
+import { type AllocationAnswer, type AllocationCase, makeAllocationCase } from '../case/index.js';
 
 type Loads = AllocationCase['loads'];
 
