@@ -108,19 +108,19 @@ function shares(plan: PackPlan, hang: HangResult, wrong: ReadonlySet<string>, un
   );
 }
 
-/** Other hangs on the same point, or on the same beam. */
+/** Other hangs on the same point, and others on the same beam. */
 function sharedWith({ picks }: PackPlan, hang: HangResult, pick: PickResult): string {
   const others = picks.hangs
     .filter((each) => each.hang !== hang.hang)
-    .flatMap((each) =>
-      each.picks
-        .filter((one) => one.point === pick.point || (one.beam !== undefined && one.beam === pick.beam))
-        .map((one) => `${each.name}, hole ${one.hole}`),
-    );
-  return others.length === 0 ? '' : `; shared with ${others.join('; ')}`;
+    .flatMap((each) => each.picks.map((one) => ({ one, words: `${each.name}, hole ${one.hole}` })));
+  const onPoint = others.filter(({ one }) => one.point === pick.point);
+  const onBeam = others.filter(({ one }) => one.point !== pick.point && one.beam !== undefined && one.beam === pick.beam);
+  const said = (what: string, all: typeof others) => (all.length === 0 ? '' : `; ${what} as ${all.map((each) => each.words).join('; ')}`);
+  return `${said('the same point', onPoint)}${said(`the same beam (${pick.beam ?? ''})`, onBeam)}`;
 }
 
-const marked = (serial: string, wrong: ReadonlySet<string>): Node => (wrong.has(serial) ? node('b', {}, '■ ', mono(serial)) : mono(serial));
+const marked = (serial: string, wrong: ReadonlySet<string>): Node =>
+  node('span', { class: 'line' }, wrong.has(serial) ? node('b', {}, '■ ', mono(serial)) : mono(serial));
 
 function path(plan: PackPlan, hang: HangResult, wrong: ReadonlySet<string>, units: Units): Node {
   const items = inTheAir(plan).find((each) => each.hang.hang === hang.hang)?.items ?? [];

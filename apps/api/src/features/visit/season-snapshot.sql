@@ -10,6 +10,6 @@ ORDER BY item.id;
 SELECT id, on_day::text AS on, depot, tour_id AS tour, show_id AS show FROM visit
 WHERE state IN ('possible', 'agreed') AND on_day BETWEEN $1::date - 1100 AND $2::date AND on_day >= $3::date AND ($4::text IS NULL OR depot IS NULL OR depot = $4)
 ORDER BY on_day, id;
-SELECT id, data->>'depot' AS depot, (SELECT jsonb_agg(jsonb_build_object('id', show->>'id', 'from', show->>'from', 'to', show->>'to') ORDER BY show->>'from')
-  FROM jsonb_array_elements(data->'shows') show) AS shows
+SELECT id, data->>'depot' AS depot, coalesce((SELECT jsonb_agg(jsonb_build_object('id', show->>'id', 'from', show->>'from', 'to', show->>'to') ORDER BY show->>'from')
+  FROM jsonb_array_elements(data->'shows') show), '[]') AS shows
 FROM tour WHERE prep_from <= $2::date AND return_to >= $1::date;

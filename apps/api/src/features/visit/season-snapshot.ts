@@ -38,8 +38,8 @@ WHERE item.due_state IS NOT NULL AND item.state IN ('in service', 'quarantined')
   AND (item.due_on IS NULL OR item.due_on < $2::date OR item.due_holds_through IS NOT NULL) AND ($4::boolean OR promised.item_id IS NOT NULL)
 ORDER BY item.id`;
 
-const tours = `SELECT id, data->>'depot' AS depot, (SELECT jsonb_agg(jsonb_build_object('id', show->>'id', 'from', show->>'from', 'to', show->>'to') ORDER BY show->>'from')
-  FROM jsonb_array_elements(data->'shows') show) AS shows
+const tours = `SELECT id, data->>'depot' AS depot, coalesce((SELECT jsonb_agg(jsonb_build_object('id', show->>'id', 'from', show->>'from', 'to', show->>'to') ORDER BY show->>'from')
+  FROM jsonb_array_elements(data->'shows') show), '[]') AS shows
 FROM tour WHERE prep_from <= $2::date AND return_to >= $1::date`;
 
 const visits = `SELECT id, on_day::text AS on, depot, tour_id AS tour, show_id AS show FROM visit

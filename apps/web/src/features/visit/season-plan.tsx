@@ -87,7 +87,7 @@ const Asked = ({ check, onCheck, withIdle, onIdle }: AskedProps) => (
     <label>
       What is due
       <select value={check} onChange={(event) => onCheck(event.target.value)}>
-        <option value="examination">examination, or the end of a declaration</option>
+        <option value="examination">examination</option>
         <option value="electrical">electrical check</option>
         <option value="pre-use">pre-use check</option>
       </select>
