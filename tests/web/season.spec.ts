@@ -10,7 +10,7 @@ const hoistsOfGroup = 4;
 /** Forty tours from one depot: ten groups of hoists, each on four tours one after the other, last examined in the half year before. */
 async function fillTours({ dataSource }: TestApp): Promise<void> {
   await dataSource.query(
-    `INSERT INTO item SELECT (jsonb_populate_record(item, jsonb_build_object('id', 'SE-' || lpad(number::text, 2, '0'), 'place', 100000 + number, 'due_known', false))).*
+    `INSERT INTO item SELECT (jsonb_populate_record(item, jsonb_build_object('id', 'SE-' || lpad(number::text, 2, '0'), 'place', 100000 + number, 'due_known', false, 'rest', rest || '{"intervals": ["P6M"]}'))).*
      FROM item, generate_series(1, $1) number WHERE item.id = 'H-01'`,
     [groups * hoistsOfGroup],
   );
