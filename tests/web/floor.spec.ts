@@ -57,7 +57,7 @@ describe('the floor on a phone', () => {
       `${floor}/fault`,
     ]) {
       await page.goto(test.address + path);
-      await page.locator('.fl-foot .big, .fl-body .job, .fl-body input').first().waitFor();
+      await page.locator('.fl-foot .big, .fl-body .job, .fl-body .read input').first().waitFor();
       const pressed = page.locator('.fl button, .fl a');
       for (const one of await pressed.all()) expect((await one.boundingBox())?.height ?? 56).toBeGreaterThanOrEqual(56);
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(320);

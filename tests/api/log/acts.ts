@@ -517,9 +517,10 @@ const floor: readonly Act[] = [
   [
     'POST /api/pictures/:itemId',
     async ({ agents }) => {
-      const headers = { 'content-type': 'image/jpeg', 'x-cartwright': '1' };
-      const body = new Uint8Array([0xff, 0xd8, 0xff, 0xe0]);
-      const reply = await agents.warehouse.fetch('/api/pictures/H-08?name=a.jpg', { method: 'POST', headers, body });
+      const headers = { 'content-type': 'image/png', 'x-cartwright': '1' };
+      const pixel = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+      const body = Buffer.from(pixel, 'base64');
+      const reply = await agents.warehouse.fetch('/api/pictures/H-08?name=a.png', { method: 'POST', headers, body });
       if (!reply.ok) throw new Error(await reply.text());
     },
   ],
