@@ -147,8 +147,6 @@ type Documents = {
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": typeof types.SaveTourDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": typeof types.HouseRulesDocument,
     "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": typeof types.ToursDocument,
-    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": typeof types.TourPlacesDocument,
-    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": typeof types.AnswerPlaceDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": typeof types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": typeof types.PutShowBackDocument,
@@ -159,6 +157,8 @@ type Documents = {
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": typeof types.ShowVenueDocument,
     "query HardwareModels { catalogueModels { kind model } }": typeof types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
+    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": typeof types.TourPlacesDocument,
+    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": typeof types.AnswerPlaceDocument,
     "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": typeof types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": typeof types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": typeof types.CancelCsvImportDocument,
@@ -327,8 +327,6 @@ const documents: Documents = {
     "mutation SaveTour($tour: TourJson!, $expectedVersion: Int) { saveTour(tour: $tour, expectedVersion: $expectedVersion) { id version tour } }": types.SaveTourDocument,
     "query HouseRules { rules items(kind: \"truck\", first: 100) { edges { node { id model depot } } } }": types.HouseRulesDocument,
     "\n  query Tours($after: String) {\n    tours(first: 50, after: $after) { pageInfo { hasNextPage endCursor } edges { node { id name prepFrom returnTo shows } } }\n  }\n": types.ToursDocument,
-    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": types.TourPlacesDocument,
-    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": types.AnswerPlaceDocument,
     "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n": types.TakenAlongDocument,
     "\n  mutation RemoveShow($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { removeShow(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.RemoveShowDocument,
     "\n  mutation PutShowBack($tourId: ID!, $showId: ID!, $expectedVersion: Int!) { putShowBack(tourId: $tourId, showId: $showId, expectedVersion: $expectedVersion) { id version } }\n": types.PutShowBackDocument,
@@ -339,6 +337,8 @@ const documents: Documents = {
     "\n  query ShowVenue($tourId: ID!, $showId: ID!) { venues { id venue } venueOfShow(tourId: $tourId, showId: $showId) { id } }\n": types.ShowVenueDocument,
     "query HardwareModels { catalogueModels { kind model } }": types.HardwareModelsDocument,
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
+    "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": types.TourPlacesDocument,
+    "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": types.AnswerPlaceDocument,
     "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": types.CancelCsvImportDocument,
@@ -906,14 +906,6 @@ export function graphql(source: "\n  query Tours($after: String) {\n    tours(fi
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n"): typeof import('./graphql.js').TourPlacesDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
-export function graphql(source: "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n"): typeof import('./graphql.js').AnswerPlaceDocument;
-/**
- * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
- */
 export function graphql(source: "\n  query TakenAlong($tourId: ID!, $showId: ID) { takenAlong(tourId: $tourId, showId: $showId) { shows hangs boxes drafts inForce revisions givenBack } }\n"): typeof import('./graphql.js').TakenAlongDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -951,6 +943,14 @@ export function graphql(source: "query HardwareModels { catalogueModels { kind m
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n"): typeof import('./graphql.js').TravellingKitDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n"): typeof import('./graphql.js').TourPlacesDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n"): typeof import('./graphql.js').AnswerPlaceDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -1171,23 +1171,6 @@ export type ToursQueryVariables = Exact<{
 
 export type ToursQuery = { tours: { pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, name: string, prepFrom: string, returnTo: string, shows: number } }> } };
 
-export type TourPlacesQueryVariables = Exact<{
-  tourId: string | number;
-}>;
-
-
-export type TourPlacesQuery = { tourPlaces: { ruled: Array<string>, home: string | null, places: Array<{ place: string, hasRules: boolean, judgedBy: string | null, decisions: Array<{ rulesOf: string | null, because: string, decidedBy: string, decidedAt: string }> }> } };
-
-export type AnswerPlaceMutationVariables = Exact<{
-  tourId: string | number;
-  place: string;
-  rulesOf?: string | null | undefined;
-  reason: string;
-}>;
-
-
-export type AnswerPlaceMutation = { answerPlace: { home: string | null } };
-
 export type TakenAlongQueryVariables = Exact<{
   tourId: string | number;
   showId?: string | number | null | undefined;
@@ -1261,6 +1244,23 @@ export type TravellingKitQueryVariables = Exact<{ [key: string]: never; }>;
 
 
 export type TravellingKitQuery = { trucks: { edges: Array<{ node: { id: string, model: string } }> }, cases: { edges: Array<{ node: { id: string, model: string } }> } };
+
+export type TourPlacesQueryVariables = Exact<{
+  tourId: string | number;
+}>;
+
+
+export type TourPlacesQuery = { tourPlaces: { ruled: Array<string>, home: string | null, places: Array<{ place: string, hasRules: boolean, judgedBy: string | null, decisions: Array<{ rulesOf: string | null, because: string, decidedBy: string, decidedAt: string }> }> } };
+
+export type AnswerPlaceMutationVariables = Exact<{
+  tourId: string | number;
+  place: string;
+  rulesOf?: string | null | undefined;
+  reason: string;
+}>;
+
+
+export type AnswerPlaceMutation = { answerPlace: { home: string | null } };
 
 export type CsvImportQueryVariables = Exact<{
   id: string | number;
@@ -3308,32 +3308,6 @@ export const ToursDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085"}) as unknown as TypedDocumentString<ToursQuery, ToursQueryVariables>;
-export const TourPlacesDocument = new TypedDocumentString(`
-    query TourPlaces($tourId: ID!) {
-  tourPlaces(tourId: $tourId) {
-    places {
-      place
-      hasRules
-      judgedBy
-      decisions {
-        rulesOf
-        because
-        decidedBy
-        decidedAt
-      }
-    }
-    ruled
-    home
-  }
-}
-    `, {"hash":"sha256:3368307989904a849c171c8e0ebe258e18cd420d108d54d5705c4d74ffbe4eea"}) as unknown as TypedDocumentString<TourPlacesQuery, TourPlacesQueryVariables>;
-export const AnswerPlaceDocument = new TypedDocumentString(`
-    mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {
-  answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) {
-    home
-  }
-}
-    `, {"hash":"sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813"}) as unknown as TypedDocumentString<AnswerPlaceMutation, AnswerPlaceMutationVariables>;
 export const TakenAlongDocument = new TypedDocumentString(`
     query TakenAlong($tourId: ID!, $showId: ID) {
   takenAlong(tourId: $tourId, showId: $showId) {
@@ -3437,6 +3411,32 @@ export const TravellingKitDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4"}) as unknown as TypedDocumentString<TravellingKitQuery, TravellingKitQueryVariables>;
+export const TourPlacesDocument = new TypedDocumentString(`
+    query TourPlaces($tourId: ID!) {
+  tourPlaces(tourId: $tourId) {
+    places {
+      place
+      hasRules
+      judgedBy
+      decisions {
+        rulesOf
+        because
+        decidedBy
+        decidedAt
+      }
+    }
+    ruled
+    home
+  }
+}
+    `, {"hash":"sha256:3368307989904a849c171c8e0ebe258e18cd420d108d54d5705c4d74ffbe4eea"}) as unknown as TypedDocumentString<TourPlacesQuery, TourPlacesQueryVariables>;
+export const AnswerPlaceDocument = new TypedDocumentString(`
+    mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {
+  answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) {
+    home
+  }
+}
+    `, {"hash":"sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813"}) as unknown as TypedDocumentString<AnswerPlaceMutation, AnswerPlaceMutationVariables>;
 export const CsvImportDocument = new TypedDocumentString(`
     query CsvImport($id: ID!) {
   csvImport(id: $id) {

@@ -265,10 +265,6 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query HouseRules { items(kind: \"truck\", first: 100) { edges { node { depot id model } } } rules }",
   'sha256:f99ff069eeb0df25e73e8365d59791d029d374e43f3a7392c55409a3688a3085':
     "query Tours($after: String) { tours(first: 50, after: $after) { edges { node { id name prepFrom returnTo shows } } pageInfo { endCursor hasNextPage } } }",
-  'sha256:3368307989904a849c171c8e0ebe258e18cd420d108d54d5705c4d74ffbe4eea':
-    "query TourPlaces($tourId: ID!) { tourPlaces(tourId: $tourId) { home places { decisions { because decidedAt decidedBy rulesOf } hasRules judgedBy place } ruled } }",
-  'sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813':
-    "mutation AnswerPlace($place: String!, $reason: String!, $rulesOf: String, $tourId: ID!) { answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home } }",
   'sha256:37329f9e1a81792205da3ce5148cb3261c147619980478257613aa1f71093969':
     "query TakenAlong($showId: ID, $tourId: ID!) { takenAlong(tourId: $tourId, showId: $showId) { boxes drafts givenBack hangs inForce revisions shows } }",
   'sha256:8df81131a25e8ddb002e15d804b14bffacf2fc1d711356d45e04ca00e441836d':
@@ -289,6 +285,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query HardwareModels { catalogueModels { kind model } }",
   'sha256:effd8f732325d4f9b6ae0665eba428ed70bc2ed7c862c6c783c3d365302041f4':
     "query TravellingKit { trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } } cases: items(kind: \"case\", first: 200) { edges { node { id model } } } }",
+  'sha256:3368307989904a849c171c8e0ebe258e18cd420d108d54d5705c4d74ffbe4eea':
+    "query TourPlaces($tourId: ID!) { tourPlaces(tourId: $tourId) { home places { decisions { because decidedAt decidedBy rulesOf } hasRules judgedBy place } ruled } }",
+  'sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813':
+    "mutation AnswerPlace($place: String!, $reason: String!, $rulesOf: String, $tourId: ID!) { answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home } }",
   'sha256:247a0dfcf536cd3c0ac45c5f817128f5dee3c09e54d4033526f39d514b7e31db':
     "query CsvImport($id: ID!) { csvImport(id: $id) { askedAt askedBy code dryRun id of outcome { added changed failed faults { column count first { row value } rows wanted } faulty firstAdded firstChanged { id what } firstFailed firstWaiting rows unchanged waiting } rowsChecked rowsDated rowsTotal rowsWritten seconds state step } }",
   'sha256:c0693cf1c2ab508bc1fda7ddd0f5d799ef13657d89e9d2b0c3bcd2580646951b':

@@ -1,5 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { TourEdits } from '../../apps/web/src/features/tour/tour-edits.js';
+import { TourEdits } from '../../apps/web/src/features/tour/edit/tour-edits.js';
 import { toursOver } from '../support/lossy-wire.js';
 import { type Agent, type TestApp, startTestApp } from '../support/test-app.js';
 

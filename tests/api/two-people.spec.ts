@@ -1,6 +1,6 @@
 import { seededRandom } from '#kernel';
 import type { Hang, Tour } from '#tour-file';
-import { Clashed, saveOver } from '../../apps/web/src/features/tour/save-over.js';
+import { Clashed, saveOver } from '../../apps/web/src/features/tour/edit/save-over.js';
 import { toursOver } from '../support/lossy-wire.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';
 

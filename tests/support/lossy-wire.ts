@@ -1,8 +1,8 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { seededRandom } from '#kernel';
 import { newId, requestsOver } from '../../apps/web/src/platform/requests-over.js';
-import { saveTour, tourQuery } from '../../apps/web/src/features/tour/operations.js';
-import type { TourStore } from '../../apps/web/src/features/tour/save-over.js';
+import { saveTour, tourQuery } from '../../apps/web/src/features/tour/edit/operations.js';
+import type { TourStore } from '../../apps/web/src/features/tour/edit/save-over.js';
 import type { Agent } from './test-app.js';
 
 export interface Losses {

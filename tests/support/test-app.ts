@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import pg from 'pg';
-import { DataSource, type DataSourceOptions } from 'typeorm';
+import { DataSource } from 'typeorm';
 import type { Words } from '#words';
 import { createApp } from '../../apps/api/src/create-app.js';
 import { dataSourceOptions } from '../../apps/api/src/data-source.js';
@@ -104,7 +104,7 @@ export async function startTestApp({
   if (runsJobs) app.get(JobRunner).start();
   const options = dataSourceOptions(realUrl);
   const extra: unknown = { ...options.extra, max: 4 };
-  const dataSource = await new DataSource({ ...options, extra } as DataSourceOptions).initialize();
+  const dataSource = await new DataSource({ ...options, extra }).initialize();
   if (demo && !beside) await loadDemo(app.get(DataSource), app.get(TourFileService), process.cwd(), testDay, passwordOf);
   const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
   return {

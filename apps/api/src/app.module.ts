@@ -76,7 +76,7 @@ import { ProposalService } from './features/edition/waiting/proposal.service.js'
 import { ProposalWriter } from './features/edition/proposal.writer.js';
 import { PointsController } from './features/rigging/points.controller.js';
 import { FaultService } from './features/return/fault.service.js';
-import { PictureController } from './features/register/records/picture.controller.js';
+import { PictureController } from './features/register/picture.controller.js';
 import { FaultWriter } from './features/return/fault.writer.js';
 import { ReturnQuery } from './features/return/return.query.js';
 import { ReturnResolver } from './features/return/return.resolver.js';

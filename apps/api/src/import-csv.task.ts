@@ -1,5 +1,5 @@
 import { constants, setPriority } from 'node:os';
-import { DataSource, type DataSourceOptions, type EntityManager } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { canonicalJson } from '#kernel';
 import { english } from '#words';
 import { dataSourceOptions } from './data-source.js';
@@ -28,7 +28,7 @@ export default async function importCsv(task: ImportTask): Promise<ImportAnswer>
   if (process.platform === 'linux') setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
   const options = dataSourceOptions(task.databaseUrl, false);
   const extra: unknown = { ...options.extra, max: 1, application_name: 'cartwright import' };
-  const dataSource = await new DataSource({ ...options, extra } as DataSourceOptions).initialize();
+  const dataSource = await new DataSource({ ...options, extra }).initialize();
   try {
     return answerOf(await insideAct({ who: task.who, via: `POST /api/imports/${task.of}` }, () => rowsInto(dataSource, task)));
   } finally {

@@ -257,6 +257,8 @@ function heaviestMetreKg({ innerLengthMm }: Truck, bodies: readonly Body[]): num
   return Math.max(0, ...starts.map(onMetre));
 }
 
+const shareOf = (kg: number, share: number | undefined): number | undefined => (share === undefined ? undefined : share * kg);
+
 function judgeMass(
   truck: Truck,
   bodies: readonly Body[],
@@ -293,16 +295,8 @@ function judgeMass(
       axles.grossKg = axles.driveKg + axles.steerKg + axles.axleGroupKg;
       over('drive axle', axles.driveKg, tractor.maxDriveKg);
       over('steer axle', axles.steerKg, tractor.maxSteerKg);
-      under(
-        'drive axle',
-        axles.driveKg,
-        tractor.minDriveShareOfGross === undefined ? undefined : tractor.minDriveShareOfGross * axles.grossKg,
-      );
-      under(
-        'steer axle',
-        axles.steerKg,
-        tractor.minSteerShareOfGross === undefined ? undefined : tractor.minSteerShareOfGross * axles.grossKg,
-      );
+      under('drive axle', axles.driveKg, shareOf(axles.grossKg, tractor.minDriveShareOfGross));
+      under('steer axle', axles.steerKg, shareOf(axles.grossKg, tractor.minSteerShareOfGross));
     } else axles.grossKg = axles.kingpinKg + axles.axleGroupKg;
   } else if (rigid) {
     const base = rigid.rearAxleXMm - rigid.frontAxleXMm;
@@ -313,7 +307,7 @@ function judgeMass(
     axles.grossKg = axles.frontKg + axles.rearKg;
     over('front axle', axles.frontKg, rigid.maxFrontKg);
     over('rear axle', axles.rearKg, rigid.maxRearKg);
-    under('front axle', axles.frontKg, rigid.minFrontShareOfGross === undefined ? undefined : rigid.minFrontShareOfGross * axles.grossKg);
+    under('front axle', axles.frontKg, shareOf(axles.grossKg, rigid.minFrontShareOfGross));
   }
   over('gross mass', axles.grossKg ?? kg, truck.maxGrossKg);
   return { kg, side, axles };

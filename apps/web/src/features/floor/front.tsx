@@ -6,9 +6,9 @@ import { Faults } from '../../ui/faults.js';
 import { Note } from '../../ui/notes.js';
 import { InTheAirNotes, useBarred } from '../plan/barred-notes.js';
 import { sentencesOf } from '../plan/sentences-of.js';
-import { FloorPage } from './floor-page.js';
-import type { OnFloor } from './on-floor.js';
-import { isSilent, setSilent } from './signal.js';
+import { FloorPage } from './page/floor-page.js';
+import type { OnFloor } from './page/on-floor.js';
+import { isSilent, setSilent } from './page/signal.js';
 import { useFloorState } from './use-floor-state.js';
 
 const titles: Readonly<Record<FloorJob['code'], string>> = {

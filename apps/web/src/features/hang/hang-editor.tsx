@@ -9,8 +9,8 @@ import { request } from '../../platform/request.js';
 import { today } from '../../platform/today.js';
 import { Form, namePath, useFormOf } from '../../ui/form.js';
 import { Loaded, Page } from '../../ui/page.js';
-import { tourQuery } from '../tour/operations.js';
-import { useTourSave } from '../tour/use-tour-save.js';
+import { tourQuery } from '../tour/edit/operations.js';
+import { useTourSave } from '../tour/edit/use-tour-save.js';
 import { freeId, newHang, withCopy } from './form/change-hang.js';
 import { HangForm } from './form/hang-form.js';
 import { type Kit, readKit } from './form/kit.js';
@@ -125,13 +125,7 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
   return (
     <Page title={title} lede={back}>
       <Form form={form} onSubmit={(typed) => save.mutate(typed)} error={save.error} fieldOf={(path) => nameIn(path, place)} keeps={false}>
-        <div className="row actions">
-          <button type="submit" disabled={save.isPending}>
-            Save the hangs
-          </button>
-          <StepButtons steps={steps} />
-          {!form.formState.isValid && form.formState.isSubmitted && <span className="said">■ Some fields below are not right yet.</span>}
-        </div>
+        <SaveRow isSaving={save.isPending} steps={steps} isWrong={!form.formState.isValid && form.formState.isSubmitted} />
         {kept.isBack && <BackAgain onForget={() => kept.forget(onFile)} />}
         {beside(hangs, setHangs)}
         {removed && (
@@ -160,6 +154,18 @@ function Editor({ title, back, tour, version, hangs: onFile, kit, base, draftKey
         </button>
       </Form>
     </Page>
+  );
+}
+
+function SaveRow({ isSaving, steps, isWrong }: { isSaving: boolean; steps: ReturnType<typeof useEditSteps>; isWrong: boolean }) {
+  return (
+    <div className="row actions">
+      <button type="submit" disabled={isSaving}>
+        Save the hangs
+      </button>
+      <StepButtons steps={steps} />
+      {isWrong && <span className="said">■ Some fields below are not right yet.</span>}
+    </div>
   );
 }
 

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { putShowBack } from './removal-operations.js';
+import { putShowBack } from './edit/removal-operations.js';
 
 interface Removed {
   readonly showId: string;

@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { Person } from '../../platform/person.js';
 import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
-import { putTourBack, removedToursQuery } from './removal-operations.js';
+import { putTourBack, removedToursQuery } from './edit/removal-operations.js';
 
 /** Tours that were removed, each with the way back. */
 export function RemovedTours({ me }: { me: Person }) {

@@ -10,18 +10,18 @@ import { Loaded, Page, Part } from '../../ui/page.js';
 import { figureOrNothing } from '../../ui/typed.js';
 import { DesignsPart } from './design/designs-part.js';
 import { MovedNote } from './change/moved-note.js';
-import { BetweenShows } from './between-shows.js';
+import { BetweenShows } from './edit/between-shows.js';
 import { PlacesPart } from './places/places-part.js';
 import { RemovedShows } from './removed-shows.js';
-import { byDay, newShow } from './new-tour.js';
-import { tourQuery } from './operations.js';
+import { byDay, newShow } from './edit/new-tour.js';
+import { tourQuery } from './edit/operations.js';
 import { MoreShows } from './route/more-shows.js';
-import type { ReadTour } from './save-over.js';
-import { ShowFields } from './show-fields.js';
-import { fieldOfNewShow, typedShow } from './typed-show.js';
-import { SpareSettings } from './spare-settings.js';
-import { useTourSave } from './use-tour-save.js';
-import { TravellingKit } from './travelling-kit.js';
+import type { ReadTour } from './edit/save-over.js';
+import { ShowFields } from './edit/show-fields.js';
+import { fieldOfNewShow, typedShow } from './edit/typed-show.js';
+import { SpareSettings } from './edit/spare-settings.js';
+import { useTourSave } from './edit/use-tour-save.js';
+import { TravellingKit } from './edit/travelling-kit.js';
 
 export function TourScreen({ me }: { me: Person }) {
   const { tourId = '' } = useParams();

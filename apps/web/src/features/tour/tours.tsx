@@ -9,12 +9,12 @@ import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { PlaceChoice } from '../../ui/places.js';
 import { day, filled } from '../../ui/typed.js';
-import { newTour } from './new-tour.js';
+import { newTour } from './edit/new-tour.js';
 import { RemovedTours } from './removed-tours.js';
-import { rulesQuery, saveTour, toursQuery } from './operations.js';
+import { rulesQuery, saveTour, toursQuery } from './edit/operations.js';
 import { TourOfRouteForm } from './route/tour-of-route-form.js';
-import { ShowFields } from './show-fields.js';
-import { fieldOfNewShow, typedShow } from './typed-show.js';
+import { ShowFields } from './edit/show-fields.js';
+import { fieldOfNewShow, typedShow } from './edit/typed-show.js';
 
 export function Tours({ me }: { me: Person }) {
   const query = useInfiniteQuery({

@@ -2,8 +2,8 @@ import { Link } from 'react-router';
 import { Faults } from '../../../ui/faults.js';
 import { usePicks } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 
 /** Which hang is flown: each with its holds, the way up. */
 export function ChooseHang({ show, plan, home }: OnFloor) {

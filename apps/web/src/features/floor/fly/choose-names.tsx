@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { type Names, isTwo } from './use-names.js';
 
 /** Two people fly a hang: they are named once, before the first hold. */

@@ -1,8 +1,8 @@
 import { Link } from 'react-router';
 import type { MoveMade } from '#pack-plan';
 import { Faults } from '../../../ui/faults.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { useFloorWork } from './use-floor-work.js';
 
 /** Why the next move cannot be done: each answer leads to the shortest rest from the floor as it then is. */

@@ -6,8 +6,8 @@ import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Drawing } from '../../../ui/drawing.js';
 import { Faults } from '../../../ui/faults.js';
 import { Note } from '../../../ui/notes.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { useFloorWork } from './use-floor-work.js';
 import { useMadeHere } from './use-made-here.js';
 

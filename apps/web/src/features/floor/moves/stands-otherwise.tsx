@@ -3,11 +3,11 @@ import { useNavigate, useParams } from 'react-router';
 import { type Floor, tapGate } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
-import { Camera } from '../camera.js';
-import { CodeField } from '../code-field.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { useTopDown } from '../use-top-down.js';
+import { Camera } from '../page/camera.js';
+import { CodeField } from '../page/code-field.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { useTopDown } from '../page/use-top-down.js';
 import { useFloorWork } from './use-floor-work.js';
 
 /** A cart is read as it really stands; the rest of the moves is the shortest list from there. */

@@ -3,12 +3,12 @@ import { type BenchCheck, afterBench, benchChecks, tapGate } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
 import { useCarts } from '../../plan/use-plan-parts.js';
-import { Camera } from '../camera.js';
-import { CodeField } from '../code-field.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { nameRead } from '../name-read.js';
-import { signal } from '../signal.js';
+import { Camera } from '../page/camera.js';
+import { CodeField } from '../page/code-field.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { nameRead } from '../page/name-read.js';
+import { signal } from '../page/signal.js';
 
 const checkWords: Readonly<Record<BenchCheck, string>> = {
   sound: 'Sound or impedance',

@@ -1,7 +1,7 @@
 import { leavesTheHouse, pickList } from '#pack-plan';
 import { Faults } from '../../../ui/faults.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { usePrep } from './use-prep.js';
 
 /** What the plan uses, place by place as the register has it. */

@@ -2,8 +2,8 @@ import { Link } from 'react-router';
 import { splaysToSet, trunkLines } from '#pack-plan';
 import { Faults } from '../../../ui/faults.js';
 import { useCarts, useHardware } from '../../plan/use-plan-parts.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { usePrep } from './use-prep.js';
 
 /** Before the show leaves: what is tested, read back, counted and picked, with how much of it is left. */

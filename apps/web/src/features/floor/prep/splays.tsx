@@ -4,9 +4,9 @@ import { type CartLoad, splaysToSet, tapGate, wrongSplays } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
 import { useCarts } from '../../plan/use-plan-parts.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { signal } from '../signal.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
 import { foundWords, usePrep } from './use-prep.js';
 
 /** Carts whose splays are preset, or one of them: each splay is set, then read back off the box. */

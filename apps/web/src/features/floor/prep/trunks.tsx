@@ -4,9 +4,9 @@ import { type TrunkLine, tapGate, trunkLines, wrongCounts } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
 import { useHardware } from '../../plan/use-plan-parts.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { signal } from '../signal.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
 import { foundWords, usePrep } from './use-prep.js';
 
 /** Trunks to count, or one of them, batch by batch. */

@@ -3,7 +3,7 @@ import type { Used } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { pendingOf } from '../../../platform/outbox/pending.js';
 import { request } from '../../../platform/request.js';
-import type { OnFloor } from '../on-floor.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { prepSheetQuery } from './operations.js';
 
 export type PrepKind = 'bench' | 'splays' | 'trunk';

@@ -3,8 +3,8 @@ import { Faults } from '../../../ui/faults.js';
 import { CountForm } from '../../count/count-form.js';
 import { useCountSheet } from '../../count/use-count-sheet.js';
 import { useHardware } from '../../plan/use-plan-parts.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 
 /** Pins and small hardware, line by line; the batches follow. */
 export function CountHome({ me, show, plan, home }: OnFloor) {

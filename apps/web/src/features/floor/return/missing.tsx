@@ -2,8 +2,8 @@ import { Link } from 'react-router';
 import type { LastSeen } from '#pack-plan';
 import { momentOf } from '../../../platform/written.js';
 import { Faults } from '../../../ui/faults.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { useReturn } from './use-return.js';
 
 const rowWords = { in: 'loaded in', off: 'taken off', 'in for home': 'loaded for home in' } as const;

@@ -3,12 +3,12 @@ import { Link, useParams } from 'react-router';
 import { type ReturnPiece, tapGate } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
-import { Camera } from '../camera.js';
-import { CodeField } from '../code-field.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { signal } from '../signal.js';
-import { useTopDown } from '../use-top-down.js';
+import { Camera } from '../page/camera.js';
+import { CodeField } from '../page/code-field.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
+import { useTopDown } from '../page/use-top-down.js';
 import { useReturn } from './use-return.js';
 
 /** One cart that came back, read from the top down as it stands. */

@@ -3,12 +3,12 @@ import { Link, useNavigate } from 'react-router';
 import type { ReturnPiece } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Faults } from '../../../ui/faults.js';
-import { Camera } from '../camera.js';
-import { CodeField } from '../code-field.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
-import { signal } from '../signal.js';
-import { nameRead } from '../name-read.js';
+import { Camera } from '../page/camera.js';
+import { CodeField } from '../page/code-field.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
+import { nameRead } from '../page/name-read.js';
 import { useReturn } from './use-return.js';
 
 /** What comes home: a cart is read as it stands, anything else is back as soon as it is read. */

@@ -3,7 +3,7 @@ import type { ReturnPiece } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { pendingOf } from '../../../platform/outbox/pending.js';
 import { request } from '../../../platform/request.js';
-import type { OnFloor } from '../on-floor.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { returnSheetQuery } from './operations.js';
 
 /** What of the show is back, with what was scanned on this device and is on its way. */

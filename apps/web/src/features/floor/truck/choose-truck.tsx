@@ -3,8 +3,8 @@ import { rowKey, rowWays, tickText } from '#pack-plan';
 import { Faults } from '../../../ui/faults.js';
 import { useTrucks } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { searchOf, useRowWay, wayWords } from './row-way.js';
 
 /** Which truck, to load it, to unload it or to load it for home: how many rows are done, of each. */

@@ -11,8 +11,8 @@ import { useTicks } from '../../plan/use-ticks.js';
 import { Answer } from '../../truck/loading-answer.js';
 import { leavePieceMutation, rowSwapQuery, swapRowsMutation } from '../../truck/operations.js';
 import { type LoadingActs, useLoadingAct } from '../../truck/use-loading-act.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 
 /** It was loaded otherwise than planned, or something does not travel: what is in stays, and a new draft is made around it. */
 export function LoadedDifferently(given: OnFloor) {

@@ -10,8 +10,8 @@ import { Note } from '../../../ui/notes.js';
 import { useBarred } from '../../plan/barred-notes.js';
 import { useCarts, useTruck } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
-import { FloorPage } from '../floor-page.js';
-import type { OnFloor } from '../on-floor.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
 import { AxlesAfter } from './axles-after.js';
 import { rowsInOrder, searchOf, useRowWay, wayWords } from './row-way.js';
 

@@ -9,9 +9,9 @@ import { Field, Form, useTypedForm } from '../../../ui/form.js';
 import { Loaded, Page, Part } from '../../../ui/page.js';
 import { PlacesChoice } from '../../../ui/places.js';
 import { day, days, filled } from '../../../ui/typed.js';
-import { tourQuery } from '../operations.js';
-import { removeTour } from '../removal-operations.js';
-import { useTourSave } from '../use-tour-save.js';
+import { tourQuery } from '../edit/operations.js';
+import { removeTour } from '../edit/removal-operations.js';
+import { useTourSave } from '../edit/use-tour-save.js';
 import { RemovePart } from './remove-part.js';
 
 /** What a tour is as a whole: its name, days, depot and rules; and its removal. */

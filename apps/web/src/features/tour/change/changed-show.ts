@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Show } from '#tour-file';
 import { filled } from '../../../ui/typed.js';
-import { typedShow } from '../typed-show.js';
+import { typedShow } from '../edit/typed-show.js';
 import { beamRows, beamsOf, typedBeams } from './beam-rows.js';
 
 /** A show as its form holds it, but for its hangs and its loading. */

@@ -4,12 +4,12 @@ import { z } from 'zod';
 import { type Show, type Tour, followDesign } from '#tour-file';
 import { type AnswerOf, request } from '../../../platform/request.js';
 import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
-import { byDay, copiedShow } from '../new-tour.js';
-import { tourQuery, toursQuery } from '../operations.js';
-import { saveOver } from '../save-over.js';
-import { ShowFields } from '../show-fields.js';
-import { houseTours } from '../use-tour-edits.js';
-import { fieldOfNewShow, typedShow } from '../typed-show.js';
+import { byDay, copiedShow } from '../edit/new-tour.js';
+import { tourQuery, toursQuery } from '../edit/operations.js';
+import { saveOver } from '../edit/save-over.js';
+import { ShowFields } from '../edit/show-fields.js';
+import { houseTours } from '../edit/use-tour-edits.js';
+import { fieldOfNewShow, typedShow } from '../edit/typed-show.js';
 
 type TourOnFile = AnswerOf<typeof tourQuery>['tour'];
 

@@ -1,9 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useLocation, useNavigate } from 'react-router';
 import { Faults } from '../../../ui/faults.js';
-import { byDay } from '../new-tour.js';
-import { type ReadTour, saveOver } from '../save-over.js';
-import { houseTours } from '../use-tour-edits.js';
+import { byDay } from '../edit/new-tour.js';
+import { type ReadTour, saveOver } from '../edit/save-over.js';
+import { houseTours } from '../edit/use-tour-edits.js';
 
 /** A show that was moved just now, with the days on which it was. */
 export interface Moved {

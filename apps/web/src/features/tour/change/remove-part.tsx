@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { type AnswerOf, request } from '../../../platform/request.js';
 import { Faults } from '../../../ui/faults.js';
 import { Loaded } from '../../../ui/page.js';
-import { takenAlongQuery } from '../removal-operations.js';
+import { takenAlongQuery } from '../edit/removal-operations.js';
 
 type TakenAlong = AnswerOf<typeof takenAlongQuery>['takenAlong'];
 

@@ -5,7 +5,7 @@ import { request } from '../../../platform/request.js';
 import { day } from '../../../ui/typed.js';
 import { dueQuery } from '../../plan/operations.js';
 import { useShow } from '../../plan/use-show.js';
-import { tourQuery } from '../operations.js';
+import { tourQuery } from '../edit/operations.js';
 
 /** What the days that are typed break, before they are saved. */
 export function WhatBreaks({ tour, showId }: { tour: Tour; showId: string }) {

@@ -6,8 +6,8 @@ import { type Design, type Tour, differences, followDesign, freeId, keepAsDesign
 import { Faults } from '../../../ui/faults.js';
 import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
 import { filled } from '../../../ui/typed.js';
-import { type ReadTour, saveOver } from '../save-over.js';
-import { houseTours } from '../use-tour-edits.js';
+import { type ReadTour, saveOver } from '../edit/save-over.js';
+import { houseTours } from '../edit/use-tour-edits.js';
 
 interface Of {
   readonly tour: Tour;

@@ -1,9 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type Tour, designsOfRoute, showsOfRoute } from '#tour-file';
 import { Faults } from '../../../ui/faults.js';
-import { byDay } from '../new-tour.js';
-import { saveOver } from '../save-over.js';
-import { houseTours } from '../use-tour-edits.js';
+import { byDay } from '../edit/new-tour.js';
+import { saveOver } from '../edit/save-over.js';
+import { houseTours } from '../edit/use-tour-edits.js';
 import { RouteFields } from './route-fields.js';
 import { rowsOf, useRouteSheet } from './use-route-sheet.js';
 

@@ -8,7 +8,7 @@ import { useRuledPlaces } from '../../../platform/ruled-places.js';
 import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
 import { PlaceChoice, zoneChoices } from '../../../ui/places.js';
 import { day, filled } from '../../../ui/typed.js';
-import { rulesQuery, saveTour } from '../operations.js';
+import { rulesQuery, saveTour } from '../edit/operations.js';
 import { RouteFields } from './route-fields.js';
 import { rowsOf, useRouteSheet } from './use-route-sheet.js';
 

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { Tour } from '#tour-file';
-import { type AnswerOf, request } from '../../platform/request.js';
+import { type AnswerOf, request } from '../../../platform/request.js';
 import { saveTour, tourQuery } from './operations.js';
 import type { ReadTour, TourStore } from './save-over.js';
 import { type TourEdit, TourEdits } from './tour-edits.js';

@@ -1,5 +1,5 @@
 import type { Tour } from '#tour-file';
-import { Refused } from '../../platform/refused.js';
+import { Refused } from '../../../platform/refused.js';
 import { type ReadTour, type TourStore, isOlder } from './save-over.js';
 
 /** One small change of a tour; made twice it comes to the same. */

@@ -1,5 +1,5 @@
 import { type Tour, type TourClash, mergeTours } from '#tour-file';
-import { Refused } from '../../platform/refused.js';
+import { Refused } from '../../../platform/refused.js';
 
 /** A tour as it was read. */
 export interface ReadTour {

@@ -2,9 +2,9 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
-import { Loaded } from '../../ui/page.js';
+import { request } from '../../../platform/request.js';
+import { Faults } from '../../../ui/faults.js';
+import { Loaded } from '../../../ui/page.js';
 import type { ReadTour } from './save-over.js';
 import { type TourEdit, useTourEdits } from './use-tour-edits.js';
 

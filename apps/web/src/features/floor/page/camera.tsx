@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { seenCodes } from '#pack-plan';
-import { Note } from '../../ui/notes.js';
+import { Note } from '../../../ui/notes.js';
 
 /** A look at the picture this often, milliseconds. */
 const lookEveryMs = 150;

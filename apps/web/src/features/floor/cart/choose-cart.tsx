@@ -1,15 +1,15 @@
 import { useState } from 'react';
 import { Link, useNavigate } from 'react-router';
 import { type CartsResult, matchCode } from '#pack-plan';
-import { Faults } from '../../ui/faults.js';
-import { useBarred } from '../plan/barred-notes.js';
-import { useCarts } from '../plan/use-plan-parts.js';
-import { Camera } from './camera.js';
-import { CodeField } from './code-field.js';
-import { FloorPage } from './floor-page.js';
-import type { OnFloor } from './on-floor.js';
-import { signal } from './signal.js';
-import { useConfirmed } from './use-floor-state.js';
+import { Faults } from '../../../ui/faults.js';
+import { useBarred } from '../../plan/barred-notes.js';
+import { useCarts } from '../../plan/use-plan-parts.js';
+import { Camera } from '../page/camera.js';
+import { CodeField } from '../page/code-field.js';
+import { FloorPage } from '../page/floor-page.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
+import { useConfirmed } from './use-confirmed.js';
 
 /** Which cart: its code, or that of any box on it, or by name from the list. */
 export function ChooseCart({ plan, home }: OnFloor) {

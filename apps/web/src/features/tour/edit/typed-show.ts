@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { day, filled } from '../../ui/typed.js';
+import { day, filled } from '../../../ui/typed.js';
 
 /** A new show as it is typed. */
 export const typedShow = z.object({

@@ -1,8 +1,8 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { Link } from 'react-router';
-import { OutboxNote } from '../../platform/outbox/outbox-note.js';
-import { useOutbox } from '../../platform/outbox/outbox.js';
-import { type KeptScreens, useKeptScreens } from '../../platform/kept-screens.js';
+import { OutboxNote } from '../../../platform/outbox/outbox-note.js';
+import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { type KeptScreens, useKeptScreens } from '../../../platform/kept-screens.js';
 
 interface FloorPageProps {
   readonly title: ReactNode;

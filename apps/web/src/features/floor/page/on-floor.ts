@@ -1,6 +1,6 @@
 import type { Weight } from '#trade';
-import type { Person } from '../../platform/person.js';
-import type { PlanInForce, ShowData } from '../plan/use-show.js';
+import type { Person } from '../../../platform/person.js';
+import type { PlanInForce, ShowData } from '../../plan/use-show.js';
 
 /** What every screen of the floor is given: who stands there, for which show, by which plan. */
 export interface OnFloor {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { SpareSetting } from '#tour-file';
-import { figure, figureOrNothing } from '../../ui/typed.js';
+import { figure, figureOrNothing } from '../../../ui/typed.js';
 
 const level = figureOrNothing('a percentage over 0 and under 100, or nothing', { over: 0, under: 100 });
 

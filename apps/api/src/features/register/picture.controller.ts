@@ -1,9 +1,9 @@
 import { Controller, HttpCode, HttpException, Param, Post, Query, Req } from '@nestjs/common';
 import type { Request } from 'express';
-import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
-import { reportFileFault } from './file-kind.js';
-import { RegisterService } from '../register.service.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { reportFileFault } from './records/file-kind.js';
+import { RegisterService } from './register.service.js';
 
 /** Pictures of what is wrong with an item: taken by whoever finds it, read as reports are. */
 @Controller('api/pictures')

@@ -2,10 +2,10 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useFieldArray } from 'react-hook-form';
 import type { z } from 'zod';
 import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
+import { request } from '../../../platform/request.js';
 import type { Tour } from '#tour-file';
-import { Choice, Figure, Form, Tick, useTypedForm } from '../../ui/form.js';
-import { Loaded } from '../../ui/page.js';
+import { Choice, Figure, Form, Tick, useTypedForm } from '../../../ui/form.js';
+import { Loaded } from '../../../ui/page.js';
 import { useTourSave } from './use-tour-save.js';
 import { fieldOfSpares, rowOf, sparesOf, typedSpares } from './spare-rows.js';
 

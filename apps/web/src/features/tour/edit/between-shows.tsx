@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { graphql } from '#contracts';
-import { request } from '../../platform/request.js';
-import { Loaded } from '../../ui/page.js';
+import { request } from '../../../platform/request.js';
+import { Loaded } from '../../../ui/page.js';
 
 const betweenQuery = graphql(`query BetweenShows($tourId: ID!) { betweenShows(tourId: $tourId) { from to what } }`);
 

@@ -2,15 +2,15 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import type { CartLoad } from '#pack-plan';
 import type { ReadFinding } from '#trade';
-import { usePlanning } from '../../platform/planning.js';
-import { type AnswerOf, request } from '../../platform/request.js';
-import { Faults } from '../../ui/faults.js';
-import { Note } from '../../ui/notes.js';
-import { UnderWay } from '../../ui/under-way.js';
-import { cartsQuery, makePlan } from '../plan/operations.js';
-import { setStackMutation } from '../cart/operations.js';
-import type { OnFloor } from './on-floor.js';
-import { useFloorWork } from './moves/use-floor-work.js';
+import { usePlanning } from '../../../platform/planning.js';
+import { type AnswerOf, request } from '../../../platform/request.js';
+import { Faults } from '../../../ui/faults.js';
+import { Note } from '../../../ui/notes.js';
+import { UnderWay } from '../../../ui/under-way.js';
+import { cartsQuery, makePlan } from '../../plan/operations.js';
+import { setStackMutation } from '../../cart/operations.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { useFloorWork } from '../moves/use-floor-work.js';
 
 interface TakeInProps {
   readonly given: OnFloor;

@@ -1,5 +1,5 @@
 import { matchCode } from '#pack-plan';
-import { request } from '../../platform/request.js';
+import { request } from '../../../platform/request.js';
 import { floorCodeQuery } from './operations.js';
 
 export type NameRead =

@@ -1,12 +1,12 @@
 import { useRef, useState } from 'react';
 import { type CartLoad, type CartsResult, type HouseAnswer, checkCart, progressOf, readCode } from '#pack-plan';
 import type { ReadFinding } from '#trade';
-import { useOutbox } from '../../platform/outbox/outbox.js';
-import { request } from '../../platform/request.js';
-import { useBarred } from '../plan/barred-notes.js';
-import type { OnFloor } from './on-floor.js';
-import { floorCodeQuery } from './operations.js';
-import { signal } from './signal.js';
+import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { request } from '../../../platform/request.js';
+import { useBarred } from '../../plan/barred-notes.js';
+import type { OnFloor } from '../page/on-floor.js';
+import { floorCodeQuery } from '../page/operations.js';
+import { signal } from '../page/signal.js';
 
 const isRight = ({ code }: ReadFinding): boolean => code === 'right' || code === 'read-before' || code === 'this-cart';
 /** What the house can still tell more about. */

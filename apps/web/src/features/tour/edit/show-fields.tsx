@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useFormContext } from 'react-hook-form';
-import { Choice, Field } from '../../ui/form.js';
-import { zoneChoices } from '../../ui/places.js';
+import { Choice, Field } from '../../../ui/form.js';
+import { zoneChoices } from '../../../ui/places.js';
 
 /** All but the name, which is asked for in other words with a tour than alone. */
 export function ShowFields() {
