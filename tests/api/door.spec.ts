@@ -163,6 +163,9 @@ describe('at the door', () => {
       await tries.startTransaction();
       await tries.query('LOCK TABLE sign_in_try');
       const stranger = postListed(small.address, 'SignIn', { email: 'nobody@cartwright.example', password: 'some password' });
+      // It has its place once it stands before the lock.
+      const standing = `SELECT FROM pg_locks WHERE NOT granted AND relation = 'sign_in_try'::regclass`;
+      while ((await test.dataSource.query(standing)).length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
       const refused = await untilStatus(429, () => ask(''));
       expect(await refused.text()).toContain('not signed in');
       expect((await ask(system.cookie)).status).toBe(200);
