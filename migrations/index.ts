@@ -46,6 +46,7 @@ import { CreateFloorRecords20261127080900 } from './20261127080900-create-floor-
 import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js';
 import { KnowWhoseHand20261127082200 } from './20261127082200-know-whose-hand.js';
 import { AddTickRemark20261127083500 } from './20261127083500-add-tick-remark.js';
+import { KeepTriggersToTheirTables20261127091500 } from './20261127091500-keep-triggers-to-their-tables.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -97,4 +98,5 @@ export const migrations = [
   KeepRecordsOfChecks20261127082900,
   ReplaceNamesOfAnswers20261127083000,
   AddTickRemark20261127083500,
+  KeepTriggersToTheirTables20261127091500,
 ];

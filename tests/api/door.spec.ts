@@ -40,6 +40,20 @@ describe('at the door', () => {
     expect((await system.graphql('{ me { role } }')).data.me).toEqual({ role: 'system' });
   });
 
+  it('nothing is written either where a browser says the origin alone, unless it is this house', async () => {
+    const ask = async (origin: string) => {
+      const headers = { 'content-type': 'application/json', cookie: system.cookie, origin };
+      return (await fetch(`${test.address}/graphql`, { method: 'POST', headers, body: '{"query":"{ me { role } }"}' })).status;
+    };
+    const others = [
+      'http://evil.example',
+      'null',
+      test.address.replace('127.0.0.1', '127.0.0.2'),
+      test.address.replace(/\d$/, (last) => (last === '1' ? '2' : '1')),
+    ];
+    expect(await Promise.all([test.address, ...others].map(ask))).toEqual([200, 403, 403, 403, 403]);
+  });
+
   it('takes operations of the screens by their hash from everybody whom they are for', async () => {
     const me = await (await postListed(test.address, 'Me', {})).json();
     expect(me).toEqual({ data: { me: null } });
@@ -164,7 +178,7 @@ describe('at the door', () => {
       await tries.query('LOCK TABLE sign_in_try');
       const stranger = postListed(small.address, 'SignIn', { email: 'nobody@cartwright.example', password: 'some password' });
       // It has its place once it stands before the lock.
-      const standing = `SELECT FROM pg_locks WHERE NOT granted AND relation = 'sign_in_try'::regclass`;
+      const standing = `SELECT FROM pg_locks WHERE NOT granted AND relation = 'sign_in_try'::regclass AND database = (SELECT oid FROM pg_database WHERE datname = current_database())`;
       while ((await test.dataSource.query(standing)).length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
       const refused = await untilStatus(429, () => ask(''));
       expect(await refused.text()).toContain('not signed in');

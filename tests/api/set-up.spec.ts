@@ -33,6 +33,8 @@ describe('the first people of an empty house', () => {
     ]);
     const alone = { ...people, officerName: 'tamsin  vane', officerEmail: people.email };
     expect(faultsOf(await send({ code: 'k4codek4', people: alone }))).toEqual(['officerName', 'officerEmail']);
+    const shared = { ...people, officerPassword: people.password, name: 'Person 3 (left)' };
+    expect(faultsOf(await send({ code: 'k4codek4', people: shared }))).toEqual(['name', 'officerPassword']);
   });
 
   it('have to wait after five wrong codes, with the right one too', async () => {
@@ -61,6 +63,11 @@ describe('the first people of an empty house', () => {
     expect((await tech.graphql('{ me { role mustChange } }')).data.me).toEqual({ role: 'system', mustChange: false });
     officer = await signIn('osric@example.org', people.officerPassword);
     expect((await officer.graphql('{ me { role mustChange } }')).data.me).toEqual({ role: 'safety', mustChange: true });
+    // Neither the one that the system tech typed, nor one that everybody reads.
+    for (const next of [people.officerPassword, 'osric@example.org']) {
+      const reply = await officer.graphql('mutation($next: String!) { changePassword(old: "", next: $next) }', { next });
+      expect([next, faultsOf(reply)]).toEqual([next, ['next']]);
+    }
   });
 
   it('keep examination rules: the officer puts them on file and takes them out, others are told that they may not', async () => {

@@ -183,6 +183,22 @@ describe('the application in the database', () => {
     await application.query('ROLLBACK');
   });
 
+  it('fools no trigger with temporary tables of the same names', async () => {
+    await application.query(
+      'CREATE TEMP TABLE account (LIKE public.account); CREATE TEMP TABLE officer_proposal (LIKE public.officer_proposal)',
+    );
+    try {
+      expect(await codeOf(`UPDATE public.account SET role = 'safety' WHERE role = 'system'`)).not.toMatch(/^done/);
+    } finally {
+      await application.query('DROP TABLE pg_temp.account, pg_temp.officer_proposal');
+    }
+    const { rows } = await application.query(
+      `SELECT oid::regprocedure::text AS trigger FROM pg_proc WHERE pronamespace = 'public'::regnamespace AND prorettype = 'trigger'::regtype
+         AND NOT coalesce(proconfig::text LIKE '%search_path%', false)`,
+    );
+    expect(rows).toEqual([]);
+  });
+
   it('works all the same: a house as the application plans and writes', async () => {
     const warehouse = await test.as('warehouse');
     const reply = await warehouse.graphql(`mutation($r: String!) { quarantine(itemId: "P-001", reason: $r) { item } }`, {

@@ -98,12 +98,14 @@ export class AccountResolver {
   }
 
   @AllowEverybody()
-  @Mutation(() => Boolean, { description: 'Ends one own session, or all but the one that asks.' })
+  @Mutation(() => Boolean, {
+    description: 'Ends one own session, or all but the one that asks; false where it is none of the open ones of who asks.',
+  })
   async endSessions(@Args('id', { type: () => ID, nullable: true }) one: string | null | undefined, @Me() me: SignedIn): Promise<boolean> {
     const open = await this.sessionStore.ofPerson(me.id);
-    for (const each of open)
-      if (one ? each.id === one : each.id !== me.sessionId) await this.sessionStore.end(this.dataSource.manager, me.id, each.id);
-    return true;
+    const ending = open.filter((each) => (one ? each.id === one : each.id !== me.sessionId));
+    for (const each of ending) await this.sessionStore.end(this.dataSource.manager, me.id, each.id);
+    return !one || ending.length > 0;
   }
 
   @AllowEverybody()

@@ -8,7 +8,7 @@ import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError } from '../../platform/faults/fault.js';
 import { givenFor, passwordFaults } from '../../platform/sign-in/given-password.js';
-import { hashPassword } from '../../platform/sign-in/password.js';
+import { hashPassword, wasPassword } from '../../platform/sign-in/password.js';
 import type { Role, SignedIn } from '../../platform/sign-in/person.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
@@ -92,7 +92,10 @@ export class AccountService {
       throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: waitAfterWrong(isOwn.waitMinutes) }]);
     if (!isOwn) throw new BadInputError([{ field: 'old', value: '(not shown)', wanted: 'the password that you signed in with' }]);
     const faults = passwordFaults('next', next);
-    if (next === old) faults.push({ field: 'next', value: '(not shown)', wanted: 'another one than before' });
+    if (next === old || (await wasPassword(next, account.passwordHash)))
+      faults.push({ field: 'next', value: '(not shown)', wanted: 'another one than before: that one somebody else may know' });
+    if (next.trim().toLowerCase() === account.email)
+      faults.push({ field: 'next', value: '(not shown)', wanted: 'another one than the address' });
     if (faults.length > 0) throw new BadInputError(faults);
     const passwordHash = await hashPassword(next);
     await this.unitOfWork.run(async (manager) => {

@@ -25,6 +25,7 @@ export function nameFaults(name: string): BadInput[] {
   if (found !== undefined) return fault(wantedSeen(found));
   if (alike.filter((script) => script.test(name)).length > 1) return fault('letters of one script: Latin, Cyrillic or Greek');
   if (/deputy\s+of/iu.test(name)) return fault('a name without “deputy of”: the house says itself who is deputy of whom');
+  if (/^person\s+\d+\s*\(left\)$/iu.test(name)) return fault('another name: so the house calls whoever left it');
   return [];
 }
 

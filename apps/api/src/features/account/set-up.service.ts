@@ -47,6 +47,9 @@ export class SetUpService {
       ...personFaults(tech),
       ...personFaults(officer).map((each) => ({ ...each, field: `officer${each.field[0]?.toUpperCase()}${each.field.slice(1)}` })),
       ...sameFaults(tech, officer),
+      ...(tech.password === officer.password
+        ? [{ field: 'officerPassword', value: '(not shown)', wanted: 'another one than that of the system tech' }]
+        : []),
     ];
     if (faults.length > 0) throw new BadInputError(faults);
     const [techHash, officerHash] = await Promise.all([hashPassword(tech.password), hashPassword(officer.password)]);

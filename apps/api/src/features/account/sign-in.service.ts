@@ -4,7 +4,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { Request } from 'express';
 import { DataSource } from 'typeorm';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
-import { checkPassword, hashPassword } from '../../platform/sign-in/password.js';
+import { checkPassword, hashPassword, isSpent, spent } from '../../platform/sign-in/password.js';
 import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SessionStore } from '../../platform/sign-in/session-store.js';
 import { SignInTries, countedAtTheDoor } from '../../platform/sign-in/tries.js';
@@ -40,7 +40,10 @@ export class SignInService {
     if (!account || !isRight) return { is: 'wrong' };
     // What another person gave lets in once: of two who come with it at the same moment, one.
     if (account.mustChange) {
-      const { affected } = await accounts.update({ id: account.id, passwordHash: account.passwordHash }, { passwordHash: '' });
+      const { affected } = await accounts.update(
+        { id: account.id, passwordHash: account.passwordHash },
+        { passwordHash: spent(account.passwordHash) },
+      );
       if (affected !== 1) return { is: 'wrong' };
     }
     await this.tries.forgive(attempt);
@@ -57,7 +60,9 @@ export class SignInService {
   }
 
   private mayUsePassword({ disabledAt, passwordHash, passwordUntil }: AccountRow): boolean {
-    return disabledAt === null && passwordHash !== '' && (passwordUntil === null || passwordUntil > this.clock.now());
+    return (
+      disabledAt === null && passwordHash !== '' && !isSpent(passwordHash) && (passwordUntil === null || passwordUntil > this.clock.now())
+    );
   }
 }
 

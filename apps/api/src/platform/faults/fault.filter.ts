@@ -5,7 +5,7 @@ import { GraphQLError } from 'graphql';
 import { databaseErrorOf, isConnectionLost, isShortOf } from './database-error.js';
 import { writtenBefore } from './written.js';
 import { Metrics } from '../metrics/metrics.js';
-import { BadInputError, DatabaseAwayError, NoRoomError, TooLongError } from './fault.js';
+import { BadInputError, BusyError, DatabaseAwayError, NoRoomError, TooLongError } from './fault.js';
 import { maskFault } from './mask-fault.js';
 
 const statusOf: Record<string, number> = {
@@ -16,6 +16,7 @@ const statusOf: Record<string, number> = {
   OUTCOME_UNKNOWN: 503,
   DATABASE_AWAY: 503,
   NO_ROOM: 507,
+  BUSY: 503,
   TOO_LONG: 503,
   NEW_PASSWORD_WANTED: 403,
 };
@@ -29,6 +30,9 @@ const unreadable: Record<string, string> = {
 
 /** 57014 query canceled: a statement took longer than any may (`data-source.ts`). */
 const tooLong = '57014';
+
+/** 40001 serialization failure, 40P01 deadlock, after all tries of a unit of work. */
+const overtaken = new Set(['40001', '40P01']);
 
 /** What is told to the caller is no fault of ours: plain routes get the words of an operation with a status. Any other fault of a plain route is masked here. */
 @Catch()
@@ -68,6 +72,7 @@ export function toldOf(fault: unknown): GraphQLError | undefined {
   if (isConnectionLost(fault)) return new DatabaseAwayError(writtenBefore(fault));
   const code = databaseErrorOf(fault)?.code ?? '';
   if (code === tooLong) return new TooLongError();
+  if (overtaken.has(code)) return new BusyError(writtenBefore(fault));
   const wanted = unreadable[code];
   return wanted === undefined
     ? undefined

@@ -58,6 +58,13 @@ export class DatabaseAwayError extends GraphQLError {
   }
 }
 
+/** Others wrote what this reads, each time that it was tried. */
+export class BusyError extends GraphQLError {
+  constructor(written: Written) {
+    super(`Others were writing the same things at that moment. ${writtenWords[written]} Try again.`, { extensions: { code: 'BUSY' } });
+  }
+}
+
 /** The server of the database has too little left of what it needs to write. */
 export class NoRoomError extends GraphQLError {
   constructor(what: 'disk' | 'memory or connections', written: Written) {

@@ -12,6 +12,7 @@ const told = new Set([
   'OUTCOME_UNKNOWN',
   'DATABASE_AWAY',
   'NO_ROOM',
+  'BUSY',
   'TOO_MUCH',
   'TOO_LONG',
   'NEW_PASSWORD_WANTED',

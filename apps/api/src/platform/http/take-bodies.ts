@@ -76,13 +76,24 @@ const keepNowhere: RequestHandler = (_request, response, next) => {
   next();
 };
 
-/** Browsers say from where a page asks (Fetch Metadata): pages of other sites write nothing, whatever cookie goes with it. */
+/**
+ * Browsers say from where a page asks (Fetch Metadata; to addresses that they do not trust, the origin alone): pages of other sites write nothing, whatever
+ * cookie goes with it.
+ */
 function refuseOtherSites(request: Request, response: Response, next: NextFunction): void {
   const from = request.headers['sec-fetch-site'];
-  if (request.method === 'GET' || request.method === 'HEAD' || from === undefined || from === 'same-origin' || from === 'none')
-    return next();
+  if (request.method === 'GET' || request.method === 'HEAD' || from === 'same-origin' || from === 'none') return next();
+  if (from === undefined && isOwnOrigin(request)) return next();
   const message = 'This was asked by a page of another site. Nothing was done.';
   response.status(403).json({ message, errors: [{ message, extensions: { code: 'NOT_ALLOWED' } }] });
+}
+
+/** A program says no origin. A proxy may leave the port out of the host that it passes on. */
+function isOwnOrigin({ headers: { origin, host = '' } }: Request): boolean {
+  if (origin === undefined) return true;
+  if (!URL.canParse(origin)) return false;
+  const asked = new URL(origin);
+  return asked.host === host || asked.hostname === host;
 }
 
 /** A form of another site cannot set this header. */
