@@ -15,6 +15,8 @@ const shared = {
 export default {
   rootDir: shared.rootDir,
   maxWorkers: 2,
+  // Modules of a spec are not all given back: a worker that has grown begins anew, or the later ones spend their time collecting garbage.
+  workerIdleMemoryLimit: '1200MB',
   testTimeout: 180_000,
   projects: [
     {

@@ -4,7 +4,7 @@ import { Clashed, saveOver } from '../../apps/web/src/features/tour/edit/save-ov
 import { toursOver } from '../support/lossy-wire.js';
 import { type TestApp, startTestApp } from '../support/test-app.js';
 
-const rounds = Number(process.env.CARTWRIGHT_ROUNDS ?? 6);
+const rounds = Number(process.env.CARTWRIGHT_ROUNDS ?? 2);
 const id = 'harbour-lights';
 
 type Change = { readonly hang: number; readonly field: 'trimHeightMm' | 'goesUp'; readonly value: number };
