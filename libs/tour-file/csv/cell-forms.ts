@@ -12,9 +12,9 @@ const parts = (text: string, separator: string): string[] =>
     .map((each) => each.trim())
     .filter((each) => each !== '');
 
-/** With a point, or with a comma where no thousand can be meant: 62,5 and 0,125, but not 1,250. */
+/** With a point, as programs write it with a power of ten too (1e-7), or with a comma where no thousand can be meant: 62,5 and 0,125, but not 1,250. */
 export const cellNumber = (text: string): number | undefined =>
-  /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)
+  /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text)
     ? Number(text)
     : /^[+-]?(0,\d+|\d+,(\d{1,2}|\d{4,}))$/.test(text)
       ? Number(text.replace(',', '.'))

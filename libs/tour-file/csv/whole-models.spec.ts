@@ -17,6 +17,6 @@ describe.each(modelKinds)('a row of %s that is saved unchanged', (kind) => {
     const { unaccepted: _held, ...whole } = first;
     const columns = modelColumns(kind);
     const rows = [columns.map((each) => each.heading), columns.map((each) => modelCell(whole, each))];
-    expect(readModelsCsv(kind, rows)).toEqual({ models: [whole], faults: [] });
+    expect(readModelsCsv(kind, rows)).toEqual({ models: [whole], faults: [], rowOf: new Map([[whole.model, 2]]) });
   });
 });
