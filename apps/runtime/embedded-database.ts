@@ -241,6 +241,7 @@ async function startServer(
   }
 }
 
+/** Takes writes: a server that still plays back its log (PostgreSQL 18 manual, 26.4 "Hot Standby") answers reads only, and not yet all that was written. */
 async function accepts(port: number, secret: string): Promise<boolean> {
   const client = new pg.Client({
     host: '127.0.0.1',
@@ -254,7 +255,8 @@ async function accepts(port: number, secret: string): Promise<boolean> {
   client.on('error', () => undefined);
   try {
     await client.connect();
-    return true;
+    const { rows } = await client.query<{ replays: boolean }>('SELECT pg_is_in_recovery() AS replays');
+    return rows[0]?.replays === false;
   } catch {
     return false;
   } finally {
