@@ -41,6 +41,11 @@ describe('the floor on a phone', () => {
     await page.getByRole('link', { name: 'The whole show' }).click();
     await page.getByRole('link', { name: 'To the floor' }).waitFor();
     expect(await light()).toBe('day');
+    // The desk is as the device is, until somebody says otherwise; on paper it is always day.
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await light()).toBe('dark');
+    await page.emulateMedia({ colorScheme: 'light' });
+    expect(await light()).toBe('day');
     await page.goto(test.address + floor);
   });
 

@@ -1,4 +1,4 @@
-import { type ReactNode, createContext, useContext, useEffect, useState } from 'react';
+import { type ReactNode, createContext, useContext, useEffect, useState, useSyncExternalStore } from 'react';
 import { useLocation } from 'react-router';
 import type { Units } from '#drawings';
 
@@ -14,9 +14,17 @@ interface Settings {
 
 const Context = createContext<Settings | null>(null);
 
-/** At the desk it is day until somebody says otherwise, on the floor it is dark. */
+/** Kept once somebody has chosen; until then the desk is as the device is, and the floor dark. */
 const lightKeys = { desk: 'light', floor: 'floor-light' } as const;
-const keptLight = (place: Place, other: Light, unset: Light): Light => (localStorage.getItem(lightKeys[place]) === other ? other : unset);
+const chosenLight = (place: Place): Light | undefined => {
+  const kept = localStorage.getItem(lightKeys[place]);
+  return kept === 'day' || kept === 'dark' ? kept : undefined;
+};
+const isDeviceDark = window.matchMedia('(prefers-color-scheme: dark)');
+const followDevice = (changed: () => void) => {
+  isDeviceDark.addEventListener('change', changed);
+  return () => isDeviceDark.removeEventListener('change', changed);
+};
 
 /** Whether the screens of the floor are shown, or those of the desk. */
 export const useIsOnFloor = (): boolean => useLocation().pathname.startsWith('/floor/');
@@ -25,14 +33,17 @@ export const useIsOnFloor = (): boolean => useLocation().pathname.startsWith('/f
 export function SettingsProvider({ children }: { children: ReactNode }) {
   const place: Place = useIsOnFloor() ? 'floor' : 'desk';
   const [units, setUnits] = useState<Units>(() => (localStorage.getItem('units') === 'imperial' ? 'imperial' : 'metric'));
-  const [lights, setLights] = useState(() => ({ desk: keptLight('desk', 'dark', 'day'), floor: keptLight('floor', 'day', 'dark') }));
-  const light = lights[place];
+  const [chosen, setChosen] = useState(() => ({ desk: chosenLight('desk'), floor: chosenLight('floor') }));
+  const deviceLight: Light = useSyncExternalStore(followDevice, () => isDeviceDark.matches) ? 'dark' : 'day';
+  const light = chosen[place] ?? (place === 'floor' ? 'dark' : deviceLight);
   useEffect(() => {
     localStorage.setItem('units', units);
-    localStorage.setItem(lightKeys[place], light);
     document.documentElement.dataset.light = light;
-  }, [units, light, place]);
-  const setLight = (next: Light) => setLights((before) => ({ ...before, [place]: next }));
+  }, [units, light]);
+  const setLight = (next: Light) => {
+    localStorage.setItem(lightKeys[place], next);
+    setChosen((before) => ({ ...before, [place]: next }));
+  };
   return <Context.Provider value={{ units, light, setUnits, setLight }}>{children}</Context.Provider>;
 }
 
