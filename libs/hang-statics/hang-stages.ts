@@ -1,10 +1,12 @@
 import type { HangCase } from './hang-case.js';
-import type { HangStage } from './hang-stage.js';
 import { bodiesAt, together } from './hang-geometry.js';
+import type { HangStage, HeldAside } from './hang-stage.js';
+import { lineStages } from './line-stages.js';
+import { linkDrawn } from './link-drawn.js';
 import { type HangAnswer, solveHang } from './solve-hang.js';
 import { type StageEnvelope, envelopeOf } from './stage-envelope.js';
 import { type StageName, type StagePlan, hinged, matchedTiltDeg, momentCase } from './stage-cases.js';
-import { type SwungBack, swingBack } from './swing-back.js';
+import { swingBack } from './swing-back.js';
 import { verifyHang } from './verify-hang.js';
 import { verifyPullBack } from './verify-pull-back.js';
 
@@ -18,20 +20,49 @@ export interface StagesAnswer {
 /**
  * Every cart load on its way up, by how the joints of the rigging system close: joined on the floor and lifted closed, then opened with the base on; or
  * hanging by its front pins, opened, swung back, driven down (the picks carry what is above), linked, opened and locked; at last without its base, and
- * the whole hang at trim. Coming down passes the same moments in reverse.
+ * the whole hang at trim and with its line. Coming down passes the same moments in reverse; a load on its front pins comes there by its rear link being drawn.
  */
 export function solveStages(problem: HangCase, plan: StagePlan): StagesAnswer {
   const stages = plan.cartLoads.flatMap((_, index) => loadStages(problem, plan, index));
   const neverTouch = plan.cartLoads.flatMap((_, index) =>
     isHinged(plan, index) && !stages.some((each) => each.cartLoad === index + 1 && each.name === 'swung back') ? [index + 1] : [],
   );
-  stages.push({ name: 'at trim', cartLoad: null, problem, answer: solveHang(problem), swung: null });
+  stages.push(stageOf('at trim', null, problem), ...linesTakenUp(problem, plan));
+  if (plan.comesDown) stages.push(...plan.cartLoads.flatMap((_, index) => linksDrawn(stages, plan, index)).reverse());
   return { stages, envelope: envelopeOf(problem, stages), neverTouch };
 }
 
 /** One sentence for each figure of a stage that does not agree with the independent checkers. */
-export const verifyStage = ({ problem, answer, swung }: HangStage): readonly string[] =>
-  swung ? verifyPullBack(swung.problem, swung.pull, swung.hang) : verifyHang(problem, answer);
+export const verifyStage = ({ problem, answer, held }: HangStage): readonly string[] =>
+  held ? verifyPullBack(held.problem, held.pull, held.hang) : verifyHang(problem, answer);
+
+const stageOf = (name: StageName, cartLoad: number | null, problem: HangCase): HangStage => ({
+  name,
+  cartLoad,
+  way: 'up',
+  problem,
+  answer: solveHang(problem),
+  swung: null,
+  held: null,
+  kick: null,
+});
+
+const heldStage = (name: StageName, cartLoad: number | null, held: HeldAside): HangStage => ({
+  ...stageOf(name, cartLoad, held.problem),
+  answer: heldAnswer(held),
+  held,
+});
+
+const linesTakenUp = (problem: HangCase, { pull }: StagePlan): readonly HangStage[] =>
+  pull === undefined ? [] : lineStages(problem, pull).map(({ name, held }) => heldStage(name, null, held));
+
+/** Of a joint that closes by being driven down; where front and rear close together on the floor nothing hangs when they are drawn. */
+function linksDrawn(stages: readonly HangStage[], plan: StagePlan, index: number): readonly HangStage[] {
+  const linked = stages.find((each) => each.cartLoad === index + 1 && each.name === 'linked and closed');
+  if (!linked || !isHinged(plan, index)) return [];
+  const kick = linkDrawn(linked.problem, plan.cartLoads[index]!.firstPosition);
+  return [{ ...stageOf('rear link drawn', index + 1, kick.problem), way: 'down', kick }];
+}
 
 const isHinged = ({ closing }: StagePlan, index: number): boolean =>
   index === 0 ? closing.gridJoint === 'in the air' : closing.cartJoints === 'swung back and driven down';
@@ -40,13 +71,7 @@ function loadStages(problem: HangCase, plan: StagePlan, index: number): HangStag
   const { firstPosition, lastPosition, baseKg } = plan.cartLoads[index]!;
   const isLast = index === plan.cartLoads.length - 1;
   const tiltDownDeg = plan.liftTiltDownDeg;
-  const at = (name: StageName, stage: HangCase): HangStage => ({
-    name,
-    cartLoad: index + 1,
-    problem: stage,
-    answer: solveHang(stage),
-    swung: null,
-  });
+  const at = (name: StageName, stage: HangCase) => stageOf(name, index + 1, stage);
   const all = { lastPosition, baseKg, tiltDownDeg };
   const closed = momentCase(problem, plan, { ...all, isClosed: (position) => position >= firstPosition });
   const opened = momentCase(problem, plan, { ...all, isClosed: () => false });
@@ -58,7 +83,7 @@ function loadStages(problem: HangCase, plan: StagePlan, index: number): HangStag
     return [
       at('front pins only', hinged(closed, firstPosition)),
       at('opened on front pins', hinged(touching, firstPosition)),
-      ...(swung ? [{ name: 'swung back' as const, cartLoad: index + 1, problem: touching, answer: swungAnswer(swung), swung }] : []),
+      ...(swung ? [{ ...heldStage('swung back', index + 1, swung), swung }] : []),
       ...(index > 0 ? [at('driven down', standing)] : []),
       at('linked and closed', touching),
       at('opened and locked', opened),
@@ -75,7 +100,7 @@ function loadStages(problem: HangCase, plan: StagePlan, index: number): HangStag
   return [at('linked and closed', joined), at('opened and locked', opened), baseOff];
 }
 
-function swungAnswer({ problem, hang }: SwungBack): HangAnswer {
+function heldAnswer({ problem, hang }: HeldAside): HangAnswer {
   const whole = together(bodiesAt(problem, hang.tiltDownDeg));
   return {
     tiltDownDeg: hang.tiltDownDeg,

@@ -5,6 +5,7 @@ export * from './hang-outline.js';
 export * from './hang-stage.js';
 export * from './hang-stages.js';
 export * from './hoisting-factor.js';
+export * from './link-drawn.js';
 export * from './pull-back.js';
 export * from './solve-hang.js';
 export * from './stage-cases.js';

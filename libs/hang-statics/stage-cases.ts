@@ -1,5 +1,6 @@
 import type { HangCase } from './hang-case.js';
 import { bodiesAt, degrees, together } from './hang-geometry.js';
+import type { PullBack } from './pull-back.js';
 
 /** How joints close: data of the rigging system. */
 export interface JointClosing {
@@ -17,6 +18,10 @@ export interface StagePlan {
   /** Tilt of the grid while boxes are added, with two picks; with one the hang comes to rest by itself. */
   readonly liftTiltDownDeg: number;
   readonly closing: JointClosing;
+  /** The line of a pull-back, taken up at trim; left out where there is none. */
+  readonly pull?: PullBack;
+  /** With the moments of coming down; left out in plans made before these were computed. */
+  readonly comesDown?: boolean;
 }
 
 export type StageName =
@@ -28,7 +33,10 @@ export type StageName =
   | 'opened and locked'
   | 'base off'
   | 'box joined'
-  | 'at trim';
+  | 'at trim'
+  | 'line half taken up'
+  | 'line taken up'
+  | 'rear link drawn';
 
 /** What hangs at a moment, up to which box, with or without the base, and which joints are closed. */
 interface Moment {

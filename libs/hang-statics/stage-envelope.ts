@@ -32,7 +32,7 @@ export function envelopeOf(problem: HangCase, stages: readonly HangStage[]): Sta
     picks: problem.picks.map((pick, index) => {
       const values = stages.map(({ answer }, stage) => ({ value: answer.picks[index]!.reactionN, stage }));
       // A chain that pulls the hang back pulls its point forward.
-      const aside = stages.map(({ swung }, stage) => ({ value: -(swung?.hang.picks[index]!.horizontalN ?? 0) + 0, stage }));
+      const aside = stages.map(({ held }, stage) => ({ value: -(held?.hang.picks[index]!.horizontalN ?? 0) + 0, stage }));
       return { hole: pick.hole, mostN: most(values), leastN: least(values), mostAsideN: bySize(aside) };
     }),
     joints: problem.boxes.map((_, index) => {

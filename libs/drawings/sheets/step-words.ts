@@ -22,7 +22,10 @@ function factWords({ moment, tiltDownDeg, cells, held, kick }: StepFact, units: 
   ].join(' ');
 }
 
-function kickWords({ position, linkN, newtonMetres }: NonNullable<StepFact['kick']>, units: Units): string {
+function kickWords({ position, linkN, newtonMetres, swing }: NonNullable<StepFact['kick']>, units: Units): string {
   const way = linkN < 0 ? 'is pushed' : 'is pulled';
-  return `The link above box ${position} ${way} with up to ${formatForce(Math.abs(linkN), units)} until the cart carries the load, a moment of ${formatNumber(Math.abs(newtonMetres) / 1000, 2)} kN × m about the front pins: that much kicks when it is drawn. Draw it only when the cart stands.`;
+  const swung = swing
+    ? ` Drawn while the load hangs, it swings by ${formatNumber(swing.turnsDeg, 1)}° and pulls its two front pins with up to ${formatForce(swing.pinsN, units)}.`
+    : '';
+  return `The link above box ${position} ${way} with up to ${formatForce(Math.abs(linkN), units)} until the cart carries the load, a moment of ${formatNumber(Math.abs(newtonMetres) / 1000, 2)} kN × m about the front pins: that much kicks when it is drawn.${swung} Draw it only when the cart stands.`;
 }

@@ -4,7 +4,7 @@ import type { HangCase, PullBack, StagePlan } from '#hang-statics';
 export interface LiftCase {
   readonly problem: HangCase;
   readonly plan: StagePlan;
-  /** The line of a pull-back, which is taken up at trim. */
+  /** In plans made before it stood in `plan`: the line of a pull-back, which is taken up at trim. */
   readonly pull?: PullBack;
   /** Cart loads in the order of the plan, as people call them. */
   readonly loads: readonly string[];

@@ -115,7 +115,7 @@ export interface HangOutline {
   readonly adapters: readonly { readonly id: string; readonly corners: readonly Point[] }[];
 }
 
-/** One moment of building the hang. */
+/** One moment of building the hang or taking it down. */
 export interface StageResult {
   /** For example "Main left 5-8, front pins only". */
   readonly name: string;
@@ -188,7 +188,13 @@ export interface StepFact {
   /** The level force at the foot of the lowest box that holds the load aside, and how far it is turned back. */
   readonly held: { readonly newtons: number; readonly turnedDeg: number } | null;
   /** What the rear link above a box carries before it is drawn (pulled positive), and its moment about the front pins: what kicks. */
-  readonly kick: { readonly position: number; readonly linkN: number; readonly newtonMetres: number } | null;
+  readonly kick: {
+    readonly position: number;
+    readonly linkN: number;
+    readonly newtonMetres: number;
+    /** Drawn while the load hangs: how far it swings, and what its two front pins then carry together; left out in earlier plans. */
+    readonly swing?: { readonly turnsDeg: number; readonly pinsN: number };
+  } | null;
 }
 
 export interface RunningOrderStep {

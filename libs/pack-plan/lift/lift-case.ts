@@ -1,4 +1,4 @@
-import type { HangCase } from '#hang-statics';
+import type { HangCase, PullBack } from '#hang-statics';
 import { type CartModel, type Hang, closingOf } from '#tour-file';
 import type { LiftCase } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
@@ -22,7 +22,13 @@ interface Frame {
 }
 
 /** What is lifted, in which loads, and how their joints close. */
-export function liftCase(inputs: PlanInputs, hang: Hang, { problem, bodies, placeOf }: Bodies, loads: readonly LoadOfLift[]): LiftCase {
+export function liftCase(
+  inputs: PlanInputs,
+  hang: Hang,
+  { problem, bodies, placeOf }: Bodies,
+  loads: readonly LoadOfLift[],
+  pull?: PullBack,
+): LiftCase {
   const { catalogue, systems } = inputs.file;
   const grid = modelOf(catalogue.grids, hang.grid);
   const system = systems.find((each) => each.id === grid.system);
@@ -39,6 +45,8 @@ export function liftCase(inputs: PlanInputs, hang: Hang, { problem, bodies, plac
       closedSplayDeg: system?.closedSplayDeg ?? 0,
       liftTiltDownDeg: hang.liftTiltDownDeg ?? 0,
       closing: closingOf(system),
+      comesDown: true,
+      ...(pull ? { pull } : {}),
     },
     loads: loads.map((each) => each.name),
     bodies: bodies.map(({ position, frame }) => {

@@ -63,10 +63,28 @@ describe('the moments of a lift', () => {
     expect(driven.standing[0]![0]!.xMm).toBeCloseTo(driven.boxes[3]!.corners[1]!.xMm, 6);
     expect(driven.standing[0]![0]!.zMm).toBeCloseTo(driven.boxes[3]!.corners[1]!.zMm, 6);
     expect(moments.filter((each) => each.withBase).every((each) => each.load !== null)).toBe(true);
-    expect(moments.at(-1)).toMatchObject({ name: 'at trim', load: null, withBase: false, standing: [] });
+    expect(moments.at(-3)).toMatchObject({ name: 'at trim', load: null, withBase: false, standing: [] });
   });
 
-  it('end with the line of a pull-back taken up, as the plan compares it', () => {
+  it('end with links drawn coming down: the load hangs on its front pins and pulls more than it weighs', () => {
+    const moments = liftMoments(plannedShow().picks.hangs[2]!);
+    const [ninth, fifth] = moments.slice(-2);
+    expect([ninth!.name, fifth!.name]).toEqual(['Centre 9-12, coming down, rear link drawn', 'Centre 5-8, coming down, rear link drawn']);
+    expect(ninth).toMatchObject({ load: 2, withBase: true });
+    expect(ninth!.massKg).toBeCloseTo(913, 6);
+    expect(ninth!.weightN).toBeGreaterThan(913 * 9.80665 + 100);
+    expect(ninth!.joints[8]!.rearLinkN).toBeCloseTo(0, 6);
+    expect(ninth!.joints[8]!.frontPinsN).toBeGreaterThan(291 * 9.80665 + 100);
+  });
+
+  it('of an earlier plan are those that it holds', () => {
+    const hang = plannedShow().picks.hangs[2]!;
+    const { comesDown: _, ...plan } = hang.lift!.plan;
+    const earlier = { ...hang, lift: { ...hang.lift!, plan }, stages: hang.stages.slice(0, -2) };
+    expect(liftMoments(earlier)).toEqual(liftMoments(hang).slice(0, -2));
+  });
+
+  it('have the line of a pull-back taken up, as the plan compares it', () => {
     const [hang] = plannedShow((hangs) => {
       hangs[0].pullBack = {
         position: 24,
@@ -80,11 +98,13 @@ describe('the moments of a lift', () => {
       };
     }).picks.hangs;
     const moments = liftMoments(hang!);
-    const last = moments.at(-1)!;
+    const at = moments.findLastIndex((each) => each.load === null);
+    const last = moments[at]!;
     expect(last.name).toBe('at trim, the pull-back taken up');
     expect(last.picks.map((each) => each.alongN)).toEqual(hang!.picks.map((each) => each.reactionN));
     expect(Math.hypot(last.pull!.xN, last.pull!.zN)).toBeCloseTo(600, 6);
-    expect(moments.at(-2)!.name).toBe('at trim');
+    expect(moments.slice(at - 2, at).map((each) => each.name)).toEqual(['at trim', 'at trim, the pull-back half taken up']);
+    expect(Math.hypot(moments[at - 1]!.pull!.xN, moments[at - 1]!.pull!.zN)).toBeCloseTo(300, 6);
   });
 
   it('are none of a plan that does not hold what they are computed from', () => {

@@ -48,6 +48,7 @@ export interface LiftMoment {
   /** The base of its cart is still under the lowest box. */
   readonly withBase: boolean;
   readonly massKg: number;
+  /** What it pulls down with: its weight, and more where it swings. */
   readonly weightN: number;
   readonly centre: Point;
   readonly picks: readonly MomentPick[];
@@ -56,7 +57,14 @@ export interface LiftMoment {
   readonly pull: { readonly at: Point; readonly xN: number; readonly zN: number } | null;
 }
 
-const withoutBase: ReadonlySet<string> = new Set(['driven down', 'base off', 'box joined', 'at trim']);
+const withoutBase: ReadonlySet<string> = new Set<HangStage['name']>([
+  'driven down',
+  'base off',
+  'box joined',
+  'at trim',
+  'line half taken up',
+  'line taken up',
+]);
 
 /** Every moment of the lift in its order, computed again from what the plan was computed from; empty where a plan does not say. */
 export function liftMoments(hang: Pick<HangResult, 'lift' | 'stages'>, words: Words = english): readonly LiftMoment[] {
@@ -76,14 +84,15 @@ export function worstMoment(moments: readonly LiftMoment[], hole?: string): numb
 }
 
 function momentOf(lift: LiftCase, stage: HangStage, name: string, next: HangStage | undefined): LiftMoment {
-  const { answer, problem, swung } = stage;
+  const { answer, problem, held, kick } = stage;
   return {
-    ...hangingAt(lift, problem, answer.tiltDownDeg, answer.joints, swung?.hang ?? null),
+    ...hangingAt(lift, problem, answer.tiltDownDeg, answer.joints, held?.hang ?? null),
+    ...(kick ? { massKg: together(bodiesAt(kick.atRest, answer.tiltDownDeg)).massKg } : {}),
     name,
     load: stage.cartLoad === null ? null : stage.cartLoad - 1,
     standing: stage.name === 'driven down' && next ? standingOf(lift, stage, next) : [],
     withBase: !withoutBase.has(stage.name),
-    picks: answer.picks.map(({ hole, reactionN }) => pickAt(problem, answer.tiltDownDeg, hole, reactionN, swung?.hang)),
+    picks: answer.picks.map(({ hole, reactionN }) => pickAt(problem, answer.tiltDownDeg, hole, reactionN, held?.hang)),
   };
 }
 

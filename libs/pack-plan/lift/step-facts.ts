@@ -36,5 +36,8 @@ function linkDrawn(stages: readonly HangStage[], positionOf: (place: number) => 
   if (!closed || !joint) return [];
   const newtonMetres = (joint.rearLinkN * closed.problem.boxes[first]!.rearLeverMm) / 1000;
   const after = own.find((each) => each.name === 'driven down') ?? closed;
-  return [{ ...read(after, 'rear link drawn'), kick: { position: positionOf(first + 1), linkN: joint.rearLinkN, newtonMetres } }];
+  const drawn = own.find((each) => each.kick !== null);
+  const pins = drawn?.answer.joints[first];
+  const swing = drawn?.kick && pins ? { swing: { turnsDeg: drawn.kick.turnsDeg, pinsN: 2 * pins.frontPinN } } : {};
+  return [{ ...read(after, 'rear link drawn'), kick: { position: positionOf(first + 1), linkN: joint.rearLinkN, newtonMetres, ...swing } }];
 }

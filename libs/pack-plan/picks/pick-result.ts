@@ -61,7 +61,8 @@ export function pickResult(
     comparisons: [
       ...comparePick(inputs, grid, hang, pick, loads.reactionN < 0 ? loads : rest, {
         ...(loads.reactionN < 0 ? loads : worst),
-        sideDeg: Math.abs(answer.chainsInclineDeg ?? 0),
+        // Moments at which its chain inclines are compared each for itself.
+        sideDeg: 0,
         inclined: inclinedAt(problem, index, envelope),
         at: loads.reactionN < 0 ? null : worst.fact,
       }),
@@ -113,7 +114,7 @@ function worstOf(
   const all = [
     { reactionN: own?.mostN ?? -Infinity, fact: own?.fact?.most ?? trim },
     { reactionN: without?.reactionN ?? -Infinity, fact: trim },
-    { reactionN: rest.reactionN, fact: trim },
+    { reactionN: rest.reactionN, fact: without ? ({ code: 'line-taken-up' } as const) : trim },
   ];
   const { reactionN, fact } = all.reduce((a, b) => (b.reactionN >= a.reactionN - 1e-9 ? b : a));
   const { belowHookKg, hoistKg, chainKg } = problem.picks[index]!;

@@ -36,7 +36,11 @@ describe('the loads of a hang', () => {
 
   it('are judged at every stage: with the worst moment named, and a chain that would have to push while lifting', () => {
     const { main } = picksOf();
-    expect(main.stages).toHaveLength(35);
+    // Five loads swing when their link is drawn coming down: the joint to the grid opens on the ground.
+    expect(main.stages).toHaveLength(35 + 5);
+    expect(main.stages.slice(-5).map((each) => each.name)).toEqual(
+      ['21-24', '17-20', '13-16', '9-12', '5-8'].map((load) => `Main left ${load}, coming down, rear link drawn`),
+    );
     expect(main.envelope!.picks[0]!.mostAt).toMatch(/^Main left \d+-\d+, swung back$/);
     const rearward = picksOf((hang) => (hang.liftTiltDownDeg = -30));
     expect(rearward.codes('cannot-lift-like-this')[0]).toMatchObject({
@@ -61,9 +65,12 @@ describe('the loads of a hang', () => {
     expect(Math.hypot(figures!.anchorForwardN, figures!.anchorUpN)).toBeCloseTo(900, 9);
     expect(figures!.drawnAsideMm).toBeLessThan(0);
     expect(comparisons[0]!.sentence).toMatch(/sling Round sling 1 m of the pull-back: 92 kg of 1\u202f500 kg/);
-    expect(main.picks[0]!.comparisons.find((each) => each.what.startsWith('shackle'))!.factors.map((each) => each.what)).toContainEqual(
-      expect.stringMatching(/^side load at/),
-    );
+    const level = { ...pull, position: 12, anchorForwardMm: -9000, anchorBelowMm: 5000, tensionN: 2500 };
+    const hard = picksOf((hang) => (hang.pullBack = { ...level, chainMm: 4000 })).main;
+    expect(hard.picks[0]!.worst).toMatchObject({ at: 'at trim, the pull-back taken up', reactionN: hard.picks[0]!.reactionN });
+    const shackle = hard.picks[0]!.comparisons.find((each) => each.what.startsWith('shackle'))!;
+    expect(shackle.factors.map((each) => each.what)).toContainEqual(expect.stringMatching(/^side load at/));
+    expect(shackle.fact!.worstAt!.stage).toEqual({ code: 'line-taken-up' });
     expect(main.slackAtDeg).toBeNull();
     // The mirror has it too; the centre has not.
     expect(picks.hangs.map((each) => each.pullBack !== null)).toEqual([true, true, false]);

@@ -94,7 +94,7 @@ function planHang(
   const placed = bodiesAt(problem, answer.tiltDownDeg).map((each) => ({ ...each, tiltDownDeg: degrees(each.theta) }));
   const outline = drawnAt(answer.tiltDownDeg);
   const isShared = hang.picks.length <= 2;
-  const stages = isShared ? planStages(inputs, hang, whole, own) : null;
+  const stages = isShared ? planStages(inputs, hang, whole, own, pulled?.pull) : null;
   return {
     hang: hang.id,
     name: hangName(hang),
@@ -144,7 +144,7 @@ function planHang(
     }),
     stages: stages?.stages ?? [],
     envelope: stages?.envelope ?? null,
-    ...(stages ? { lift: { ...stages.lift, ...(pulled?.pull ? { pull: pulled.pull } : {}) } } : {}),
+    ...(stages ? { lift: stages.lift } : {}),
     pullBack: pulled?.result ?? null,
     secondary: secondaryOf(inputs, hang, answer.massKg),
     windLimitMps: system?.windLimitMps ?? null,

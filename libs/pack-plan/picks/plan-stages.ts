@@ -7,7 +7,16 @@ import {
   checkedBy,
   mismatchesOf,
 } from '../contract/index.js';
-import { type Extreme, type HangStage, type StageEnvelope, solveStages, verifyStage } from '#hang-statics';
+import {
+  type Extreme,
+  type HangStage,
+  type PullBack,
+  type StageEnvelope,
+  bodiesAt,
+  solveStages,
+  together,
+  verifyStage,
+} from '#hang-statics';
 import { canonicalJson, standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
 import type { StageFact } from '#trade';
@@ -18,12 +27,13 @@ import { compareJoint, compareRated, comparisonFact, metalFactors, toldCompariso
 import type { HangBodies } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
 
-/** Every cart load on its way up with the base of its cart, and the worst of all moments: it is often not the last. */
+/** Every cart load on its way up with the base of its cart and on its way down, the line of a pull-back, and the worst of all moments: it is often not the last. */
 export function planStages(
   inputs: PlanInputs,
   hang: Hang,
   whole: HangBodies,
   loads: readonly LoadOnCart[],
+  pull: PullBack | undefined,
 ): {
   readonly stages: readonly StageResult[];
   readonly envelope: EnvelopeResult;
@@ -32,12 +42,9 @@ export function planStages(
 } & Checked {
   const { catalogue } = inputs.file;
   const { problem, bodies } = whole;
-  const lift = liftCase(inputs, hang, whole, loads);
+  const lift = liftCase(inputs, hang, whole, loads, pull);
   const { stages, envelope } = solveStages(problem, lift.plan);
-  const factOf = ({ cartLoad, name }: HangStage): StageFact =>
-    cartLoad === null
-      ? { code: 'at-trim' }
-      : { code: 'lifting', load: loads[cartLoad - 1]!.id, name: loads[cartLoad - 1]!.name, moment: name };
+  const factOf = (stage: HangStage) => stageFact(stage, loads);
   const nameOf = (stage: HangStage) => tell(inputs.words.stages, factOf(stage));
   const stageAt = (extreme: Extreme) => factOf(stages[extreme.stage]!);
   const at = (extreme: Extreme) => nameOf(stages[extreme.stage]!);
@@ -61,7 +68,7 @@ export function planStages(
       return {
         name: nameOf(stage),
         tiltDownDeg,
-        massKg,
+        massKg: stage.kick ? together(bodiesAt(stage.kick.atRest, tiltDownDeg)).massKg : massKg,
         picks: picks.map(({ hole, reactionN }) => ({ hole, reactionN })),
         mostLink: { position: bodies[link.position - 1]!.position, newtons: link.rearLinkN },
         mostFrontPin: { position: bodies[pin.position - 1]!.position, newtons: pin.frontPinN },
@@ -76,14 +83,14 @@ export function planStages(
         leastAt: at(pick.leastN),
         fact: { most: stageAt(pick.mostN), least: stageAt(pick.leastN) },
         inclined: stages.flatMap((stage) => {
-          const inclineDeg = Math.abs(stage.swung?.hang.chainsInclineDeg ?? 0);
-          return inclineDeg > countsAsVerticalDeg
+          const inclineDeg = Math.abs(stage.held?.hang.chainsInclineDeg ?? 0);
+          return inclineDeg > (stage.swung ? countsAsVerticalDeg : 0)
             ? [{ reactionN: stage.answer.picks[index]!.reactionN, inclineDeg, at: factOf(stage) }]
             : [];
         }),
         aside: {
           newtons: pick.mostAsideN.value,
-          inclineDeg: Math.abs(stages[pick.mostAsideN.stage]!.swung?.hang.chainsInclineDeg ?? 0),
+          inclineDeg: Math.abs(stages[pick.mostAsideN.stage]!.held?.hang.chainsInclineDeg ?? 0),
           at: stageAt(pick.mostAsideN),
         },
       })),
@@ -113,6 +120,14 @@ export function planStages(
     },
     ...checkedBy(stages.flatMap((stage) => mismatchesOf('statics', `${hang.id}, ${nameOf(stage)}`, verifyStage(stage)))),
   };
+}
+
+const lineFacts = { 'line half taken up': 'line-half-taken-up', 'line taken up': 'line-taken-up' } as const;
+
+function stageFact({ cartLoad, name, way }: HangStage, loads: readonly LoadOnCart[]): StageFact {
+  const load = cartLoad === null ? undefined : loads[cartLoad - 1];
+  if (!load) return { code: name === 'line half taken up' || name === 'line taken up' ? lineFacts[name] : 'at-trim' };
+  return { code: way === 'up' ? 'lifting' : 'coming-down', load: load.id, name: load.name, moment: name };
 }
 
 /** Lock pins of the hang's system that would be drawn while they hold. */

@@ -158,9 +158,12 @@ export interface ComparisonFact {
 /** A moment of building a hang. */
 export type StageFact =
   | { readonly code: 'at-trim' }
+  /** At trim, the line of its pull-back at half of what it is taken up to. */
+  | { readonly code: 'line-half-taken-up' }
   /** At trim with the line of its pull-back. */
   | { readonly code: 'line-taken-up' }
   /** One of two picks carries the whole hang, the other nothing. */
   | { readonly code: 'other-slack' }
   /** `name`: what people called the load when the plan was made; earlier plans have its id alone. */
-  | { readonly code: 'lifting'; readonly load: string; readonly name?: string; readonly moment: string };
+  | { readonly code: 'lifting'; readonly load: string; readonly name?: string; readonly moment: string }
+  | { readonly code: 'coming-down'; readonly load: string; readonly name: string; readonly moment: string };

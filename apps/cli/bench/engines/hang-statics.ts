@@ -35,7 +35,7 @@ function randomHangs(count: number, boxes: number): HangCase[] {
   });
 }
 
-/** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves. */
+/** Random hangs of 24 boxes: the answer that the screen asks for while the pointer moves, and every moment of its lift, up, with its line, and down. */
 export function run(args: readonly string[]): number {
   const values = readArguments(args);
   const count = numberFrom(values, 'hangs', 10_000);
@@ -55,7 +55,9 @@ export function run(args: readonly string[]): number {
     })),
     closedSplayDeg: 0,
     liftTiltDownDeg: 0,
-    closing: { gridJoint: 'on the ground', cartJoints: 'swung back and driven down' },
+    closing: { gridJoint: 'in the air', cartJoints: 'swung back and driven down' },
+    comesDown: true,
+    pull: { position: boxes, behindMm: 0, belowMm: 200, anchor: { xMm: -6000, zMm: -11_000 }, chainMm: 4000, tensionN: 500 },
   } as const;
   const envelopes = cases.slice(0, 1000).map((each) => {
     const start = performance.now();

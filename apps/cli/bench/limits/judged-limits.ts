@@ -1,7 +1,8 @@
 import { seededRandom } from '#kernel';
 import { type ToldFinding, planLoads } from '#pack-plan';
 import type { TourFile } from '#tour-file';
-import { type Moment, liftedMoments } from './lifted-loads.js';
+import { english, tell } from '#words';
+import { type Moment, atRest, liftedMoments } from './lifted-loads.js';
 import { type MadeHang, closingOfSeed, madeHang, placeOf } from './made-hangs.js';
 
 const g = 9.80665;
@@ -35,14 +36,17 @@ const sideShare = (deg: number): number => (deg <= 5 ? 1 : deg <= 45 ? 0.7 : 0.5
 const loadNames = (made: MadeHang): readonly string[] =>
   made.lift.loads.map(({ first, last }) => `${made.hang.id} ${first === last ? first : `${first}-${last}`}`);
 const nameOf = (made: MadeHang, moment: Moment): string =>
-  moment.load === null ? 'at trim' : `${loadNames(made)[moment.load]}, ${moment.name}`;
+  moment.load === null
+    ? lineName(moment.name)
+    : `${loadNames(made)[moment.load]}${moment.comesDown ? ', coming down' : ''}, ${moment.name}`;
+
+const lineName = (name: string): string =>
+  name === 'at trim' ? name : `at trim, the pull-back ${name === 'line taken up' ? 'taken up' : 'half taken up'}`;
 
 /** The first of the hangs from a seed on whose picks both carry at trim; one that would push is refused for that. */
 function hangable(written: TourFile, seed: number, id: string, closing: MadeHang['closing']): MadeHang {
   const made = madeHang(written, seed, id, closing);
-  return liftedMoments(made.lift)
-    .at(-1)!
-    .picksN.every((each) => each > 0)
+  return atRest(liftedMoments(made.lift)).every(({ picksN }) => picksN.every((each) => each > 0))
     ? made
     : hangable(written, seed + 1, id, closing);
 }
@@ -56,7 +60,7 @@ function expectedOf(made: MadeHang, moments: readonly Moment[], kind: Kind, writ
   const place = (of: (moment: Moment) => number) => {
     const worst = moments.reduce((a, b) => (of(b) > of(a) ? b : a));
     return {
-      restN: of(moments.at(-1)!),
+      restN: Math.max(...atRest(moments).map(of)),
       worstN: of(worst),
       at: (name: string) => Math.max(...moments.filter((each) => nameOf(made, each) === name).map(of)),
     };
@@ -161,7 +165,7 @@ function faultsOf(
   const { compared, subjects } = fact;
   const isJoint = kind === 'rear-link' || kind === 'front-pin';
   const stage = compared.worstAt?.stage;
-  const moment = stage?.code === 'lifting' ? `${stage.load}, ${stage.moment}` : 'at trim';
+  const moment = stage ? tell(english.stages, stage) : 'at trim';
   const { hole } = made.hang.picks[wanted.index]!;
   const named = subjects.at.kind === 'pick' ? subjects.at.hole : 'hole' in compared.part ? compared.part.hole : null;
   const side = compared.factors.find((each) => each.cause.code === 'side-load')?.factor ?? 1;

@@ -20,6 +20,14 @@ export interface Lift {
   readonly trimDeg: number;
   readonly gridJoint: 'on the ground' | 'in the air';
   readonly cartJoints: 'swung back and driven down' | 'on the floor at matched tilt' | 'box by box';
+  /** From a place on a box's front to an anchor in the side plane; `chainMm`: above the grid. Left out where the hang has no line. */
+  readonly line?: {
+    readonly position: number;
+    readonly belowMm: number;
+    readonly newtons: number;
+    readonly anchor: readonly [number, number];
+    readonly chainMm: number;
+  };
 }
 interface Hole {
   readonly behindMm: number;
@@ -31,6 +39,7 @@ export interface Moment {
   /** Counted from 0; null at trim. */
   readonly load: number | null;
   readonly name: string;
+  readonly comesDown: boolean;
   readonly picksN: readonly number[];
   readonly linksN: readonly number[];
   readonly pinsN: readonly number[];
@@ -82,44 +91,119 @@ const weightOf = (all: readonly Part[]): number => all.flatMap((each) => each.we
 const momentOf = (all: readonly Part[], about: number): number =>
   all.flatMap((each) => each.weights).reduce((sum, [n, x]) => sum - n * (x - about), 0);
 
-/** Balance of the whole and of every part below a joint, with a level force at the foot of the last box. */
-function solved(lift: Lift, all: readonly Part[], load: number | null, name: string, push = 0): Moment {
+/** A force on a body at a place: forward and up. */
+interface Push {
+  readonly on: number;
+  readonly at: readonly [number, number];
+  readonly by: readonly [number, number];
+}
+
+/** Balance of the whole and of every part below a joint, with a force on one of its bodies. */
+function solved(lift: Lift, all: readonly Part[], load: number | null, name: string, push?: Push): Moment {
   const weight = weightOf(all);
-  const foot = all.at(-1)!.foot;
-  const along = Math.hypot(weight, push);
+  const [bx, bz] = push?.by ?? [0, 0];
+  const [ax, az] = push?.at ?? [0, 0];
+  const along = Math.hypot(weight - bz, bx);
   // Both chains lie along what balances weight and push together.
-  const [ux, uz] = [-push / along, weight / along];
+  const [ux, uz] = [-bx / along, (weight - bz) / along];
   const [a, b] = lift.holes.map((hole) => turned(all[0]!.deg, -hole.behindMm, hole.aboveMm)) as [
     readonly [number, number],
     readonly [number, number],
   ];
   const arm = ([x, z]: readonly [number, number]) => x * uz - z * ux;
   // Counter-clockwise moments about the origin: of the weights, of the push, and of the chains.
-  const others = momentOf(all, 0) - foot[1] * push;
+  const others = momentOf(all, 0) + ax * bz - az * bx;
   const first = (-others - arm(b) * along) / (arm(a) - arm(b));
   const joints = all.slice(1).map((part, index) => {
     const below = all.slice(index + 1);
-    const [w, moment] = [weightOf(below), momentOf(below, part.x) - (foot[1] - part.z) * push];
-    const link = moment / part.lever;
+    const [fx, fz] = push && push.on >= index + 1 ? push.by : [0, 0];
+    const link = (momentOf(below, part.x) + (ax - part.x) * fz - (az - part.z) * fx) / part.lever;
     const [lx, lz] = turned(part.deg, 0, link);
-    const [px, pz] = [-lx - push, w - lz];
+    const [px, pz] = [-lx - fx, weightOf(below) - lz - fz];
     return { link, pin: (Math.hypot(px, pz) / 2) * Math.sign(pz) };
   });
   return {
     load,
     name,
+    comesDown: false,
     picksN: [first, along - first],
     linksN: joints.map((each) => each.link),
     pinsN: joints.map((each) => each.pin),
-    inclineDeg: (Math.atan2(Math.abs(push), weight) * 180) / Math.PI,
+    inclineDeg: (Math.atan2(Math.abs(bx), weight - bz) * 180) / Math.PI,
   };
 }
 
-/** Every moment of the lift, load by load, and the hang at trim; written from the balance of forces alone. */
+/** Every moment of the lift, load by load, the hang at trim and with its line, and links drawn coming down; from the balance of forces and of energy alone. */
 export function liftedMoments(lift: Lift): readonly Moment[] {
   const open = (position: number) => lift.boxes[position - 1]!.splayDeg;
   const all = lift.loads.flatMap((_, index) => momentsOfLoad(lift, index));
-  return [...all, solved(lift, parts(lift, lift.boxes.length, lift.trimDeg, open, 0), null, 'at trim')];
+  const trim = parts(lift, lift.boxes.length, lift.trimDeg, open, 0);
+  return [
+    ...all,
+    solved(lift, trim, null, 'at trim'),
+    ...(lift.line ? [pulledAside(lift, trim, 0.5, 'line half taken up'), pulledAside(lift, trim, 1, 'line taken up')] : []),
+    ...lift.loads.flatMap((_, index) => (isHinged(lift, index) ? [kicked(lift, index)] : [])),
+  ];
+}
+
+/** At rest: without its line, and with it where it has one. */
+export const atRest = (moments: readonly Moment[]): readonly Moment[] =>
+  moments.filter(({ name }) => name === 'at trim' || name === 'line taken up');
+
+const isHinged = (lift: Lift, index: number): boolean =>
+  index === 0 ? lift.gridJoint === 'in the air' : lift.cartJoints === 'swung back and driven down';
+
+/** The line turns the chains, which carries the hang aside, which turns the line: gone through until nothing moves. */
+function pulledAside(lift: Lift, all: readonly Part[], share: number, name: string): Moment {
+  const { position, belowMm, newtons, anchor, chainMm } = lift.line!;
+  const part = all[position]!;
+  const [dx, dz] = turned(part.deg, 0, -belowMm);
+  const at = [part.x + dx, part.z + dz] as const;
+  let [x, z] = [0, 0];
+  let push: Push = { on: position, at, by: [0, 0] };
+  for (let round = 0; round < 500; round++) {
+    const [lx, lz] = [anchor[0] - at[0] - x, anchor[1] - at[1] - z];
+    const long = Math.hypot(lx, lz);
+    push = { on: position, at, by: [(share * newtons * lx) / long, (share * newtons * lz) / long] };
+    const up = weightOf(all) - push.by[1];
+    const chain = Math.hypot(push.by[0], up);
+    [x, z] = [(chainMm * push.by[0]) / chain, chainMm * (1 - up / chain)];
+  }
+  return solved(lift, all, null, name, push);
+}
+
+/** The link of a load's joint drawn while it hangs: let go at rest it swings through below its pins, every part pulling more by its depth. */
+function kicked(lift: Lift, index: number): Moment {
+  const { first, last } = lift.loads[index]!;
+  const touching = (position: number) => (position > 1 && position === first ? lift.closedDeg : lift.boxes[position - 1]!.splayDeg);
+  const ofLoad = (deg?: number) => {
+    const all = parts(lift, last, lift.liftDeg, touching, lift.baseKg, deg === undefined ? undefined : [first, deg]);
+    const { x, z } = all[first]!;
+    return { all, masses: all.slice(first).flatMap((each) => each.weights.map(([n, ax, az]) => ({ n, x: ax - x, z: az - z }))) };
+  };
+  const sum = (of: readonly { n: number; x: number; z: number }[], value: (each: { n: number; x: number; z: number }) => number) =>
+    of.reduce((total, each) => total + value(each), 0);
+  const held = ofLoad().masses;
+  const level = ofLoad(0).masses;
+  const free = ofLoad(
+    (Math.atan2(
+      sum(level, (each) => each.n * each.x),
+      -sum(level, (each) => each.n * each.z),
+    ) *
+      180) /
+      Math.PI,
+  );
+  // What its centre falls (weight times height) becomes its turning: times two over the moment of inertia, in weights.
+  const fallen = sum(held, (each) => each.n * each.z) - sum(free.masses, (each) => each.n * each.z);
+  const turning = (2 * fallen) / sum(free.masses, (each) => each.n * (each.x ** 2 + each.z ** 2));
+  const heavier = free.masses.map((each) => each.n * turning * -each.z);
+  const swinging: Lift = {
+    ...lift,
+    boxes: lift.boxes.map((box, at) =>
+      at + 1 >= first && at + 1 <= last ? { ...box, massKg: box.massKg + heavier[at + 1 - first]! / lift.gravityMps2 } : box,
+    ),
+  };
+  return { ...hinged(swinging, index, 'rear link drawn', touching), comesDown: true };
 }
 
 function momentsOfLoad(lift: Lift, index: number): Moment[] {
@@ -133,8 +217,7 @@ function momentsOfLoad(lift: Lift, index: number): Moment[] {
     solved(lift, parts(lift, to, tilt, splay, base), index, name);
   const opened = rigid('opened and locked', open, baseKg);
   const baseOff = rigid('base off', open, 0);
-  const isHinged = index === 0 ? lift.gridJoint === 'in the air' : lift.cartJoints === 'swung back and driven down';
-  if (isHinged) {
+  if (isHinged(lift, index)) {
     const [swung] = swungBack(lift, parts(lift, last, liftDeg, touching, baseKg), index, first);
     return [
       hinged(lift, index, 'front pins only', closed),
@@ -170,6 +253,7 @@ function hinged(lift: Lift, index: number, name: string, splay: (position: numbe
 /** Held aside at its foot so that the link of its joint carries nothing. */
 function swungBack(lift: Lift, all: readonly Part[], index: number, first: number): Moment[] {
   const pivot = all[first]!;
-  const lever = all.at(-1)!.foot[1] - pivot.z;
-  return [solved(lift, all, index, 'swung back', momentOf(all.slice(first), pivot.x) / lever)];
+  const { foot } = all.at(-1)!;
+  const level = momentOf(all.slice(first), pivot.x) / (foot[1] - pivot.z);
+  return [solved(lift, all, index, 'swung back', { on: all.length - 1, at: foot, by: [level, 0] })];
 }

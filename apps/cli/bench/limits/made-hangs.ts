@@ -10,6 +10,7 @@ export interface MadeHang {
 }
 
 const gravityMps2 = 9.80665;
+const [trimHeightMm, pointHeightMm] = [11_500, 15_200];
 const splays = [0, 1, 2, 3, 4];
 const closings = [
   { gridJoint: 'on the ground', cartJoints: 'swung back and driven down' },
@@ -30,6 +31,7 @@ export function madeHang(written: TourFile, seed: number, id: string, closing: M
   const count = whole(5, 18);
   const boxes = Array.from({ length: count }, (_, index) => ({ model: box.model, splayDeg: index === 0 ? 0.5 : splays[whole(0, 4)]! }));
   const [trimDeg, liftDeg] = [whole(-20, 40) / 10, whole(-10, 30) / 10];
+  const line = lineOf(whole, count, box.frontHeightMm);
   const extra = { position: whole(0, count), massKg: whole(1, 20), what: 'a lamp' };
   const loads = Array.from({ length: Math.ceil(count / 4) }, (_, index) => ({
     first: 4 * index + 1,
@@ -49,14 +51,15 @@ export function madeHang(written: TourFile, seed: number, id: string, closing: M
       goesUp: 1,
       tiltDownDeg: trimDeg,
       liftTiltDownDeg: liftDeg,
-      trimHeightMm: 11_500,
-      pointHeightMm: 15_200,
+      trimHeightMm,
+      pointHeightMm,
       stage: { xMm: 0, yMm: 0, azimuthDeg: whole(-30, 30) },
       picks: [pick(front.hole), pick(rear.hole)],
       boxes,
       extras: [extra],
       loom: loom.model,
       partLoad: 'bottom',
+      ...(line ? { pullBack: line.setting } : {}),
     },
     lift: {
       gravityMps2,
@@ -69,9 +72,19 @@ export function madeHang(written: TourFile, seed: number, id: string, closing: M
       closedDeg: 0,
       liftDeg,
       trimDeg,
+      ...(line ? { line: line.figures } : {}),
       ...closing,
     },
   };
+}
+
+/** Every third hang is drawn back by a line from the foot of its lowest box to the floor behind it. */
+function lineOf(whole: (from: number, to: number) => number, position: number, belowMm: number) {
+  const [isThere, tensionN, forwardMm, downMm] = [whole(1, 3) === 1, whole(100, 900), -whole(3000, 9000), whole(6000, 11_000)];
+  if (!isThere) return undefined;
+  const setting = { position, behindMm: 0, belowMm, anchorForwardMm: forwardMm, anchorBelowMm: downMm, tensionN, shackles: [], slings: [] };
+  const chainMm = pointHeightMm - trimHeightMm;
+  return { setting, figures: { position, belowMm, newtons: tensionN, anchor: [forwardMm, -downMm] as const, chainMm } };
 }
 
 /** Where a pick hangs on the stage plan. */

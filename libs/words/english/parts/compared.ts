@@ -61,9 +61,11 @@ export const belowPublished: Words['belowPublished'] = {
 
 export const stages: Words['stages'] = {
   'at-trim': () => 'at trim',
+  'line-half-taken-up': () => 'at trim, the pull-back half taken up',
   'line-taken-up': () => 'at trim, the pull-back taken up',
   'other-slack': () => 'with the other pick slack',
   lifting: ({ load, name = load, moment }) => `${name}, ${moment}`,
+  'coming-down': ({ name, moment }) => `${name}, coming down, ${moment}`,
 };
 
 type Fact = ComparisonFactByCode;

@@ -22,7 +22,12 @@ function Steps({ moments, loads, hole }: StepsProps) {
   const worst = worstMoment(moments, hole);
   const last = moments.length - 1;
   const [at, setAt] = useState(worst);
-  const moment = moments[at] ?? moments[last];
+  // As it hangs, with its line where it has one; coming down follows.
+  const trim = Math.max(
+    0,
+    moments.findLastIndex((each) => each.load === null),
+  );
+  const moment = moments[at] ?? moments[trim];
   if (!moment) return null;
   const first = (load: number) => moments.findIndex((each) => each.load === load);
   return (
@@ -31,7 +36,7 @@ function Steps({ moments, loads, hole }: StepsProps) {
         {loads.map((name, load) => (
           <Jump key={name} to={first(load)} isThere={moment.load === load} setAt={setAt} name={name} />
         ))}
-        <Jump to={last} isThere={at === last} setAt={setAt} name="At trim" />
+        <Jump to={trim} isThere={at === trim} setAt={setAt} name="At trim" />
         <Jump to={worst} isThere={at === worst} setAt={setAt} name={hole ? `Worst of hole ${hole}` : 'The worst'} />
       </div>
       <div className="row stepper">
@@ -60,9 +65,9 @@ function Steps({ moments, loads, hole }: StepsProps) {
       </p>
       <div className="twoup">
         <Drawing of={drawLift(moments, at, units)} />
-        <Drawing of={drawLift(moments, last, units)} />
+        <Drawing of={drawLift(moments, trim, units)} />
       </div>
-      <Figures moment={moment} trim={moments[last] ?? moment} />
+      <Figures moment={moment} trim={moments[trim] ?? moment} />
     </div>
   );
 }
