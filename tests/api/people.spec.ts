@@ -239,7 +239,7 @@ describe('people', () => {
     const made = await act(system, 'makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { plan { id } } }');
     await test.dataSource.query(
       `INSERT INTO sign_off (id, plan_id, hang, kind, name, remark, signed_at, signed_by) VALUES (gen_random_uuid(), $1, 'Centre', 'inspected', 'Quill Barrow', '', now(), 'Sol Achterberg')`,
-      [(made as any).data.makePackPlan.plan.id],
+      [(made as { data: { makePackPlan: { plan: { id: string } } } }).data.makePackPlan.plan.id],
     );
     const acts = () => test.dataSource.query('SELECT count(*)::int AS count FROM event WHERE person_id = $1', [id]);
     const before = await acts();

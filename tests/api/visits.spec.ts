@@ -174,7 +174,15 @@ describe('visits of examiners', () => {
 
   it('by count are told of what was lifted here since its last record', async () => {
     const system = await test.as('system');
-    const counted = async () => (await safety.graphql('{ countedUse { itemId basis every since count isDue } }')).data.countedUse as any[];
+    const counted = async () =>
+      (await safety.graphql('{ countedUse { itemId basis every since count isDue } }')).data.countedUse as {
+        itemId: string;
+        basis: string;
+        every: number;
+        since: string;
+        count: number;
+        isDue: boolean;
+      }[];
     expect(await counted()).toEqual([]);
     const rule = { jurisdiction: 'GB', kinds: ['hoist'], source: 'house rule', status: 'house rule', intervals: [] };
     const added = await safety.graphql('mutation($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }', {

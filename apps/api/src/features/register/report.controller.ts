@@ -5,7 +5,7 @@ import type { SignedIn } from '../../platform/sign-in/person.js';
 import { Allow, AllowEverybody, ByDeputy, Me } from '../../platform/sign-in/signed-in.js';
 import { RegisterService } from './register.service.js';
 import { ReportFileRow } from './rows.js';
-import { reportFileFault } from './records/file-kind.js';
+import { handedIn } from './records/handed-in.js';
 import { UuidArgument } from '../../platform/graphql/uuid-argument.js';
 
 /** Reports of examinations as files: handed in by the safety officer, read by everybody who is signed in. */
@@ -26,12 +26,8 @@ export class ReportController {
     @Req() request: Request,
     @Me() me: SignedIn,
   ): Promise<{ id: string }> {
-    const type = String(request.headers['content-type'] ?? '')
-      .split(';', 1)
-      .join('');
-    const fault = reportFileFault(type, request.body);
-    if (fault) throw new HttpException({ message: 'No report was kept.', faults: [fault] }, 415);
-    return { id: await this.service.keepReport(itemId, name ?? 'report', type, request.body as Buffer, me) };
+    const { type, bytes } = handedIn(request, 'report');
+    return { id: await this.service.keepReport(itemId, name ?? 'report', type, bytes, me) };
   }
 
   @AllowEverybody()
