@@ -7,6 +7,7 @@ export type {
   Comparison,
   DueResult,
   Factor,
+  HangClearance,
   HangResult,
   HardwareLine,
   HardwareResult,

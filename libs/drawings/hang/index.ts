@@ -5,3 +5,4 @@ export { drawLift } from './draw-lift.js';
 export { headroomText, trimText } from './draw-trim.js';
 export { drawRear } from './draw-rear.js';
 export { drawStage } from './draw-stage.js';
+export { roundAbout } from './round-about.js';

@@ -1,5 +1,5 @@
 import { type Comparison, type HangResult, concernsHang } from '#pack-plan';
-import { drawHang, headroomText, trimText } from '../hang/index.js';
+import { drawHang, headroomText, roundAbout, trimText } from '../hang/index.js';
 import { type Node, type Units, formatForce, formatLength, formatMass, formatNumber, node } from '../tree/index.js';
 import { type SheetContext, caution, findingList, mono, ruleNamed, sheet, signatures, table } from '../paper/index.js';
 
@@ -46,7 +46,7 @@ export function hangSheet(context: SheetContext, hang: HangResult, units: Units 
       {},
       `Grid ${angle(hang.tiltDownDeg)}, last box ${angle(hang.bottomAimDownDeg)}. ${slackSentence(hang)} ${windSentence(hang)}`,
     ),
-    ...(hang.room ? [node('p', {}, heightsSentence(hang, hang.room, units))] : []),
+    ...(hang.room ? [node('p', {}, `${heightsSentence(hang, hang.room, units)}${roundAbout(plan.picks, hang, units)}`)] : []),
     node('h2', {}, 'Pick loads'),
     table(
       [

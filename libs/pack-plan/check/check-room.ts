@@ -11,8 +11,19 @@ export function checkRoom(checking: Checking): void {
     const result = checking.plan.picks.hangs.find((each) => each.hang === hang.id);
     if (result && !result.room) checking.wrong('room', hang.id, 'it says nothing of its heights');
     if (result?.room) checkHang(checking, hang, result, result.room);
+    for (const { load, leftMm } of result?.room?.rollIns ?? [])
+      if (leftMm < -1e-3 && !isSaid(checking, 'no-room-for-cart', hang.id))
+        checking.wrong('room', hang.id, `the cart of ${load} lacks ${-leftMm} mm and nothing says so`);
   }
+  for (const { first, second, apartMm } of checking.plan.picks.site?.clearances ?? [])
+    if (apartMm < -1e-3 && !(isSaid(checking, 'hangs-touch', first) && isSaid(checking, 'hangs-touch', second)))
+      checking.wrong('room', first, `it stands in ${second} by ${-apartMm} mm and nothing says so`);
 }
+
+const isSaid = ({ plan }: Checking, code: string, hang: string): boolean =>
+  plan.findings.some(
+    ({ fact }) => fact.code === code && listSubjects(fact.subjects).some((each) => each.kind === 'hang' && each.id === hang),
+  );
 
 function checkHang(checking: Checking, hang: Hang, result: HangResult, room: NonNullable<HangResult['room']>): void {
   const { wrong, plan } = checking;

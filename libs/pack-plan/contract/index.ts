@@ -18,7 +18,7 @@ export type {
   WorstLoads,
 } from './picks-result.js';
 export type { BeamResult, PickKit, SiteResult } from './site-result.js';
-export type { LegRoom, PickRoom, RoomPiece, RoomResult } from './room-result.js';
+export type { HangClearance, LegRoom, PickRoom, RollIn, RoomPiece, RoomResult } from './room-result.js';
 export { type Checked, checkedBy, type Mismatch, mismatchesOf } from './mismatch.js';
 export type {
   BoxMove,

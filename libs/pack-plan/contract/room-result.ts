@@ -1,4 +1,4 @@
-import type { RoomPart, TrimMark } from '#trade';
+import type { HangPart, RoomPart, TrimMark } from '#trade';
 
 /** A piece of what hangs between the mark of the trim height and the point; null where a length is not on file. */
 export interface RoomPiece {
@@ -38,6 +38,26 @@ export interface LegRoom {
   readonly models: readonly string[];
   readonly unmeasured: readonly string[];
   readonly fits: boolean;
+  /** Of a leg that does not fit: slings on file that do with its shackles, nearest first; null where none do, left out in earlier plans. */
+  readonly fromStock?: { readonly slings: readonly string[]; readonly shortestMm: number; readonly longestMm: number } | null;
+}
+
+/** A loaded cart under what hangs before it, lifted as high as it goes. */
+export interface RollIn {
+  readonly load: string;
+  readonly cartMm: number;
+  /** From the floor or deck to the lowest of what hangs. */
+  readonly freeMm: number;
+  readonly leftMm: number;
+}
+
+/** How near two hangs come; negative where they stand in one another. */
+export interface HangClearance {
+  readonly first: string;
+  readonly second: string;
+  readonly apartMm: number;
+  readonly firstPart: HangPart;
+  readonly secondPart: HangPart;
 }
 
 /** The room of a hang between its points and the floor at trim. */
@@ -49,4 +69,6 @@ export interface RoomResult {
   readonly deckHeightMm: number;
   readonly picks: readonly PickRoom[];
   readonly legs: readonly LegRoom[];
+  /** Left out in plans made before it was computed. */
+  readonly rollIns?: readonly RollIn[];
 }

@@ -1,4 +1,5 @@
 import type { Comparison } from './comparison.js';
+import type { HangClearance } from './room-result.js';
 
 /** Hoist, chain and steel of one pick. */
 export interface PickKit {
@@ -46,4 +47,7 @@ export interface SiteResult {
   readonly isOutdoor: boolean;
   readonly windAction: string | null;
   readonly beams: readonly BeamResult[];
+  /** Of hangs that have a place on the stage, and how far apart the show wants them at least; left out in plans made before it was computed. */
+  readonly clearances?: readonly HangClearance[];
+  readonly leastApartMm?: number;
 }

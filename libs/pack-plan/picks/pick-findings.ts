@@ -1,7 +1,7 @@
 import type { CannotHang, PickFinding, RoomFinding } from '#trade';
 import type { Comparison, HangResult, PicksResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
-import { roomFindings } from '../room/index.js';
+import { clearanceFindings, roomFindings } from '../room/index.js';
 import { belowPublished, ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
 import { jointFindings, lockPinFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
@@ -13,6 +13,7 @@ export function pickFindings(inputs: PlanInputs, picks: PicksResult): (PickFindi
     ...regimeFindings(inputs),
     ...modelFindings(inputs),
     ...picks.hangs.flatMap((hang) => [...hangFindings(inputs, hang), ...roomFindings(hang)]),
+    ...clearanceFindings(picks),
   ];
 }
 

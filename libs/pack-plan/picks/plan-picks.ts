@@ -2,7 +2,7 @@ import { type HangCase, bodiesAt, degrees, hangOutline, holeTilts, solveHang, ti
 import { canonicalJson, standardGravityMps2, textHash } from '#kernel';
 import { type GridModel, type Hang, hangName } from '#tour-file';
 import type { WantedLoad } from '../carts/index.js';
-import { type Comparison, type HangResult, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
+import { type Comparison, type HangResult, type LiftCase, type PicksResult, checkedBy, mismatchesOf } from '../contract/index.js';
 import { sentenceOf, tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { belowPublished, compareJoint, compareSteel, dynamicFactorOf, metalFactors, useCaseOf } from '../rules/index.js';
@@ -13,7 +13,7 @@ import { measureFinding } from './pick-findings.js';
 import { pickResult } from './pick-result.js';
 import { planPullBack } from './plan-pull-back.js';
 import { planStages } from './plan-stages.js';
-import { planRoom } from '../room/index.js';
+import { clearances, planRoom, rollIns, rolledIn } from '../room/index.js';
 import { jointsAlone, stepFact } from '../lift/index.js';
 import { runningOrder } from './running-order.js';
 
@@ -28,17 +28,18 @@ export function planPicks(
   chosen: readonly ChosenItem[],
 ): PicksResult {
   const { loadRule, show, words } = inputs;
+  const hangs = inputs.hangs.map((hang) =>
+    planHang(
+      inputs,
+      hang,
+      loads.filter((each) => each.hang.id === hang.id),
+      onCarts,
+      chosen,
+    ),
+  );
   const below = belowPublished(loadRule).map(({ fact }) => tell(words.belowPublished, fact));
   return {
-    hangs: inputs.hangs.map((hang) =>
-      planHang(
-        inputs,
-        hang,
-        loads.filter((each) => each.hang.id === hang.id),
-        onCarts,
-        chosen,
-      ),
-    ),
+    hangs,
     loadRule: {
       id: loadRule.id,
       jurisdiction: loadRule.jurisdiction,
@@ -61,6 +62,12 @@ export function planPicks(
       windAction: show.windAction ?? null,
       // Filled where points become sums.
       beams: [],
+      clearances: clearances(hangs, (id) => {
+        const hang = inputs.hangs.find((each) => each.id === id);
+        const own = onCarts.filter((each) => each.hang === id);
+        return hang && rolledIn(inputs, hang, own);
+      }),
+      ...(show.hangsApartMm === undefined ? {} : { leastApartMm: show.hangsApartMm }),
     },
     // Whatever shows a figure that is compared shows this.
     caution: [loadCaution, ...below].join(' '),
@@ -160,7 +167,7 @@ function planHang(
       hangsBelowKg: answer.joints[whole.placeOf(index + 1) - 1]!.loadN / standardGravityMps2,
     })),
     outline,
-    room: planRoom(inputs, hang, outline),
+    room: roomOf(inputs, hang, outline, stages?.lift, own),
     stage: hang.stage ?? null,
     ...checkedBy([
       ...mismatchesOf('statics', hang.id, verifyHang(problem, pulled ? pulled.answer.without : answer)),
@@ -168,6 +175,18 @@ function planHang(
       ...(stages?.mismatches ?? []),
     ]),
   };
+}
+
+/** Heights at trim, and on the way there the carts that roll in. */
+function roomOf(
+  inputs: PlanInputs,
+  hang: Hang,
+  outline: HangResult['outline'],
+  lift: LiftCase | undefined,
+  loads: readonly LoadOnCart[],
+): NonNullable<HangResult['room']> {
+  const room = planRoom(inputs, hang, outline);
+  return lift ? { ...room, rollIns: rollIns(inputs, hang, lift, loads, room.picks) } : room;
 }
 
 /** What the joints carry while the other pick is slack stands with what the pick carries then. */

@@ -1,5 +1,5 @@
 import { lowestZMm, trimMarkZMm } from '#hang-statics';
-import { type Hang, type Pick, legSteel } from '#tour-file';
+import { type Hang, type Pick, type TourFile, legSteel } from '#tour-file';
 import type { HangResult, LegRoom, PickRoom, RoomPiece, RoomResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 
@@ -75,6 +75,7 @@ function legRooms({ file: { catalogue } }: PlanInputs, { hole, bridle }: Pick): 
     const longestMm = own.reduce((sum, each) => sum + each.lengthMm, known(bows));
     const shortestMm = own.reduce((sum, each) => sum + (each.shortestMm ?? each.lengthMm), known(bows));
     const lengthMm = Math.hypot(xMm, yMm, aboveMm);
+    const fits = reaches(lengthMm, shortestMm, longestMm);
     return [
       {
         hole,
@@ -84,8 +85,29 @@ function legRooms({ file: { catalogue } }: PlanInputs, { hole, bridle }: Pick): 
         longestMm,
         models: [...new Set([...slings, ...shackles])],
         unmeasured: bows.unmeasured,
-        fits: lengthMm <= longestMm + legToleranceMm && lengthMm >= shortestMm - legToleranceMm,
+        fits,
+        ...(fits ? {} : { fromStock: stockFor(catalogue.slings, lengthMm, known(bows)) }),
       },
     ];
   });
+}
+
+const reaches = (lengthMm: number, shortestMm: number, longestMm: number): boolean =>
+  lengthMm <= longestMm + legToleranceMm && lengthMm >= shortestMm - legToleranceMm;
+
+/** One sling on file, or two, that make a leg with its shackles: the fewest, then the nearest; null where none do. */
+function stockFor(slings: TourFile['catalogue']['slings'], lengthMm: number, bowsMm: number): NonNullable<LegRoom['fromStock']> | null {
+  const one = slings.map((each) => [each]);
+  const two = slings.flatMap((each, index) => slings.slice(index).map((other) => [each, other]));
+  const made = [...one, ...two].map((own) => ({
+    slings: own.map((each) => each.model),
+    shortestMm: own.reduce((sum, each) => sum + (each.shortestMm ?? each.lengthMm), bowsMm),
+    longestMm: own.reduce((sum, each) => sum + each.lengthMm, bowsMm),
+  }));
+  const off = (each: (typeof made)[number]) => Math.max(0, lengthMm - each.longestMm, each.shortestMm - lengthMm);
+  return (
+    made
+      .filter((each) => reaches(lengthMm, each.shortestMm, each.longestMm))
+      .sort((a, b) => a.slings.length - b.slings.length || off(a) - off(b))[0] ?? null
+  );
 }

@@ -1,5 +1,5 @@
 import type { HangSubject, ModelSubject, RoomFinding } from '#trade';
-import type { HangResult } from '../contract/index.js';
+import type { HangResult, PicksResult } from '../contract/index.js';
 
 type Roomy = Pick<HangResult, 'hang' | 'name' | 'trimHeightMm' | 'room'>;
 
@@ -8,7 +8,28 @@ const leastMm = 1e-6;
 
 /** What does not fit between floor and points, with the figure that is missing; what nobody can tell because a length is not on file. */
 export function roomFindings(hang: Roomy): RoomFinding[] {
-  return [...noHeadroom(hang), ...notKnown(hang), ...belowFloor(hang), ...legs(hang)];
+  return [...noHeadroom(hang), ...notKnown(hang), ...belowFloor(hang), ...cartsIn(hang), ...legs(hang)];
+}
+
+/** Hangs that stand in one another, or nearer than the show wants them. */
+export const clearanceFindings = ({ hangs, site }: PicksResult): RoomFinding[] =>
+  (site?.clearances ?? []).flatMap(({ first, second, apartMm, ...parts }): RoomFinding[] => {
+    const named = (id: string): HangSubject => ({ kind: 'hang', id, name: hangs.find((each) => each.hang === id)?.name ?? id });
+    const subjects = { first: named(first), second: named(second) };
+    if (apartMm < -leastMm) return [{ code: 'hangs-touch', subjects, numbers: { overlapMm: -apartMm }, date: null, ...parts }];
+    const wanted = site?.leastApartMm ?? 0;
+    return apartMm < wanted - leastMm
+      ? [{ code: 'hangs-too-close', subjects, numbers: { apartMm, leastMm: wanted }, date: null, ...parts }]
+      : [];
+  });
+
+/** The cart that has least room, where one has none. */
+function cartsIn(hang: Roomy): RoomFinding[] {
+  const all = hang.room?.rollIns ?? [];
+  if (all.length === 0) return [];
+  const { load, leftMm, freeMm, cartMm } = all.reduce((a, b) => (b.leftMm < a.leftMm ? b : a));
+  if (leftMm >= -leastMm) return [];
+  return [{ code: 'no-room-for-cart', subjects: { hang: hangOf(hang) }, numbers: { leftMm, freeMm, cartMm }, date: null, load }];
 }
 
 const pickOf = ({ hang, name }: Roomy, hole: string) => ({ kind: 'pick', hang, name, hole }) as const;
@@ -54,9 +75,10 @@ function belowFloor(hang: Roomy): RoomFinding[] {
 const legs = (hang: Roomy): RoomFinding[] =>
   (hang.room?.legs ?? [])
     .filter((each) => !each.fits)
-    .map(({ hole, leg, lengthMm, shortestMm, longestMm, models, unmeasured }) => ({
+    .map(({ hole, leg, lengthMm, shortestMm, longestMm, models, unmeasured, fromStock }) => ({
       code: 'leg-does-not-fit',
       subjects: { pick: pickOf(hang, hole), models: modelsOf(models), unmeasured: modelsOf(unmeasured) },
       numbers: { leg, lengthMm, shortestMm, longestMm },
       date: null,
+      fromStock: fromStock ?? null,
     }));

@@ -127,6 +127,8 @@ const show = z.strictObject({
   datum: sentence.optional(),
   /** What is done when the wind goes beyond the limit of the rigging system. */
   windAction: sentence.optional(),
+  /** How far any two hangs are to stay from one another; where nothing is said they only may not stand in one another. */
+  hangsApartMm: quantity('clearMm').optional(),
   /** Trusses and beams that points are on: heights of their steel, and what each may carry in all, by whom. */
   beams: z
     .array(

@@ -13,5 +13,5 @@ export type {
   UseCaseFact,
   UsePeople,
 } from './compared.js';
-export type { RoomPart, TrimMark } from './room.js';
+export type { HangPart, RoomPart, TrimMark } from './room.js';
 export { verdictOfCause } from './compared.js';

@@ -1,4 +1,4 @@
-import type { RoomPart, TrimMark } from '../comparison/index.js';
+import type { HangPart, RoomPart, TrimMark } from '../comparison/index.js';
 import type { HangSubject, ModelSubject, PickSubject } from '../subject/index.js';
 import type { Of } from './shape.js';
 
@@ -15,8 +15,25 @@ export type RoomFinding =
       { readonly hang: HangSubject },
       { readonly clearanceMm: number; readonly lowestMm: number; readonly deckHeightMm: number; readonly trimHeightMm: number }
     >
-  | Of<
+  | (Of<
       'leg-does-not-fit',
       { readonly pick: PickSubject; readonly models: readonly ModelSubject[]; readonly unmeasured: readonly ModelSubject[] },
       { readonly leg: number; readonly lengthMm: number; readonly shortestMm: number; readonly longestMm: number }
-    >;
+    > & { readonly fromStock: { readonly slings: readonly string[]; readonly shortestMm: number; readonly longestMm: number } | null })
+  | (Of<'hangs-touch', { readonly first: HangSubject; readonly second: HangSubject }, { readonly overlapMm: number }> & NearParts)
+  | (Of<
+      'hangs-too-close',
+      { readonly first: HangSubject; readonly second: HangSubject },
+      { readonly apartMm: number; readonly leastMm: number }
+    > &
+      NearParts)
+  | (Of<
+      'no-room-for-cart',
+      { readonly hang: HangSubject },
+      { readonly leftMm: number; readonly freeMm: number; readonly cartMm: number }
+    > & { readonly load: string });
+
+interface NearParts {
+  readonly firstPart: HangPart;
+  readonly secondPart: HangPart;
+}

@@ -150,6 +150,7 @@ function PlaceFields({ rules }: { rules: readonly LoadRule[] }) {
         <UseCaseField rules={rules} />
         <Field name="datum" label="Datum" description="where x and y of the stage start, for somebody with a tape" />
         <Field name="windAction" label="Beyond the wind limit" description="what is done then" />
+        <Field name="hangsApartMm" label="Hangs stay apart by, mm" description="nearer is told; where nothing is said only what touches" />
       </div>
       <BeamFields />
     </>

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Show } from '#tour-file';
-import { filled } from '../../../ui/typed.js';
+import { figureOrNothing, filled } from '../../../ui/typed.js';
 import { typedShow } from '../edit/typed-show.js';
 import { beamRows, beamsOf, typedBeams } from './beam-rows.js';
 
@@ -14,6 +14,7 @@ export const changedShow = typedShow.extend({
   venueId: z.string(),
   datum: z.string().trim(),
   windAction: z.string().trim(),
+  hangsApartMm: figureOrNothing('a distance in millimetres, or nothing', { min: 0, max: 100_000 }),
   beams: typedBeams,
 });
 
@@ -33,13 +34,23 @@ export const typedOfShow = (show: Show, venueId: string): z.input<typeof changed
   venueId,
   datum: show.datum ?? '',
   windAction: show.windAction ?? '',
+  hangsApartMm: show.hangsApartMm === undefined ? '' : String(show.hangsApartMm),
   beams: beamRows(show.beams),
 });
 
 /** The show with what was typed; what the form does not hold stays as it is on file, and saved unchanged it is the same. */
 export function showOf(show: Show, { show: name, movesOverPersons, outdoor, venueId: _venue, ...typedAll }: TypedShow): Show {
-  const { datum, windAction, beams, useCase, ...typed } = typedAll;
-  const { movesOverPersons: _moves, outdoor: _outdoor, datum: _datum, windAction: _wind, useCase: _case, beams: before, ...rest } = show;
+  const { datum, windAction, hangsApartMm, beams, useCase, ...typed } = typedAll;
+  const {
+    movesOverPersons: _moves,
+    outdoor: _outdoor,
+    datum: _datum,
+    windAction: _wind,
+    useCase: _case,
+    hangsApartMm: _apart,
+    beams: before,
+    ...rest
+  } = show;
   return {
     ...rest,
     ...typed,
@@ -49,6 +60,7 @@ export function showOf(show: Show, { show: name, movesOverPersons, outdoor, venu
     ...(useCase === '' ? {} : { useCase }),
     ...(datum === '' ? {} : { datum }),
     ...(windAction === '' ? {} : { windAction }),
+    ...(hangsApartMm === undefined ? {} : { hangsApartMm }),
     ...(beams.length === 0 && before === undefined ? {} : { beams: [...beamsOf(beams, before)] }),
   };
 }
