@@ -37,6 +37,10 @@ const models: Readonly<Record<keyof Catalogue, Guard | null>> = {
   carts: { massKg: higher, baseMassKg: higher, maxOnTopKg: lower, basePins: unclear },
   cases: null,
   trucks: null,
+  frames: { system: unclear, massKg: higher, pins: unclear, ratedLoad: lowerRating },
+  cells: { massKg: higher, ratedLoad: lowerRating, insideMm: unclear },
+  controls: null,
+  aids: { massKg: higher },
 };
 
 /** What of a kind of model is guarded; null: nothing. */

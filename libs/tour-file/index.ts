@@ -64,6 +64,7 @@ export type {
   Design,
   Examination,
   ExaminationRule,
+  FrameModel,
   GridModel,
   HoistModel,
   Hang,

@@ -23,6 +23,10 @@ describe('the spares of a twelve-leg tour, played a hundred thousand times', () 
     'Round sling 1 m': 6,
     'Base pin 12': 60,
     'Loom of four, 20 m': 15,
+    // One a hoist, and with the one controller that runs six.
+    'Motor cable 20 m': 6,
+    'Handset of eight': 1,
+    'Emergency stop on 10 m': 1,
   };
   let lines: HardwareLine[];
   let trunkLevel: number;

@@ -153,9 +153,9 @@ export function learnedWords(line: HardwareLine): string {
   return `believed ${rate(priorMean)}, counted ${counted.losses} in ${formatNumber(counted.uses)}: now ${rate(posteriorMean)}; ${sparesByPriorAlone} spare by belief alone`;
 }
 
-/** Hoists, shackles and slings of which none travels as a spare, said by kind, and why: a zero is a figure too. */
+/** What none travels of as a spare, said by kind, and why: a zero is a figure too. */
 export function zeroSpares(lines: readonly HardwareLine[]): readonly { readonly none: string; readonly why: string }[] {
-  return ['hoist', 'shackle', 'sling'].flatMap((item) =>
+  return [...new Set(lines.map((line) => line.item))].flatMap((item) =>
     [true, false].flatMap((isKnown) => {
       const models = lines.filter((line) => line.item === item && line.spares === 0 && (line.levelReached !== null) === isKnown);
       if (models.length === 0) return [];

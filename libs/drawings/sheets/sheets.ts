@@ -12,6 +12,13 @@ function splayWords({ position, splaySetAtPosition: at }: CartLoad['boxes'][numb
   return at === position ? `↓ at box ${at}` : at === 0 ? '↑ at the grid' : `↑ at box ${at}`;
 }
 
+/** The frames that ride on top of a box. */
+const frameWords = ({ frames = [] }: CartLoad, position: number): string =>
+  frames
+    .filter((each) => each.position === position)
+    .map((each) => ` · ${each.model} rides here`)
+    .join('');
+
 /** One page for one cart, to be read from two metres away. `code` is a drawn code of the cart's id, where there is one. */
 export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node | null = null, units: Units = 'metric'): Node {
   const setAt = {
@@ -23,7 +30,12 @@ export function cartCardSheet(context: SheetContext, load: CartLoad, code: Node 
     node(
       'tr',
       {},
-      node('td', { class: 'joint', colspan: 4 }, `${box.splayDeg}° ${splayWords(box)}`, node('small', {}, setAt[box.splaySet])),
+      node(
+        'td',
+        { class: 'joint', colspan: 4 },
+        `${box.splayDeg}° ${splayWords(box)}`,
+        node('small', {}, `${setAt[box.splaySet]}${frameWords(load, box.position)}`),
+      ),
     ),
     node(
       'tr',

@@ -3,7 +3,7 @@ import { type AllocationCase, type BoxShortage, type CheckedAllocation, solveAll
 import type { CartException, ShortageFact } from '#trade';
 import { type Words, tell } from '#words';
 import type { CartLoad, CartsResult, PlannedBox, Said, SolveLimits, Stack } from '../contract/index.js';
-import type { PlanInputs } from '../inputs/index.js';
+import { type PlanInputs, framesOf } from '../inputs/index.js';
 import { type WantedLoad, allocationCase, cartModel, wantedLoads } from './allocation-case.js';
 import { describeMoves } from './box-moves.js';
 import { shortagesOf } from './shortage.js';
@@ -128,6 +128,13 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
     };
   });
   const massOf = (name: string) => inputs.file.catalogue.boxes.find((each) => each.model === name)?.massKg ?? 0;
+  const frames = !found
+    ? []
+    : framesOf(inputs, load.hang).flatMap(({ model: { model: name, massKg, onCartMm }, position }) =>
+        onCartMm !== undefined && position !== null && load.positions.includes(position)
+          ? [{ model: name, position, massKg, onCartMm }]
+          : [],
+      );
   return {
     id: load.id,
     name: load.name,
@@ -139,7 +146,11 @@ function cartLoad(inputs: PlanInputs, load: WantedLoad, answer: CheckedAllocatio
     cartModel: model?.model ?? null,
     capacity: model?.capacity ?? boxes.length,
     boxes,
-    massKg: (model?.massKg ?? 0) + boxes.reduce((sum, each) => sum + (each.serial === null ? 0 : massOf(each.model)), 0),
+    ...(frames.length > 0 ? { frames } : {}),
+    massKg:
+      (model?.massKg ?? 0) +
+      boxes.reduce((sum, each) => sum + (each.serial === null ? 0 : massOf(each.model)), 0) +
+      frames.reduce((sum, each) => sum + each.massKg, 0),
     exceptions: cartless.has(load.id)
       ? [{ fact: noCart, sentence: tell(inputs.words.exceptions, noCart) }]
       : exceptionsOf(inputs.words, boxes, model?.capacity),

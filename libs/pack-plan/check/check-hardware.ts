@@ -1,8 +1,8 @@
-import type { Hang, PinUse } from '#tour-file';
+import type { Hang, PinUse, Show, TourFile } from '#tour-file';
 import type { Checking } from './checking.js';
 
 /** Pins joint by joint, hoists, shackles and slings pick by pick, counted again; and nothing short without a word. */
-export function checkHardware({ file, hangs, plan, wrong }: Checking): void {
+export function checkHardware({ file, show, hangs, plan, wrong }: Checking): void {
   const wanted = new Map<string, number>();
   const add = (key: string, count: number) => wanted.set(key, (wanted.get(key) ?? 0) + count);
   for (const hang of hangs) {
@@ -13,7 +13,12 @@ export function checkHardware({ file, hangs, plan, wrong }: Checking): void {
     });
     if (hang.boxes.length === 0) for (const pin of gridPins) add(pin.pin, pin.count);
     for (const model of lifted(hang)) add(model, 1);
+    for (const model of framesBetween(file, hang)) {
+      add(model, 1);
+      for (const pin of file.catalogue.frames.find((each) => each.model === model)?.pins ?? []) add(pin.pin, pin.count);
+    }
   }
+  for (const model of controlWanted(file, show, hangs)) add(model, 1);
   for (const load of plan.carts.loads) {
     const base = file.catalogue.carts.find((each) => each.model === load.cartModel)?.basePins;
     if (base && base.count > 0) add(base.pin, base.count);
@@ -50,4 +55,31 @@ function lifted(hang: Hang): string[] {
     ...picks.map((each) => each.hoist),
     ...steel.flatMap((each) => [...(each?.shackles ?? []), ...(each?.slings ?? [])]),
   ];
+}
+
+/** Plates at the grid, and frames with a model on file between two boxes, one name for each piece. */
+function framesBetween({ systems }: TourFile, { frames = [], boxes }: Hang): string[] {
+  const found = [...frames];
+  for (const [index, lower] of boxes.entries())
+    for (const { joins, model } of systems.flatMap((each) => each.adapters ?? []))
+      if (model !== undefined && boxes[index - 1]?.model === joins[0] && lower.model === joins[1]) found.push(model);
+  return found;
+}
+
+/** One name for each piece that goes with a hoist of this kit, and for each tag line. */
+function controlWanted({ catalogue, systems, loadRules }: TourFile, show: Show, hangs: readonly Hang[]): string[] {
+  const reads = loadRules.find((each) => each.id === show.loadRule)?.reading !== undefined;
+  const picks = hangs.flatMap((each) => each.picks).filter((each) => each.kitBy === undefined);
+  const hoists = picks.map((pick) => catalogue.hoists.find((each) => each.model === pick.hoist));
+  const eachHoist = hoists.flatMap((hoist) => [hoist?.motorCable, hoist?.chainBag, reads ? hoist?.cell : undefined]);
+  const shared = catalogue.controls.flatMap(({ model, hoists: most, with: along = [] }) => {
+    const run = hoists.filter((each) => each?.controller === model).length;
+    const names = [model, ...along.flatMap((each) => Array<string>(each.count).fill(each.model))];
+    return Array.from({ length: most === undefined ? 0 : Math.ceil(run / most) }, () => names).flat();
+  });
+  const lines = hangs.flatMap((hang) => {
+    const system = catalogue.grids.find((each) => each.model === hang.grid)?.system;
+    return systems.find((each) => each.id === system)?.tagLines ?? [];
+  });
+  return [...eachHoist.filter((each) => each !== undefined), ...shared, ...lines];
 }

@@ -60,6 +60,7 @@ function massKg({ file, plan }: Checking, hang: Hang): number {
     sum += frame?.massKg ?? 0;
   });
   for (const extra of hang.extras) sum += extra.massKg;
+  for (const plate of hang.frames ?? []) sum += catalogue.frames.find((each) => each.model === plate)?.massKg ?? NaN;
   if (hang.loom !== undefined) {
     const loom = catalogue.looms.find((each) => each.model === hang.loom)?.massKg ?? NaN;
     sum += loom * plan.carts.loads.filter((each) => each.hang === hang.id).length;

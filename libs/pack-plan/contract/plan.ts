@@ -79,7 +79,9 @@ export interface CartLoad {
   readonly cartModel: string | null;
   readonly capacity: number;
   readonly boxes: readonly PlannedBox[];
-  /** With cart. */
+  /** Frames that ride on top of the box of a position, each with its mass and what it adds to the height. */
+  readonly frames?: readonly { readonly model: string; readonly position: number; readonly massKg: number; readonly onCartMm: number }[];
+  /** With cart and frames. */
   readonly massKg: number;
   readonly exceptions: readonly Said<CartException>[];
 }

@@ -2,6 +2,7 @@ import { adapterBetween } from '#tour-file';
 import type { HardwareFinding, LineSubject } from '#trade';
 import type { HardwareLine, HardwareResult } from '../contract/index.js';
 import type { PlanInputs } from '../inputs/index.js';
+import { askedOf, goesWith, ownHoists } from './hoist-control.js';
 
 /** What cannot be covered, with number, size and dates; counts that do not agree; chains that are too short; a trunk below its level. */
 export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): HardwareFinding[] {
@@ -10,6 +11,8 @@ export function hardwareFindings(inputs: PlanInputs, hardware: HardwareResult): 
     ...differences(hardware.lines.filter((line) => line.difference !== 0)),
     ...keptWithBoxes(hardware),
     ...frames(inputs),
+    ...control(inputs),
+    ...notInLoads(inputs),
     ...shortChains(hardware),
     ...unknownHeights(inputs, hardware),
   ];
@@ -67,10 +70,49 @@ const keptWithBoxes = (hardware: HardwareResult): HardwareFinding[] =>
       date: null,
     }));
 
-/** Frames have no stock on file, and no pins of their own. */
+/** What goes with the hoists of this kit and is named with no model: it cannot be counted. */
+function control(inputs: PlanInputs): HardwareFinding[] {
+  const hoists = inputs.hangs.flatMap((hang) => ownHoists(inputs, hang));
+  const lacking = [...new Set(hoists)].flatMap((hoist) => {
+    const parts = askedOf(inputs).filter((part) => hoist[part] === undefined);
+    return parts.length === 0 ? [] : [{ model: hoist.model, hoists: hoists.filter((each) => each === hoist).length, parts }];
+  });
+  if (lacking.length === 0) return [];
+  return [
+    {
+      code: 'control-not-counted',
+      subjects: { models: lacking.map(({ model }) => ({ kind: 'model', id: model })) },
+      numbers: {},
+      date: null,
+      lacking: lacking.map((each) => ({ ...each, parts: each.parts.map((part) => goesWith[part]) })),
+    },
+  ];
+}
+
+/** Chain bags and cells hang at the points as well; the loads are worked out without them. */
+function notInLoads(inputs: PlanInputs): HardwareFinding[] {
+  const { aids, cells } = inputs.file.catalogue;
+  const asked = askedOf(inputs);
+  const each = inputs.hangs
+    .flatMap((hang) => ownHoists(inputs, hang))
+    .map((hoist) => ({
+      'chain bag': aids.find(({ model }) => model === hoist.chainBag)?.massKg ?? 0,
+      'load cell': asked.includes('cell') ? (cells.find(({ model }) => model === hoist.cell)?.massKg ?? 0) : 0,
+    }));
+  const massKg = Math.max(0, ...each.map((part) => part['chain bag'] + part['load cell']));
+  if (massKg === 0) return [];
+  const parts = (['chain bag', 'load cell'] as const).filter((part) => each.some((found) => found[part] > 0));
+  const { id, name } = inputs.show;
+  return [{ code: 'control-not-in-loads', subjects: { show: { kind: 'show', id, name } }, numbers: { massKg }, date: null, parts }];
+}
+
+/** Frames between boxes whose model is not on file have no stock, and no pins of their own. */
 function frames(inputs: PlanInputs): HardwareFinding[] {
   const joints = inputs.hangs.flatMap((hang) =>
-    hang.boxes.slice(1).flatMap((box, index) => adapterBetween(inputs.file.systems, hang.boxes[index]!.model, box.model)?.id ?? []),
+    hang.boxes.slice(1).flatMap((box, index) => {
+      const frame = adapterBetween(inputs.file.systems, hang.boxes[index]!.model, box.model);
+      return frame && frame.model === undefined ? [frame.id] : [];
+    }),
   );
   return [...new Set(joints)].map((id) => ({
     code: 'frame-not-counted',

@@ -3,7 +3,8 @@ import { type Hang, type PinUse, type TourFile, hangName, legSteel, wholeHangs }
 import { wantedLoads } from '../carts/index.js';
 import type { CartsResult } from '../contract/index.js';
 import { isOurs } from '../picks/index.js';
-import { type PlanInputs, gatherInputs, modelOf } from '../inputs/index.js';
+import { type PlanInputs, framesOf, gatherInputs, modelOf } from '../inputs/index.js';
+import { controlOf } from './hoist-control.js';
 
 const travels = { box: 'with its box', cart: 'with its cart', trunk: 'loose' } as const;
 
@@ -67,7 +68,12 @@ export function fittedPieces(inputs: PlanInputs, loads: readonly Load[]): HangPi
     for (const { pins, where } of jointsOf(inputs, hang)) for (const each of pins) add(each.pin, `${each.role} pin`, each.count, where);
     for (const { model, item, where } of liftingOf(hang)) add(model, item, 1, where);
     add(hang.grid!, 'grid', 1, 'grid');
+    for (const { model, where } of framesOf(inputs, hang)) {
+      add(model.model, 'frame', 1, where);
+      for (const each of model.pins) add(each.pin, `${each.role} pin`, each.count, `frames, ${where}`);
+    }
   }
+  for (const { model, item, count, where, hang } of controlOf(inputs)) pieces.push({ key: model, item, count, where, hang });
   for (const { hang, cartModel } of loads) {
     const add = addTo(hang);
     const loom = inputs.hangs.find((each) => each.id === hang)?.loom;
@@ -108,13 +114,28 @@ export function travellingPieces(inputs: PlanInputs, carts: CartsResult): Travel
           pieces.push({ key: each.pin, count: each.count, travels: travels[each.stowed], ...apart });
     for (const { model } of liftingOf(hang)) pieces.push({ key: model, count: 1, travels: 'loose', ...apart });
     pieces.push({ key: hang.grid!, count: 1, travels: 'loose', ...apart });
+    for (const { model, position } of framesOf(inputs, hang)) {
+      const load = model.onCartMm === undefined ? undefined : loadOf(carts, hang, position);
+      const by = load === undefined ? ({ travels: 'loose', ...apart } as const) : carriedBy(load);
+      pieces.push({ key: model.model, count: 1, ...by });
+      for (const each of model.pins)
+        pieces.push({ key: each.pin, count: each.count, ...(each.stowed === 'trunk' ? { travels: 'loose', ...apart } : by) });
+    }
   }
+  for (const { model, count } of controlOf(inputs)) pieces.push({ key: model, count, travels: 'loose', ...apart });
   for (const load of carts.loads) {
     const loom = inputs.hangs.find((each) => each.id === load.hang)?.loom;
     if (loom !== undefined) pieces.push({ key: loom, count: 1, travels: 'loose', ...apart });
   }
   return pieces;
 }
+
+const carriedBy = ({ id, cart }: { readonly id: string; readonly cart: string | null }) =>
+  ({ travels: 'with its cart', load: id, cart }) as const;
+
+/** The cart load that holds the box of a position. */
+const loadOf = (carts: CartsResult, hang: Hang, position: number | null) =>
+  carts.loads.find((load) => load.hang === hang.id && load.cart !== null && load.boxes.some((box) => box.position === position));
 
 /** Pins that ride with a box 1 whose grid brings its own. */
 export function stayingPieces(inputs: PlanInputs, carts: CartsResult): FittedPieces[] {
@@ -131,7 +152,7 @@ export function fullJointSets(inputs: PlanInputs): ReadonlyMap<string, number> {
   const sets = new Map<string, number>();
   for (const hang of inputs.hangs) {
     const most = new Map<string, number>();
-    for (const { pins } of jointsOf(inputs, hang)) {
+    for (const { pins } of [...jointsOf(inputs, hang), ...framesOf(inputs, hang).map(({ model }) => model)]) {
       const here = new Map<string, number>();
       for (const each of pins) here.set(each.pin, (here.get(each.pin) ?? 0) + each.count);
       for (const [pin, count] of here) most.set(pin, Math.max(count, most.get(pin) ?? 0));

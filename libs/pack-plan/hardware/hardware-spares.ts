@@ -42,7 +42,17 @@ export function weightsOf(inputs: PlanInputs): ReadonlyMap<string, number> {
   const { catalogue, tour } = inputs.file;
   const byCost = tour.spareTrunk?.least === 'cost';
   const weights = new Map<string, number>();
-  for (const each of [...catalogue.pins, ...catalogue.shackles, ...catalogue.slings, ...catalogue.looms, ...catalogue.hoists]) {
+  for (const each of [
+    ...catalogue.pins,
+    ...catalogue.shackles,
+    ...catalogue.slings,
+    ...catalogue.looms,
+    ...catalogue.hoists,
+    ...catalogue.frames,
+    ...catalogue.cells,
+    ...catalogue.controls,
+    ...catalogue.aids,
+  ]) {
     const massKg = 'chainKgPerM' in each ? each.massKg + each.chainKgPerM * each.chainLengthM : each.massKg;
     const weight = byCost ? each.costEach : massKg;
     if (weight !== undefined && weight > 0) weights.set(each.model, weight);

@@ -6,7 +6,7 @@ import type { CartsResult } from '../contract/index.js';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
 import { cartPart } from './hardware-pieces.js';
 
-const loosely: readonly Item['kind'][] = ['grid', 'hoist', 'shackle', 'sling', 'pin', 'loom'];
+const loosely: readonly Item['kind'][] = ['grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'frame', 'cell', 'control', 'aid'];
 
 /** Batches and serials that may be used in this show, with what other tours hold of a batch; the poles and lids of usable carts. */
 export function hardwareLots(inputs: PlanInputs): Lot[] {
@@ -65,6 +65,10 @@ export function pinsKeptWithBoxes(inputs: PlanInputs, carts: CartsResult): { all
 function pinsOf(inputs: PlanInputs, item: Item): { readonly pin: string; readonly count: number }[] {
   const { catalogue } = inputs.file;
   if (item.kind === 'box') return modelOf(catalogue.boxes, item.model).pins.filter((each) => each.stowed !== 'trunk');
+  if (item.kind === 'frame')
+    return modelOf(catalogue.frames, item.model)
+      .pins.filter((each) => each.stowed !== 'trunk')
+      .map(({ pin, count }) => ({ pin, count: count * (item.count ?? 1) }));
   const base = item.kind === 'cart' ? modelOf(catalogue.carts, item.model).basePins : undefined;
   return base ? [base] : [];
 }

@@ -35,12 +35,22 @@ describe('the hardware of the demo tour', () => {
     ['Cart of four, pole', { fitted: 60, withBox: 0, withCart: 60, loose: 0, spares: 0, onHand: 68, missing: 0 }],
     ['Cart of four, lid', { fitted: 15, withBox: 0, withCart: 15, loose: 0, spares: 0, onHand: 17, missing: 0 }],
     ['Loom of four, 20 m', { fitted: 15, withBox: 0, withCart: 0, loose: 15, spares: 0, onHand: 17, missing: 0, trunks: ['CT-01'] }],
+    // Six hoists on one controller of eight: a motor cable, a chain bag and a cell each; with the controller a cable, a handset, an emergency stop. One
+    // tag line for each of three hangs. LC-7 failed and is not counted.
+    ['Motor cable 20 m', { fitted: 6, loose: 6, spares: 1, onHand: 8, missing: 0, trunks: ['HT-1'] }],
+    ['Chain bag 24 m', { fitted: 6, loose: 6, spares: 0, onHand: 8, missing: 0, trunks: ['HC-1', 'HC-2'] }],
+    ['Load cell 3.25 t', { fitted: 6, loose: 6, spares: 0, onHand: 6, missing: 0, trunks: ['HC-1', 'HC-2'] }],
+    ['Controller of eight', { fitted: 1, loose: 1, spares: 0, onHand: 2, missing: 0, trunks: ['HC-1'] }],
+    ['Control cable 25 m', { fitted: 1, loose: 1, spares: 0, onHand: 2, missing: 0, trunks: ['HT-1'] }],
+    ['Handset of eight', { fitted: 1, loose: 1, spares: 1, onHand: 2, missing: 0, trunks: ['HT-1'] }],
+    ['Emergency stop on 10 m', { fitted: 1, loose: 1, spares: 1, onHand: 2, missing: 0, trunks: ['HT-1'] }],
+    ['Tag line 20 m', { fitted: 3, loose: 3, spares: 0, onHand: 4, missing: 0, trunks: ['HT-1'] }],
   ])('counts %s as a hand does', (key, counted) => {
     expect(demo.hardware.lines.find((line) => line.key === key)).toMatchObject({ difference: 0, ...counted });
   });
 
   it('has a line for nothing else, and hoists and grids by serial', () => {
-    expect(demo.hardware.lines).toHaveLength(11);
+    expect(demo.hardware.lines).toHaveLength(19);
     expect(demo.hardware.chosen.filter((each) => each.kind === 'hoist')).toHaveLength(6);
     expect(demo.hardware.chosen.filter((each) => each.kind === 'grid')).toHaveLength(3);
   });

@@ -17,6 +17,7 @@ export {
 } from './fingerprint.js';
 export type { FleetInput } from './fleet-calendar.js';
 export { designOf, firstDayFor, fleetCalendar } from './fleet-calendar.js';
+export { framesOf } from './frames-of.js';
 export type { PlanInputs } from './plan-inputs.js';
 export { gatherInputs, modelOf, usableItems } from './plan-inputs.js';
 export { remediesFor } from './remedies.js';

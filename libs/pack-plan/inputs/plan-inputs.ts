@@ -23,12 +23,18 @@ export function gatherInputs(file: TourFile, showId: string, words: Words = engl
   return {
     file,
     show,
-    hangs: wholeHangs(show),
+    hangs: wholeHangs(show).map((hang) => withPlates(file, hang)),
     loadRule,
     availability: judgeAvailability(file, show.to),
     items: new Map(file.items.map((each) => [each.id, each])),
     words,
   };
+}
+
+/** Tilt plates and adapters hang at the grid, beside what the design says hangs there. */
+function withPlates({ catalogue }: TourFile, hang: Hang): Hang {
+  const plates = (hang.frames ?? []).map((model) => ({ position: 0, massKg: modelOf(catalogue.frames, model).massKg, what: model }));
+  return plates.length === 0 ? hang : { ...hang, extras: [...hang.extras, ...plates] };
 }
 
 /** The model of that name; the file was read with every reference checked. */

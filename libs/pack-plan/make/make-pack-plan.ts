@@ -101,10 +101,12 @@ function whereabouts(inputs: PlanInputs, carts: CartsResult, hardware: HardwareR
     for (const box of load.boxes)
       if (box.serial !== null) where.set(box.serial, { code: 'box', hang: load.hang, name: load.hangName, position: box.position });
   for (const each of hardware.chosen) where.set(each.item, each.fact!);
-  for (const line of hardware.lines)
+  for (const line of hardware.lines) {
+    const taken = new Set(line.takenFrom.map((each) => each.lot));
     for (const item of inputs.file.items)
-      if (item.model === line.model && item.count !== undefined && item.state === 'in service')
-        where.set(item.id, item.in ? { code: 'case', case: item.in } : { code: 'fitted-to-boxes' });
+      if (item.model === line.model && item.state === 'in service' && (item.count !== undefined || taken.has(item.id)))
+        where.set(item.id, item.in ? { code: 'case', case: item.in } : { code: item.kind === 'pin' ? 'fitted-to-boxes' : 'loose' });
+  }
   return where;
 }
 

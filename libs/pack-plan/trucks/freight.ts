@@ -87,7 +87,7 @@ function usualFreight(inputs: PlanInputs, carts: CartsResult): readonly FreightP
         id: load.cart!,
         label: `${load.hangName}, ${ordinal(load.number)} cart`,
         ...sizeOf(model),
-        heightMm: model.heightsMm[held]!,
+        heightMm: model.heightsMm[held]! + (load.frames ?? []).reduce((sum, each) => sum + each.onCartMm, 0),
         massKg: load.massKg,
         firstOff: firstCart + wave * deepest + load.number,
         group: load.hang,
@@ -141,7 +141,7 @@ const outOfService: readonly ReasonAgainst['code'][] = ['state', 'failed', 'bloc
 
 const contentsOf = (inputs: PlanInputs, id: string) => inputs.file.items.filter((each) => each.in === id);
 
-/** Mass of the items on file that lie in a case: hoists with their chain, grids, slings, shackles, pins, looms. */
+/** Mass of the items on file that lie in a case: hoists with their chain, grids, slings, shackles, pins, looms, frames, cells, control, chain bags and tag lines. */
 function contentsMassKg(inputs: PlanInputs, id: string): number {
   const { catalogue } = inputs.file;
   return contentsOf(inputs, id).reduce((sum, item) => {
@@ -161,6 +161,14 @@ function contentsMassKg(inputs: PlanInputs, id: string): number {
         return sum + count * modelOf(catalogue.pins, item.model).massKg;
       case 'loom':
         return sum + count * modelOf(catalogue.looms, item.model).massKg;
+      case 'frame':
+        return sum + count * modelOf(catalogue.frames, item.model).massKg;
+      case 'cell':
+        return sum + count * modelOf(catalogue.cells, item.model).massKg;
+      case 'control':
+        return sum + count * modelOf(catalogue.controls, item.model).massKg;
+      case 'aid':
+        return sum + count * modelOf(catalogue.aids, item.model).massKg;
       default:
         return sum;
     }

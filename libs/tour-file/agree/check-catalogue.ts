@@ -53,6 +53,48 @@ export function checkCatalogue(file: Kit, faults: FaultList): void {
     if (cart.basePins) faults.unknown(`${field}.basePins.pin`, cart.basePins.pin, pins, 'a pin model');
   });
   checkTrucks(catalogue, faults);
+  catalogue.frames.forEach((frame, index) => {
+    faults.unknown(`catalogue.frames[${index}].system`, frame.system, systems, 'a rigging system');
+    checkPins(`catalogue.frames[${index}]`, frame.pins);
+  });
+  checkControl(file, faults);
+}
+
+/** What goes with hoists, controllers and rigging systems is on file as what it is named for. */
+function checkControl({ catalogue, systems }: Kit, faults: FaultList): void {
+  const ofPart = (models: readonly { readonly model: string; readonly part: string }[], part: string) =>
+    new Set(models.filter((each) => each.part === part).map((each) => each.model));
+  const wanted = {
+    motorCable: [ofPart(catalogue.controls, 'motor cable'), 'a control model whose part is motor cable'],
+    chainBag: [ofPart(catalogue.aids, 'chain bag'), 'an aid model whose part is chain bag'],
+    cell: [new Set(catalogue.cells.map((each) => each.model)), 'a cell model'],
+    controller: [ofPart(catalogue.controls, 'controller'), 'a control model whose part is controller'],
+  } as const;
+  catalogue.hoists.forEach((hoist, index) => {
+    for (const [part, [known, what]] of Object.entries(wanted) as [keyof typeof wanted, (typeof wanted)[keyof typeof wanted]][]) {
+      const model = hoist[part];
+      if (model !== undefined) faults.unknown(`catalogue.hoists[${index}].${part}`, model, known, what);
+    }
+  });
+  const beside = new Set(catalogue.controls.filter((each) => each.part !== 'controller').map((each) => each.model));
+  catalogue.controls.forEach(({ part, hoists, with: along }, index) => {
+    const field = `catalogue.controls[${index}]`;
+    if (part === 'controller' && hoists === undefined) faults.add(`${field}.hoists`, null, 'how many hoists it runs');
+    if (part !== 'controller' && hoists !== undefined) faults.add(`${field}.hoists`, hoists, 'nothing, unless it is a controller');
+    if (part !== 'controller' && along !== undefined)
+      faults.add(`${field}.with`, `a list of ${along.length}`, 'nothing, unless it is a controller');
+    along?.forEach(({ model }, at) => faults.unknown(`${field}.with[${at}].model`, model, beside, 'a control model that is no controller'));
+  });
+  const frames = new Set(catalogue.frames.map((each) => each.model));
+  const lines = ofPart(catalogue.aids, 'tag line');
+  systems.forEach(({ adapters, tagLines }, index) => {
+    adapters?.forEach(({ model }, at) => {
+      if (model !== undefined) faults.unknown(`systems[${index}].adapters[${at}].model`, model, frames, 'a frame model');
+    });
+    tagLines?.forEach((model, at) =>
+      faults.unknown(`systems[${index}].tagLines[${at}]`, model, lines, 'an aid model whose part is tag line'),
+    );
+  });
 }
 
 /** What a rated load is for is on file with it. */

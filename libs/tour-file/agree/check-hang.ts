@@ -38,6 +38,8 @@ export function checkHang(file: TourFile, hang: Hang, at: string, items: Readonl
     return undefined;
   });
 
+  const frames = modelsOfKind(file.catalogue, 'frame');
+  hang.frames?.forEach((model, index) => faults.unknown(`${at}.frames[${index}]`, model, frames, 'a frame model'));
   checkPicks(hang, at, grid?.holes, models, items, faults);
   hang.extras.forEach((extra, index) => {
     if (extra.position > hang.boxes.length)

@@ -12,6 +12,10 @@ const cataloguePart: Record<ItemKind, keyof Catalogue> = {
   loom: 'looms',
   case: 'cases',
   truck: 'trucks',
+  frame: 'frames',
+  cell: 'cells',
+  control: 'controls',
+  aid: 'aids',
 };
 
 /** The models of a kind of item, by name. */
@@ -19,7 +23,7 @@ export function modelsOfKind(catalogue: Catalogue, kind: ItemKind): ReadonlyMap<
   return new Map((catalogue[cataloguePart[kind]] as { model: string }[]).map((each) => [each.model, each]));
 }
 
-const batchKinds: readonly ItemKind[] = ['pin', 'shackle', 'sling', 'loom'];
+const batchKinds: readonly ItemKind[] = ['pin', 'shackle', 'sling', 'loom', 'frame', 'cell', 'control', 'aid'];
 
 /** Every serial once and in one place, every model on file, dates that can be. */
 export function checkItems(file: Kit, faults: FaultList): void {

@@ -113,6 +113,15 @@ export const cellForms = {
       return pin === undefined ? undefined : { pin, count: Number(count) };
     },
   },
+  'counts and models': {
+    hint: 'count and model; next: 1 Handset; 2 Control cable 20 m',
+    write: (value: readonly { count: number; model: string }[]) => value.map((each) => `${each.count} ${each.model}`).join('; '),
+    read: (text) =>
+      all(parts(text, ';'), (each) => {
+        const [, count, model] = countOf.exec(each) ?? [];
+        return model === undefined ? undefined : { model, count: Number(count) };
+      }),
+  },
   holes: {
     hint: 'hole, mm behind, mm above; next: A -160 130; B -85 130',
     write: (value: readonly { hole: string; behindMm: number; aboveMm: number }[]) =>

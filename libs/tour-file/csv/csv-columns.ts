@@ -36,6 +36,10 @@ const extra: Partial<Record<ItemKind, readonly CsvColumn[]>> = {
   shackle: [{ heading: 'count', cell: (item) => optional(item.count) }],
   sling: [{ heading: 'count', cell: (item) => optional(item.count) }],
   loom: [{ heading: 'count', cell: (item) => optional(item.count) }],
+  frame: [{ heading: 'count', cell: (item) => optional(item.count) }],
+  cell: [{ heading: 'count', cell: (item) => optional(item.count) }],
+  control: [{ heading: 'count', cell: (item) => optional(item.count) }],
+  aid: [{ heading: 'count', cell: (item) => optional(item.count) }],
 };
 
 export const csvColumns = (kind: ItemKind): readonly CsvColumn[] => [...common, ...(extra[kind] ?? [])];
@@ -50,6 +54,10 @@ export const csvExamples: Record<ItemKind, Item> = {
   sling: example('sling', 'EX-SL1', 'Round sling 1 m', { count: 12, in: 'HT-1' }),
   pin: example('pin', 'EX-FP1', 'Link pin 12', { count: 40, in: 'HT-1' }),
   loom: example('loom', 'EX-LM1', 'Loom of four, 20 m', { count: 16 }),
+  frame: example('frame', 'EX-FR1', 'Frame Plover to Dunlin', { in: 'GC-1' }),
+  cell: example('cell', 'EX-LC1', 'Load cell 3.25 t', { in: 'HC-1' }),
+  control: example('control', 'EX-CO1', 'Controller of eight', { in: 'HC-1' }),
+  aid: example('aid', 'EX-AI1', 'Chain bag 24 m', { count: 8, in: 'HC-1' }),
   case: example('case', 'EX-HT1', 'Hardware trunk', { contentsKg: 30 }),
   truck: example('truck', 'EX-T1', 'Semi-trailer 13.6 m', {
     owner: 'Wharf Haulage (invented)',

@@ -72,6 +72,10 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['chain length m', 'chainLengthM', 'number'],
     ['body mm', 'bodyMm', 'number'],
     ['both hooks mm', 'hooksMm', 'number'],
+    ['motor cable', 'motorCable'],
+    ['chain bag', 'chainBag'],
+    ['load cell', 'cell'],
+    ['controller', 'controller'],
     cost,
   ],
   shackles: [...steel, ['size', 'size'], ['inside length mm', 'insideMm', 'number'], cost],
@@ -125,6 +129,18 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['least front share of gross', 'rigid.minFrontShareOfGross', 'number'],
     ['axles', 'axles', 'axle places'],
   ],
+  frames: [...rigging, ['pins', 'pins', 'pins'], ['rated load', 'ratedLoad', 'rated load'], ['on the cart mm', 'onCartMm', 'number'], cost],
+  cells: [...steel, ['inside length mm', 'insideMm', 'number'], cost],
+  controls: [
+    ['maker', 'maker'],
+    ['part', 'part'],
+    ['mass kg', 'massKg', 'number'],
+    ['length mm', 'lengthMm', 'number'],
+    ['runs hoists', 'hoists', 'number'],
+    ['goes with', 'with', 'counts and models'],
+    cost,
+  ],
+  aids: [['maker', 'maker'], ['part', 'part'], ['mass kg', 'massKg', 'number'], ['length mm', 'lengthMm', 'number'], cost],
 };
 
 /** The columns of a kind of model, its name first. */

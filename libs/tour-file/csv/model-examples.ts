@@ -50,6 +50,27 @@ export const modelExamples: { readonly [K in keyof Catalogue]: Catalogue[K][numb
     chainKgPerM: 0.8,
     chainLengthM: 20,
   },
+  frames: {
+    model: 'Frame Plover to Turnstone',
+    maker: 'Saltmarsh Works',
+    system: 'Saltmarsh rig',
+    massKg: 14,
+    pins: [{ role: 'front link', pin: 'Link pin 12', count: 2, stowed: 'trunk' }],
+    ratedLoad: { value: 900, unit: 'kg', source: 'invented figure of an invented maker' },
+  },
+  cells: { model: 'Load cell 3.25 t', maker: 'Ropewalk & Daughters', massKg: 1.8, ratedLoad: { value: 3.25, unit: 't' }, insideMm: 140 },
+  controls: {
+    model: 'Controller of four',
+    maker: 'Ropewalk & Daughters',
+    part: 'controller',
+    massKg: 18,
+    hoists: 4,
+    with: [
+      { model: 'Handset', count: 1 },
+      { model: 'Emergency stop', count: 1 },
+    ],
+  },
+  aids: { model: 'Tag line 20 m', part: 'tag line', massKg: 1.6, lengthMm: 20000 },
   shackles: { model: 'Bow shackle 4.75', size: '4.75 t', massKg: 1.1, ratedLoad: { value: 4.75, unit: 't' } },
   slings: {
     model: 'Round sling 2 m',

@@ -72,6 +72,11 @@ const hoistModel = z.strictObject({
   /** What it takes of the height with its chain run in: the body, and both hooks together. */
   bodyMm: mm.optional(),
   hooksMm: mm.optional(),
+  /** What goes with each hoist of this model: its motor cable and chain bag, the cell that reads its load, and the controller that it is run from. */
+  motorCable: name.optional(),
+  chainBag: name.optional(),
+  cell: name.optional(),
+  controller: name.optional(),
   costEach,
 });
 
@@ -99,6 +104,60 @@ const slingModel = z.strictObject({
   costEach,
 });
 const pinModel = z.strictObject({ model: name, unaccepted, maker: name.optional(), size: name.optional(), massKg: kgOrNone, costEach });
+
+/**
+ * A frame between two boxes, a tilt plate, an adapter between grids. Its pins are those of its joint to what is above it; the box or grid below brings
+ * its own. `onCartMm`: it rides on the cart of the box below it, and makes that load so much higher; left out: it rides in a case.
+ */
+const frameModel = z.strictObject({
+  model: name,
+  unaccepted,
+  maker: name.optional(),
+  system: name,
+  massKg: kg,
+  pins: z.array(pinUse).max(10),
+  ratedLoad: ratedLoad.optional(),
+  onCartMm: count.optional(),
+  costEach,
+});
+const cellModel = z.strictObject({
+  model: name,
+  unaccepted,
+  maker: name.optional(),
+  massKg: kgOrNone,
+  ratedLoad,
+  insideMm: mm.optional(),
+  costEach,
+});
+
+const controlParts = ['controller', 'motor cable', 'control cable', 'handset', 'emergency stop'] as const;
+/** What moves hoists and stops them. A controller says how many hoists it runs, and what goes with each: control cables, handset, emergency stop. */
+const controlModel = z.strictObject({
+  model: name,
+  unaccepted,
+  maker: name.optional(),
+  part: z.enum(controlParts),
+  massKg: kgOrNone,
+  lengthMm: mm.optional(),
+  hoists: z.int().min(1).max(100).optional(),
+  with: z
+    .array(z.strictObject({ model: name, count: z.int().min(1).max(100) }))
+    .max(20)
+    .optional(),
+  costEach,
+});
+
+const aidParts = ['chain bag', 'tag line'] as const;
+/** What goes up or is pulled with a hang and lifts nothing. */
+const aidModel = z.strictObject({
+  model: name,
+  unaccepted,
+  maker: name.optional(),
+  part: z.enum(aidParts),
+  massKg: kgOrNone,
+  lengthMm: mm.optional(),
+  costEach,
+});
 const loomModel = z.strictObject({ model: name, unaccepted, lengthMm: mm, massKg: kgOrNone, costEach });
 
 const packing = {
@@ -202,6 +261,10 @@ export const catalogue = z.strictObject({
   carts: z.array(cartModel).max(500).default([]),
   cases: z.array(caseModel).max(500).default([]),
   trucks: z.array(truckModel).max(500).default([]),
+  frames: z.array(frameModel).max(500).default([]),
+  cells: z.array(cellModel).max(500).default([]),
+  controls: z.array(controlModel).max(500).default([]),
+  aids: z.array(aidModel).max(500).default([]),
 });
 
 export type BoxModel = z.output<typeof boxModel>;
@@ -210,6 +273,7 @@ export type HoistModel = z.output<typeof hoistModel>;
 export type ShackleModel = z.output<typeof shackleModel>;
 export type SlingModel = z.output<typeof slingModel>;
 export type PinModel = z.output<typeof pinModel>;
+export type FrameModel = z.output<typeof frameModel>;
 export type LoomModel = z.output<typeof loomModel>;
 export type CartModel = z.output<typeof cartModel>;
 export type CaseModel = z.output<typeof caseModel>;

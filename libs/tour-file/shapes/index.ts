@@ -6,6 +6,7 @@ export type {
   CartModel,
   CaseModel,
   Catalogue,
+  FrameModel,
   GridModel,
   HoistModel,
   PinUse,

@@ -5,7 +5,22 @@ import { count, kgOrNone, label, name, period, place, plainDate, sentence } from
 import { examination } from './examination.js';
 import { lent } from './lent.js';
 
-export const itemKinds = ['box', 'cart', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'case', 'truck'] as const;
+export const itemKinds = [
+  'box',
+  'cart',
+  'grid',
+  'hoist',
+  'shackle',
+  'sling',
+  'pin',
+  'loom',
+  'case',
+  'truck',
+  'frame',
+  'cell',
+  'control',
+  'aid',
+] as const;
 export const itemStates = ['in service', 'quarantined', 'in repair', 'retired'] as const;
 
 /**
@@ -75,7 +90,7 @@ const retentionRule = z.strictObject({
 export const examinationRule = z
   .strictObject({
     jurisdiction: place,
-    kinds: z.array(z.enum(itemKinds)).min(1).max(10),
+    kinds: z.array(z.enum(itemKinds)).min(1).max(itemKinds.length),
     /** Which check it asks for, a regime of its own; left out: the examination of lifting equipment. */
     check: z.enum(otherChecks).optional(),
     intervals: z.array(ruleInterval).max(10),

@@ -35,6 +35,8 @@ const step = z.union([
 /** A frame between two boxes that do not link to one another by themselves. */
 const adapterFrame = z.strictObject({
   id: name,
+  /** The model of frame that it is; left out: none is on file, and it is counted by hand. */
+  model: name.optional(),
   /** Model above, model below. */
   joins: z.tuple([name, name]),
   massKg: kg,
@@ -67,6 +69,8 @@ export const riggingSystem = z.strictObject({
   mostMassKg: kg.optional(),
   windLimitMps: quantity('speedMps').optional(),
   adapters: z.array(adapterFrame).max(50).optional(),
+  /** Tag lines that each hang takes, one model for each line. */
+  tagLines: z.array(name).max(10).optional(),
   goingUp: z.array(step).max(100),
   comingDown: z.array(step).max(100),
 });

@@ -98,6 +98,8 @@ export const hang = z.strictObject({
   tiltNeeds: z.strictObject({ fromDeg: degrees, toDeg: degrees }).optional(),
   picks: z.array(pick).max(8).default([]),
   pullBack: pullBack.optional(),
+  /** Tilt plates and adapters at the grid, one model of frame for each piece; their mass hangs at the grid. */
+  frames: z.array(name).max(10).optional(),
   /** What holds the whole hang if a hoist lets go. */
   secondary: z.strictObject(steel).optional(),
   boxes: z.array(hangBox).max(60).default([]),

@@ -22,6 +22,7 @@ function mirrored(hang: Hang, original: Hang): Hang {
     liftTiltDownDeg: original.liftTiltDownDeg,
     tiltNeeds: original.tiltNeeds,
     pullBack: original.pullBack,
+    frames: original.frames,
     secondary: original.secondary,
     // A shared point is that of one side only; the legs of a bridle change sides.
     picks: original.picks.map(({ hoistSerial: _serial, point: _point, bridle, ...pick }) => ({

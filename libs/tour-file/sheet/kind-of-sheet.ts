@@ -41,8 +41,25 @@ export const neededColumns = (kind: string): readonly string[] =>
 
 /** Models before what is made of them, a thing before what it rides in or carries, examinations last. */
 export const importOrder: readonly string[] = [
-  ...['pins', 'looms', 'shackles', 'slings', 'hoists', 'cases', 'trucks', 'boxes', 'grids', 'carts'].map((each) => `models/${each}`),
-  ...['case', 'truck', 'box', 'grid', 'hoist', 'shackle', 'sling', 'pin', 'loom', 'cart'].map((each) => `items/${each}`),
+  ...[
+    'pins',
+    'looms',
+    'shackles',
+    'slings',
+    'cells',
+    'aids',
+    'controls',
+    'hoists',
+    'cases',
+    'trucks',
+    'boxes',
+    'grids',
+    'frames',
+    'carts',
+  ].map((each) => `models/${each}`),
+  ...['case', 'truck', 'box', 'grid', 'frame', 'hoist', 'cell', 'control', 'aid', 'shackle', 'sling', 'pin', 'loom', 'cart'].map(
+    (each) => `items/${each}`,
+  ),
   'examinations',
 ];
 

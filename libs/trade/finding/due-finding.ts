@@ -11,6 +11,7 @@ export type Whereabouts =
   | { readonly code: 'spare' }
   | { readonly code: 'case'; readonly case: string }
   | { readonly code: 'fitted-to-boxes' }
+  | { readonly code: 'loose' }
   | { readonly code: 'not-in-plan' };
 
 type Dated = {

@@ -30,6 +30,11 @@ export type HardwareFinding =
     })
   | Of<'kept-with-boxes-differs', { readonly model: ModelSubject }, { readonly onFile: number; readonly byModels: number }>
   | Of<'frame-not-counted', { readonly model: ModelSubject }, { readonly frames: number }>
+  | (Of<'control-not-counted', { readonly models: readonly ModelSubject[] }> & {
+      readonly lacking: readonly { readonly model: string; readonly hoists: number; readonly parts: readonly string[] }[];
+    })
+  /** What hangs at the points with the hoists and is in no load: the most at one pick. */
+  | (Of<'control-not-in-loads', { readonly show: ShowSubject }, { readonly massKg: number }> & { readonly parts: readonly string[] })
   | Of<
       'chain-too-short',
       { readonly pick: PickSubject; readonly hoist: ItemSubject | ModelSubject },

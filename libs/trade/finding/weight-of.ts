@@ -73,6 +73,8 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'travelling-and-fitted-differ': { section: 'hardware', weight: 'stop' },
   'kept-with-boxes-differs': { section: 'hardware', weight: 'look' },
   'frame-not-counted': { section: 'hardware', weight: 'look' },
+  'control-not-counted': { section: 'hardware', weight: 'look' },
+  'control-not-in-loads': { section: 'hardware', weight: 'look' },
   'chain-too-short': { section: 'hardware', weight: 'stop' },
   'no-point-height': { section: 'hardware', weight: 'look' },
 

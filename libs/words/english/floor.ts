@@ -53,6 +53,10 @@ const things: Readonly<Record<string, string>> = {
   loom: 'a loom',
   case: 'a trunk',
   truck: 'a truck',
+  frame: 'a frame',
+  cell: 'a load cell',
+  control: 'hoist control',
+  aid: 'a chain bag or tag line',
 };
 
 export const reads: Words['reads'] = {

@@ -55,6 +55,7 @@ const fields: Readonly<Record<string, string>> = {
   mostBoxes: 'most boxes',
   mostMassKg: 'most mass kg',
   windLimitMps: 'wind limit m/s',
+  tagLines: 'tag lines',
 };
 
 /** A field as it is called on screens; what is called there as on file is left out above. */

@@ -9,6 +9,7 @@ export const whereabouts: Words['whereabouts'] = {
   spare: () => 'spare, hung nowhere',
   case: (each) => `in ${each.case}`,
   'fitted-to-boxes': () => 'fitted to the boxes',
+  loose: () => 'loose, in no case',
   'not-in-plan': () => 'not in this plan',
 };
 

@@ -8,6 +8,8 @@ type HardwareTable = Pick<
   | 'travelling-and-fitted-differ'
   | 'kept-with-boxes-differs'
   | 'frame-not-counted'
+  | 'control-not-counted'
+  | 'control-not-in-loads'
   | 'chain-too-short'
   | 'no-point-height'
 >;
@@ -30,7 +32,13 @@ export const hardwareFindings: HardwareTable = {
   'kept-with-boxes-differs': ({ subjects: { model }, numbers: { onFile, byModels } }) =>
     `${model.id}: ${onFile} on file as kept with the boxes and carts, which take ${byModels}. Count them, then put the batch right.`,
   'frame-not-counted': ({ subjects: { model }, numbers: { frames } }) =>
-    `${plural(frames, 'frame')} ${model.id} with the pins of the joint above each: no stock of frames is on file. Count them by hand.`,
+    `${plural(frames, 'frame')} ${model.id} with the pins of the joint above each: its model is not on file. Count them by hand, or name the model of frame in the rigging system.`,
+  'control-not-counted': ({ lacking }) =>
+    `${lacking
+      .map(({ model, hoists, parts }) => `${model} (${plural(hoists, 'hoist')}): no ${parts.join(' or ')} on file with the model`)
+      .join('; ')}. Count by hand what goes with the hoists, or name it with the model of hoist.`,
+  'control-not-in-loads': ({ numbers: { massKg }, parts }) =>
+    `The ${parts.join(' and ')} of each hoist, up to ${Number(massKg.toFixed(1))} kg at a point, and the run of its motor cable are in none of the loads of this plan. Add them to every point load that is passed on.`,
   'chain-too-short': ({ subjects: { pick, hoist }, numbers: { onFileM, neededM, pointHeightMm } }) =>
     `${pick.name}, hole ${pick.hole}: ${hoist.id} has ${onFileM} m of chain on file and needs ${Number(neededM.toFixed(3))} m ${
       pointHeightMm === null ? 'for the trim height alone' : 'from its point to the floor'

@@ -1,4 +1,13 @@
-import type { Catalogue, Examination, Item, ItemKind, ItemState, Kit, TourFile } from '#tour-file';
+import {
+  type Catalogue,
+  type Examination,
+  type Item,
+  type ItemKind,
+  type ItemState,
+  type Kit,
+  type TourFile,
+  modelKinds,
+} from '#tour-file';
 import { type Queryable, rowsOf } from './queryable.js';
 
 interface ItemOnFile {
@@ -16,8 +25,6 @@ interface ItemOnFile {
   readonly stack: string[] | null;
 }
 
-const kinds = ['boxes', 'grids', 'hoists', 'shackles', 'slings', 'pins', 'looms', 'carts', 'cases', 'trucks'] as const;
-
 /** The register in the shape of a tour file: what every plan is made from. With `ids` only those items. */
 export async function loadKit(db: Queryable, ids?: readonly string[]): Promise<Kit> {
   const models = await rowsOf<{ kind: string; data: object }>(
@@ -33,7 +40,7 @@ export async function loadKit(db: Queryable, ids?: readonly string[]): Promise<K
   const ofKind = <T>(kind: string) => rules.filter((each) => each.kind === kind).map((each) => each.data as T);
   return {
     catalogue: Object.fromEntries(
-      kinds.map((kind) => [kind, models.filter((each) => each.kind === kind).map((each) => each.data)]),
+      modelKinds.map((kind) => [kind, models.filter((each) => each.kind === kind).map((each) => each.data)]),
     ) as unknown as Catalogue,
     systems: ofKind<TourFile['systems'][number]>('system'),
     examinationRules: ofKind<TourFile['examinationRules'][number]>('examination'),

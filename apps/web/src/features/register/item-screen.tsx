@@ -58,7 +58,7 @@ export function ItemScreen({ me }: { me: Person }) {
           </Part>
           <Part number={2} title="Examinations">
             <ItemRecords id={summary.id} kind={summary.kind} mayCorrect={actsAsOfficer(me)} />
-            {['shackle', 'pin', 'sling', 'grid'].includes(summary.kind) && (
+            {['shackle', 'pin', 'sling', 'grid', 'frame', 'cell'].includes(summary.kind) && (
               <details>
                 <summary>Judge a worn dimension</summary>
                 <WearCheck />

@@ -150,13 +150,14 @@ export function SystemForm({
           usual.cartJoints,
         )}
         {field('closedSplayDeg', 'Splay of boxes on the cart, degrees')}
+        {field('tagLines', 'Tag lines that a hang takes, one model for each line, with ; between')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}
         {field('windLimitMps', 'Wind limit m/s')}
       </div>
       <label>
         Frames between boxes that do not link: name; model above; model below; mass kg; front height, rear height, depth, centre behind,
-        centre below, rear lever in mm
+        centre below, rear lever in mm; the model of frame on file, so that it is counted
         <textarea rows={2} value={values.adapters} onChange={(event) => setValues({ ...values, adapters: event.target.value })} />
       </label>
       {steps(

@@ -27,11 +27,18 @@ function stepOf(line: string): RunningStep {
 
 type Frame = NonNullable<RiggingSystem['adapters']>[number];
 const frameFigures = ['massKg', 'frontHeightMm', 'rearHeightMm', 'depthMm', 'cgBehindMm', 'cgBelowMm', 'rearLeverMm'] as const;
-const frameLine = (frame: Frame): string => [frame.id, ...frame.joins, ...frameFigures.map((key) => frame[key])].join('; ');
+const frameLine = (frame: Frame): string =>
+  [frame.id, ...frame.joins, ...frameFigures.map((key) => frame[key]), ...(frame.model === undefined ? [] : [frame.model])].join('; ');
 
 function frameOf(line: string): object {
   const [id, upper, lower, ...figures] = line.split(';').map((each) => each.trim());
-  return { id, joins: [upper, lower], ...Object.fromEntries(frameFigures.map((key, index) => [key, numberOrNone(figures[index] ?? '')])) };
+  const model = figures[frameFigures.length];
+  return {
+    id,
+    joins: [upper, lower],
+    ...Object.fromEntries(frameFigures.map((key, index) => [key, numberOrNone(figures[index] ?? '')])),
+    ...(model === undefined || model === '' ? {} : { model }),
+  };
 }
 
 const numberOrNone = (text: string): number | string | undefined =>
@@ -48,6 +55,7 @@ export const emptySystem = {
   cartJoints: '',
   closedSplayDeg: '',
   adapters: '',
+  tagLines: '',
   mostBoxes: '',
   mostMassKg: '',
   windLimitMps: '',
@@ -66,6 +74,7 @@ export const systemText = (system: RiggingSystem): SystemText => ({
   cartJoints: system.closing?.cartJoints ?? '',
   closedSplayDeg: String(system.closedSplayDeg ?? ''),
   adapters: (system.adapters ?? []).map(frameLine).join('\n'),
+  tagLines: (system.tagLines ?? []).join('; '),
   mostBoxes: String(system.mostBoxes ?? ''),
   mostMassKg: String(system.mostMassKg ?? ''),
   windLimitMps: String(system.windLimitMps ?? ''),
@@ -81,6 +90,7 @@ export const systemFrom = (values: SystemText, isNew: boolean): object =>
       manual: { title: values.title, revision: values.revision },
       closedSplayDeg: numberOrNone(values.closedSplayDeg),
       adapters: values.adapters.trim() === '' ? undefined : lines(values.adapters).map(frameOf),
+      tagLines: values.tagLines.trim() === '' ? undefined : lines(values.tagLines.replaceAll(';', '\n')),
       splaySetAt: values.splaySetAt,
       jointBetweenCarts: values.jointBetweenCarts,
       closing: isNew || values.gridJoint || values.cartJoints ? { gridJoint: values.gridJoint, cartJoints: values.cartJoints } : undefined,

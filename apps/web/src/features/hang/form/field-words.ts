@@ -16,6 +16,7 @@ const words: Partial<Record<keyof Hang, string>> = {
   tiltNeeds: 'tilts that the aim may ask for',
   picks: 'picks',
   pullBack: 'pull-back',
+  frames: 'tilt plates and adapters',
   secondary: 'secondary suspension',
   boxes: 'boxes',
   extras: 'what hangs on it beside',

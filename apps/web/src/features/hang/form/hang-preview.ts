@@ -2,11 +2,12 @@ import { hangOutline, lowestZMm, readHangCase, solveHang, trimMarkZMm } from '#h
 import { standardGravityMps2 } from '#kernel';
 import type { HangResult } from '#pack-plan';
 import type { DrawnHang } from '#drawings';
-import type { BoxModel, GridModel, Hang } from '#tour-file';
+import type { BoxModel, FrameModel, GridModel, Hang } from '#tour-file';
 
 export interface Models {
   readonly boxes: readonly BoxModel[];
   readonly grids: readonly GridModel[];
+  readonly frames: readonly FrameModel[];
 }
 
 /** What the form shows beside itself. */
@@ -31,7 +32,10 @@ export function previewHang(hang: Hang, models: Models): PreviewedHang | undefin
       rearLeverMm: box.rearLeverMm,
       splayDeg: hang.boxes[index]!.splayDeg,
     })),
-    extras: hang.extras.map(({ position, massKg }) => ({ position, massKg })),
+    extras: [
+      ...hang.extras.map(({ position, massKg }) => ({ position, massKg })),
+      ...(hang.frames ?? []).map((name) => ({ position: 0, massKg: models.frames.find((each) => each.model === name)?.massKg ?? 0 })),
+    ],
     picks: hang.picks.slice(0, 2).map(({ hole }) => ({ hole, belowHookKg: 0, hoistKg: 0, chainKg: 0 })),
   });
   if (!read.ok) return undefined;

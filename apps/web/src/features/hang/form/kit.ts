@@ -1,5 +1,5 @@
 import { graphql } from '#contracts';
-import type { BoxModel, GridModel } from '#tour-file';
+import type { BoxModel, FrameModel, GridModel } from '#tour-file';
 import { request } from '../../../platform/request.js';
 import type { Models } from './hang-preview.js';
 
@@ -14,10 +14,10 @@ export async function readKit(): Promise<Kit> {
   const { catalogueModels } = await request(kitQuery);
   const ofKind = <T>(kind: string) => catalogueModels.filter((each) => each.kind === kind).map((each) => each.data as T);
   const names = Object.fromEntries(
-    ['hoists', 'shackles', 'slings', 'looms'].map((kind) => [
+    ['hoists', 'shackles', 'slings', 'looms', 'frames'].map((kind) => [
       kind,
       catalogueModels.filter((each) => each.kind === kind).map((each) => each.model),
     ]),
   );
-  return { boxes: ofKind<BoxModel>('boxes'), grids: ofKind<GridModel>('grids'), names };
+  return { boxes: ofKind<BoxModel>('boxes'), grids: ofKind<GridModel>('grids'), frames: ofKind<FrameModel>('frames'), names };
 }

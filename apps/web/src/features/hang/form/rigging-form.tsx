@@ -8,7 +8,7 @@ import { PullBackFields, newPullBack } from './pull-back-fields.js';
 
 /** What lifts a hang: each pick with its steel, point and bridle; tilts; pull-back; secondary suspension. */
 export function RiggingForm(of: OfHang) {
-  const { hang, onChange } = of;
+  const { hang, kit, onChange } = of;
   const { pullBack, secondary } = hang;
   return (
     <>
@@ -16,6 +16,12 @@ export function RiggingForm(of: OfHang) {
         <PickFields key={index} {...of} index={index} />
       ))}
       <TiltFields {...of} />
+      <ModelList
+        label="Tilt plates and adapters at the grid"
+        models={hang.frames ?? []}
+        names={kit.names.frames ?? []}
+        onChange={(frames) => onChange(clean({ ...hang, frames: frames.length > 0 ? frames : undefined }))}
+      />
       <Optional
         title="Secondary suspension"
         on={secondary !== undefined}

@@ -10,7 +10,7 @@ import { useTourSave } from './use-tour-save.js';
 import { fieldOfSpares, rowOf, sparesOf, typedSpares } from './spare-rows.js';
 
 const modelsQuery = graphql(`query HardwareModels { catalogueModels { kind model } }`);
-const kinds = ['pins', 'shackles', 'slings', 'looms', 'hoists'];
+const kinds = ['pins', 'shackles', 'slings', 'looms', 'hoists', 'frames', 'cells', 'controls', 'aids'];
 
 /** Level of the hardware trunk and of its lines, and what is believed of the losses. */
 export function SpareSettings({ tour, version }: { tour: Tour; version: number }) {
