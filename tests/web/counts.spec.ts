@@ -27,7 +27,7 @@ describe('counts at return in a browser', () => {
     expect(await page.getByLabel('front link pin, Link pin 12: Back').inputValue()).toBe('120');
     await page.getByText('12 gone or unfit.').waitFor();
     await page.getByLabel('lock pin, Lock pin 8: all back').click();
-    await page.getByRole('button', { name: 'Record 2 of 11 lines' }).click();
+    await page.getByRole('button', { name: 'Record 2 of 19 lines' }).click();
     await page.getByText('○ Counted.').waitFor();
     await page
       .getByText(/15 in 9.?720/)
