@@ -47,6 +47,7 @@ import { TickUnloading20261127081000 } from './20261127081000-tick-unloading.js'
 import { KnowWhoseHand20261127082200 } from './20261127082200-know-whose-hand.js';
 import { AddTickRemark20261127083500 } from './20261127083500-add-tick-remark.js';
 import { KeepTriggersToTheirTables20261127091500 } from './20261127091500-keep-triggers-to-their-tables.js';
+import { CreateAnswering20261127115000 } from './20261127115000-create-answering.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -99,4 +100,5 @@ export const migrations = [
   ReplaceNamesOfAnswers20261127083000,
   AddTickRemark20261127083500,
   KeepTriggersToTheirTables20261127091500,
+  CreateAnswering20261127115000,
 ];

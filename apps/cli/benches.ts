@@ -73,7 +73,7 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/restarts/several.js'),
   },
   import: {
-    does: 'a large CSV file comes in while others work, beside the idle house: [--rows N] [--rounds N]',
+    does: 'a large CSV file comes in while others work, beside the idle house: [--rows N] [--rounds N] [--accept yes]',
     load: () => import('./bench/house/import.js'),
   },
   pages: {

@@ -49,11 +49,13 @@ type Documents = {
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": typeof types.TakeCountBackDocument,
     "\n  query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {\n    examinedItems(first: $first, after: $after, depot: $depot, tour: $tour, kind: $kind, days: $days) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": typeof types.DatesDocument,
     "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }": typeof types.DatesChoicesDocument,
-    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      holdsOwn\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason isOwn figures { name was wanted } } }\n    }\n  }\n": typeof types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": typeof types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfItemDocument,
     "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": typeof types.WaitsOfCatalogueDocument,
     "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }": typeof types.AnswerProposalsDocument,
+    "mutation AnswerAllProposals($through: ID!, $accept: Boolean!, $reason: String!) { answerAllProposals(through: $through, accept: $accept, reason: $reason) { id } }": typeof types.AnswerAllProposalsDocument,
+    "query ProposalAnswering { latestProposalAnswering { id accept reason askedBy isGoing total answered looked leftBecause seconds } }": typeof types.ProposalAnsweringDocument,
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": typeof types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": typeof types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": typeof types.FleetCalendarDocument,
@@ -229,11 +231,13 @@ const documents: Documents = {
     "mutation TakeCountBack($id: ID!, $reason: String!) { takeCountBack(id: $id, reason: $reason) { showId } }": types.TakeCountBackDocument,
     "\n  query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {\n    examinedItems(first: $first, after: $after, depot: $depot, tour: $tour, kind: $kind, days: $days) {\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model place dueOn dueState state count } }\n    }\n  }\n": types.DatesDocument,
     "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }": types.DatesChoicesDocument,
-    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
+    "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      holdsOwn\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason isOwn figures { name was wanted } } }\n    }\n  }\n": types.ProposalsDocument,
     "query HowManyWait { proposals(first: 1) { totalCount } }": types.HowManyWaitDocument,
     "query WaitsOfItem($id: ID!) { proposalsOfItem(itemId: $id) { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfItemDocument,
     "query WaitsOfCatalogue { proposalsOfCatalogue { id kind subject sentence proposedBy figures { name was wanted } } }": types.WaitsOfCatalogueDocument,
     "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }": types.AnswerProposalsDocument,
+    "mutation AnswerAllProposals($through: ID!, $accept: Boolean!, $reason: String!) { answerAllProposals(through: $through, accept: $accept, reason: $reason) { id } }": types.AnswerAllProposalsDocument,
+    "query ProposalAnswering { latestProposalAnswering { id accept reason askedBy isGoing total answered looked leftBecause seconds } }": types.ProposalAnsweringDocument,
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { showId name } } } } }": types.ShowsToServeDocument,
     "\n  query FirstDayFor($tourId: ID!, $showId: ID!, $from: String!, $days: Int!) {\n    firstDayFor(tourId: $tourId, showId: $showId, from: $from, days: $days)\n  }\n": types.FirstDayForDocument,
     "\n  query FleetCalendar($from: String!, $days: Int!, $depot: String) {\n    depots\n    fleetCalendar(from: $from, days: $days, depot: $depot) { model count days { day free promised out short } }\n  }\n": types.FleetCalendarDocument,
@@ -514,7 +518,7 @@ export function graphql(source: "query DatesChoices { depots tours(first: 200) {
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }\n    }\n  }\n"): typeof import('./graphql.js').ProposalsDocument;
+export function graphql(source: "\n  query Proposals($after: String) {\n    proposals(first: 50, after: $after) {\n      totalCount\n      newest\n      holdsOwn\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind subject itemId sentence proposedBy proposedAt reason isOwn figures { name was wanted } } }\n    }\n  }\n"): typeof import('./graphql.js').ProposalsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -531,6 +535,14 @@ export function graphql(source: "query WaitsOfCatalogue { proposalsOfCatalogue {
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }"): typeof import('./graphql.js').AnswerProposalsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "mutation AnswerAllProposals($through: ID!, $accept: Boolean!, $reason: String!) { answerAllProposals(through: $through, accept: $accept, reason: $reason) { id } }"): typeof import('./graphql.js').AnswerAllProposalsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query ProposalAnswering { latestProposalAnswering { id accept reason askedBy isGoing total answered looked leftBecause seconds } }"): typeof import('./graphql.js').ProposalAnsweringDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -409,7 +409,7 @@ export type ProposalsQueryVariables = Exact<{
 }>;
 
 
-export type ProposalsQuery = { proposals: { totalCount: number, newest: string | null, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, subject: string, itemId: string | null, sentence: string, proposedBy: string, proposedAt: string, reason: string | null, figures: Array<{ name: string, was: string | null, wanted: string | null }> } }> } };
+export type ProposalsQuery = { proposals: { totalCount: number, newest: string | null, holdsOwn: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, subject: string, itemId: string | null, sentence: string, proposedBy: string, proposedAt: string, reason: string | null, isOwn: boolean, figures: Array<{ name: string, was: string | null, wanted: string | null }> } }> } };
 
 export type HowManyWaitQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -437,6 +437,20 @@ export type AnswerProposalsMutationVariables = Exact<{
 
 
 export type AnswerProposalsMutation = { answerProposals: number };
+
+export type AnswerAllProposalsMutationVariables = Exact<{
+  through: string | number;
+  accept: boolean;
+  reason: string;
+}>;
+
+
+export type AnswerAllProposalsMutation = { answerAllProposals: { id: string } };
+
+export type ProposalAnsweringQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type ProposalAnsweringQuery = { latestProposalAnswering: { id: string, accept: boolean, reason: string, askedBy: string, isGoing: boolean, total: number, answered: number, looked: number, leftBecause: Array<string>, seconds: number } | null };
 
 export type ShowsToServeQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -1946,6 +1960,7 @@ export const ProposalsDocument = new TypedDocumentString(`
   proposals(first: 50, after: $after) {
     totalCount
     newest
+    holdsOwn
     pageInfo {
       hasNextPage
       endCursor
@@ -1960,6 +1975,7 @@ export const ProposalsDocument = new TypedDocumentString(`
         proposedBy
         proposedAt
         reason
+        isOwn
         figures {
           name
           was
@@ -1969,7 +1985,7 @@ export const ProposalsDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:c8fd854fe7696c4a3c40ac3a087f1bd44ea4d30a08906c2cb8b968be0acc05ca"}) as unknown as TypedDocumentString<ProposalsQuery, ProposalsQueryVariables>;
+    `, {"hash":"sha256:d3eaf507facfeb9ba5e8d08886c07f4820b0b88a3e3c1ec1a340f88ee62445f9"}) as unknown as TypedDocumentString<ProposalsQuery, ProposalsQueryVariables>;
 export const HowManyWaitDocument = new TypedDocumentString(`
     query HowManyWait {
   proposals(first: 1) {
@@ -2014,6 +2030,29 @@ export const AnswerProposalsDocument = new TypedDocumentString(`
   answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason)
 }
     `, {"hash":"sha256:d5d47d5a8d5ce37a78f3ffc08f170afd7549df973cc3c1e07f8257d8919e0c02"}) as unknown as TypedDocumentString<AnswerProposalsMutation, AnswerProposalsMutationVariables>;
+export const AnswerAllProposalsDocument = new TypedDocumentString(`
+    mutation AnswerAllProposals($through: ID!, $accept: Boolean!, $reason: String!) {
+  answerAllProposals(through: $through, accept: $accept, reason: $reason) {
+    id
+  }
+}
+    `, {"hash":"sha256:fdeb487e6626a2216cebc7efc8296d9a93b0ec9d5131a5e4a2aadcbcb963e685"}) as unknown as TypedDocumentString<AnswerAllProposalsMutation, AnswerAllProposalsMutationVariables>;
+export const ProposalAnsweringDocument = new TypedDocumentString(`
+    query ProposalAnswering {
+  latestProposalAnswering {
+    id
+    accept
+    reason
+    askedBy
+    isGoing
+    total
+    answered
+    looked
+    leftBecause
+    seconds
+  }
+}
+    `, {"hash":"sha256:6b45a331343035867245baf1d510e16b912e3af5e0fa4d902344b0e810253e1b"}) as unknown as TypedDocumentString<ProposalAnsweringQuery, ProposalAnsweringQueryVariables>;
 export const ShowsToServeDocument = new TypedDocumentString(`
     query ShowsToServe {
   tours(first: 100) {

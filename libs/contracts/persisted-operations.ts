@@ -69,8 +69,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query Dates($after: String, $days: Int, $depot: String, $first: Int, $kind: String, $tour: String) { examinedItems( first: $first after: $after depot: $depot tour: $tour kind: $kind days: $days ) { edges { node { count dueOn dueState id kind model place state } } pageInfo { endCursor hasNextPage } } }",
   'sha256:0067485ee456dcfc0e9e03a0b5d2998870466f33d350ace1b7be08a65e692a7c':
     "query DatesChoices { depots tours(first: 200) { edges { node { id name } } } }",
-  'sha256:c8fd854fe7696c4a3c40ac3a087f1bd44ea4d30a08906c2cb8b968be0acc05ca':
-    "query Proposals($after: String) { proposals(first: 50, after: $after) { edges { node { figures { name wanted was } id itemId kind proposedAt proposedBy reason sentence subject } } newest pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:d3eaf507facfeb9ba5e8d08886c07f4820b0b88a3e3c1ec1a340f88ee62445f9':
+    "query Proposals($after: String) { proposals(first: 50, after: $after) { edges { node { figures { name wanted was } id isOwn itemId kind proposedAt proposedBy reason sentence subject } } holdsOwn newest pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:b9194e11d65c40238bf02f1462c96510481b2fae4b54f7c1aa046f5be12fda07':
     "query HowManyWait { proposals(first: 1) { totalCount } }",
   'sha256:56caee81555e25202749ebba8f1821ba112907a56463b469723be568dbb6b74c':
@@ -79,6 +79,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query WaitsOfCatalogue { proposalsOfCatalogue { figures { name wanted was } id kind proposedBy sentence subject } }",
   'sha256:d5d47d5a8d5ce37a78f3ffc08f170afd7549df973cc3c1e07f8257d8919e0c02':
     "mutation AnswerProposals($accept: Boolean!, $ids: [ID!], $reason: String!, $through: ID) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }",
+  'sha256:fdeb487e6626a2216cebc7efc8296d9a93b0ec9d5131a5e4a2aadcbcb963e685':
+    "mutation AnswerAllProposals($accept: Boolean!, $reason: String!, $through: ID!) { answerAllProposals(through: $through, accept: $accept, reason: $reason) { id } }",
+  'sha256:6b45a331343035867245baf1d510e16b912e3af5e0fa4d902344b0e810253e1b':
+    "query ProposalAnswering { latestProposalAnswering { accept answered askedBy id isGoing leftBecause looked reason seconds total } }",
   'sha256:cf36d081c007d979c7211240951a65dba3e9e92b9e33ec474926180ef02103c2':
     "query ShowsToServe { tours(first: 100) { edges { node { id name showNames { name showId } } } } }",
   'sha256:be9c25588219a6460e1f20d50c59e9b5531fec7991598c246746dd571582feb5':

@@ -1,3 +1,4 @@
+import type { SignedIn } from '../../apps/api/src/platform/sign-in/person.js';
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -61,6 +62,7 @@ describe('the SQL of the screens', () => {
 
   const of = <T>(type: new (...args: never[]) => T): T => test.app.get(type);
   const show = ['harbour-lights', 'quayside'] as const;
+  const officer = { id: '00000000-0000-4000-8000-000000000000', role: 'safety' } as SignedIn;
   const year = [testDay, addDays(testDay, 365)] as const;
   const features = 'apps/api/src/features';
 
@@ -132,9 +134,9 @@ describe('the SQL of the screens', () => {
     [
       'edition/waiting/proposal',
       {
-        'a page': () => of(ProposalQuery).proposals(20),
-        'of an item': () => of(ProposalQuery).ofItem('H-01'),
-        'of the catalogue': () => of(ProposalQuery).ofCatalogue(),
+        'a page': () => of(ProposalQuery).proposals(officer, 20),
+        'of an item': () => of(ProposalQuery).ofItem(officer, 'H-01'),
+        'of the catalogue': () => of(ProposalQuery).ofCatalogue(officer),
       },
     ],
     ['tour/tour-list', { 'a page': () => of(TourListQuery).tours() }],

@@ -70,6 +70,7 @@ import { RegisterResolver } from './features/register/register.resolver.js';
 import { ExaminationWriter } from './features/register/examination.writer.js';
 import { RegisterService } from './features/register/register.service.js';
 import { RuleService } from './features/register/rule.service.js';
+import { Answerings } from './features/edition/waiting/answerings.js';
 import { ProposalQuery } from './features/edition/waiting/proposal.query.js';
 import { ProposalResolver } from './features/edition/waiting/proposal.resolver.js';
 import { ProposalService } from './features/edition/waiting/proposal.service.js';
@@ -180,6 +181,7 @@ const features = [
   ProposalWriter,
   ProposalQuery,
   ProposalService,
+  Answerings,
   ProposalResolver,
   BeginningQuery,
   BeginningResolver,

@@ -2,7 +2,7 @@ import { BarredActAnswerRow, BarredActRow } from './features/plan/stored/barred-
 import { OnePersonRow } from './features/one-person/rows.js';
 import { DeputyRow } from './features/deputy/rows.js';
 import { LoadingActRow } from './features/loading/rows.js';
-import { EditionRow, ProposalRow } from './features/edition/rows.js';
+import { AnsweringPartRow, AnsweringRow, EditionRow, ProposalRow } from './features/edition/rows.js';
 import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { PlaceAnswerRow } from './features/place/rows.js';
@@ -66,4 +66,6 @@ export const entities = [
   BarredActAnswerRow,
   CsvImportRow,
   CsvImportEndRow,
+  AnsweringRow,
+  AnsweringPartRow,
 ];

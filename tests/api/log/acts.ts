@@ -718,6 +718,18 @@ const answers: readonly Act[] = [
       return ask(house, 'safety', `answerProposals(through: "${newest}", accept: true, reason: "counted again")`);
     },
   ],
+  [
+    'mutation answerAllProposals',
+    async (house) => {
+      const was = await itemCells(house.agents.warehouse, 'SH-1');
+      await saveForm(house.agents.warehouse, 'items/shackle', was, { ...was, count: String(Number(was['count']) + 4) });
+      const officer = { ...house, agents: { ...house.agents, system: house.agents.safety } };
+      const { newest } = await read(officer, '{ proposals { newest } }');
+      await ask(house, 'safety', `answerAllProposals(through: "${newest}", accept: true, reason: "counted once more") { id }`);
+      while ((await read(officer, '{ latestProposalAnswering { isGoing } }')).isGoing)
+        await new Promise((resolve) => setTimeout(resolve, 50));
+    },
+  ],
 ];
 
 /** Every act in an order in which each finds what it needs. */

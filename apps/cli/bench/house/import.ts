@@ -11,10 +11,11 @@ type View = CsvImportQuery['csvImport'];
 const plan =
   'mutation($tour: ID!, $show: ID!) { makePackPlan(tourId: $tour, showId: $show, waitMs: 60000) { ... on PlanMade { plan { id } } } }';
 const release = 'mutation($id: ID!) { releasePackPlan(planId: $id, despite: "a bench, nothing flies") { __typename } }';
+const answerAll = 'mutation($through: ID!) { answerAllProposals(through: $through, accept: true, reason: "a bench") { id } }';
 const incident = 'mutation($on: String!, $what: String!) { recordIncident(itemId: "H-01", on: $on, what: $what) { summary { id } } }';
 
 /**
- * A file of `--rows` new boxes (`--kind examinations`: of an examiner's list, ten records for each of so many boxes) comes into a house that keeps its writes, sent as the screen sends it and followed to its end, while somebody reads the register,
+ * A file of `--rows` new boxes (`--accept yes`: which the safety officer then accepts; `--kind examinations`: of an examiner's list, ten records for each of so many boxes) comes into a house that keeps its writes, sent as the screen sends it and followed to its end, while somebody reads the register,
  * ticks rows and writes into the register; their waits stand beside those of the idle house.
  */
 export async function run(args: readonly string[], root: string): Promise<number> {
@@ -46,17 +47,13 @@ export async function run(args: readonly string[], root: string): Promise<number
     ]);
     const seconds = (performance.now() - from) / 1000;
     if (ended.state !== 'done' || ended.outcome?.added !== rows) throw new Trouble(`It did not come in: ${JSON.stringify(ended)}`);
-    const milliseconds = Object.fromEntries(
-      Object.keys(before).map((part) => {
-        const [idle, busy] = [summary(before[part] ?? []), summary(during[part] ?? [])];
-        say(`${part.padEnd(10)} before ${JSON.stringify(idle)}  during ${JSON.stringify(busy)}`);
-        return [part, { before: idle, during: busy }];
-      }),
-    );
+    const milliseconds = waits(before, during);
+    const acceptance = values.has('accept') ? await accept(address, somebody, before) : undefined;
     say(
       JSON.stringify({
         ...{ kind: isExaminations ? 'examinations' : 'items', rows },
         ...{ takenMs: Math.round(taken), seconds: Number(seconds.toFixed(1)), rowsPerSecond: Math.round(rows / seconds), milliseconds },
+        ...(acceptance && { acceptance }),
       }),
     );
     return 0;
@@ -64,6 +61,44 @@ export async function run(args: readonly string[], root: string): Promise<number
     await stopProcess(api, 'SIGTERM');
     await house.close();
   }
+}
+
+type Waits = Awaited<ReturnType<typeof watch>>;
+
+function waits(before: Waits, during: Waits) {
+  return Object.fromEntries(
+    Object.keys(before).map((part) => {
+      const [idle, busy] = [summary(before[part] ?? []), summary(during[part] ?? [])];
+      say(`${part.padEnd(10)} before ${JSON.stringify(idle)}  during ${JSON.stringify(busy)}`);
+      return [part, { before: idle, during: busy }];
+    }),
+  );
+}
+
+/** The safety officer accepts all that waits, in one act; the others go on. */
+async function accept(address: string, somebody: Bystander, before: Waits) {
+  const officer = await signIn(address, 'safety');
+  const { proposals } = (await officer('{ proposals(first: 1) { newest totalCount } }')) as { proposals: { newest: string } };
+  const from = performance.now();
+  await officer(answerAll, { through: proposals.newest });
+  let last: Answering = { isGoing: true, total: 0, answered: 0, looked: 0 };
+  const follow = async () => {
+    for (; last.isGoing; await pause(500))
+      last = ((await officer('{ latestProposalAnswering { isGoing total answered looked } }')) as { latestProposalAnswering: Answering })
+        .latestProposalAnswering;
+  };
+  const [during] = await Promise.all([watch(somebody, () => last.isGoing), follow()]);
+  if (last.answered !== last.total) throw new Trouble(`Not all was accepted: ${JSON.stringify(last)}`);
+  const seconds = (performance.now() - from) / 1000;
+  say(`${last.answered} accepted in ${seconds.toFixed(1)} s`);
+  return { proposals: last.answered, seconds: Number(seconds.toFixed(1)), milliseconds: waits(before, during) };
+}
+
+interface Answering {
+  readonly isGoing: boolean;
+  readonly total: number;
+  readonly answered: number;
+  readonly looked: number;
 }
 
 /** One who looks, one who loads, one who keeps the register. */

@@ -1,4 +1,4 @@
-import { Check, Column, Entity, ForeignKey, Index, PrimaryGeneratedColumn } from 'typeorm';
+import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn, PrimaryGeneratedColumn } from 'typeorm';
 import type { ProposedKind } from '#trade';
 
 const kinds = `kind IN ('model', 'item', 'record', 'system', 'load rule', 'examination rule')`;
@@ -100,4 +100,67 @@ export class ProposalRow {
   @Column('bigint', { name: 'edition_id', nullable: true })
   @ForeignKey(() => EditionRow, { name: 'proposal_edition_fkey' })
   editionId: string | null;
+}
+
+/** An answer over more than one transaction takes: who signed what, and how far it is. Its work stands in its parts. */
+@Entity('answering')
+@Index('answering_one_at_a_time', ['isGoing'], { unique: true, where: 'is_going' })
+export class AnsweringRow {
+  /** The act of the log under which all of it stands. */
+  @PrimaryColumn('uuid', { primaryKeyConstraintName: 'answering_pkey' })
+  id: string;
+
+  /** Counts up: the newest is the one with the highest. */
+  @Column('bigint', { generated: 'increment' })
+  number: string;
+
+  @Column('boolean', { name: 'is_accepted' })
+  isAccepted: boolean;
+
+  @Column('text')
+  reason: string;
+
+  @Column('uuid', { name: 'asked_by_id' })
+  askedById: string;
+
+  /** In whose place, where a deputy signed. */
+  @Column('uuid', { name: 'deputy_of_id', nullable: true })
+  deputyOfId: string | null;
+
+  @Column('timestamptz', { name: 'asked_at' })
+  askedAt: Date;
+
+  @Column('int')
+  total: number;
+
+  @Column('boolean', { name: 'is_going' })
+  isGoing: boolean;
+
+  /** Until when the process that works on it is taken to be alive, on the database's clock. */
+  @Column('timestamptz', { name: 'alive_until' })
+  aliveUntil: Date;
+
+  @Column('timestamptz', { name: 'ended_at', nullable: true })
+  endedAt: Date | null;
+}
+
+/** What is answered in one transaction: the proposals of some things, all of each; `answered` once it is done. */
+@Entity('answering_part')
+export class AnsweringPartRow {
+  @PrimaryColumn('uuid', { name: 'answering_id', primaryKeyConstraintName: 'answering_part_pkey' })
+  @ForeignKey(() => AnsweringRow, { name: 'answering_part_answering_fkey' })
+  answeringId: string;
+
+  @PrimaryColumn('int', { primaryKeyConstraintName: 'answering_part_pkey' })
+  number: number;
+
+  @Column('bigint', { array: true })
+  ids: string[];
+
+  @Column('int', { nullable: true })
+  answered: number | null;
+
+  /** Of those that stayed as they were: why, the first few. */
+  @Column('text', { name: 'left_because', array: true, nullable: true })
+  leftBecause: string[] | null;
 }

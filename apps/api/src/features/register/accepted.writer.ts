@@ -51,7 +51,8 @@ export async function approveSystem(manager: EntityManager, id: string, data: ob
 
 /** Items from now on with what was accepted of each. */
 export async function acceptItems(manager: EntityManager, accepted: ReadonlyMap<string, readonly AcceptedField[]>): Promise<void> {
-  const items = await loadItems(manager, [...accepted.keys()]);
+  const changed = [...accepted].filter(([, fields]) => !fields.every(isWhole)).map(([id]) => id);
+  const items = changed.length === 0 ? [] : await loadItems(manager, changed);
   await changeItems(
     manager,
     items.map((item) => backInService(withFields<Item>(item, accepted.get(item.id) ?? []), item)),

@@ -1,5 +1,7 @@
 /** Tables whose rows leave no lines in the log, each with the reason; every other table does, also one that comes later. */
 export const unlogged: Readonly<Record<string, string>> = {
+  answering: 'work under way; who signed what is said in the log, and what it decides is logged',
+  answering_part: 'work under way; what it decides is logged',
   calendar_entry: 'what calendars were sent; worked out from what is logged',
   change: 'what screens are told; of this minute',
   csv_import: 'work under way; what comes in by it is logged',

@@ -5,8 +5,9 @@ export const proposalsQuery = graphql(`
     proposals(first: 50, after: $after) {
       totalCount
       newest
+      holdsOwn
       pageInfo { hasNextPage endCursor }
-      edges { node { id kind subject itemId sentence proposedBy proposedAt reason figures { name was wanted } } }
+      edges { node { id kind subject itemId sentence proposedBy proposedAt reason isOwn figures { name was wanted } } }
     }
   }
 `);
@@ -19,4 +20,10 @@ export const waitsOfCatalogueQuery = graphql(
 );
 export const answerMutation = graphql(
   `mutation AnswerProposals($ids: [ID!], $through: ID, $accept: Boolean!, $reason: String!) { answerProposals(ids: $ids, through: $through, accept: $accept, reason: $reason) }`,
+);
+export const answerAllMutation = graphql(
+  `mutation AnswerAllProposals($through: ID!, $accept: Boolean!, $reason: String!) { answerAllProposals(through: $through, accept: $accept, reason: $reason) { id } }`,
+);
+export const answeringQuery = graphql(
+  `query ProposalAnswering { latestProposalAnswering { id accept reason askedBy isGoing total answered looked leftBecause seconds } }`,
 );

@@ -7,7 +7,8 @@ import { dayOf } from '../../platform/written.js';
 import { Faults } from '../../ui/faults.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
-import { answerMutation, proposalsQuery } from './operations.js';
+import { Answering } from './answering.js';
+import { answerAllMutation, answerMutation, proposalsQuery } from './operations.js';
 
 interface Proposal {
   readonly id: string;
@@ -18,6 +19,7 @@ interface Proposal {
   readonly proposedBy: string;
   readonly proposedAt: string;
   readonly reason?: string | null;
+  readonly isOwn: boolean;
   readonly figures: readonly { readonly name: string; readonly was?: string | null; readonly wanted?: string | null }[];
 }
 
@@ -56,6 +58,7 @@ export function WaitingScreen({ me }: { me: Person }) {
       title={mayAnswer ? 'Waiting for you' : 'Waiting for the safety officer'}
       lede="What others propose holds once the safety officer accepts it. Until then plans are made with what was on file before, or without it."
     >
+      <Answering />
       <Loaded query={query}>
         {({ pages }) => {
           const last = pages.at(-1);
@@ -75,7 +78,13 @@ export function WaitingScreen({ me }: { me: Person }) {
               <More of={query} />
               {mayAnswer && (
                 <Part number={kinds.length + 1} title="Your answer">
-                  <Answer chosen={chosen} count={last.totalCount} newest={pages[0]?.newest ?? null} onDone={() => setTicked(new Set())} />
+                  <Answer
+                    chosen={chosen}
+                    count={last.totalCount}
+                    newest={pages[0]?.newest ?? null}
+                    holdsOwn={chosen.length > 0 ? proposals.some((each) => each.isOwn && ticked.has(each.id)) : last.holdsOwn}
+                    onDone={() => setTicked(new Set())}
+                  />
                 </Part>
               )}
             </>
@@ -121,7 +130,7 @@ function KindPart({
 }
 
 function One({ proposal, isTicked, onTick }: { proposal: Proposal; isTicked: boolean | null; onTick: (isOn: boolean) => void }) {
-  const { subject, itemId, sentence, figures, proposedBy, proposedAt, reason } = proposal;
+  const { subject, itemId, sentence, figures, proposedBy, proposedAt, reason, isOwn } = proposal;
   return (
     <>
       {isTicked === null ? (
@@ -149,23 +158,34 @@ function One({ proposal, isTicked, onTick }: { proposal: Proposal; isTicked: boo
   );
 }
 
+/** More than this is answered in portions. */
+const mostAtOnce = 1_000;
+
 /** One act over what is ticked, or over everything up to the newest that was seen. */
 function Answer({
   chosen,
   count,
   newest,
+  holdsOwn,
   onDone,
 }: {
   chosen: readonly string[];
   count: number;
   newest: string | null;
+  /** Something of it this person proposed, who declines it but does not accept it. */
+  holdsOwn: boolean;
   onDone: () => void;
 }) {
   const [reason, setReason] = useState('');
   const client = useQueryClient();
   const answer = useMutation({
-    mutationFn: ({ isAll, accept }: { isAll: boolean; accept: boolean }) =>
-      request(answerMutation, { ...(isAll ? { through: newest } : { ids: [...chosen] }), accept, reason }),
+    mutationFn: async ({ isAll, accept }: { isAll: boolean; accept: boolean }) => {
+      if (isAll && newest !== null && count > mostAtOnce) {
+        await request(answerAllMutation, { through: newest, accept, reason });
+        return null;
+      }
+      return (await request(answerMutation, { ...(isAll ? { through: newest } : { ids: [...chosen] }), accept, reason })).answerProposals;
+    },
     onSuccess: async () => {
       setReason('');
       onDone();
@@ -188,18 +208,24 @@ function Answer({
       </div>
       {chosen.length > 0 ? (
         <div className="row">
-          {button(false, true, `Accept the ${chosen.length} ticked`)}
+          {!holdsOwn && button(false, true, `Accept the ${chosen.length} ticked`)}
           {button(false, false, `Decline the ${chosen.length} ticked`)}
         </div>
       ) : (
         <div className="row">
-          {button(true, true, count === 1 ? 'Accept it' : `Accept all ${count} that wait`)}
+          {!holdsOwn && button(true, true, count === 1 ? 'Accept it' : `Accept all ${count} that wait`)}
           {button(true, false, count === 1 ? 'Decline it' : `Decline all ${count} that wait`)}
         </div>
       )}
+      {holdsOwn && (
+        <p>
+          What you proposed yourself another safety officer accepts: two pairs of eyes.
+          {chosen.length === 0 && ' Tick what others proposed to accept that.'}
+        </p>
+      )}
       <p className="quiet">Tick some to answer those alone. Declined, the value on file before stays; what was new stays barred.</p>
       <Faults of={answer.error} />
-      {answer.data && <p role="status">{answer.data.answerProposals} answered.</p>}
+      {typeof answer.data === 'number' && <p role="status">{answer.data} answered.</p>}
     </>
   );
 }

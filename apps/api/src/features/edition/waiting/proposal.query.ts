@@ -5,11 +5,13 @@ import { type Words, tell } from '#words';
 import { WORDS } from '../../../platform/config/words.js';
 import { BadInputError } from '../../../platform/faults/fault.js';
 import { connectionOf, pageSize, readCursor } from '../../../platform/graphql/paging.js';
+import type { SignedIn } from '../../../platform/sign-in/person.js';
+import { judgesAlone } from '../../one-person/one-person.reader.js';
 import { waitingFact } from '../edition.writer.js';
 import type { ProposalConnection, ProposalView, ProposedFigure } from './proposal.types.js';
 import type { ProposalRow } from '../rows.js';
 
-const columns = `proposal.id, kind, subject, field, was, wanted, reason, proposed_at AS "proposedAt", coalesce(account.name, 'Cartwright') AS "proposedBy"`;
+const columns = `proposal.id, kind, subject, field, was, wanted, reason, proposed_by_id AS "proposedById", proposed_at AS "proposedAt", coalesce(account.name, 'Cartwright') AS "proposedBy"`;
 
 const open = `SELECT ${columns} FROM proposal LEFT JOIN account ON account.id = proposed_by_id
 WHERE state = 'proposed' AND ($1::bigint IS NULL OR proposal.id > $1) ORDER BY proposal.id LIMIT $2`;
@@ -20,9 +22,9 @@ WHERE state = 'proposed' AND kind IN ('item', 'record') AND subject = $1 ORDER B
 const ofCatalogue = `SELECT ${columns} FROM proposal LEFT JOIN account ON account.id = proposed_by_id
 WHERE state = 'proposed' AND kind NOT IN ('item', 'record') ORDER BY proposal.id LIMIT 500`;
 
-const counted = `SELECT count(*)::int AS count, max(id)::text AS newest FROM proposal WHERE state = 'proposed'`;
+const counted = `SELECT count(*)::int AS count, max(id)::text AS newest, coalesce(bool_or(proposed_by_id = $1), false) AS own FROM proposal WHERE state = 'proposed'`;
 
-type OpenRow = Pick<ProposalRow, 'id' | 'kind' | 'subject' | 'field' | 'was' | 'wanted' | 'reason' | 'proposedAt'> & {
+type OpenRow = Pick<ProposalRow, 'id' | 'kind' | 'subject' | 'field' | 'was' | 'wanted' | 'reason' | 'proposedAt' | 'proposedById'> & {
   readonly proposedBy: string;
 };
 
@@ -34,36 +36,45 @@ export class ProposalQuery {
     @Inject(WORDS) private readonly words: Words,
   ) {}
 
-  async proposals(first?: number | null, after?: string | null): Promise<ProposalConnection> {
+  async proposals(me: SignedIn, first?: number | null, after?: string | null): Promise<ProposalConnection> {
     const size = pageSize(first);
     const seen = readCursor(after) ?? null;
     if (seen !== null && !/^\d{1,18}$/.test(seen))
       throw new BadInputError([{ field: 'after', value: String(after).slice(0, 80), wanted: 'a cursor of an earlier page' }]);
     const rows: OpenRow[] = await this.dataSource.query(open, [seen, size + 1]);
-    const [all]: { count: number; newest: string | null }[] = await this.dataSource.query(counted);
+    const [all]: { count: number; newest: string | null; own: boolean }[] = await this.dataSource.query(counted, [me.id]);
+    const proposer = await this.proposer(me);
     return {
       ...connectionOf(
         rows,
         size,
         (row) => row.id,
-        (row) => this.view(row),
+        (row) => this.view(row, proposer),
       ),
       totalCount: all?.count ?? 0,
       newest: all?.newest ?? null,
+      holdsOwn: proposer !== null && (all?.own ?? false),
     };
   }
 
-  async ofItem(id: string): Promise<ProposalView[]> {
+  async ofItem(me: SignedIn, id: string): Promise<ProposalView[]> {
     const rows: OpenRow[] = await this.dataSource.query(ofItem, [id]);
-    return rows.map((row) => this.view(row));
+    const proposer = await this.proposer(me);
+    return rows.map((row) => this.view(row, proposer));
   }
 
-  async ofCatalogue(): Promise<ProposalView[]> {
+  async ofCatalogue(me: SignedIn): Promise<ProposalView[]> {
     const rows: OpenRow[] = await this.dataSource.query(ofCatalogue);
-    return rows.map((row) => this.view(row));
+    const proposer = await this.proposer(me);
+    return rows.map((row) => this.view(row, proposer));
   }
 
-  private view(row: OpenRow): ProposalView {
+  /** Whose proposals another one accepts: the id of who asks; null where one person judges alone. */
+  private async proposer(me: SignedIn): Promise<string | null> {
+    return (await judgesAlone(this.dataSource.manager, me)) ? null : me.id;
+  }
+
+  private view(row: OpenRow, proposer: string | null): ProposalView {
     const { id, kind, subject, reason, proposedAt, proposedBy } = row;
     return {
       ...{ id, kind, reason, proposedBy, proposedAt: proposedAt.toISOString() },
@@ -71,6 +82,7 @@ export class ProposalQuery {
       itemId: kind === 'item' || kind === 'record' ? subject : null,
       sentence: tell(this.words.waiting, waitingFact({ ...row, was: row.was ?? undefined, wanted: row.wanted ?? undefined })),
       figures: this.figures(row),
+      isOwn: proposer !== null && row.proposedById === proposer,
     };
   }
 

@@ -33,6 +33,9 @@ export class ProposalView {
   @Field(() => [ProposedFigure])
   figures: ProposedFigure[];
 
+  @Field({ description: 'Whoever asks proposed it, and does not judge alone: another one accepts it.' })
+  isOwn: boolean;
+
   @Field()
   proposedBy: string;
 
@@ -65,4 +68,42 @@ export class ProposalConnection {
 
   @Field(() => ID, { nullable: true, description: 'The newest that waits: whoever answers all, answers up to it.' })
   newest: string | null;
+
+  @Field({
+    description: 'Something of what waits was proposed by whoever asks, who does not judge alone: all at once another one accepts.',
+  })
+  holdsOwn: boolean;
+}
+
+@ObjectType({ description: 'One signed answer to all that waited, carried out in portions.' })
+export class ProposalAnswering {
+  @Field(() => ID)
+  id: string;
+
+  @Field({ description: 'Accepted, or declined.' })
+  accept: boolean;
+
+  @Field()
+  reason: string;
+
+  @Field()
+  askedBy: string;
+
+  @Field()
+  isGoing: boolean;
+
+  @Field(() => Int, { description: 'What waited when it was signed.' })
+  total: number;
+
+  @Field(() => Int)
+  answered: number;
+
+  @Field(() => Int, { description: 'Answered, or looked at and left as it is.' })
+  looked: number;
+
+  @Field(() => [String], { description: 'Why some stay as they are: the first twenty.' })
+  leftBecause: string[];
+
+  @Field(() => Int, { description: 'Since it was signed, or until it ended.' })
+  seconds: number;
 }
