@@ -52,7 +52,7 @@ export const quantities = {
   angleDeg: { least: -90, most: 90, why: 'An angle of a joint or an aim: beyond upright it is the other way round.' },
   tiltDeg: { least: -89, most: 89, why: 'Of a grid: on its edge its holes stand above one another.' },
   turnDeg: { least: -180, most: 180, why: 'A bearing.' },
-  legDeg: { least: 0, most: 90, why: 'From the horizontal to the vertical.' },
+  legDeg: { least: 0, most: 90, why: 'From the horizontal to the vertical, or as far from level.' },
   share: { least: 0, most: 1, why: 'A part of a whole, nothing and all of it too.' },
   usableShare: {
     least: 0.01,

@@ -1,5 +1,5 @@
 import type { Checked } from './mismatch.js';
-import type { CannotHang, StageFact } from '#trade';
+import type { CannotHang, LiftRemedy, StageFact } from '#trade';
 import type { Comparison } from './comparison.js';
 import type { LiftCase } from './lift-case.js';
 import type { PickKit, SiteResult } from './site-result.js';
@@ -142,6 +142,18 @@ export interface EnvelopeResult {
   }[];
   /** Joints whose front pins are pushed at some moment, negative newtons each; null where the plan does not say. */
   readonly pushed: readonly { readonly position: number; readonly leastFrontPinN: number; readonly at: StageFact }[] | null;
+  /**
+   * The moment of lifting at which the grid stands furthest beyond the working tilt of its system, nose down positive, with its limit, or without one where a hang
+   * on one pick has a system that says none; left out otherwise.
+   */
+  readonly tilted?: {
+    readonly tiltDeg: number;
+    readonly at: StageFact;
+    readonly limitDeg: number | null;
+    readonly tailLineN: number | null;
+  };
+  /** What would make it liftable; left out where it is. */
+  readonly remedies?: readonly LiftRemedy[];
   /** Lock pins that are drawn in the air while they hold their joint; left out in earlier plans. */
   readonly lockPins?: readonly { readonly position: number; readonly newtons: number; readonly at: StageFact }[];
   readonly joints: readonly {

@@ -30,7 +30,19 @@ export const pushFindings = (hang: HangResult): PickFinding[] =>
       numbers: { pushNewtons: -pick.leastN },
       date: null,
       stage: pick.fact!.least,
+      remedies: hang.envelope?.remedies ?? [],
     }));
+
+/** A grid that stands beyond the working tilt of its system while it is lifted; on one pick also where the system says none. */
+export function workingTiltFindings(hang: HangResult): PickFinding[] {
+  const tilted = hang.envelope?.tilted;
+  if (!tilted) return [];
+  const { tiltDeg, limitDeg, tailLineN, at: stage } = tilted;
+  const subjects = { hang: hangOf(hang), system: { kind: 'system' as const, id: hang.system } };
+  if (limitDeg === null) return [{ code: 'no-working-tilt', subjects, numbers: { tiltDeg }, date: null, stage }];
+  const remedies = hang.envelope?.remedies ?? [];
+  return [{ code: 'beyond-working-tilt', subjects, numbers: { tiltDeg, limitDeg, tailLineN }, date: null, stage, remedies }];
+}
 
 /** Front pins that are pushed, at the moment when they are pushed most; links that are pushed are told of the hang at rest. */
 export function pushedPinFindings(hang: HangResult): PickFinding[] {

@@ -4,7 +4,15 @@ import type { PlanInputs } from '../inputs/index.js';
 import { clearanceFindings, roomFindings } from '../room/index.js';
 import { belowPublished, ruleSubject, unseenRules } from '../rules/index.js';
 import { comparedFindings, hangOf, overOnTheWayUp, overloadedJoints, pickOf } from './compared-findings.js';
-import { jointFindings, lockPinFindings, pullBackFindings, pushFindings, pushedPinFindings, tiltFindings } from './hang-findings.js';
+import {
+  jointFindings,
+  lockPinFindings,
+  pullBackFindings,
+  pushFindings,
+  pushedPinFindings,
+  tiltFindings,
+  workingTiltFindings,
+} from './hang-findings.js';
 import { bareLines, missingItems, systemFindings, systemLimits } from './rigging-findings.js';
 
 /** What the plan has to say of its loads: what is over, what is missing, what nobody can compute. */
@@ -60,6 +68,7 @@ function hangFindings(inputs: PlanInputs, hang: HangResult): PickFinding[] {
     ...overloadedJoints(inputs, hang),
     ...jointFindings(hang),
     ...pushFindings(hang),
+    ...workingTiltFindings(hang),
     ...pushedPinFindings(hang),
     ...lockPinFindings(hang),
     ...overOnTheWayUp(inputs, hang),

@@ -155,8 +155,12 @@ function planHang(
     pullBack: pulled?.result ?? null,
     secondary: secondaryOf(inputs, hang, answer.massKg),
     windLimitMps: system?.windLimitMps ?? null,
-    runningOrder: runningOrder(inputs, hang, own, (load, moment) =>
-      stages ? stepFact(stages.solved, (place) => whole.bodies[place - 1]!.position, load, moment) : [],
+    runningOrder: runningOrder(
+      inputs,
+      hang,
+      own,
+      (load, moment) => (stages ? stepFact(stages.solved, (place) => whole.bodies[place - 1]!.position, load, moment) : []),
+      stages?.stops,
     ),
     boxes: hang.boxes.map((box, index) => ({
       position: index + 1,

@@ -17,15 +17,25 @@ import {
   together,
   verifyStage,
 } from '#hang-statics';
-import { canonicalJson, standardGravityMps2 } from '#kernel';
+import { canonicalJson, groupDigits, standardGravityMps2 } from '#kernel';
 import type { Hang } from '#tour-file';
 import type { StageFact } from '#trade';
 import { tell } from '#words';
 import { type PlanInputs, modelOf } from '../inputs/index.js';
-import { liftCase, loadedLockPins } from '../lift/index.js';
+import {
+  type WorkingTilt,
+  beyondTilt,
+  liftCase,
+  liftRemedies,
+  loadedLockPins,
+  mostTilted,
+  tailLineN,
+  workingTiltOf,
+} from '../lift/index.js';
 import { compareJoint, compareRated, comparisonFact, metalFactors, toldComparison } from '../rules/index.js';
 import type { HangBodies } from './hang-bodies.js';
 import type { LoadOnCart } from './load-on-cart.js';
+import type { LiftStop } from './running-order.js';
 
 /** Every cart load on its way up with the base of its cart and on its way down, the line of a pull-back, and the worst of all moments: it is often not the last. */
 export function planStages(
@@ -39,6 +49,7 @@ export function planStages(
   readonly envelope: EnvelopeResult;
   readonly lift: LiftCase;
   readonly solved: readonly HangStage[];
+  readonly stops: readonly LiftStop[];
 } & Checked {
   const { catalogue } = inputs.file;
   const { problem, bodies } = whole;
@@ -61,6 +72,7 @@ export function planStages(
   return {
     lift,
     solved: stages,
+    stops: liftStops(workingTiltOf(systemOf(inputs, hang)), stages, factOf, nameOf),
     stages: stages.map((stage) => {
       const { joints: own, picks, tiltDownDeg, massKg } = stage.answer;
       const link = own.reduce((a, b) => (Math.abs(b.rearLinkN) > Math.abs(a.rearLinkN) ? b : a));
@@ -106,6 +118,7 @@ export function planStages(
         newtons,
         at: factOf(stage),
       })),
+      ...liftableOf(inputs, hang, lift, stages, factOf),
       comparisons: [
         ...hang.picks.map((pick, index) => {
           const hoist = modelOf(catalogue.hoists, pick.hoist);
@@ -130,11 +143,68 @@ function stageFact({ cartLoad, name, way }: HangStage, loads: readonly LoadOnCar
   return { code: way === 'up' ? 'lifting' : 'coming-down', load: load.id, name: load.name, moment: name };
 }
 
+/** How far its grid stands from what its system is worked at, and what would do where it cannot be lifted as it is. */
+function liftableOf(
+  inputs: PlanInputs,
+  hang: Hang,
+  { problem, plan }: LiftCase,
+  stages: readonly HangStage[],
+  factOf: (stage: HangStage) => StageFact,
+): Pick<EnvelopeResult, 'tilted' | 'remedies'> {
+  const limits = workingTiltOf(systemOf(inputs, hang));
+  const furthest = mostTilted(beyondTilt(stages, limits));
+  const said = limits.fromDeg !== null || limits.toDeg !== null;
+  const silent = !said && problem.picks.length === 1 ? mostTilted(stages) : undefined;
+  const pushes = stages.some((each) => each.answer.picks.some((pick) => pick.reactionN < 0));
+  const shown = furthest ?? silent;
+  const tiltDeg = shown?.answer.tiltDownDeg ?? 0;
+  const limitDeg = furthest ? (tiltDeg < 0 ? limits.fromDeg : limits.toDeg) : null;
+  return {
+    ...(shown
+      ? { tilted: { tiltDeg, at: factOf(shown), limitDeg, tailLineN: limitDeg === null ? null : (tailLineN(shown, limitDeg) ?? null) } }
+      : {}),
+    ...(furthest || pushes ? { remedies: liftRemedies(problem, plan, limits) } : {}),
+  };
+}
+
+/** Of each cart load and way the moment that cannot be done as it is planned: a pick that would push, or a grid beyond its working tilt. */
+function liftStops(
+  limits: WorkingTilt,
+  stages: readonly HangStage[],
+  factOf: (stage: HangStage) => StageFact,
+  nameOf: (stage: HangStage) => string,
+): readonly LiftStop[] {
+  const beyond = beyondTilt(stages, limits);
+  const found = stages.flatMap((stage): LiftStop[] => {
+    const fact = factOf(stage);
+    if (fact.code !== 'lifting' && fact.code !== 'coming-down') return [];
+    const pushing = stage.answer.picks.find((each) => each.reactionN < 0);
+    const tilt = stage.answer.tiltDownDeg;
+    const what = pushing
+      ? `hole ${pushing.hole} would have to push with ${groupDigits(-pushing.reactionN)} N`
+      : `the grid would stand ${groupDigits(Math.abs(tilt), 1)}° nose ${tilt < 0 ? 'up' : 'down'}`;
+    return pushing || beyond.includes(stage)
+      ? [
+          {
+            load: fact.load,
+            way: stage.way,
+            step: `Do not lift as planned: at ${nameOf(stage)} ${what}. Plan it otherwise first.`,
+            why: what,
+          },
+        ]
+      : [];
+  });
+  return found.filter((each, index) => found.findIndex((one) => one.load === each.load && one.way === each.way) === index);
+}
+
+const systemOf = (inputs: PlanInputs, hang: Hang) => {
+  const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
+  return inputs.file.systems.find((each) => each.id === grid.system);
+};
+
 /** Lock pins of the hang's system that would be drawn while they hold. */
 function lockPinsOf(inputs: PlanInputs, hang: Hang, { problem }: HangBodies, stages: readonly HangStage[]) {
-  const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
-  const system = inputs.file.systems.find((each) => each.id === grid.system);
-  return loadedLockPins(stages, system, (place) => problem.boxes[place - 1]?.splayDeg ?? 0);
+  return loadedLockPins(stages, systemOf(inputs, hang), (place) => problem.boxes[place - 1]?.splayDeg ?? 0);
 }
 
 /** 29 CFR 1910.184(b): up to 5 degrees from the vertical counts as vertical. */

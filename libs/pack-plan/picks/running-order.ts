@@ -5,20 +5,45 @@ import { type PlanInputs, modelOf } from '../inputs/index.js';
 import type { LoadOnCart } from './load-on-cart.js';
 
 /** The system's own words, cart load by cart load; what the hang adds (secondary suspension, pull-back) stands where it belongs. */
-export function runningOrder(inputs: PlanInputs, hang: Hang, loads: readonly LoadOnCart[], factsOf: FactsOf): RunningOrder {
+export function runningOrder(
+  inputs: PlanInputs,
+  hang: Hang,
+  loads: readonly LoadOnCart[],
+  factsOf: FactsOf,
+  stops: readonly LiftStop[] = [],
+): RunningOrder {
+  const stopOf = (way: LiftStop['way']) => (load: LoadOnCart) =>
+    stops
+      .filter((each) => each.way === way && each.load === load.id)
+      .map(({ step, why }): Written => ({ step, why, at: 'each cart', hold: true }));
   const grid = modelOf(inputs.file.catalogue.grids, hang.grid);
   const system = inputs.file.systems.find((each) => each.id === grid.system);
   return {
     manual: system ? `${system.manual.title}, revision ${system.manual.revision}` : null,
     approved: system?.approved ? `${system.approved.by}, ${system.approved.on}` : null,
-    goingUp: lay('up', system?.goingUp ?? [], loads, hang, [], extrasUp(hang), factsOf),
-    comingDown: lay('down', system?.comingDown ?? [], [...loads].reverse(), hang, extrasDown(hang), [], (load, moment) =>
-      factsOf(load === null ? null : loads.length - 1 - load, moment),
+    goingUp: lay('up', system?.goingUp ?? [], loads, hang, [], extrasUp(hang), factsOf, stopOf('up')),
+    comingDown: lay(
+      'down',
+      system?.comingDown ?? [],
+      [...loads].reverse(),
+      hang,
+      extrasDown(hang),
+      [],
+      (load, moment) => factsOf(load === null ? null : loads.length - 1 - load, moment),
+      stopOf('down'),
     ),
   };
 }
 
 type Written = Exclude<RunningStep, string>;
+/** What cannot be lifted as it is planned: said before the steps of that cart load, and everything waits there. */
+export interface LiftStop {
+  readonly load: string;
+  readonly way: 'up' | 'down';
+  readonly step: string;
+  readonly why: string;
+}
+
 /** What is known of a moment of a cart load, counted from 0 from the top, or of the whole hang. */
 type FactsOf = (load: number | null, moment: string) => readonly StepFact[];
 const written = (step: RunningStep): Written => (typeof step === 'string' ? { step, at: 'start', hold: false } : step);
@@ -31,15 +56,17 @@ function lay(
   first: readonly Written[],
   last: readonly Written[],
   factsOf: FactsOf,
+  stopsOf: (load: LoadOnCart) => readonly Written[],
 ): RunningOrderStep[] {
   const all = steps.map(written);
   const of = (at: Written['at']) => all.filter((each) => each.at === at);
   const laid = [
     ...[...of('start'), ...first].map((each) => ({ ...each, load: null, place: null })),
     ...loads.flatMap((load, index) =>
-      all
-        .filter((each) => each.at === 'each cart' || each.at === (index === 0 ? 'first cart' : 'further carts'))
-        .map((each) => ({ ...each, load, place: index })),
+      [
+        ...stopsOf(load),
+        ...all.filter((each) => each.at === 'each cart' || each.at === (index === 0 ? 'first cart' : 'further carts')),
+      ].map((each) => ({ ...each, load, place: index })),
     ),
     ...[...last, ...of('end')].map((each) => ({ ...each, load: null, place: null })),
   ];

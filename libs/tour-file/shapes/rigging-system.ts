@@ -67,6 +67,9 @@ export const riggingSystem = z.strictObject({
   closedSplayDeg: degrees.optional(),
   mostBoxes: z.int().min(1).max(60).optional(),
   mostMassKg: kg.optional(),
+  /** How far the grid may stand from level while boxes are added, by the maker. */
+  mostNoseUpDeg: quantity('legDeg').optional(),
+  mostNoseDownDeg: quantity('legDeg').optional(),
   windLimitMps: quantity('speedMps').optional(),
   adapters: z.array(adapterFrame).max(50).optional(),
   /** Tag lines that each hang takes, one model for each line. */

@@ -167,3 +167,11 @@ export type StageFact =
   /** `name`: what people called the load when the plan was made; earlier plans have its id alone. */
   | { readonly code: 'lifting'; readonly load: string; readonly name?: string; readonly moment: string }
   | { readonly code: 'coming-down'; readonly load: string; readonly name: string; readonly moment: string };
+
+/** What would make a hang liftable, each tried through every moment of its lift. */
+export type LiftRemedy =
+  | { readonly code: 'hole'; readonly holes: readonly string[] }
+  | { readonly code: 'pair'; readonly pairs: readonly (readonly string[])[] }
+  | { readonly code: 'two-points'; readonly holes: readonly string[] }
+  | { readonly code: 'lift-tilt'; readonly tiltDeg: number }
+  | { readonly code: 'smaller-cart-first' };

@@ -8,6 +8,7 @@ export type {
   FactorCause,
   FactorFact,
   HoistUseFact,
+  LiftRemedy,
   StageFact,
   SteelLine,
   UseCaseFact,

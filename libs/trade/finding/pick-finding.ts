@@ -1,4 +1,4 @@
-import type { BelowPublished, ComparisonFact, StageFact } from '../comparison/index.js';
+import type { BelowPublished, ComparisonFact, LiftRemedy, StageFact } from '../comparison/index.js';
 import type {
   HangSubject,
   JointSubject,
@@ -52,7 +52,18 @@ export type PickFinding =
   | SilentStructure
   /** `why` null: the pick would have to push. */
   | (Of<'cannot-hang-like-this', { readonly at: PickSubject | HangSubject }> & { readonly why: CannotHang | null })
-  | (Of<'cannot-lift-like-this', { readonly pick: PickSubject }, { readonly pushNewtons: number }> & { readonly stage: StageFact })
+  | (Of<'cannot-lift-like-this', { readonly pick: PickSubject }, { readonly pushNewtons: number }> & {
+      readonly stage: StageFact;
+      readonly remedies: readonly LiftRemedy[];
+    })
+  | (Of<
+      'beyond-working-tilt',
+      { readonly hang: HangSubject; readonly system: SystemSubject },
+      { readonly tiltDeg: number; readonly limitDeg: number; readonly tailLineN: number | null }
+    > & { readonly stage: StageFact; readonly remedies: readonly LiftRemedy[] })
+  | (Of<'no-working-tilt', { readonly hang: HangSubject; readonly system: SystemSubject }, { readonly tiltDeg: number }> & {
+      readonly stage: StageFact;
+    })
   | Of<'reversed-link', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }>
   | (Of<'front-pins-pushed', { readonly hang: HangSubject; readonly joints: readonly JointSubject[] }, { readonly mostNewtons: number }> & {
       readonly stage: StageFact;

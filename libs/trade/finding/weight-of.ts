@@ -38,6 +38,8 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'cannot-hang-like-this': { section: 'picks', weight: 'stop' },
   'cannot-lift-like-this': { section: 'picks', weight: 'stop' },
   'reversed-link': { section: 'picks', weight: 'look' },
+  'beyond-working-tilt': { section: 'picks', weight: 'stop', needsOfficer: true },
+  'no-working-tilt': { section: 'picks', weight: 'look' },
   'front-pins-pushed': { section: 'picks', weight: 'look' },
   'lock-pin-under-load': { section: 'picks', weight: 'stop', needsOfficer: true },
   'point-at-two-places': { section: 'picks', weight: 'stop', needsOfficer: true },

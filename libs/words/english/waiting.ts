@@ -54,6 +54,8 @@ const fields: Readonly<Record<string, string>> = {
   comingDown: 'coming down',
   mostBoxes: 'most boxes',
   mostMassKg: 'most mass kg',
+  mostNoseUpDeg: 'while lifting at most nose up, degrees',
+  mostNoseDownDeg: 'while lifting at most nose down, degrees',
   windLimitMps: 'wind limit m/s',
   tagLines: 'tag lines',
 };

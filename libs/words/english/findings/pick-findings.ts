@@ -1,5 +1,5 @@
-import type { FindingOf, HangSubject, JointSubject, PickSubject, PointSubject, RuleSubject } from '#trade';
-import { type Words, tell } from '../../table/index.js';
+import type { FindingOf, HangSubject, JointSubject, LiftRemedy, PickSubject, PointSubject, RuleSubject } from '#trade';
+import { type Table, type Words, tell } from '../../table/index.js';
 import { belowPublished, boxes, cannotHang, comparisons, degrees, kilograms, list, number, percent, stages } from '../parts/index.js';
 import { against } from './cart-findings.js';
 
@@ -14,6 +14,8 @@ type PickTable = Pick<
   | 'no-rule'
   | 'cannot-hang-like-this'
   | 'cannot-lift-like-this'
+  | 'beyond-working-tilt'
+  | 'no-working-tilt'
   | 'reversed-link'
   | 'front-pins-pushed'
   | 'lock-pin-under-load'
@@ -28,6 +30,21 @@ type PickTable = Pick<
   | 'no-wind-limit'
   | 'item-missing'
 >;
+
+const nose = (deg: number): string => `${degrees(Math.abs(deg))} nose ${deg < 0 ? 'up' : 'down'}`;
+
+const remedies: Table<LiftRemedy> = {
+  hole: ({ holes }) => `another hole (${list(holes)})`,
+  pair: ({ pairs }) => `other holes (${pairs.map((each) => each.join(' and ')).join('; ')})`,
+  'two-points': ({ holes }) => `two points, at ${holes.join(' and ')}`,
+  'lift-tilt': ({ tiltDeg }) => `the grid ${nose(tiltDeg)} while it is lifted`,
+  'smaller-cart-first': () => 'the smallest cart load first',
+};
+/** Those that were tried through every moment, or that none was found. */
+const remedied = (found: readonly LiftRemedy[]): string =>
+  found.length === 0
+    ? 'Tried, and none does at every moment: other holes, two points, another tilt while lifting, the smallest cart first.'
+    : `What does, tried at every moment: ${found.map((each) => tell(remedies, each)).join('; or ')}.`;
 
 const place = (at: PickSubject | JointSubject | HangSubject | PointSubject): string =>
   at.kind === 'pick' ? `${at.name}, hole ${at.hole}` : at.kind === 'joint' ? `${at.name}, joint above box ${at.position}` : at.name;
@@ -89,8 +106,12 @@ export const pickFindings: PickTable = {
     why !== null
       ? `${at.kind === 'pick' ? `${place(at)}:` : `${at.name} with its pull-back:`} ${tell(cannotHang, why)}`
       : `${at.name} cannot hang like this: the pick${at.kind === 'pick' ? ` at hole ${at.hole}` : ''} would have to push, and a chain cannot push.`,
-  'cannot-lift-like-this': ({ subjects: { pick }, numbers, stage }) =>
-    `${pick.name} cannot be lifted like this: at ${tell(stages, stage)} the pick at hole ${pick.hole} would have to push with ${number(numbers.pushNewtons)} N. Change the tilt while lifting, or the holes.`,
+  'cannot-lift-like-this': ({ subjects: { pick }, numbers, stage, remedies }) =>
+    `${pick.name} cannot be lifted like this: at ${tell(stages, stage)} the pick at hole ${pick.hole} would have to push with ${number(numbers.pushNewtons)} N. ${remedied(remedies)}`,
+  'beyond-working-tilt': ({ subjects: { hang, system }, numbers: { tiltDeg, limitDeg, tailLineN }, stage, remedies }) =>
+    `${hang.name}: at ${tell(stages, stage)} the grid stands ${nose(tiltDeg)}; the rigging system ${system.id} is worked up to ${nose(limitDeg)}. ${remedied(remedies)}${tailLineN === null ? '' : ` Held there by a tail line at the foot of the lowest box: ${number(Math.abs(tailLineN))} N level, ${tailLineN < 0 ? 'to the rear' : 'to the audience'}.`}`,
+  'no-working-tilt': ({ subjects: { hang, system }, numbers: { tiltDeg }, stage }) =>
+    `${hang.name} is lifted on one pick: at ${tell(stages, stage)} its grid stands ${nose(tiltDeg)}. How far the rigging system ${system.id} is worked from level is not on file; ask the maker.`,
   'reversed-link': ({ subjects: { hang, joints } }) =>
     `${hang.name}: the rear link above ${positions(joints)} is pushed instead of pulled. Ask the maker whether it may be.`,
   'front-pins-pushed': ({ subjects: { hang, joints }, numbers: { mostNewtons }, stage }) =>

@@ -153,6 +153,8 @@ export function SystemForm({
         {field('tagLines', 'Tag lines that a hang takes, one model for each line, with ; between')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}
+        {field('mostNoseUpDeg', 'While lifting at most nose up, degrees')}
+        {field('mostNoseDownDeg', 'While lifting at most nose down, degrees')}
         {field('windLimitMps', 'Wind limit m/s')}
       </div>
       <label>
