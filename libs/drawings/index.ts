@@ -47,6 +47,7 @@ export {
   stopsOf,
   stowageLines,
   takenWords,
+  notToBeUsed,
   zeroSpares,
   truckSheet,
   unlimitedSentence,

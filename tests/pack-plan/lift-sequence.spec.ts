@@ -138,9 +138,8 @@ describe('what the sheets ask for', () => {
     const line = (item: string, model: string, spares: number, levelReached: number | null) => ({ item, model, spares, levelReached });
     const lines = [line('hoist', 'A', 0, null), line('hoist', 'B', 0, null), line('shackle', 'C', 0, 0.991), line('sling', 'D', 1, 0.99)];
     expect(zeroSpares([...lines, line('grid', 'E', 0, null)] as never)).toEqual([
-      { none: '0 spare hoists: A, B.', why: 'The tour has no losses on file for them, so no number is worked out.' },
       { none: '0 spare shackles: C.', why: expect.stringMatching(/^With the losses on file 0 suffices for 99\.1/) },
-      { none: '0 spare grids: E.', why: 'The tour has no losses on file for them, so no number is worked out.' },
+      { none: '0 spare hoists: A, B; grids: E.', why: 'The tour has no losses on file for them, so no number is worked out.' },
     ]);
   });
 });

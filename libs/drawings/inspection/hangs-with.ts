@@ -2,7 +2,7 @@ import type { HangResult, PackPlan, PickResult } from '#pack-plan';
 import { type Node, type Units, formatForce, formatMass, node } from '../tree/index.js';
 import { type SheetContext, caution, mono, sheet, table, tickBox } from '../paper/index.js';
 import { riggingCaution } from '../sheets/index.js';
-import { inTheAir, lotsInTheAir } from './in-the-air.js';
+import { controlOnTheGround, inTheAir, lotsInTheAir } from './in-the-air.js';
 
 /** Something that must not fly, as the gate says. */
 export interface BarredAloft {
@@ -61,6 +61,8 @@ function pathWords(plan: PackPlan, hang: HangResult, item: string, units: Units)
   if (hoist) return `the hoist of hole ${hoist.hole}. More than two points in one line: no share is computed; take it that it carries all.`;
   const lot = lotsInTheAir(plan).find((each) => each.item === item);
   if (lot) return `a lot, ${lot.where}. Which pieces of it are in this hang is not on file: take it that any may be.`;
+  const control = controlOnTheGround(plan).find((each) => each.item === item);
+  if (control) return `on the ground, ${control.where}. Nothing hangs from it; no hoist is moved with it.`;
   const chosen = inTheAir(plan)
     .find((each) => each.hang.hang === hang.hang)
     ?.items.find((each) => each.item === item);

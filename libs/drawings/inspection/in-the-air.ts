@@ -25,15 +25,25 @@ export function inTheAir({ picks, hardware }: PackPlan): readonly HangInTheAir[]
   });
 }
 
-/** Lots of pins, shackles, slings and the like that the show takes from, for all hangs together. */
-export const lotsInTheAir = ({ hardware }: PackPlan): readonly InTheAir[] => {
+/** What moves and stops the hoists, and the tag lines: they stay on the ground. */
+const staysOnTheGround = ['controller', 'control cable', 'handset', 'emergency stop', 'tag line'];
+
+function taken({ hardware }: PackPlan, isOnTheGround: boolean): readonly InTheAir[] {
   const lots = new Map<string, string>();
-  for (const line of hardware.lines.filter((each) => each.fitted > 0))
+  for (const line of hardware.lines.filter((each) => each.fitted > 0 && staysOnTheGround.includes(each.item) === isOnTheGround))
     for (const { lot, count } of line.takenFrom) lots.set(lot, `${line.item}, ${count} of it`);
   return [...lots].map(([item, where]) => ({ item, where }));
-};
+}
+
+/** Lots of pins, shackles, slings and the like, and cells and frames, that the show takes from, for all hangs together. */
+export const lotsInTheAir = (plan: PackPlan): readonly InTheAir[] => taken(plan, false);
+
+/** Controllers with what goes with them, and tag lines. */
+export const controlOnTheGround = (plan: PackPlan): readonly InTheAir[] => taken(plan, true);
 
 /** Everything that the inspection file has to know of from the register. */
 export const itemsInTheAir = (plan: PackPlan): readonly string[] => [
-  ...new Set([...inTheAir(plan).flatMap((each) => each.items), ...lotsInTheAir(plan)].map((each) => each.item)),
+  ...new Set(
+    [...inTheAir(plan).flatMap((each) => each.items), ...lotsInTheAir(plan), ...controlOnTheGround(plan)].map((each) => each.item),
+  ),
 ];

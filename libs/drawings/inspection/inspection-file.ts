@@ -3,7 +3,7 @@ import type { PackPlan } from '#pack-plan';
 import type { ExaminationRule } from '#tour-file';
 import { english, tell } from '#words';
 import { type Node, type Units, formatForce, formatMass, node } from '../tree/index.js';
-import { type HangInTheAir, type InTheAir, inTheAir, lotsInTheAir } from './in-the-air.js';
+import { type HangInTheAir, type InTheAir, controlOnTheGround, inTheAir, lotsInTheAir } from './in-the-air.js';
 import { liftingPlan } from './lifting-plan.js';
 import { ruleNamed } from '../paper/index.js';
 import { code, hash, heading, lines, paged, says } from './paged.js';
@@ -59,7 +59,8 @@ export function inspectionFile(file: InspectionFile, units: Units = 'metric'): N
     release(file),
     findings(plan),
     node('div', {}, ...inTheAir(plan).map((each) => ofHang(each, given, plan))),
-    lots(lotsInTheAir(plan), given),
+    lots('In the air: for all hangs', lotsInTheAir(plan), given),
+    lots('On the ground: hoist control and tag lines', controlOnTheGround(plan), given),
     reports(file),
     declarations(file.items),
     defects(file.items),
@@ -166,12 +167,12 @@ function ofHang({ hang, items }: HangInTheAir, given: Given, { due }: PackPlan):
   );
 }
 
-function lots(taken: readonly InTheAir[], given: Given): Node | null {
+function lots(title: string, taken: readonly InTheAir[], given: Given): Node | null {
   if (taken.length === 0) return null;
   return node(
     'div',
     {},
-    heading('In the air: lots, for all hangs'),
+    heading(title),
     lines(
       headOfItems,
       taken.map((each) => itemLine(each, given, undefined)),

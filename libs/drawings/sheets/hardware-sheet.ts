@@ -63,9 +63,25 @@ function checklist(context: SheetContext): Node {
       ['', 'Serial', 'Model', 'Where'],
       hardware.chosen.map((each) => [tickBox(), mono(each.item), each.model, each.where]),
     ),
+    ...outOfUse(hardware.lines),
     findingList(findings, 'hardware'),
     caution(hardware.caution),
   );
+}
+
+/** What of the same models may not be used, and why: it may lie in the same case. */
+export const notToBeUsed = (lines: readonly HardwareLine[]) => lines.flatMap((line) => line.outOfUse.map((each) => ({ ...each, line })));
+
+function outOfUse(lines: readonly HardwareLine[]): readonly Node[] {
+  const out = notToBeUsed(lines);
+  if (out.length === 0) return [];
+  return [
+    node('h2', {}, 'Not to be used'),
+    table(
+      ['Out', 'Piece', { right: 'Pieces' }, 'Why'],
+      out.map(({ lot, line, count, reason }) => [mono(`■ ${lot}`), `${line.item} · ${line.model}`, { right: String(count) }, reason]),
+    ),
+  ];
 }
 
 /** A row for each cart: count these before the lid goes on. */
@@ -153,18 +169,18 @@ export function learnedWords(line: HardwareLine): string {
   return `believed ${rate(priorMean)}, counted ${counted.losses} in ${formatNumber(counted.uses)}: now ${rate(posteriorMean)}; ${sparesByPriorAlone} spare by belief alone`;
 }
 
-/** What none travels of as a spare, said by kind, and why: a zero is a figure too. */
+/** What none travels of as a spare, by kind, and why: a zero is a figure too. */
 export function zeroSpares(lines: readonly HardwareLine[]): readonly { readonly none: string; readonly why: string }[] {
-  return [...new Set(lines.map((line) => line.item))].flatMap((item) =>
-    [true, false].flatMap((isKnown) => {
-      const models = lines.filter((line) => line.item === item && line.spares === 0 && (line.levelReached !== null) === isKnown);
-      if (models.length === 0) return [];
-      const why = isKnown
-        ? `With the losses on file 0 suffices for ${models.map((line) => percent(line.levelReached ?? 0)).join(', ')} of tours.`
-        : 'The tour has no losses on file for them, so no number is worked out.';
-      return [{ none: `0 spare ${item}s: ${models.map((line) => line.model).join(', ')}.`, why }];
-    }),
-  );
+  return [true, false].flatMap((isKnown) => {
+    const without = lines.filter((line) => line.spares === 0 && (line.levelReached !== null) === isKnown);
+    if (without.length === 0) return [];
+    const kinds = [...new Set(without.map((line) => line.item))];
+    const named = kinds.map((item) => `${item}s: ${without.flatMap((line) => (line.item === item ? [line.model] : [])).join(', ')}`);
+    const why = isKnown
+      ? `With the losses on file 0 suffices for ${without.map((line) => percent(line.levelReached ?? 0)).join(', ')} of tours.`
+      : 'The tour has no losses on file for them, so no number is worked out.';
+    return [{ none: `0 spare ${named.join('; ')}.`, why }];
+  });
 }
 
 function withoutLevel(lines: readonly HardwareLine[]): string {

@@ -1,6 +1,6 @@
 /** Every sheet by its name, made of drawings and tables. */
 export { angle, hangSheet, nearestSentence, slackSentence, windSentence } from './hang-sheet.js';
-export { hardwareSheets, learnedWords, takenWords, zeroSpares } from './hardware-sheet.js';
+export { hardwareSheets, learnedWords, takenWords, notToBeUsed, zeroSpares } from './hardware-sheet.js';
 export { jointContent } from './joint-table.js';
 export { pickContent, pickSheet, stageContent, stageSheet } from './pick-sheet.js';
 export { riggingCaution, runningSheets } from './running-sheet.js';

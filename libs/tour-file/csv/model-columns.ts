@@ -129,18 +129,30 @@ const rows: Record<ModelKind, readonly Row[]> = {
     ['least front share of gross', 'rigid.minFrontShareOfGross', 'number'],
     ['axles', 'axles', 'axle places'],
   ],
-  frames: [...rigging, ['pins', 'pins', 'pins'], ['rated load', 'ratedLoad', 'rated load'], ['on the cart mm', 'onCartMm', 'number'], cost],
+  frames: [
+    ...rigging,
+    ['pins', 'pins', 'pins'],
+    ['rated load', 'ratedLoad', 'rated load'],
+    ['height on the cart mm', 'onCartMm', 'number'],
+    cost,
+  ],
   cells: [...steel, ['inside length mm', 'insideMm', 'number'], cost],
   controls: [
     ['maker', 'maker'],
-    ['part', 'part'],
+    ['part (controller, motor cable, control cable, handset, emergency stop)', 'part'],
     ['mass kg', 'massKg', 'number'],
     ['length mm', 'lengthMm', 'number'],
     ['runs hoists', 'hoists', 'number'],
-    ['goes with', 'with', 'counts and models'],
+    ['with each controller', 'with', 'counts and models'],
     cost,
   ],
-  aids: [['maker', 'maker'], ['part', 'part'], ['mass kg', 'massKg', 'number'], ['length mm', 'lengthMm', 'number'], cost],
+  aids: [
+    ['maker', 'maker'],
+    ['part (chain bag, tag line)', 'part'],
+    ['mass kg', 'massKg', 'number'],
+    ['length mm', 'lengthMm', 'number'],
+    cost,
+  ],
 };
 
 /** The columns of a kind of model, its name first. */

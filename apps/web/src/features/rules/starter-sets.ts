@@ -20,7 +20,7 @@ const lolerReport = {
   },
 };
 
-const lifting = ['hoist', 'grid', 'shackle', 'sling', 'pin'] satisfies ExaminationRule['kinds'];
+const lifting = ['hoist', 'grid', 'frame', 'cell', 'shackle', 'sling', 'pin'] satisfies ExaminationRule['kinds'];
 
 const germanRecords = {
   retention: {
@@ -60,11 +60,11 @@ export const starterSets: readonly StarterSet[] = [
       },
       {
         jurisdiction: 'GB',
-        kinds: ['grid', 'pin'],
+        kinds: ['grid', 'frame', 'cell', 'pin'],
         intervals: ['P6M'],
         who: 'competent person',
         ...lolerReport,
-        source: 'LOLER 1998 reg. 2 and 9(3)(a)(i), grids and pins read as accessories for lifting; ask the examiner',
+        source: 'LOLER 1998 reg. 2 and 9(3)(a)(i), grids, frames, load cells and pins read as accessories for lifting; ask the examiner',
         status: 'house rule',
       },
       {
@@ -79,7 +79,7 @@ export const starterSets: readonly StarterSet[] = [
       },
       {
         jurisdiction: 'GB',
-        kinds: ['hoist', 'grid'],
+        kinds: ['hoist', 'grid', 'frame'],
         intervals: [],
         basis: 'after installation',
         who: 'competent person',
@@ -125,7 +125,7 @@ export const starterSets: readonly StarterSet[] = [
       },
     ],
     open: [
-      'Shackles, slings, grids and pins: no interval was read in the text of a law or rule. Write the one that your company works by.',
+      'Shackles, slings, grids, frames, load cells and pins: no interval was read in the text of a law or rule. Write the one that your company works by.',
       'Hoists before first use and after substantial change (DGUV Vorschrift 54 § 23 (1)): an item without a record is barred.',
       'Flying equipment for persons: before each use, visually and with a moving load (DGUV Vorschrift 17 § 34 (3)).',
     ],
@@ -183,7 +183,7 @@ export const starterSets: readonly StarterSet[] = [
     open: [
       'Heavy service: hoists every 6 months, severe: every 3 months (as quoted from ASME B30.16 16-2.1.3).',
       'A hoist idle for more than a month is inspected as frequently, idle for more than a year as periodically, before use (seen in a copy by others).',
-      'Slings and grids: no interval was read in the text of a rule. Write the one that your company works by.',
+      'Slings, grids, frames and load cells: no interval was read in the text of a rule. Write the one that your company works by.',
     ],
   },
   {
@@ -206,7 +206,7 @@ export const starterSets: readonly StarterSet[] = [
     ],
     open: [
       'Chain slings go by lifts a week (AS 3775.1-2014, from a copy by others: 1 to 5 every 12 months, 6 to 25 every 6, 26 to 200 every 3, 201 and more every month).',
-      'Hoists, shackles and pins: no interval was read in the text of a rule. Write the one that your company works by.',
+      'Hoists, shackles, frames, load cells and pins: no interval was read in the text of a rule. Write the one that your company works by.',
     ],
   },
 ];

@@ -1,5 +1,5 @@
 import { Link } from 'react-router';
-import { formatLength, learnedWords, percent, takenWords, zeroSpares } from '#drawings';
+import { formatLength, learnedWords, notToBeUsed, percent, takenWords, zeroSpares } from '#drawings';
 import type { HardwareLine, HardwareResult } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Findings } from '../../ui/findings.js';
@@ -33,6 +33,11 @@ function Hardware({ planId, hardware, base }: { planId: string; hardware: Hardwa
           {zeroSpares(hardware.lines).map((each) => (
             <p className="note" key={each.none}>
               <b>{each.none}</b> {each.why}
+            </p>
+          ))}
+          {notToBeUsed(hardware.lines).map(({ lot, line, reason }) => (
+            <p className="note" key={lot}>
+              <b>■ {lot} is not to be used</b> ({line.item}, {line.model}): {reason}
             </p>
           ))}
           <p>
