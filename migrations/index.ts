@@ -48,6 +48,7 @@ import { KnowWhoseHand20261127082200 } from './20261127082200-know-whose-hand.js
 import { AddTickRemark20261127083500 } from './20261127083500-add-tick-remark.js';
 import { KeepTriggersToTheirTables20261127091500 } from './20261127091500-keep-triggers-to-their-tables.js';
 import { CreateAnswering20261127115000 } from './20261127115000-create-answering.js';
+import { IndexRegisterOrders20261127120000 } from './20261127120000-index-register-orders.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -101,4 +102,5 @@ export const migrations = [
   AddTickRemark20261127083500,
   KeepTriggersToTheirTables20261127091500,
   CreateAnswering20261127115000,
+  IndexRegisterOrders20261127120000,
 ];

@@ -83,7 +83,7 @@ type Documents = {
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": typeof types.RulesAndSealDocument,
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }\n": typeof types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": typeof types.ReportOfItemDocument,
-    "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
+    "\n  query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {\n    items(search: $search, kind: $kind, serials: $serials, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": typeof types.LabelItemsDocument,
     "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": typeof types.LentKitDocument,
     "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }": typeof types.TakeInLentKitDocument,
     "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }": typeof types.ClearLentPaperDocument,
@@ -120,11 +120,14 @@ type Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": typeof types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": typeof types.RecordIncidentDocument,
+    "\n  mutation ChangeItems($ids: [ID!]!, $cells: [CellInput!]!, $reason: String) {\n    changeItems(ids: $ids, cells: $cells, reason: $reason) {\n      __typename\n      ... on ManyChanged { changed unchanged waits { id sentence } }\n      ... on ManyRefusal { refused { id column value wanted } }\n    }\n  }\n": typeof types.ChangeItemsDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $model: String, $depot: String, $sort: String, $descending: Boolean, $after: String) {\n    items(search: $search, kind: $kind, state: $state, model: $model, depot: $depot, sort: $sort, descending: $descending, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
+    "query RegisterDepots { depots }": typeof types.RegisterDepotsDocument,
     "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }": typeof types.LotSplitsDocument,
     "\n  mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {\n    splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { taken left }\n  }\n": typeof types.SplitLotDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": typeof types.ModelsDocument,
+    "mutation CorrectSerial($itemId: ID!, $serial: String!, $reason: String!) { correctSerial(itemId: $itemId, serial: $serial, reason: $reason) { summary { id } } }": typeof types.CorrectSerialDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": typeof types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": typeof types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": typeof types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }": typeof types.SaveRiggingSystemDocument,
     "query WearRules { rules }": typeof types.WearRulesDocument,
@@ -265,7 +268,7 @@ const documents: Documents = {
     "query RulesAndSeal { rules logSeal { head lines sealedAt } }": types.RulesAndSealDocument,
     "\n  query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { hang kind name remark company role place signedAt signedBy } } }\n": types.SignOffsDocument,
     "\n  query ReportOfItem($id: ID!, $after: String) {\n    item(id: $id) {\n      records(first: 50, after: $after) {\n        pageInfo { hasNextPage endCursor }\n        edges { node { id examination recordedBy recordedAt reason file { name sha256 } kept lines } }\n      }\n    }\n  }\n": types.ReportOfItemDocument,
-    "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
+    "\n  query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {\n    items(search: $search, kind: $kind, serials: $serials, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n": types.LabelItemsDocument,
     "query LentKit { lentKit { itemId kind model count depot owner lent barredBy } }": types.LentKitDocument,
     "mutation TakeInLentKit($kit: LentKitInput!) { takeInLentKit(kit: $kit) { itemId waits } }": types.TakeInLentKitDocument,
     "mutation ClearLentPaper($itemId: ID!, $reason: String!) { clearLentPaper(itemId: $itemId, reason: $reason) }": types.ClearLentPaperDocument,
@@ -302,11 +305,14 @@ const documents: Documents = {
     "mutation Quarantine($itemId: ID!, $reason: String!) { quarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.QuarantineDocument,
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }": types.ReleaseFromQuarantineDocument,
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }": types.RecordIncidentDocument,
+    "\n  mutation ChangeItems($ids: [ID!]!, $cells: [CellInput!]!, $reason: String) {\n    changeItems(ids: $ids, cells: $cells, reason: $reason) {\n      __typename\n      ... on ManyChanged { changed unchanged waits { id sentence } }\n      ... on ManyRefusal { refused { id column value wanted } }\n    }\n  }\n": types.ChangeItemsDocument,
+    "\n  query Items($search: String, $kind: String, $state: String, $model: String, $depot: String, $sort: String, $descending: Boolean, $after: String) {\n    items(search: $search, kind: $kind, state: $state, model: $model, depot: $depot, sort: $sort, descending: $descending, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
+    "query RegisterDepots { depots }": types.RegisterDepotsDocument,
     "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }": types.LotSplitsDocument,
     "\n  mutation SplitLot($itemId: ID!, $pieces: Int!, $state: String!, $reason: String!) {\n    splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { taken left }\n  }\n": types.SplitLotDocument,
     "query Models { catalogueModels { kind model itemCount data } riggingSystems rules }": types.ModelsDocument,
+    "mutation CorrectSerial($itemId: ID!, $serial: String!, $reason: String!) { correctSerial(itemId: $itemId, serial: $serial, reason: $reason) { summary { id } } }": types.CorrectSerialDocument,
     "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }": types.SaveLoadRuleDocument,
-    "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n": types.ItemsDocument,
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }": types.ApproveRiggingSystemDocument,
     "mutation SaveRiggingSystem($system: ModelJson!, $was: ModelJson) { saveRiggingSystem(system: $system, was: $was) }": types.SaveRiggingSystemDocument,
     "query WearRules { rules }": types.WearRulesDocument,
@@ -654,7 +660,7 @@ export function graphql(source: "\n  query ReportOfItem($id: ID!, $after: String
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query LabelItems($search: String, $kind: String, $after: String) {\n    items(search: $search, kind: $kind, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n"): typeof import('./graphql.js').LabelItemsDocument;
+export function graphql(source: "\n  query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {\n    items(search: $search, kind: $kind, serials: $serials, first: 200, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model } }\n    }\n  }\n"): typeof import('./graphql.js').LabelItemsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
@@ -802,6 +808,18 @@ export function graphql(source: "mutation RecordIncident($itemId: ID!, $on: Stri
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
+export function graphql(source: "\n  mutation ChangeItems($ids: [ID!]!, $cells: [CellInput!]!, $reason: String) {\n    changeItems(ids: $ids, cells: $cells, reason: $reason) {\n      __typename\n      ... on ManyChanged { changed unchanged waits { id sentence } }\n      ... on ManyRefusal { refused { id column value wanted } }\n    }\n  }\n"): typeof import('./graphql.js').ChangeItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $model: String, $depot: String, $sort: String, $descending: Boolean, $after: String) {\n    items(search: $search, kind: $kind, state: $state, model: $model, depot: $depot, sort: $sort, descending: $descending, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query RegisterDepots { depots }"): typeof import('./graphql.js').RegisterDepotsDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
 export function graphql(source: "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { parentId childId pieces ofPieces state reason madeBy madeAt } }"): typeof import('./graphql.js').LotSplitsDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
@@ -814,11 +832,11 @@ export function graphql(source: "query Models { catalogueModels { kind model ite
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
+export function graphql(source: "mutation CorrectSerial($itemId: ID!, $serial: String!, $reason: String!) { correctSerial(itemId: $itemId, serial: $serial, reason: $reason) { summary { id } } }"): typeof import('./graphql.js').CorrectSerialDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
-export function graphql(source: "\n  query Items($search: String, $kind: String, $state: String, $after: String) {\n    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {\n      totalCount isMoreThanCounted\n      pageInfo { hasNextPage endCursor }\n      edges { node { id kind model state depot count place dueOn dueState } }\n    }\n  }\n"): typeof import('./graphql.js').ItemsDocument;
+export function graphql(source: "mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }"): typeof import('./graphql.js').SaveLoadRuleDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

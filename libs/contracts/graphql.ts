@@ -7,6 +7,12 @@ import type { BetweenShows, CartsResult, DueResult, HangResult, HardwareResult, 
 import type { Item, Tour, Venue } from '../tour-file/index.js';
 import type { SeasonAnswer, SeenItems } from '../inspection-calendar/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
+/** A column of the CSV of items, and what is to stand in it; empty clears it. */
+export type CellInput = {
+  column: string;
+  value: string;
+};
+
 export type CountInput = {
   /** Of those that came back, unfit for use. */
   damaged: number;
@@ -672,6 +678,7 @@ export type ReportOfItemQuery = { item: { records: { pageInfo: { hasNextPage: bo
 export type LabelItemsQueryVariables = Exact<{
   search?: string | null | undefined;
   kind?: string | null | undefined;
+  serials?: Array<string | number> | string | number | null | undefined;
   after?: string | null | undefined;
 }>;
 
@@ -964,6 +971,37 @@ export type RecordIncidentMutationVariables = Exact<{
 
 export type RecordIncidentMutation = { recordIncident: { summary: { id: string } } };
 
+export type ChangeItemsMutationVariables = Exact<{
+  ids: Array<string | number> | string | number;
+  cells: Array<CellInput> | CellInput;
+  reason?: string | null | undefined;
+}>;
+
+
+export type ChangeItemsMutation = { changeItems:
+    | { __typename: 'ManyChanged', changed: number, unchanged: number, waits: Array<{ id: string, sentence: string }> }
+    | { __typename: 'ManyRefusal', refused: Array<{ id: string, column: string, value: string, wanted: string }> }
+   };
+
+export type ItemsQueryVariables = Exact<{
+  search?: string | null | undefined;
+  kind?: string | null | undefined;
+  state?: string | null | undefined;
+  model?: string | null | undefined;
+  depot?: string | null | undefined;
+  sort?: string | null | undefined;
+  descending?: boolean | null | undefined;
+  after?: string | null | undefined;
+}>;
+
+
+export type ItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
+
+export type RegisterDepotsQueryVariables = Exact<{ [key: string]: never; }>;
+
+
+export type RegisterDepotsQuery = { depots: Array<string> };
+
 export type LotSplitsQueryVariables = Exact<{
   itemId: string | number;
 }>;
@@ -986,6 +1024,15 @@ export type ModelsQueryVariables = Exact<{ [key: string]: never; }>;
 
 export type ModelsQuery = { riggingSystems: Array<unknown>, rules: unknown, catalogueModels: Array<{ kind: string, model: string, itemCount: number, data: unknown }> };
 
+export type CorrectSerialMutationVariables = Exact<{
+  itemId: string | number;
+  serial: string;
+  reason: string;
+}>;
+
+
+export type CorrectSerialMutation = { correctSerial: { summary: { id: string } } };
+
 export type SaveLoadRuleMutationVariables = Exact<{
   rule: unknown;
   was?: unknown;
@@ -994,16 +1041,6 @@ export type SaveLoadRuleMutationVariables = Exact<{
 
 
 export type SaveLoadRuleMutation = { saveLoadRule: Array<string> };
-
-export type ItemsQueryVariables = Exact<{
-  search?: string | null | undefined;
-  kind?: string | null | undefined;
-  state?: string | null | undefined;
-  after?: string | null | undefined;
-}>;
-
-
-export type ItemsQuery = { items: { totalCount: number, isMoreThanCounted: boolean, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { id: string, kind: string, model: string, state: string, depot: string, count: number | null, place: string, dueOn: string | null, dueState: string | null } }> } };
 
 export type ApproveRiggingSystemMutationVariables = Exact<{
   id: string | number;
@@ -2441,8 +2478,14 @@ export const ReportOfItemDocument = new TypedDocumentString(`
 }
     `, {"hash":"sha256:f0086dc625e5cf569d4e886c51a39e7b99bb7a85c2180d1565da1af7390fbfea"}) as unknown as TypedDocumentString<ReportOfItemQuery, ReportOfItemQueryVariables>;
 export const LabelItemsDocument = new TypedDocumentString(`
-    query LabelItems($search: String, $kind: String, $after: String) {
-  items(search: $search, kind: $kind, first: 200, after: $after) {
+    query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {
+  items(
+    search: $search
+    kind: $kind
+    serials: $serials
+    first: 200
+    after: $after
+  ) {
     totalCount
     isMoreThanCounted
     pageInfo {
@@ -2458,7 +2501,7 @@ export const LabelItemsDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55"}) as unknown as TypedDocumentString<LabelItemsQuery, LabelItemsQueryVariables>;
+    `, {"hash":"sha256:7032afdeb732daef8af4d93b5c3d9cd66e5722c69929dc3f52cd375e0942e51a"}) as unknown as TypedDocumentString<LabelItemsQuery, LabelItemsQueryVariables>;
 export const LentKitDocument = new TypedDocumentString(`
     query LentKit {
   lentKit {
@@ -3015,6 +3058,69 @@ export const RecordIncidentDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4"}) as unknown as TypedDocumentString<RecordIncidentMutation, RecordIncidentMutationVariables>;
+export const ChangeItemsDocument = new TypedDocumentString(`
+    mutation ChangeItems($ids: [ID!]!, $cells: [CellInput!]!, $reason: String) {
+  changeItems(ids: $ids, cells: $cells, reason: $reason) {
+    __typename
+    ... on ManyChanged {
+      changed
+      unchanged
+      waits {
+        id
+        sentence
+      }
+    }
+    ... on ManyRefusal {
+      refused {
+        id
+        column
+        value
+        wanted
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:3f3dcc35ed12f2e5d01cf7f1955c24a063665ab8ad8b2ab67bc9e641809f9599"}) as unknown as TypedDocumentString<ChangeItemsMutation, ChangeItemsMutationVariables>;
+export const ItemsDocument = new TypedDocumentString(`
+    query Items($search: String, $kind: String, $state: String, $model: String, $depot: String, $sort: String, $descending: Boolean, $after: String) {
+  items(
+    search: $search
+    kind: $kind
+    state: $state
+    model: $model
+    depot: $depot
+    sort: $sort
+    descending: $descending
+    first: 50
+    after: $after
+  ) {
+    totalCount
+    isMoreThanCounted
+    pageInfo {
+      hasNextPage
+      endCursor
+    }
+    edges {
+      node {
+        id
+        kind
+        model
+        state
+        depot
+        count
+        place
+        dueOn
+        dueState
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:3b57412c95ab93890750c8a7b1c108020deb484744d3afbeef3a2bada690b198"}) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
+export const RegisterDepotsDocument = new TypedDocumentString(`
+    query RegisterDepots {
+  depots
+}
+    `, {"hash":"sha256:3fe92b88b5f53237098c80ddaa1a44b373faf5527ad4f000c50537c3f2efb225"}) as unknown as TypedDocumentString<RegisterDepotsQuery, RegisterDepotsQueryVariables>;
 export const LotSplitsDocument = new TypedDocumentString(`
     query LotSplits($itemId: ID!) {
   lotSplits(itemId: $itemId) {
@@ -3049,36 +3155,20 @@ export const ModelsDocument = new TypedDocumentString(`
   rules
 }
     `, {"hash":"sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5"}) as unknown as TypedDocumentString<ModelsQuery, ModelsQueryVariables>;
+export const CorrectSerialDocument = new TypedDocumentString(`
+    mutation CorrectSerial($itemId: ID!, $serial: String!, $reason: String!) {
+  correctSerial(itemId: $itemId, serial: $serial, reason: $reason) {
+    summary {
+      id
+    }
+  }
+}
+    `, {"hash":"sha256:9daefed815ceb476cb09cec759bb6643143edabde2c83f9b5c51aa8bf3e39283"}) as unknown as TypedDocumentString<CorrectSerialMutation, CorrectSerialMutationVariables>;
 export const SaveLoadRuleDocument = new TypedDocumentString(`
     mutation SaveLoadRule($rule: ModelJson!, $was: ModelJson, $reason: String) {
   saveLoadRule(rule: $rule, was: $was, reason: $reason)
 }
     `, {"hash":"sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926"}) as unknown as TypedDocumentString<SaveLoadRuleMutation, SaveLoadRuleMutationVariables>;
-export const ItemsDocument = new TypedDocumentString(`
-    query Items($search: String, $kind: String, $state: String, $after: String) {
-  items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
-    totalCount
-    isMoreThanCounted
-    pageInfo {
-      hasNextPage
-      endCursor
-    }
-    edges {
-      node {
-        id
-        kind
-        model
-        state
-        depot
-        count
-        place
-        dueOn
-        dueState
-      }
-    }
-  }
-}
-    `, {"hash":"sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd"}) as unknown as TypedDocumentString<ItemsQuery, ItemsQueryVariables>;
 export const ApproveRiggingSystemDocument = new TypedDocumentString(`
     mutation ApproveRiggingSystem($id: ID!) {
   approveRiggingSystem(id: $id)

@@ -137,8 +137,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query SignOffs($planId: ID!) { riggingRecord(planId: $planId) { signOffs { company hang kind name place remark role signedAt signedBy } } }",
   'sha256:f0086dc625e5cf569d4e886c51a39e7b99bb7a85c2180d1565da1af7390fbfea':
     "query ReportOfItem($after: String, $id: ID!) { item(id: $id) { records(first: 50, after: $after) { edges { node { examination file { name sha256 } id kept lines reason recordedAt recordedBy } } pageInfo { endCursor hasNextPage } } } }",
-  'sha256:b7507d62321c423aaa6c1fbff9b51e7fe9abeb072c5e2b2fe87006166f0caa55':
-    "query LabelItems($after: String, $kind: String, $search: String) { items(search: $search, kind: $kind, first: 200, after: $after) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:7032afdeb732daef8af4d93b5c3d9cd66e5722c69929dc3f52cd375e0942e51a':
+    "query LabelItems($after: String, $kind: String, $search: String, $serials: [ID!]) { items( search: $search kind: $kind serials: $serials first: 200 after: $after ) { edges { node { id kind model } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:25bd9f537b71809c02d13f7aaf1e8ee28b68dc217b40d4dd5b42ff315dc9f64b':
     "query LentKit { lentKit { barredBy count depot itemId kind lent model owner } }",
   'sha256:860b70f72849d6b21df5a5ab0a3381670a34af4ad6cabff136dde09cbc1840b8':
@@ -211,16 +211,22 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation ReleaseFromQuarantine($itemId: ID!, $reason: String!) { releaseFromQuarantine(itemId: $itemId, reason: $reason) { summary { id state } } }",
   'sha256:b8890e20d0a78f99f976fb8f1a96a386afec19576c667a945acd862bb9360ad4':
     "mutation RecordIncident($itemId: ID!, $on: String!, $what: String!) { recordIncident(itemId: $itemId, on: $on, what: $what) { summary { id } } }",
+  'sha256:3f3dcc35ed12f2e5d01cf7f1955c24a063665ab8ad8b2ab67bc9e641809f9599':
+    "mutation ChangeItems($cells: [CellInput!]!, $ids: [ID!]!, $reason: String) { changeItems(ids: $ids, cells: $cells, reason: $reason) { __typename ... on ManyChanged { changed unchanged waits { id sentence } } ... on ManyRefusal { refused { column id value wanted } } } }",
+  'sha256:3b57412c95ab93890750c8a7b1c108020deb484744d3afbeef3a2bada690b198':
+    "query Items($after: String, $depot: String, $descending: Boolean, $kind: String, $model: String, $search: String, $sort: String, $state: String) { items( search: $search kind: $kind state: $state model: $model depot: $depot sort: $sort descending: $descending first: 50 after: $after ) { edges { node { count depot dueOn dueState id kind model place state } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:3fe92b88b5f53237098c80ddaa1a44b373faf5527ad4f000c50537c3f2efb225':
+    "query RegisterDepots { depots }",
   'sha256:c8d6171d9e87e31391b334c2c032bb30b95a719902c7f70e63ba507b4bf0787c':
     "query LotSplits($itemId: ID!) { lotSplits(itemId: $itemId) { childId madeAt madeBy ofPieces parentId pieces reason state } }",
   'sha256:f35401ec765d248cb2b2893068418a1be95adeec4fb1524fd5644e7110ca30cf':
     "mutation SplitLot($itemId: ID!, $pieces: Int!, $reason: String!, $state: String!) { splitLot(itemId: $itemId, pieces: $pieces, state: $state, reason: $reason) { left taken } }",
   'sha256:346023f8d5cc789920d66caac3287ef64a47b958e8336bd3130769ba7beee4f5':
     "query Models { catalogueModels { data itemCount kind model } riggingSystems rules }",
+  'sha256:9daefed815ceb476cb09cec759bb6643143edabde2c83f9b5c51aa8bf3e39283':
+    "mutation CorrectSerial($itemId: ID!, $reason: String!, $serial: String!) { correctSerial(itemId: $itemId, serial: $serial, reason: $reason) { summary { id } } }",
   'sha256:fdb0e6ffaecdc0d95405e07b2986f20c751410a09175407cbdb0f1cad66c9926':
     "mutation SaveLoadRule($reason: String, $rule: ModelJson!, $was: ModelJson) { saveLoadRule(rule: $rule, was: $was, reason: $reason) }",
-  'sha256:0565f811edcc62ef7fcafe0b4f645b010743b469b803631442f4eb0965e225fd':
-    "query Items($after: String, $kind: String, $search: String, $state: String) { items(search: $search, kind: $kind, state: $state, first: 50, after: $after) { edges { node { count depot dueOn dueState id kind model place state } } isMoreThanCounted pageInfo { endCursor hasNextPage } totalCount } }",
   'sha256:4cacaf84edf05d16afdd7fc4fa2730f49bd6755464c0f1327a879e0215ebfc5b':
     "mutation ApproveRiggingSystem($id: ID!) { approveRiggingSystem(id: $id) }",
   'sha256:eb5c8e57d3db7ad94806a054ef977ccdf1e2e0bd02191e850ad2ca123722882c':

@@ -17,6 +17,7 @@ export {
   readItemsCsv,
   withUnseen,
   readModelsCsv,
+  sharedColumns,
 } from './csv/index.js';
 export { type AtShow, type Difference, changeDesign, differences, followDesign, keepAsDesign } from './design/index.js';
 export { type Broken, brokenByMove } from './move/index.js';

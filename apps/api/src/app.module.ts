@@ -57,6 +57,10 @@ import { DatesListResolver } from './features/register/dates/dates-list.resolver
 import { ItemDates } from './features/register/item-dates.writer.js';
 import { ItemPageQuery } from './features/register/item-page.query.js';
 import { DueListController } from './features/register/dates/due-list.controller.js';
+import { RegisterListController } from './features/register/register-list.controller.js';
+import { SerialResolver } from './features/register/serial/serial.resolver.js';
+import { SerialService } from './features/register/serial/serial.service.js';
+import { ManyResolver } from './features/transfer/many/many.resolver.js';
 import { ExtractController } from './features/inspection/extract.controller.js';
 import { InspectionQuery } from './features/inspection/inspection.query.js';
 import { InspectionResolver } from './features/inspection/inspection.resolver.js';
@@ -176,6 +180,9 @@ const features = [
   CatalogueQuery,
   ExaminationWriter,
   RegisterService,
+  SerialService,
+  SerialResolver,
+  ManyResolver,
   RuleService,
   RegisterResolver,
   ProposalWriter,
@@ -319,6 +326,7 @@ export class AppModule {
       ],
       controllers: [
         DueListController,
+        RegisterListController,
         ExtractController,
         ReportController,
         ItemCsvController,

@@ -19,6 +19,8 @@ import { DeputyResolver } from './features/deputy/deputy.resolver.js';
 import { PlaceResolver } from './features/place/place.resolver.js';
 import { LentResolver } from './features/register/lent/lent.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
+import { SerialResolver } from './features/register/serial/serial.resolver.js';
+import { ManyResolver } from './features/transfer/many/many.resolver.js';
 import { DatesListResolver } from './features/register/dates/dates-list.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { PrepResolver } from './features/prep/prep.resolver.js';
@@ -46,6 +48,8 @@ export const resolvers = [
   LogResolver,
   LentResolver,
   LotResolver,
+  SerialResolver,
+  ManyResolver,
   DeputyResolver,
   OnePersonResolver,
   PlaceResolver,

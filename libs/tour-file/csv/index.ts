@@ -8,3 +8,4 @@ export { type ListedExamination, examinationCells, examinationColumns, examinati
 export { type ExaminationsCsv, type ListedRow, columnOf, readExaminationsCsv } from './read-examinations-csv.js';
 export { readItemsCsv, withUnseen } from './read-items-csv.js';
 export { type ModelsCsv, headingOf, readModelsCsv } from './read-models-csv.js';
+export { sharedColumns } from './shared-columns.js';

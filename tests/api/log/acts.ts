@@ -153,6 +153,22 @@ const register: readonly Act[] = [
     (house) => ask(house, 'system', 'recordIncident(itemId: "H-07", on: "2027-02-25", what: "shock load") { item }'),
   ],
   [
+    'mutation correctSerial',
+    async (house) => {
+      const made = await sendRows(house.agents.safety, 'items/box', [{ serial: 'P-9O1', model: 'Plover', depot: 'Ferry Lane' }]);
+      if (made.status !== 200) throw new Error(JSON.stringify(made));
+      await ask(house, 'safety', 'correctSerial(itemId: "P-9O1", serial: "P-901", reason: "read wrong") { id }');
+    },
+  ],
+  [
+    'mutation changeItems',
+    async (house) => {
+      const cells = '[{ column: "owner", value: "the company" }]';
+      const done = await ask(house, 'warehouse', `changeItems(ids: ["P-001", "P-002"], cells: ${cells}) { __typename }`);
+      if (done.__typename !== 'ManyChanged') throw new Error(JSON.stringify(done));
+    },
+  ],
+  [
     'mutation splitLot',
     (house) => ask(house, 'warehouse', 'splitLot(itemId: "SH-1", pieces: 1, state: "quarantined", reason: "bow bent") { taken }'),
   ],

@@ -17,7 +17,7 @@ import { CatalogueQuery } from '../../../api/src/features/register/catalogue.que
 import { DatesListQuery } from '../../../api/src/features/register/dates/dates-list.query.js';
 import { ItemPageQuery } from '../../../api/src/features/register/item-page.query.js';
 import { RecordPageQuery } from '../../../api/src/features/register/records/record-page.query.js';
-import { RegisterListQuery } from '../../../api/src/features/register/register-list.query.js';
+import { RegisterListQuery, itemSorts } from '../../../api/src/features/register/register-list.query.js';
 import { TourListQuery } from '../../../api/src/features/tour/tour-list.query.js';
 import { loadDemo } from '../../../api/src/features/transfer/demo.js';
 import { TourFileService } from '../../../api/src/features/transfer/tour-file.service.js';
@@ -122,12 +122,24 @@ async function screensOf(app: App, dataSource: DataSource, planId: string): Prom
   let touched = 0;
   return {
     'register, first page': () => register.items({}),
-    'register, a page in the middle': () => register.items({ after: writeCursor(middle!.id) }),
+    'register, a page in the middle': () => register.items({ after: writeCursor(JSON.stringify(['serial', middle!.id, middle!.id])) }),
     'register, one kind in quarantine': () => register.items({ kind: 'box', state: 'quarantined' }),
     'register, search that finds many': () => register.items({ search: 'Ferry Lane' }),
     'register, search that finds few': () => register.items({ search: '-00042' }),
     'register, search that finds nothing': () => register.items({ search: 'zebra crossing' }),
     'register, search of two letters': () => register.items({ search: 'sh' }),
+    ...Object.fromEntries(
+      itemSorts.flatMap((sort) => [
+        [`register, by ${sort}`, () => register.items({ sort })],
+        [`register, by ${sort}, the other way`, () => register.items({ sort, descending: true })],
+      ]),
+    ),
+    'register, one kind by last day': () => register.items({ kind: 'shackle', sort: 'last day' }),
+    'register, one kind by model': () => register.items({ kind: 'truck', sort: 'model' }),
+    'register, one depot in quarantine by last day': () => register.items({ depot: 'Ferry Lane', state: 'quarantined', sort: 'last day' }),
+    'register, search by last day': () => register.items({ search: '-00042', sort: 'last day' }),
+    'register, by depot, a page in the middle': () =>
+      register.items({ sort: 'depot', after: writeCursor(JSON.stringify(['depot', 'Ferry Lane', middle!.id])) }),
     'item, head': () => page.head(item),
     'item, records': () => app.get(RecordPageQuery).records(item, 20),
     'item, history': () => page.history(item, 20),

@@ -32,10 +32,15 @@ export class RegisterResolver {
     @Args('kind', optional) kind: string | null,
     @Args('state', optional) state: string | null,
     @Args('model', optional) model: string | null,
+    @Args('depot', optional) depot: string | null,
+    @Args('serials', { nullable: true, type: () => [ID], description: 'Of these alone, at most 200.' }) serials: string[] | null,
+    @Args('sort', { ...optional, description: 'serial, state, last day, kind, model or depot; of equal ones by serial.' })
+    sort: string | null,
+    @Args('descending', { nullable: true, type: () => Boolean }) descending: boolean | null,
     @Args('first', optionalInt) first: number | null,
     @Args('after', optional) after: string | null,
   ): Promise<ItemConnection> {
-    return this.list.items({ search, kind, state, model, first, after });
+    return this.list.items({ search, kind, state, model, depot, serials, sort, descending, first, after });
   }
 
   @AllowEverybody()

@@ -60,6 +60,9 @@ export class RuleRow {
 @Index('item_due_kind_index', { synchronize: false })
 @Index('item_serial_index', { synchronize: false })
 @Index('item_search_index', { synchronize: false })
+@Index('item_depot_index', ['depot', 'id'])
+@Index('item_last_day_index', { synchronize: false })
+@Index('item_kind_last_day_index', { synchronize: false })
 @Index('item_fleet_index', { synchronize: false })
 @Index('item_hired_index', { synchronize: false })
 export class ItemRow {

@@ -16,6 +16,7 @@ import {
 } from '#tour-file';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { WORDS } from '../../platform/config/words.js';
+import { BadInputError } from '../../platform/faults/fault.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { handOf, keepEditions, propose, reasonFaults, waitingFact } from '../edition/edition.writer.js';
@@ -29,7 +30,12 @@ import { areFaults, isFault, readRowEdit, rowToSave } from './edit-row.js';
 import { type CsvImport, byRow, changedCells, nothingImported } from './csv-import.js';
 import { holdItems } from './held-rows.js';
 import { type ImportWatch, inSlices, unwatched } from './import-watch.js';
+import { type Cell, cellFaults, rowsByKind } from './many/many-rows.js';
+import type { ManyChanged, ManyRefusal, RefusedItem } from './many/many.types.js';
 import { whyFaults } from './why-faults.js';
+
+/** As many as a page of a list may hold. */
+const mostAtOnce = 200;
 
 /** Rows to be put on file, and by whom. */
 interface Given {
@@ -120,6 +126,38 @@ export class CsvService {
       if (read.faults.length > 0) return refuse(nothingImported(1, read.faults));
       const answer = await this.apply(manager, { kind, items: read.items, rowOf: read.rowOf, who, reason, isDry: false }, unwatched);
       return answer.faults.length > 0 ? refuse(answer) : ok(answer);
+    });
+    return outcome.ok ? outcome.value : outcome.error;
+  }
+
+  /** The same cells in many items: one save, or what of which item is refused. */
+  async changeMany(ids: readonly string[], cells: readonly Cell[], who: SignedIn, reason: string): Promise<ManyChanged | ManyRefusal> {
+    const wanted = [...new Set(ids)];
+    if (wanted.length === 0 || wanted.length > mostAtOnce)
+      throw new BadInputError([{ field: 'ids', value: `${wanted.length} items`, wanted: `1 to ${mostAtOnce} items` }]);
+    const outcome = await this.unitOfWork.run<ManyChanged, ManyRefusal>(async (manager) => {
+      const items = await this.kit.items(manager, wanted);
+      const missing = wanted.filter((id) => !items.some((item) => item.id === id));
+      if (missing.length > 0)
+        return refuse({ refused: missing.map((id) => ({ id, column: 'serial', value: id, wanted: 'an item on file' })) });
+      const faults = cellFaults(cells, new Set(items.map((item) => item.kind)));
+      if (faults.length > 0) throw new BadInputError(faults);
+      const refused: RefusedItem[] = [];
+      const sum: ManyChanged = { changed: 0, unchanged: 0, waits: [] };
+      for (const { kind, rows } of rowsByKind(items, cells)) {
+        const read = readItemsCsv(kind, rows);
+        const answer =
+          read.faults.length > 0
+            ? nothingImported(rows.length - 1, read.faults)
+            : await this.apply(manager, { kind, items: read.items, rowOf: read.rowOf, who, reason, isDry: false }, unwatched);
+        refused.push(
+          ...answer.faults.map(({ row, column, value, wanted: right }) => ({ id: rows[row - 1]?.[0] ?? '', column, value, wanted: right })),
+        );
+        sum.changed += answer.changed.length;
+        sum.unchanged += answer.unchanged;
+        sum.waits.push(...answer.waits);
+      }
+      return refused.length > 0 ? refuse({ refused }) : ok(sum);
     });
     return outcome.ok ? outcome.value : outcome.error;
   }

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
-import { useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import { request } from '../../platform/request.js';
+import { useListAddress } from '../../ui/list/list-address.js';
 
 const pageQuery = graphql(`
   query Dates($first: Int, $after: String, $depot: String, $tour: String, $kind: String, $days: Int) {
@@ -32,22 +32,7 @@ export const datesPage = async (asked: DatesAsked, first: number, after: string 
 export type DatesLine = Awaited<ReturnType<typeof datesPage>>['edges'][number]['node'];
 
 /** The choices, which the address holds so that a list can be sent to another and printed; `search` is that part of the address. */
-export function useDatesAsked() {
-  const [search, setSearch] = useSearchParams();
-  const of = (name: keyof DatesAsked) => search.get(name)?.trim() ?? '';
-  const asked: DatesAsked = { depot: of('depot'), tour: of('tour'), kind: of('kind'), days: of('days') };
-  const put = (name: keyof DatesAsked, value: string) =>
-    setSearch(
-      (before) => {
-        const next = new URLSearchParams(before);
-        if (value.trim() === '') next.delete(name);
-        else next.set(name, value.trim());
-        return next;
-      },
-      { replace: true },
-    );
-  return { asked, put, search: search.toString() };
-}
+export const useDatesAsked = () => useListAddress(['depot', 'tour', 'kind', 'days']);
 
 /** Depots and tours to choose from. */
 export const useDatesChoices = () => useQuery({ queryKey: ['dates choices'], queryFn: () => request(choicesQuery) });

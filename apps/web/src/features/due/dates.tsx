@@ -1,6 +1,7 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { dueMark } from '#drawings';
+import { SavedFilters } from '../../ui/list/saved-filters.js';
 import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { type DatesLine, datesPage, useDatesAsked } from './dates-asked.js';
@@ -8,7 +9,7 @@ import { DatesChoices } from './dates-choices.js';
 
 /** Everything that lifts, what runs out first at the top. */
 export function Dates() {
-  const { asked, put, search } = useDatesAsked();
+  const { asked, put, search, show } = useDatesAsked();
   const isAll = Object.values(asked).every((each) => each === '');
   const query = useInfiniteQuery({
     queryKey: ['dates', asked.depot, asked.tour, asked.kind, asked.days],
@@ -30,6 +31,7 @@ export function Dates() {
       }
     >
       <DatesChoices asked={asked} put={put} />
+      <SavedFilters list="dates" search={search} show={show} />
       {asked.tour !== '' && (
         <p className="quiet">Kit is booked for a tour when a plan of it is released: what no released plan holds is not on this list.</p>
       )}

@@ -11,8 +11,8 @@ import { Page } from '../../ui/page.js';
 import './labels.css';
 
 const labelsQuery = graphql(`
-  query LabelItems($search: String, $kind: String, $after: String) {
-    items(search: $search, kind: $kind, first: 200, after: $after) {
+  query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {
+    items(search: $search, kind: $kind, serials: $serials, first: 200, after: $after) {
       totalCount isMoreThanCounted
       pageInfo { hasNextPage endCursor }
       edges { node { id kind model } }
@@ -25,8 +25,12 @@ export function Labels() {
   const asked = useAsked();
   const kept = useKeptOnDevice();
   const query = useInfiniteQuery({
-    queryKey: ['items', 'labels', asked.found, asked.kind],
-    queryFn: ({ pageParam }) => request(labelsQuery, { search: asked.found || null, kind: asked.kind || null, after: pageParam }),
+    queryKey: ['items', 'labels', asked.found, asked.kind, asked.serials],
+    queryFn: ({ pageParam }) =>
+      request(labelsQuery, {
+        ...{ search: asked.found || null, kind: asked.kind || null, after: pageParam },
+        serials: asked.serials.length === 0 ? null : asked.serials,
+      }),
     initialPageParam: null as string | null,
     getNextPageParam: ({ items }) => (items.pageInfo.hasNextPage ? items.pageInfo.endCursor : undefined),
   });
@@ -102,6 +106,7 @@ interface Given {
 function Choices({ asked, kept, stock, fault }: Given) {
   return (
     <div className="fields noprint">
+      {asked.serials.length > 0 && <p>{asked.serials.length === 1 ? 'Of 1 item selected.' : `Of ${asked.serials.length} items selected.`}</p>}
       <label>
         Serials or words
         <input type="search" value={asked.found} onChange={(event) => asked.change('find', event.target.value)} />
@@ -154,7 +159,7 @@ function useAsked() {
       },
       { replace: true },
     );
-  return { found: search.get('find') ?? '', kind: search.get('kind') ?? '', change };
+  return { found: search.get('find') ?? '', kind: search.get('kind') ?? '', serials: search.getAll('serial'), change };
 }
 
 const labelOf = ({ id, kind, model }: { id: string; kind: string; model: string }): LabelOf => ({

@@ -16,6 +16,7 @@ import { ItemForm } from './item-form.js';
 import { type ExaminationRecord, Records } from './examined/records.js';
 import { useItemHistory, useItemRecords } from './examined/use-item-pages.js';
 import { LotPart } from './lots/lot-part.js';
+import { PutSerialRight } from './put-serial-right.js';
 import { WearCheck } from './wear-check.js';
 
 const itemQuery = graphql(`
@@ -54,6 +55,7 @@ export function ItemScreen({ me }: { me: Person }) {
             <WaitsOfItem id={summary.id} />
             {summary.count !== null && <LotPart id={summary.id} count={summary.count} state={summary.state} me={me} />}
             <ItemForm item={item} me={me} />
+            <PutSerialRight id={summary.id} />
             <Acts id={summary.id} kind={summary.kind} state={summary.state} me={me} examined={summary.dueState !== null} />
           </Part>
           <Part number={2} title="Examinations">

@@ -1,119 +1,53 @@
-import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query';
-import { useState } from 'react';
 import { Link } from 'react-router';
-import { graphql } from '#contracts';
-import { itemKinds, itemStates } from '#tour-file';
 import type { Person } from '../../platform/person.js';
-import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
+import { SavedFilters } from '../../ui/list/saved-filters.js';
 import { More } from '../../ui/more.js';
 import { Page } from '../../ui/page.js';
 import { Catalogue } from './catalogue.js';
 import { NewItem } from './item-form.js';
-
-const itemsQuery = graphql(`
-  query Items($search: String, $kind: String, $state: String, $after: String) {
-    items(search: $search, kind: $kind, state: $state, first: 50, after: $after) {
-      totalCount isMoreThanCounted
-      pageInfo { hasNextPage endCursor }
-      edges { node { id kind model state depot count place dueOn dueState } }
-    }
-  }
-`);
+import { useItems, useItemsAddress } from './listed/items-asked.js';
+import { ItemsFilters } from './listed/items-filters.js';
+import { ItemsTable } from './listed/items-table.js';
+import { useSelected } from './listed/selected.js';
+import { Selection } from './listed/selection.js';
 
 const countWords = ({ totalCount, isMoreThanCounted }: { totalCount: number; isMoreThanCounted: boolean }): string =>
   isMoreThanCounted ? `more than ${totalCount} items` : `${totalCount} ${totalCount === 1 ? 'item' : 'items'}`;
 
 export function Register({ me }: { me: Person }) {
-  const [search, setSearch] = useState('');
-  const [kind, setKind] = useState('');
-  const [state, setState] = useState('');
-  const query = useInfiniteQuery({
-    queryKey: ['items', search, kind, state],
-    queryFn: ({ pageParam }) => request(itemsQuery, { search, kind: kind || null, state: state || null, after: pageParam }),
-    initialPageParam: null as string | null,
-    getNextPageParam: ({ items }) => (items.pageInfo.hasNextPage ? items.pageInfo.endCursor : undefined),
-    placeholderData: keepPreviousData,
-  });
+  const { asked, put, search, show } = useItemsAddress();
+  const query = useItems(asked);
+  const selection = useSelected();
   const rows = query.data?.pages.flatMap((page) => page.items.edges.map((edge) => edge.node)) ?? [];
+  const labels = new URLSearchParams({ ...(asked.search && { find: asked.search }), ...(asked.kind && { kind: asked.kind }) });
   return (
     <Page
       title="Register"
       lede="Every box, cart, grid, hoist, shackle, sling, pin batch, loom, case and truck."
       actions={<Link to="/register-extract">Extract for an inspector</Link>}
     >
-      <div className="fields">
-        <label>
-          Search
-          <input type="search" value={search} onChange={(event) => setSearch(event.target.value)} placeholder="serial, model, reason ..." />
-        </label>
-        <label>
-          Kind
-          <select value={kind} onChange={(event) => setKind(event.target.value)}>
-            <option value="">all kinds</option>
-            {itemKinds.map((each) => (
-              <option key={each}>{each}</option>
-            ))}
-          </select>
-        </label>
-        <label>
-          State
-          <select value={state} onChange={(event) => setState(event.target.value)}>
-            <option value="">all states</option>
-            {itemStates.map((each) => (
-              <option key={each}>{each}</option>
-            ))}
-          </select>
-        </label>
-      </div>
+      <ItemsFilters asked={asked} put={put} />
+      <SavedFilters list="register" search={search} show={show} />
       <Faults of={query.error} />
       <p className="quiet" role="status">
         {query.data ? countWords(query.data.pages[0]!.items) : 'Reading ...'}
         {rows.length > 0 && (
           <>
             {' · '}
-            <Link to={`/labels?${new URLSearchParams({ ...(search && { find: search }), ...(kind && { kind }) })}`}>Labels for these</Link>
+            <a href={`/api/csv/register?${search}`}>These as CSV</a>
+            {' · '}
+            <Link to={`/labels?${labels}`}>Labels for these</Link>
           </>
         )}
       </p>
+      <Selection of={selection} me={me} />
       {query.data && rows.length === 0 && (
         <p>
           Nothing fits. Search for less, or <Link to="/import">import items from a CSV file</Link>.
         </p>
       )}
-      <div className="scroll">
-        <table>
-          <thead>
-            <tr>
-              <th>Serial</th>
-              <th>State</th>
-              <th>Last day of use</th>
-              <th>Kind</th>
-              <th>Model</th>
-              <th>Where</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((each) => (
-              <tr key={each.id}>
-                <td className="mono">
-                  <Link to={`/register/${encodeURIComponent(each.id)}`}>{each.id}</Link>
-                </td>
-                <td>
-                  {each.state === 'in service' ? '○' : '■'} {each.state}
-                </td>
-                <td>{each.dueState === null ? '' : (each.dueOn ?? each.dueState)}</td>
-                <td>
-                  {each.kind}
-                  {each.count !== null ? ` × ${each.count}` : ''}
-                </td>
-                <td>{each.model}</td>
-                <td>{each.place}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <ItemsTable rows={rows} sort={asked.sort} put={(sort) => put('sort', sort)} {...selection} />
       <More of={query} />
       <NewItem me={me} />
       <Catalogue me={me} />

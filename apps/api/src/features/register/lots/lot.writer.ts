@@ -7,6 +7,7 @@ import { BadInputError, NotAllowedError, NotFoundError } from '../../../platform
 import type { SignedIn } from '../../../platform/sign-in/person.js';
 import { ExaminationWriter } from '../examination.writer.js';
 import { ItemRow } from '../rows.js';
+import { copyRecords } from '../same-records.writer.js';
 import { LotSplitRow } from './rows.js';
 
 /** Where pieces go that are taken out: nobody uses them until that is lifted, or never again. */
@@ -67,7 +68,7 @@ export class LotWriter {
       ...{ parentId: itemId, childId, pieces, ofPieces: lot.count, state, reason },
       ...{ madeById: who.id, madeAt: this.clock.now(), throughEvent: through },
     });
-    for (const statement of sameRecords) await manager.query(statement, [itemId, childId]);
+    await copyRecords(manager, itemId, childId);
     await endProposedCount(manager, itemId, this.clock.now());
     await recordEvents(manager, who, this.clock.now(), [
       { what: 'split', itemId, sentence: `${pieces} of ${lot.count} taken out into ${childId} (${state}): ${reason}. ${left} are left.` },
@@ -121,17 +122,3 @@ async function endProposedCount(manager: EntityManager, itemId: string, at: Date
     [itemId, at],
   );
 }
-
-/** Examinations that stand, in their order, and incidents with the examinations that came before them. $1 the batch, $2 its part. */
-const sameRecords = [
-  `INSERT INTO examination (item_id, data, recorded_by, recorded_by_id, recorded_at)
-   SELECT $2, data, recorded_by, recorded_by_id, recorded_at FROM examination
-   WHERE item_id = $1 AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id) ORDER BY id`,
-  `WITH old AS (SELECT id, row_number() OVER (ORDER BY id) AS number FROM examination WHERE item_id = $1
-       AND NOT EXISTS (SELECT FROM examination later WHERE later.supersedes = examination.id)),
-     made AS (SELECT id, row_number() OVER (ORDER BY id) AS number FROM examination WHERE item_id = $2)
-   INSERT INTO incident (item_id, on_day, what, after_examination)
-   SELECT $2, on_day, what, CASE WHEN after_examination IS NULL THEN NULL ELSE
-     coalesce((SELECT max(made.id) FROM old JOIN made USING (number) WHERE old.id <= after_examination), 0) END
-   FROM incident WHERE item_id = $1 ORDER BY id`,
-];
