@@ -128,18 +128,7 @@ async function screensOf(app: App, dataSource: DataSource, planId: string): Prom
     'register, search that finds few': () => register.items({ search: '-00042' }),
     'register, search that finds nothing': () => register.items({ search: 'zebra crossing' }),
     'register, search of two letters': () => register.items({ search: 'sh' }),
-    ...Object.fromEntries(
-      itemSorts.flatMap((sort) => [
-        [`register, by ${sort}`, () => register.items({ sort })],
-        [`register, by ${sort}, the other way`, () => register.items({ sort, descending: true })],
-      ]),
-    ),
-    'register, one kind by last day': () => register.items({ kind: 'shackle', sort: 'last day' }),
-    'register, one kind by model': () => register.items({ kind: 'truck', sort: 'model' }),
-    'register, one depot in quarantine by last day': () => register.items({ depot: 'Ferry Lane', state: 'quarantined', sort: 'last day' }),
-    'register, search by last day': () => register.items({ search: '-00042', sort: 'last day' }),
-    'register, by depot, a page in the middle': () =>
-      register.items({ sort: 'depot', after: writeCursor(JSON.stringify(['depot', 'Ferry Lane', middle!.id])) }),
+    ...ordersOf(register, middle!.id),
     'item, head': () => page.head(item),
     'item, records': () => app.get(RecordPageQuery).records(item, 20),
     'item, history': () => page.history(item, 20),
@@ -171,5 +160,23 @@ async function screensOf(app: App, dataSource: DataSource, planId: string): Prom
     'show, dates': () => parts.due(planId),
     'poll: what version': () => show.version(tourId, showId),
     'tick: what it decides on': () => getTickable(dataSource.manager, planId),
+  };
+}
+
+/** The register in every order. */
+function ordersOf(register: RegisterListQuery, middleId: string): Screens {
+  return {
+    ...Object.fromEntries(
+      itemSorts.flatMap((sort) => [
+        [`register, by ${sort}`, () => register.items({ sort })],
+        [`register, by ${sort}, the other way`, () => register.items({ sort, descending: true })],
+      ]),
+    ),
+    'register, one kind by last day': () => register.items({ kind: 'shackle', sort: 'last day' }),
+    'register, one kind by model': () => register.items({ kind: 'truck', sort: 'model' }),
+    'register, one depot in quarantine by last day': () => register.items({ depot: 'Ferry Lane', state: 'quarantined', sort: 'last day' }),
+    'register, search by last day': () => register.items({ search: '-00042', sort: 'last day' }),
+    'register, by depot, a page in the middle': () =>
+      register.items({ sort: 'depot', after: writeCursor(JSON.stringify(['depot', 'Ferry Lane', middleId])) }),
   };
 }

@@ -46,7 +46,6 @@ export function ChangeMany({ selected, pick, me }: Pick<Selected, 'selected' | '
       if (answer.__typename === 'ManyChanged') await client.invalidateQueries();
     },
   });
-  const put = (at: number, cell: Cell) => setCells(cells.map((each, index) => (index === at ? cell : each)));
   const free = columns.find((column) => !cells.some((cell) => cell.column === column));
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -54,24 +53,7 @@ export function ChangeMany({ selected, pick, me }: Pick<Selected, 'selected' | '
   };
   return (
     <form onSubmit={submit} aria-label="Change what is selected">
-      {cells.map((cell, at) => (
-        <div className="row" key={at}>
-          <label>
-            Column
-            <select value={cell.column} onChange={(event) => put(at, { column: event.target.value, value: '' })}>
-              {columns.map((each) => (
-                <option key={each}>{each}</option>
-              ))}
-            </select>
-          </label>
-          <CellField cell={cell} put={(value) => put(at, { ...cell, value })} />
-          {cells.length > 1 && (
-            <button type="button" className="plain" onClick={() => setCells(cells.filter((_, index) => index !== at))}>
-              Leave {cell.column} as it is
-            </button>
-          )}
-        </div>
-      ))}
+      <Cells cells={cells} columns={columns} setCells={setCells} />
       {me.role === 'safety' && (
         <label>
           Why more is let pass than before, where it is
@@ -104,6 +86,40 @@ export function ChangeMany({ selected, pick, me }: Pick<Selected, 'selected' | '
   );
 }
 
+function Cells({
+  cells,
+  columns,
+  setCells,
+}: {
+  cells: readonly Cell[];
+  columns: readonly string[];
+  setCells: (cells: readonly Cell[]) => void;
+}) {
+  const put = (at: number, cell: Cell) => setCells(cells.map((each, index) => (index === at ? cell : each)));
+  return (
+    <>
+      {cells.map((cell, at) => (
+        <div className="row" key={at}>
+          <label>
+            Column
+            <select value={cell.column} onChange={(event) => put(at, { column: event.target.value, value: '' })}>
+              {columns.map((each) => (
+                <option key={each}>{each}</option>
+              ))}
+            </select>
+          </label>
+          <CellField cell={cell} put={(value) => put(at, { ...cell, value })} />
+          {cells.length > 1 && (
+            <button type="button" className="plain" onClick={() => setCells(cells.filter((_, index) => index !== at))}>
+              Leave {cell.column} as it is
+            </button>
+          )}
+        </div>
+      ))}
+    </>
+  );
+}
+
 function CellField({ cell, put }: { cell: Cell; put: (value: string) => void }) {
   if (cell.column === 'state')
     return (
@@ -120,7 +136,8 @@ function CellField({ cell, put }: { cell: Cell; put: (value: string) => void }) 
   return (
     <label>
       New value
-      <input value={cell.value} onChange={(event) => put(event.target.value)} placeholder="empty: what stands there is taken out" />
+      <input value={cell.value} onChange={(event) => put(event.target.value)} />
+      <small className="quiet">Empty: what stands there is taken out.</small>
     </label>
   );
 }

@@ -8,7 +8,7 @@ export function Selection({ of: { selected, pick, clear }, me }: { of: Selected;
   if (selected.size === 0) return null;
   const serials = new URLSearchParams([...selected.keys()].map((id) => ['serial', id]));
   return (
-    <section className="selection" aria-label="Selected">
+    <div className="selection" role="group" aria-label="Selected">
       <p className="row">
         <b role="status">{selected.size === 1 ? '1 item selected' : `${selected.size} items selected`}</b>
         {selected.size >= mostSelected && <span className="quiet">No more than {mostSelected} at once.</span>}
@@ -22,6 +22,6 @@ export function Selection({ of: { selected, pick, clear }, me }: { of: Selected;
         <summary>Change the selected</summary>
         <ChangeMany selected={selected} pick={pick} me={me} />
       </details>
-    </section>
+    </div>
   );
 }
