@@ -49,6 +49,7 @@ import { AddTickRemark20261127083500 } from './20261127083500-add-tick-remark.js
 import { KeepTriggersToTheirTables20261127091500 } from './20261127091500-keep-triggers-to-their-tables.js';
 import { CreateAnswering20261127115000 } from './20261127115000-create-answering.js';
 import { IndexRegisterOrders20261127120000 } from './20261127120000-index-register-orders.js';
+import { NarrowLeaving20261127121500 } from './20261127121500-narrow-leaving.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -103,4 +104,5 @@ export const migrations = [
   KeepTriggersToTheirTables20261127091500,
   CreateAnswering20261127115000,
   IndexRegisterOrders20261127120000,
+  NarrowLeaving20261127121500,
 ];

@@ -228,6 +228,31 @@ describe('people', () => {
     expect(await list()).toEqual([{ id: expect.any(String), isThis: true }]);
   });
 
+  it('others write while the name of a person who leaves goes out of the words', async () => {
+    const { id, agent } = await add('Bram Ossel');
+    await agent.graphql('mutation { reportDefect(itemId: "P-002", reason: "a dent, seen by Bram Ossel") { summary { id } } }');
+    await act(system, `disablePerson(id: "${id}")`);
+    await test.dataSource
+      .transaction(async (manager) => {
+        await manager.query('SELECT leave_house($1)', [id]);
+        // Until this transaction ends whatever it locks is locked.
+        const { errors } = await system.graphql(
+          'mutation { recordIncident(itemId: "P-003", on: "2027-02-01", what: "fell") { summary { id } } }',
+        );
+        expect(errors).toBeUndefined();
+        await manager.query(`INSERT INTO event (at, who, what, sentence) VALUES (now(), 'x', 'noted', 'Bram Ossel was here')`);
+        const [{ count }] = await manager.query(
+          `SELECT count(*)::int AS count FROM event WHERE person_id = $1 AND event::text LIKE '%Ossel%'`,
+          [id],
+        );
+        expect(count).toBe(0);
+        await expect(manager.query(`UPDATE event SET at = now() WHERE person_id = $1`, [id])).rejects.toThrow('append only');
+      })
+      .catch((fault: Error) => expect(fault.message).toMatch(/aborted|append only/));
+    const named = await test.dataSource.query(`SELECT count(*)::int AS count FROM event WHERE sentence LIKE '%Bram Ossel%'`);
+    expect(named[0].count).toBeGreaterThan(0);
+  });
+
   it('takes the name of a person who leaves out of all words, and keeps what was done under a number', async () => {
     const { id, agent } = await add('Quill Barrow');
     await agent.graphql('mutation { reportDefect(itemId: "P-001", reason: "a dent") { summary { id } } }');

@@ -130,7 +130,7 @@ describe('the application in the database', () => {
     const officer = await idOf('safety');
     expect(await codeOf('SELECT person_leaves($1)', [officer])).toBe('42501');
     expect(await codeOf(`SELECT officer_leaves('{Ines Aldous}', 'Nobody')`)).toBe('42501');
-    expect(await codeOf(`SELECT log_leaves($1, '{Ines Aldous}', '{}')`, [officer])).toBe('42501');
+    expect(await codeOf(`SELECT log_leaves($1, '{Ines Aldous}', 'Nobody', 0)`, [officer])).toBe('42501');
   });
 
   it('lets nobody leave who works here, and takes no name of theirs with one who does', async () => {

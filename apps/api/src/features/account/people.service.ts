@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager, IsNull } from 'typeorm';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
+import { sealLock } from '../../platform/seal/seal-log.js';
 import { recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotAllowedError, NotFoundError } from '../../platform/faults/fault.js';
 import { clashInWords } from '../../platform/faults/clash.js';
@@ -134,14 +136,22 @@ export class PeopleService {
     });
   }
 
-  /** The name goes out of all words; what was done stays, under a number. */
+  /** The name goes out of all words; what was done stays, under a number. First nobody signs in any more; then the words are changed, while others write. */
   async leave(id: string, me: SignedIn): Promise<void> {
     await this.keep(id, me, async (manager, person) => {
       await mustLeaveSomebody(manager, person);
       await manager.getRepository(AccountRow).update({ id, disabledAt: IsNull() }, { disabledAt: this.clock.now() });
-      const [left]: { label: string }[] = await manager.query('SELECT leave_house($1) AS label', [id]);
-      return `${left?.label} has left.`;
+      await this.sessions.end(manager, id);
+      return `${person.name} leaves the house.`;
     });
+    await this.unitOfWork.run(async (manager) => {
+      await manager.query(`SET LOCAL statement_timeout = ${longestLeavingMs}`);
+      await withoutSeals(manager);
+      const [left]: { label: string }[] = await manager.query('SELECT leave_house($1) AS label', [id]);
+      await recordEvents(manager, me, this.clock.now(), [{ what: 'person', sentence: `${left?.label} has left.` }]);
+      return { ok: true, value: undefined };
+      // Each look sees what was written until then.
+    }, 'READ COMMITTED');
   }
 
   /** Of a deputy, today's or one named for days to come, an officer decides: by way of that account nobody becomes one. */
@@ -194,4 +204,23 @@ async function mustLeaveSomebody(manager: EntityManager, { id, role }: AccountRo
   );
   const word = role === 'system' ? 'system tech' : 'safety officer';
   if (others?.count === 0) throw new NotAllowedError(`This is the only ${word} of the house: make another first.`);
+}
+
+/** How long the words of a log of years may take. */
+const longestLeavingMs = 900_000;
+
+/** While a name goes out of the words nobody seals them. */
+async function withoutSeals(manager: EntityManager): Promise<void> {
+  for (let look = 0; look < 40; look++) {
+    const [lock]: { ours: boolean }[] = await manager.query('SELECT pg_try_advisory_xact_lock($1) AS ours', [sealLock]);
+    if (lock?.ours) return;
+    await pause(250);
+  }
+  throw new BadInputError([
+    {
+      field: 'id',
+      value: null,
+      wanted: 'a moment in which no backup is written: who it is signs in no more; remove again when the backup is done',
+    },
+  ]);
 }

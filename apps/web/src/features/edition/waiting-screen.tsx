@@ -42,8 +42,7 @@ export function WaitingScreen({ me }: { me: Person }) {
   });
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const proposals = query.data?.pages.flatMap((page) => page.edges.map((edge) => edge.node)) ?? [];
-  const seen = new Set(proposals.map((each) => each.id));
-  const chosen = [...ticked].filter((id) => seen.has(id));
+  const chosen = proposals.filter(({ id }) => ticked.has(id)).map(({ id }) => id);
   const mayAnswer = actsAsOfficer(me);
   const tick = (ids: readonly string[], isOn: boolean) => {
     const next = new Set(ticked);
@@ -140,6 +139,7 @@ function One({ proposal, isTicked, onTick }: { proposal: Proposal; isTicked: boo
       ) : (
         <label className="row">
           <input type="checkbox" className="tick" checked={isTicked} onChange={(event) => onTick(event.target.checked)} /> <b>{subject}</b>
+          {isOwn && <span className="quiet"> (your own)</span>}
         </label>
       )}
       <p>{sentence}</p>
@@ -158,8 +158,41 @@ function One({ proposal, isTicked, onTick }: { proposal: Proposal; isTicked: boo
   );
 }
 
+function Own({ isAll }: { isAll: boolean }) {
+  return (
+    <p>
+      What you proposed yourself another safety officer accepts: two pairs of eyes.
+      {isAll && ' Tick what others proposed to accept that.'}
+    </p>
+  );
+}
+
 /** More than this is answered in portions. */
 const mostAtOnce = 1_000;
+
+interface Answered {
+  readonly chosen: readonly string[];
+  readonly count: number;
+  readonly newest: string | null;
+  readonly reason: string;
+}
+
+function useAnswer({ chosen, count, newest, reason }: Answered, onDone: () => void) {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: async ({ isAll, accept }: { isAll: boolean; accept: boolean }) => {
+      if (isAll && newest !== null && count > mostAtOnce) {
+        await request(answerAllMutation, { through: newest, accept, reason });
+        return null;
+      }
+      return (await request(answerMutation, { ...(isAll ? { through: newest } : { ids: [...chosen] }), accept, reason })).answerProposals;
+    },
+    onSuccess: async () => {
+      onDone();
+      await client.invalidateQueries();
+    },
+  });
+}
 
 /** One act over what is ticked, or over everything up to the newest that was seen. */
 function Answer({
@@ -177,20 +210,9 @@ function Answer({
   onDone: () => void;
 }) {
   const [reason, setReason] = useState('');
-  const client = useQueryClient();
-  const answer = useMutation({
-    mutationFn: async ({ isAll, accept }: { isAll: boolean; accept: boolean }) => {
-      if (isAll && newest !== null && count > mostAtOnce) {
-        await request(answerAllMutation, { through: newest, accept, reason });
-        return null;
-      }
-      return (await request(answerMutation, { ...(isAll ? { through: newest } : { ids: [...chosen] }), accept, reason })).answerProposals;
-    },
-    onSuccess: async () => {
-      setReason('');
-      onDone();
-      await client.invalidateQueries();
-    },
+  const answer = useAnswer({ chosen, count, newest, reason }, () => {
+    setReason('');
+    onDone();
   });
   const isWithout = answer.isPending || reason.trim() === '';
   const button = (isAll: boolean, accept: boolean, words: string) => (
@@ -217,12 +239,7 @@ function Answer({
           {button(true, false, count === 1 ? 'Decline it' : `Decline all ${count} that wait`)}
         </div>
       )}
-      {holdsOwn && (
-        <p>
-          What you proposed yourself another safety officer accepts: two pairs of eyes.
-          {chosen.length === 0 && ' Tick what others proposed to accept that.'}
-        </p>
-      )}
+      {holdsOwn && <Own isAll={chosen.length === 0} />}
       <p className="quiet">Tick some to answer those alone. Declined, the value on file before stays; what was new stays barred.</p>
       <Faults of={answer.error} />
       {typeof answer.data === 'number' && <p role="status">{answer.data} answered.</p>}
