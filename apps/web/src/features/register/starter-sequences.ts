@@ -27,7 +27,7 @@ const begin: readonly Written[] = [
   hold('start', 'Area below clear. One person is in charge of lifting and gives every word by radio; wind is read.', 'nobody stands below'),
   hold(
     'start',
-    'Each hoist run alone a little and its direction seen, then all grouped; stop tried; load cells at nought; chain bags hang clear.',
+    'Each hoist run alone a little and its direction seen; two or more then grouped and run together; stop tried; load cells at nought; chain bags hang clear.',
     'a hoist that runs the wrong way is found before it carries',
   ),
 ];
@@ -151,7 +151,7 @@ export const starterSequences: readonly StarterSequence[] = [
     ],
     comingDown: [
       ...begunDown,
-      read('each cart', 'Loom off. Base up to the bottom box and pinned.'),
+      read('each cart', 'Loom off. Lift clear, base up to the bottom box and pinned.'),
       hold(
         'each cart',
         'Tilt matched to the floor; lock pins that are unloaded out; down until the cart carries its boxes.',
