@@ -4,6 +4,7 @@ import {
   type HangCase,
   type HangStage,
   type JointClosing,
+  type PullBack,
   type StagePlan,
   bracketTilt,
   holeTilts,
@@ -39,7 +40,7 @@ const turn = (x: number, z: number, deg: number): readonly [number, number] => {
  * Every body of a stage in balance by itself, solved as one set of linear equations: three a body; unknown are two forces of the pins and one of the link
  * at each joint, and one along the chain of each pick. Largest force that the answer and what is left over differ by, as a share of the weight.
  */
-function offFromMatrix({ problem, answer, swung }: HangStage): number {
+function offFromMatrix({ problem, answer, held }: HangStage): number {
   const g = problem.gravityMps2;
   const n = problem.boxes.length;
   const masses = [problem.grid.massKg, ...problem.boxes.map((each) => each.massKg)];
@@ -58,7 +59,9 @@ function offFromMatrix({ problem, answer, swung }: HangStage): number {
     known[3 * body + 2]! -= (x * fz - z * fx) / 1000;
   };
   const weight = masses.reduce((sum, each) => sum + each * g, 0);
-  const aside = swung ? -swung.forceN / weight : 0;
+  // Chains lie along what balances weight and line together.
+  const pull = held?.hang.line;
+  const aside = pull ? -pull.xN / (weight - pull.zN) : 0;
   const from = (behind: number, above: number): readonly [number, number] => {
     const [x, z] = turn(-behind, above, deg);
     return [px + x, pz + z];
@@ -82,7 +85,7 @@ function offFromMatrix({ problem, answer, swung }: HangStage): number {
     }
     load(index + 1, from(box.cgBehindMm, -box.cgBelowMm), [0, -masses[index + 1]! * g]);
     const foot = from(0, -box.frontHeightMm);
-    if (swung && index === n - 1) load(n, foot, [swung.forceN, 0]);
+    if (pull && held?.pull.position === index + 1) load(index + 1, from(held.pull.behindMm, -held.pull.belowMm), [pull.xN, pull.zN]);
     [px, pz] = foot;
   });
   const A = new Matrix(rows);
@@ -102,6 +105,20 @@ function offFromMatrix({ problem, answer, swung }: HangStage): number {
   return Math.max(...off.map(Math.abs)) / weight;
 }
 
+/** A line from the middle of the lowest box to the floor behind: a twentieth of the weight on two picks, a degree more nose down on one. */
+function lineOf(problem: HangCase): PullBack {
+  const answer = solveHang(problem);
+  const last = problem.boxes.length;
+  return {
+    position: last,
+    behindMm: 100,
+    belowMm: problem.boxes[last - 1]!.frontHeightMm / 2,
+    anchor: { xMm: -8000, zMm: -14_000 },
+    chainMm: 3000,
+    ...(problem.picks.length === 2 ? { tensionN: (answer.massKg * 9.80665) / 20 } : { tiltDownDeg: answer.tiltDownDeg + 1 }),
+  };
+}
+
 describe('stages of building a hang', () => {
   it.each([
     ['swung back and driven down', swinging],
@@ -110,19 +127,23 @@ describe('stages of building a hang', () => {
     ['box by box', boxing],
   ])('%s are each in balance under the independent checker and by a matrix of all bodies, on one pick and on two', (_what, closing) => {
     let judged = 0;
+    const names = new Set<string>();
     fc.assert(
       fc.property(arbitraryHang, fc.constantFrom(1 as const, 2 as const), (raw, picks) => {
         const problem = hangFrom(raw, picks);
-        const plan = foursOf(problem, 20, closing);
+        const plan = { ...foursOf(problem, 20, closing), comesDown: true, pull: lineOf(problem) };
         for (const stage of solveStages(problem, plan).stages) {
           expect(verifyStage(stage)).toEqual([]);
           expect(offFromMatrix(stage)).toBeLessThan(1e-6);
           judged++;
+          names.add(stage.name);
         }
       }),
       { numRuns: 30, seed: 12 },
     );
     expect(judged).toBeGreaterThan(120);
+    for (const name of ['line half taken up', 'line taken up', ...(closing.cartJoints === swinging.cartJoints ? ['rear link drawn'] : [])])
+      expect(names).toContain(name);
   });
 
   it('join the grid on the ground without a hinge, and hinge only the joints between carts', () => {

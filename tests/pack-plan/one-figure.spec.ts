@@ -1,5 +1,6 @@
-import { drawStage, hangSheet, pickContent, pointRows, pointTable, renderMarkup, scenePoints } from '#drawings';
-import { type PicksResult, structurePoints } from '#pack-plan';
+import { drawStage, hangSheet, pickContent, pointRows, pointTable, renderMarkup, scenePoints, stageContent } from '#drawings';
+import { groupDigits } from '#kernel';
+import { type PicksResult, liftMoments, structurePoints } from '#pack-plan';
 import { plannedShow } from '../support/planned-show.js';
 
 const plain = (markup: string): string =>
@@ -100,6 +101,10 @@ describe.each(Object.entries(shows))('the loads of %s', (_, change) => {
         const page = rowsOf(pickContent(picks.loadRule, hang, pick, 'metric').map(renderMarkup).join(''));
         const compared = page.find((row) => row[0]?.startsWith('structure above'))!;
         expect(compared[1]).toBe(kilonewtons(sum((each) => each.verticalDynamicN)));
+        // The sum of the page ends with the point at rest, with its line where it has one.
+        const steps = plain(pickContent(picks.loadRule, hang, pick, 'metric').map(renderMarkup).join(' '));
+        expect(steps).toContain(plain(`= ${groupDigits(pick.pointLoadN, 1)} N.`));
+        expect(steps).toContain(plain(`= ${groupDigits(pick.pointLoadN * 1.25, 1)} N.`));
         if (own.some((each) => each.hangs.length > 1)) continue;
         const row = hangRow(picks, hang.hang, pick.hole);
         expect(row.slice(4, 7)).toEqual(
@@ -107,6 +112,48 @@ describe.each(Object.entries(shows))('the loads of %s', (_, change) => {
         );
         expect(row[7]).toBe(own[0]!.worstAt.join('; '));
       }
+  });
+
+  it('are the same on the sheet of stages, in the envelope, in the moments that are drawn and in what the worst stands at', () => {
+    for (const hang of picks.hangs) {
+      const sheet = rowsOf(stageContent(hang, 'metric').map(renderMarkup).join(''));
+      const moments = liftMoments(hang);
+      expect(moments.map((each) => each.name)).toEqual(hang.stages.map((each) => each.name));
+      hang.stages.forEach((stage, index) => {
+        const row = sheet.find((each) => each[0] === stage.name)!;
+        stage.picks.forEach(({ hole, reactionN }, at) => {
+          expect(row[3 + at]).toBe(kilonewtons(reactionN));
+          expect(moments[index]!.picks.find((each) => each.hole === hole)!.alongN).toBeCloseTo(reactionN, 6);
+        });
+        expect(moments[index]!.massKg).toBeCloseTo(stage.massKg, 6);
+        expect(row[2]).toBe(plain(`${groupDigits(stage.massKg, 0)} kg`));
+      });
+      hang.envelope!.picks.forEach(({ hole, mostN, mostAt }) => {
+        const most = Math.max(...hang.stages.map((stage) => stage.picks.find((each) => each.hole === hole)!.reactionN));
+        expect(mostN).toBe(most);
+        expect(hang.stages.find((each) => each.name === mostAt)!.picks.find((each) => each.hole === hole)!.reactionN).toBe(most);
+        expect(hang.picks.find((each) => each.hole === hole)!.worst!.reactionN).toBeCloseTo(most, 6);
+      });
+    }
+  });
+
+  it('pull aside alike in the CSV, on the point sheet and in the scene, and add up on each beam', () => {
+    const scene = scenePoints(picks, 'plan');
+    for (const point of points) {
+      const support = scene.split('<Support').find((each) => each.includes(`name="${point.point}"`))!;
+      const [still, factored] = /aside (\d+) N, with factor (\d+) N/.exec(support)!.slice(1).map(Number) as [number, number];
+      expect(Math.abs(still - (csv(point.point, 'horizontal_n') as number))).toBeLessThanOrEqual(0.55);
+      expect(Math.abs(factored - (csv(point.point, 'horizontal_dynamic_n') as number))).toBeLessThanOrEqual(0.55);
+      expect(support.includes(' toward ')).toBe(point.directionDeg !== null);
+    }
+    for (const beam of picks.site!.beams) {
+      const on = points.filter((each) => beam.points.includes(each.point));
+      expect(on.length).toBe(beam.points.length);
+      expect(beam.worstDynamicN).toBeCloseTo(
+        on.reduce((sum, each) => sum + each.verticalDynamicN, 0),
+        6,
+      );
+    }
   });
 });
 

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { pointRows } from '#drawings';
+import { liftMoments } from '#pack-plan';
 import { demoTour } from '../support/demo-tour.js';
 import { plannedShow } from '../support/planned-show.js';
 import { valueOf } from '../support/arithmetic.js';
@@ -66,6 +67,20 @@ describe('the point sheet of the demo, done by hand', () => {
       expect(sum(6)).toBeCloseTo(Number(together[number]![6]), 6);
       expect(sum(7)).toBeCloseTo(Number(together[number]![7]), 3);
     });
+  });
+
+  it('has the kick of a link that is drawn coming down, as the stages of the hang have it', () => {
+    const part = page.split('## ').find((each) => each.startsWith('Centre: coming down'))!;
+    const written = (label: string) => Number(new RegExp(`^${label}: .* = (-?[\\d.]+)$`, 'm').exec(part)![1]);
+    const hang = plannedShow().picks.hangs[2]!;
+    const stage = hang.stages.find((each) => each.name === 'Centre 9-12, coming down, rear link drawn')!;
+    const pins = liftMoments(hang).find((each) => each.name === stage.name)!.joints[8]!.frontPinsN;
+    expect(Math.abs(pins - written('Pulled at the front pins of joint 9'))).toBeLessThan(2);
+    for (const { hole, reactionN } of stage.picks) {
+      expect(Math.abs(reactionN - written(`Reaction at ${hole}`))).toBeLessThan(2);
+      // It is not the worst of the hang.
+      expect(hang.picks.find((each) => each.hole === hole)!.worst!.pointLoadN).toBeGreaterThan(written(`Point ${hole}`));
+    }
   });
 
   it('is the point sheet', () => {

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { Matrix, solve } from 'ml-matrix';
 import { slingTensionFactor, solveBridle } from '#hang-statics';
 
 /** Angle from the horizontal -> tension factor as trade tables print it; they round at 65, 40 and 35 degrees, hence the 0.002. */
@@ -84,6 +85,72 @@ describe('a bridle', () => {
       expect(leg.horizontalN).toBeCloseTo(500, 9);
       expect(leg.lengthMm).toBeCloseTo(1000 * Math.SQRT2, 9);
     }
+  });
+
+  // D. L. Hall, Rigging Math Made Simple (primer).
+  it('has legs as long as a textbook makes them (Hall, lesson 3: 10 and 4 ft make 10.77 ft, 6 and 3 ft make 6.7 ft)', () => {
+    const legs = (...places: readonly (readonly [aside: number, up: number])[]) => {
+      const answer = solveBridle(
+        hook,
+        places.map(([xMm, zMm]) => ({ xMm, yMm: 0, zMm })),
+        500,
+      );
+      if (!answer.ok) throw new Error(answer.reason.code);
+      return answer.legs;
+    };
+    const [first, second] = legs([-4, 10], [3, 6]);
+    expect(first!.lengthMm).toBeCloseTo(10.77, 2);
+    expect(second!.lengthMm).toBeCloseTo(6.7, 1);
+    // Lesson 4: 500 lb, legs of 5 and 6.7 ft; T1 = W L1 H2 / (V1 H2 + V2 H1) = 454.5 lb, T2 = 304.9 lb (304.5 with L2 rounded to 6.7).
+    const [near, far] = legs([-3, 4], [6, 3]);
+    expect(near!.lengthMm).toBeCloseTo(5, 9);
+    expect(near!.tensionN).toBeCloseTo(454.5, 1);
+    expect(far!.tensionN).toBeCloseTo(304.9, 1);
+  });
+
+  it('on three legs in space carries what its unit directions say (Hall, lesson 14: directions printed to three places, 1,000 lb)', () => {
+    const directions = [
+      [-0.435, -0.381, 0.816],
+      [-0.351, 0.282, 0.846],
+      [0.47, -0.059, 0.881],
+    ] as const;
+    const answer = solveBridle(
+      hook,
+      directions.map(([x, y, z]) => ({ xMm: 1000 * x, yMm: 1000 * y, zMm: 1000 * z })),
+      1000,
+    );
+    if (!answer.ok) throw new Error(answer.reason.code);
+    // Solved from the printed directions (not printed themselves): 228.1, 417.5, 522.9 times each. The second is printed 0.958 long, the others 1.
+    const longs = directions.map((each) => Math.hypot(...each));
+    expect(longs.map((each) => Number(each.toFixed(3)))).toEqual([1, 0.958, 1]);
+    [228.1, 417.5, 522.9].forEach((each, index) => expect(answer.legs[index]!.tensionN).toBeCloseTo(each * longs[index]!, 0));
+    // The same by a library for linear algebra.
+    const unit = directions.map((each) => each.map((part) => part / Math.hypot(...each)));
+    const matrix = new Matrix([0, 1, 2].map((row) => unit.map((each) => each[row]!)));
+    const solved = solve(matrix, Matrix.columnVector([0, 0, 1000])).to1DArray();
+    answer.legs.forEach((leg, index) => expect(leg.tensionN).toBeCloseTo(solved[index]!, 8));
+  });
+
+  it('with three legs agrees with a library for linear algebra, wherever its anchors are', () => {
+    const offset = fc.integer({ min: 100, max: 8000 });
+    fc.assert(
+      fc.property(offset, offset, offset, fc.integer({ min: 500, max: 12_000 }), (a, b, c, high) => {
+        const anchors = [
+          { xMm: a, yMm: -c / 7, zMm: high },
+          { xMm: -b, yMm: b, zMm: high + 100 },
+          { xMm: -b, yMm: -c, zMm: high / 2 },
+        ];
+        const unit = anchors.map(({ xMm, yMm, zMm }) => [xMm, yMm, zMm].map((each) => each / Math.hypot(xMm, yMm, zMm)));
+        const solved = solve(
+          new Matrix([0, 1, 2].map((row) => unit.map((each) => each[row]!))),
+          Matrix.columnVector([0, 0, 8000]),
+        ).to1DArray();
+        const answer = solveBridle(hook, anchors, 8000);
+        expect(answer.ok).toBe(solved.every((each) => each > -8e-3));
+        if (answer.ok) answer.legs.forEach((leg, index) => expect(Math.abs(leg.tensionN - solved[index]!)).toBeLessThan(1e-6 * 8000));
+      }),
+      { numRuns: 50 },
+    );
   });
 
   it('holds its load in equilibrium, with two legs or three, wherever the hook hangs between them', () => {

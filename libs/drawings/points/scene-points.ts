@@ -16,7 +16,7 @@ export function scenePoints(picks: PicksResult, planId: string): string {
       node(
         'Function',
         {},
-        `at rest ${Math.round(each.restN)} N, worst ${Math.round(each.verticalN)} N, with factor ${Math.round(each.verticalDynamicN)} N`,
+        `at rest ${Math.round(each.restN)} N, worst ${Math.round(each.verticalN)} N, with factor ${Math.round(each.verticalDynamicN)} N, aside ${Math.round(each.horizontalN)} N, with factor ${Math.round(each.horizontalDynamicN)} N${each.directionDeg === null ? '' : ` toward ${Math.round(each.directionDeg)} deg`}`,
       ),
       node('ChainLength', {}, '0'),
       node('Geometries', {}),

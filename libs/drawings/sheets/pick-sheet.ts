@@ -237,7 +237,7 @@ export function stageContent(hang: HangResult, units: Units): Node[] {
     node(
       'p',
       {},
-      'Front pins only: the cart load hangs on its front pins with the base on, turned until its centre of gravity is under the joint. Linked and closed: the rear link is in. Opened and locked: at its splays, the base still on. Positive in a rear link: pulled; negative: pushed. Stages of lifting: common practice, no published source.',
+      'Front pins only: the cart load hangs on its front pins with the base on, turned until its centre of gravity is under the joint. Linked and closed: the rear link is in. Opened and locked: at its splays, the base still on. Coming down, rear link drawn: if it is drawn while the load hangs, at the lowest point of the swing, where it pulls with more than it weighs. Positive in a rear link: pulled; negative: pushed. Stages of lifting: common practice, no published source.',
     ),
     node('h2', {}, 'The worst of all stages, compared'),
     comparisonTable(hang.envelope?.comparisons ?? [], units),
