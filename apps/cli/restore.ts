@@ -1,9 +1,12 @@
 import pg from 'pg';
 import { groupDigits } from '#kernel';
 import { Trouble } from '#runtime';
+import { type LogVerdict, verifyLog } from '../api/src/platform/seal/verify-log.js';
 import { checkIndexes } from './keeping/check-indexes.js';
 import { atTerminal, openHouseDatabase } from './keeping/house-database.js';
+import { sentencesOf } from './keeping/log-verdict-words.js';
 import { restoreBackup } from './keeping/restore-backup.js';
+import { plainText } from './keeping/stored-tables.js';
 
 const usage = 'npm run restore -- FILE [--replace]';
 
@@ -23,14 +26,27 @@ export function main(args: readonly string[], root: string): Promise<number> {
         say(`The backup is of an earlier version: ${migrated} ${migrated === 1 ? 'change' : 'changes'} of shape made since.`);
       const client = new pg.Client({ connectionString: database.url });
       await client.connect();
+      const verdict = await verdictOf(client);
+      if (verdict) say(`The log: ${sentencesOf(verdict).join(' ')}`);
       const check = await checkIndexes(client).finally(() => client.end());
       if (check.notDone !== undefined) say(`The server's own check of its tables and indexes was not made: ${check.notDone}.`);
       else if (check.faults.length === 0) say(`The server checked ${check.tables} tables and ${check.indexes} indexes: nothing wrong.`);
       else say(`The server's own check FOUND FAULTS:\n  ${check.faults.join('\n  ')}`);
       say('Everybody signs in again. Start it with npm start.');
-      return check.faults.length > 0 ? 1 : 0;
+      return check.faults.length > 0 || verdict?.fault ? 1 : 0;
     } finally {
       await database.close();
     }
   });
+}
+
+/** Whether what came back is as it was sealed, before anybody works with it; null: of a version without seals. */
+async function verdictOf(client: pg.Client): Promise<LogVerdict | null> {
+  await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+  for (const statement of plainText) await client.query(statement);
+  try {
+    return await verifyLog(async (sql, values) => (await client.query(sql, values)).rows as never);
+  } finally {
+    await client.query('ROLLBACK');
+  }
 }

@@ -6,6 +6,7 @@ import pg from 'pg';
 import { wholePlanHtml } from '#drawings';
 import { exportHouse } from '../../apps/cli/keeping/export-house.js';
 import { checkIndexes } from '../../apps/cli/keeping/check-indexes.js';
+import { sentencesOf } from '../../apps/cli/keeping/log-verdict-words.js';
 import { readBackup } from '../../apps/cli/keeping/read-backup.js';
 import { restoreBackup } from '../../apps/cli/keeping/restore-backup.js';
 import { writeBackup } from '../../apps/cli/keeping/write-backup.js';
@@ -35,6 +36,37 @@ describe('backup and restore', () => {
     return Object.assign(new URL(server()), { pathname: `/${name}` }).href;
   };
   const backUp = (url: string, name: string) => withClient(url, (client) => writeBackup(client, join(folder, name), '0.0.0', at));
+
+  it('says whether the log in it is as it was sealed, and names a line that is not', async () => {
+    const sound = await backUp(house.databaseUrl, 'sound.backup');
+    expect([sound.notSealed, sound.verdict?.fault]).toEqual([null, null]);
+    expect(sound.verdict?.lines).toBe(sound.manifest.log?.lines);
+    await withClient(house.databaseUrl, async (client) => {
+      await client.query('BEGIN; ALTER TABLE event DISABLE TRIGGER USER');
+      const { rows } = await client.query(
+        `UPDATE event SET sentence = 'x' WHERE id = (SELECT min(event_id) FROM sealed_line) RETURNING id`,
+      );
+      await client.query('ALTER TABLE event ENABLE TRIGGER USER; COMMIT');
+      const { verdict } = await writeBackup(client, join(folder, 'changed.backup'), '0.0.0', at);
+      expect(sentencesOf(verdict!)[0]).toContain(`NOT AS SEALED: line ${rows[0].id} of seal 1 was changed.`);
+    });
+  });
+
+  it('is written while the disk of the database is full, and says that the newest lines are not sealed', async () => {
+    await withClient(house.databaseUrl, async (client) => {
+      await client.query(`INSERT INTO event (at, who, what, sentence) VALUES (now(), '', 'noted', 'not sealed yet')`);
+      await client.query(
+        `CREATE FUNCTION full_disk() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE 'No space left on device' USING ERRCODE = '53100'; END $$`,
+      );
+      await client.query('CREATE TRIGGER full_disk BEFORE INSERT ON seal FOR EACH ROW EXECUTE FUNCTION full_disk()');
+      try {
+        const { notSealed, verdict } = await writeBackup(client, join(folder, 'full.backup'), '0.0.0', at);
+        expect([notSealed, verdict?.unsealed]).toEqual(['the disk of the database is full', expect.any(Number)]);
+      } finally {
+        await client.query('DROP FUNCTION full_disk() CASCADE');
+      }
+    });
+  });
 
   it('drill: a house under writes is backed up, restored elsewhere, equal by hash, and its revisions print the same', async () => {
     const system = await house.as('system');

@@ -4,6 +4,7 @@ import type pg from 'pg';
 import { Trouble } from '#runtime';
 import { copyOut } from './copy-table.js';
 import { type LogHead, readLogHead } from '../../api/src/platform/seal/log-head.reader.js';
+import { type LogVerdict, verifyLog } from '../../api/src/platform/seal/verify-log.js';
 import { type Ask, sealAll, sealLock } from '../../api/src/platform/seal/seal-log.js';
 import { type Manifest, backupFormat, manifestName, partName } from './manifest.js';
 import { PackedWriter } from './packed-file.js';
@@ -15,6 +16,10 @@ const partBytes = 4 * 1024 * 1024;
 export interface Backup {
   readonly manifest: Manifest;
   readonly bytes: number;
+  /** Why the newest lines of the log are not sealed in it, where they are not. */
+  readonly notSealed: string | null;
+  /** Whether the log in it is as it was sealed; null: a house of an earlier version, which has no seals. */
+  readonly verdict: LogVerdict | null;
 }
 
 /**
@@ -26,23 +31,27 @@ export async function writeBackup(client: pg.ClientBase, path: string, version: 
   const unfinished = `${path}.unfinished`;
   const packed = new PackedWriter(unfinished);
   try {
-    const manifest = await writeTables(client, packed, version, at);
+    const { manifest, notSealed, verdict } = await writeTables(client, packed, version, at);
     await packed.close();
     const { manifest: read } = await readBackup(unfinished);
     if (JSON.stringify(read) !== JSON.stringify(manifest)) throw new Trouble(`What was read back from ${path} is not what was written.`);
     renameSync(unfinished, path);
-    return { manifest, bytes: statSync(path).size };
+    return { manifest, bytes: statSync(path).size, notSealed, verdict };
   } catch (fault) {
     packed.abandon();
     rmSync(unfinished, { force: true });
     const code = (fault as NodeJS.ErrnoException).code ?? '';
+    if (code === diskFull)
+      throw new Trouble(
+        `The disk of the database is full: the backup could not be written. Nothing of it was kept; make room and try again.`,
+      );
     if (['ENOSPC', 'EACCES', 'ENOENT', 'EISDIR', 'EROFS', 'EDQUOT'].includes(code))
       throw new Trouble(`The backup could not be written to ${path} (${code}); nothing of it was kept.`);
     throw fault;
   }
 }
 
-async function writeTables(client: pg.ClientBase, packed: PackedWriter, version: string, at: Date): Promise<Manifest> {
+async function writeTables(client: pg.ClientBase, packed: PackedWriter, version: string, at: Date): Promise<Omit<Backup, 'bytes'>> {
   // Nobody else seals between the moment that is written and its seal.
   await client.query('SELECT pg_advisory_lock($1)', [sealLock]);
   await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ');
@@ -52,7 +61,8 @@ async function writeTables(client: pg.ClientBase, packed: PackedWriter, version:
       if (fault.code === '42P01') throw new Trouble('This database holds no house yet: there is nothing to back up.');
       throw fault;
     });
-    await sealFirst(client, at);
+    const notSealed = await sealFirst(client, at);
+    const verdict = (await hasSeals(client)) ? await verifyLog(askOf(client)) : null;
     const tables = [];
     for (const table of await storedTables(client)) tables.push({ ...table, ...(await writeTable(client, packed, table, at)) });
     const { rows: server } = await client.query<{ server_version: string }>('SHOW server_version');
@@ -69,7 +79,7 @@ async function writeTables(client: pg.ClientBase, packed: PackedWriter, version:
     };
     await packed.add(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`), at);
     await client.query('COMMIT');
-    return manifest;
+    return { manifest, notSealed, verdict };
   } catch (fault) {
     await client.query('ROLLBACK').catch(() => undefined);
     throw fault;
@@ -78,14 +88,29 @@ async function writeTables(client: pg.ClientBase, packed: PackedWriter, version:
   }
 }
 
-/** So that the backup holds no line that could be changed unseen; a house of an earlier version has no seals yet. */
-async function sealFirst(client: pg.ClientBase, at: Date): Promise<void> {
-  if (!(await hasSeals(client))) return;
+/** SQLSTATE: the disk of the database is full. */
+export const diskFull = '53100';
+
+/**
+ * So that the backup holds no line that could be changed unseen; a house of an earlier version has no seals yet. A database that cannot write any more can still
+ * be read, and then most of all is a backup wanted: gives why the newest lines are not sealed.
+ */
+async function sealFirst(client: pg.ClientBase, at: Date): Promise<string | null> {
+  if (!(await hasSeals(client))) return null;
   const ask = askOf(client);
-  await sealAll(
-    (work) => work(ask),
-    () => at,
-  );
+  await client.query('SAVEPOINT sealing');
+  try {
+    await sealAll(
+      (work) => work(ask),
+      () => at,
+    );
+    await client.query('RELEASE SAVEPOINT sealing');
+    return null;
+  } catch (fault) {
+    if ((fault as { code?: string }).code !== diskFull) throw fault;
+    await client.query('ROLLBACK TO SAVEPOINT sealing');
+    return 'the disk of the database is full';
+  }
 }
 
 const askOf =
