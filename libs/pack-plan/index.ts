@@ -28,6 +28,11 @@ export type {
   TruckResult,
   TruckResultOne,
   TrucksHead,
+  TourLoad,
+  TourStop,
+  WholeTour,
+  HowItStands,
+  MoveWeights,
   Working,
 } from './contract/index.js';
 export { capSeconds } from './contract/index.js';
@@ -117,3 +122,5 @@ export type { FaultFound, FaultKind, FaultRecord, LastSeen, ReturnPiece, Sightin
 export { faultKinds, faultStates, openFaults, whatIsBack } from './return/index.js';
 export type { BenchCheck, PickPlace, TrunkLine, Used } from './prep/index.js';
 export { afterBench, benchChecks, leavesTheHouse, pickList, splaysToSet, trunkLines, wrongCounts, wrongSplays } from './prep/index.js';
+export type { WholeTourAnswer, WholeTourAsked } from './tour/index.js';
+export { planWholeTour } from './tour/index.js';

@@ -145,7 +145,27 @@ describe('a tour planned as a whole', () => {
   it('is not planned where a show cannot be served', () => {
     const tour = smallTour(5, 2);
     const short = { ...tour, shows: [...tour.shows, { id: 'too much', weight: 1, loads: [load('L', 'C')] }] };
-    expect(plan(short).status).toBe('infeasible');
+    expect(plan(short)).toMatchObject({ status: 'infeasible', cannot: { show: 'too much', short: [{ model: 'C', missing: 1 }] } });
+  });
+
+  it('takes no box at a show that must not fly there, and still takes it before', () => {
+    const boxes = { A1: 'A', A2: 'A' };
+    const carts = ['K1', 'K2'].map((id) => ({ id, capacity: 1, stack: [] as string[] }));
+    const tour: TourMoves = {
+      floor: { carts, loose: ['A1', 'A2'], boxes, unusable: [] },
+      shows: [
+        { id: 'first', weight: 1, loads: [load('one', 'A')], unusable: ['A2'] },
+        { id: 'second', weight: 3, loads: [load('two', 'A')], unusable: ['A1'] },
+      ],
+    };
+    const made = plan(tour);
+    expect(made.shows.map(({ answer }) => answer.assignments.find((each) => ['one', 'two'].includes(each.load))?.boxes)).toEqual([
+      ['A1'],
+      ['A2'],
+    ]);
+    expect(verifyTour(tour, made)).toEqual([]);
+    const swapped = { ...tour, shows: tour.shows.map((show) => ({ ...show, unusable: ['A1', 'A2'] })) };
+    expect(verifyTour(swapped, made).join()).toMatch(/must not fly/);
   });
 
   it('is seen through where a sum or a move is wrong', () => {

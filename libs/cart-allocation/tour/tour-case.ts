@@ -9,6 +9,8 @@ export interface TourShow {
   readonly loads: Loads;
   /** What a box move costs there: depot hands are cheaper than the dock at six in the morning. */
   readonly weight: number;
+  /** Boxes that must not fly on its days, beside those of the floor. */
+  readonly unusable?: readonly string[];
 }
 
 /** The floor before prep, and the shows in their order. Loads are named once over the tour. */
@@ -21,9 +23,9 @@ export interface TourMoves {
 export type Standing = Pick<AllocationCase, 'carts' | 'loose'>;
 
 /** The case of one show from where boxes stand, with loads that later shows want as well; undefined where the loads cannot all be named in one case. */
-export function caseOfShow(tour: TourMoves, standing: Standing, loads: Loads): AllocationCase | undefined {
-  const { boxes, unusable } = tour.floor;
-  const read = makeAllocationCase({ boxes, unusable, ...standing, loads });
+export function caseOfShow({ floor }: TourMoves, show: TourShow, standing: Standing, loads: Loads): AllocationCase | undefined {
+  const unusable = [...new Set([...floor.unusable, ...(show.unusable ?? [])])];
+  const read = makeAllocationCase({ carts: standing.carts, loose: standing.loose, boxes: floor.boxes, unusable, loads });
   return read.ok ? read.value : undefined;
 }
 

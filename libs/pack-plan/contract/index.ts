@@ -52,3 +52,4 @@ export type { TickKey } from './tick-key.js';
 export type { RowWay } from './tick-key.js';
 export { moveKey, rowKey, rowWays, stepKey, tickKeyOf, tickKinds, tickText, tickWords } from './tick-key.js';
 export type { Working } from './working.js';
+export type { HowItStands, MoveWeights, TourLoad, TourStop, WholeTour } from './whole-tour.js';

@@ -15,7 +15,7 @@ export type { PlaceReason } from './place-reason.js';
 export type { CellReading, ReadingFact } from './reading.js';
 export type { KeptBack, ReasonAgainst } from './reason-against.js';
 export type { OpenSlot, ReadFinding } from './read-finding.js';
-export type { Clash, MoveBackRefusal, Refusal, TickRefusal } from './refusal.js';
+export type { Clash, MoveBackRefusal, Refusal, TickRefusal, TourRefusal } from './refusal.js';
 export type { RemedyFact } from './remedy.js';
 export type { RowChoiceFact } from './row-choice.js';
 export type { ShortageFact } from './shortage.js';

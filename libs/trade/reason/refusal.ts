@@ -22,7 +22,24 @@ export type Refusal =
   | { readonly code: 'hold-clashes'; readonly name: string; readonly clash: Clash }
   | { readonly code: 'swap-breaks-rules'; readonly truck: string; readonly first: number; readonly second: number }
   | { readonly code: 'swap-out-of-turn'; readonly truck: string; readonly first: number; readonly second: number }
-  | { readonly code: 'trucks-cannot-be-loaded' };
+  | { readonly code: 'trucks-cannot-be-loaded' }
+  | TourRefusal;
+
+/** Why a tour is not planned as a whole. */
+export type TourRefusal =
+  | { readonly code: 'tour-too-short'; readonly shows: number }
+  /** Shows are to stay as they are, and there is no plan of them, or fewer shows. */
+  | { readonly code: 'tour-nothing-to-keep'; readonly shows: number }
+  /** A show that is to stay wants something else by now; `boxes`: those that must not fly there. */
+  | { readonly code: 'tour-not-as-kept'; readonly show: string; readonly load: string | null; readonly boxes: readonly string[] }
+  /** `carts`: how many are missing. */
+  | {
+      readonly code: 'tour-show-not-served';
+      readonly show: string;
+      readonly models: readonly { readonly model: string; readonly missing: number }[];
+      readonly carts: number;
+    }
+  | { readonly code: 'tour-fails-its-check'; readonly fault: string };
 
 /** Why a step may not be ticked yet, or not be taken back. */
 export type TickRefusal =

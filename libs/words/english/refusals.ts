@@ -19,6 +19,21 @@ export const refusals: Words['refusals'] = {
   'swap-out-of-turn': ({ truck, first, second }) =>
     `Exchanged, rows ${first} and ${second} of ${truck} do not come off in their turn. Say why that may be.`,
   'trucks-cannot-be-loaded': () => 'The trucks cannot be loaded like that; nothing was changed.',
+  'tour-too-short': ({ shows }) =>
+    `${shows === 0 ? 'No show' : 'One show'} of this tour wants carts: a tour is planned as a whole from two shows on.`,
+  'tour-nothing-to-keep': ({ shows }) => `There is no plan of ${shows} shows of this tour that could stay as it is; plan all of it.`,
+  'tour-not-as-kept': ({ show, load, boxes }) =>
+    boxes.length > 0
+      ? `${show} cannot stay as it is planned: ${boxes.join(', ')} of ${load ?? 'its carts'} must not fly there. Keep fewer shows.`
+      : `${show} cannot stay as it is planned: ${load ? `${load} is` : 'its loads are'} designed otherwise by now. Keep fewer shows.`,
+  'tour-show-not-served': ({ show, models, carts }) =>
+    `${show} cannot be served, so the tour was not planned as a whole: ${
+      [
+        ...models.map(({ model, missing }) => `${missing} of ${model} ${missing === 1 ? 'is' : 'are'} missing`),
+        ...(carts > 0 ? [`${carts} ${carts === 1 ? 'cart is' : 'carts are'} missing`] : []),
+      ].join(', ') || 'not every load finds a cart'
+    }. Its own plan says more.`,
+  'tour-fails-its-check': ({ fault }) => `The plan of the tour failed its check and was not kept: ${fault}.`,
 };
 
 export const moveBackRefusals: Words['moveBackRefusals'] = {
