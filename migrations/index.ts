@@ -50,6 +50,7 @@ import { KeepTriggersToTheirTables20261127091500 } from './20261127091500-keep-t
 import { CreateAnswering20261127115000 } from './20261127115000-create-answering.js';
 import { IndexRegisterOrders20261127120000 } from './20261127120000-index-register-orders.js';
 import { NarrowLeaving20261127121500 } from './20261127121500-narrow-leaving.js';
+import { CreateTourPlan20261127123900 } from './20261127123900-create-tour-plan.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -105,4 +106,5 @@ export const migrations = [
   CreateAnswering20261127115000,
   IndexRegisterOrders20261127120000,
   NarrowLeaving20261127121500,
+  CreateTourPlan20261127123900,
 ];

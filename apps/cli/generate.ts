@@ -71,6 +71,7 @@ export async function main(_args: readonly string[], root: string): Promise<numb
               DueJson: '../pack-plan/index.js#DueResult',
               WorkListJson: '../pack-plan/index.js#WorkList',
               BetweenShowsJson: '../pack-plan/index.js#BetweenShows',
+              WholeTourJson: '../pack-plan/index.js#WholeTour',
               SeasonJson: '../inspection-calendar/index.js#SeasonAnswer',
               SeenItemsJson: '../inspection-calendar/index.js#SeenItems',
               TourJson: '../tour-file/index.js#Tour',

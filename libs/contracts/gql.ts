@@ -164,6 +164,8 @@ type Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": typeof types.TravellingKitDocument,
     "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": typeof types.TourPlacesDocument,
     "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": typeof types.AnswerPlaceDocument,
+    "query WholeTour($tourId: ID!) { wholeTour(tourId: $tourId) { plan madeAt madeBy } }": typeof types.WholeTourDocument,
+    "\n  mutation PlanWholeTour($tourId: ID!, $depot: Float!, $dock: Float!, $fixedUntil: Int!) {\n    planWholeTour(tourId: $tourId, depot: $depot, dock: $dock, fixedUntil: $fixedUntil, waitMs: 800) {\n      __typename\n      ... on TourPlanned { tourId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": typeof types.PlanWholeTourDocument,
     "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": typeof types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": typeof types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": typeof types.CancelCsvImportDocument,
@@ -349,6 +351,8 @@ const documents: Documents = {
     "\n  query TravellingKit {\n    trucks: items(kind: \"truck\", first: 100) { edges { node { id model } } }\n    cases: items(kind: \"case\", first: 200) { edges { node { id model } } }\n  }\n": types.TravellingKitDocument,
     "\n  query TourPlaces($tourId: ID!) {\n    tourPlaces(tourId: $tourId) {\n      places { place hasRules judgedBy decisions { rulesOf because decidedBy decidedAt } }\n      ruled\n      home\n    }\n  }\n": types.TourPlacesDocument,
     "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n": types.AnswerPlaceDocument,
+    "query WholeTour($tourId: ID!) { wholeTour(tourId: $tourId) { plan madeAt madeBy } }": types.WholeTourDocument,
+    "\n  mutation PlanWholeTour($tourId: ID!, $depot: Float!, $dock: Float!, $fixedUntil: Int!) {\n    planWholeTour(tourId: $tourId, depot: $depot, dock: $dock, fixedUntil: $fixedUntil, waitMs: 800) {\n      __typename\n      ... on TourPlanned { tourId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n": types.PlanWholeTourDocument,
     "query CsvImport($id: ID!) { csvImport(id: $id) { id of dryRun askedBy askedAt state step rowsTotal rowsChecked rowsWritten rowsDated seconds code outcome { rows added changed unchanged failed waiting faulty firstAdded firstFailed firstChanged { id what } firstWaiting faults { column wanted count rows first { row value } } } } }": types.CsvImportDocument,
     "query LatestCsvImports { latestCsvImports { id of dryRun askedBy askedAt state rowsTotal seconds } }": types.LatestCsvImportsDocument,
     "mutation CancelCsvImport($id: ID!) { cancelCsvImport(id: $id) { id state } }": types.CancelCsvImportDocument,
@@ -981,6 +985,14 @@ export function graphql(source: "\n  query TourPlaces($tourId: ID!) {\n    tourP
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */
 export function graphql(source: "\n  mutation AnswerPlace($tourId: ID!, $place: String!, $rulesOf: String, $reason: String!) {\n    answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home }\n  }\n"): typeof import('./graphql.js').AnswerPlaceDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "query WholeTour($tourId: ID!) { wholeTour(tourId: $tourId) { plan madeAt madeBy } }"): typeof import('./graphql.js').WholeTourDocument;
+/**
+ * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
+ */
+export function graphql(source: "\n  mutation PlanWholeTour($tourId: ID!, $depot: Float!, $dock: Float!, $fixedUntil: Int!) {\n    planWholeTour(tourId: $tourId, depot: $depot, dock: $dock, fixedUntil: $fixedUntil, waitMs: 800) {\n      __typename\n      ... on TourPlanned { tourId }\n      ... on PlanningRefusal { code sentence reasons }\n      ... on JobUnderWay { job { id state progress } }\n    }\n  }\n"): typeof import('./graphql.js').PlanWholeTourDocument;
 /**
  * The graphql function is used to parse GraphQL queries into a document that can be used by GraphQL clients.
  */

@@ -3,7 +3,7 @@
 type Exact<T extends { [key: string]: unknown }> = { [K in keyof T]: T[K] };
 /** Internal type. DO NOT USE DIRECTLY. */
 export type Incremental<T> = T | { [P in keyof T]?: P extends ' $fragmentName' | '__typename' ? T[P] : never };
-import type { BetweenShows, CartsResult, DueResult, HangResult, HardwareResult, PackPlan, PicksHead, TruckResultOne, TrucksHead, WorkList } from '../pack-plan/index.js';
+import type { BetweenShows, CartsResult, DueResult, HangResult, HardwareResult, PackPlan, PicksHead, TruckResultOne, TrucksHead, WholeTour, WorkList } from '../pack-plan/index.js';
 import type { Item, Tour, Venue } from '../tour-file/index.js';
 import type { SeasonAnswer, SeenItems } from '../inspection-calendar/index.js';
 import type { DocumentTypeDecoration } from '@graphql-typed-document-node/core';
@@ -1312,6 +1312,27 @@ export type AnswerPlaceMutationVariables = Exact<{
 
 
 export type AnswerPlaceMutation = { answerPlace: { home: string | null } };
+
+export type WholeTourQueryVariables = Exact<{
+  tourId: string | number;
+}>;
+
+
+export type WholeTourQuery = { wholeTour: { plan: WholeTour, madeAt: string, madeBy: string | null } | null };
+
+export type PlanWholeTourMutationVariables = Exact<{
+  tourId: string | number;
+  depot: number;
+  dock: number;
+  fixedUntil: number;
+}>;
+
+
+export type PlanWholeTourMutation = { planWholeTour:
+    | { __typename: 'JobUnderWay', job: { id: string, state: string, progress: number } }
+    | { __typename: 'PlanningRefusal', code: string, sentence: string, reasons: Array<string> }
+    | { __typename: 'TourPlanned', tourId: string }
+   };
 
 export type CsvImportQueryVariables = Exact<{
   id: string | number;
@@ -3566,6 +3587,43 @@ export const AnswerPlaceDocument = new TypedDocumentString(`
   }
 }
     `, {"hash":"sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813"}) as unknown as TypedDocumentString<AnswerPlaceMutation, AnswerPlaceMutationVariables>;
+export const WholeTourDocument = new TypedDocumentString(`
+    query WholeTour($tourId: ID!) {
+  wholeTour(tourId: $tourId) {
+    plan
+    madeAt
+    madeBy
+  }
+}
+    `, {"hash":"sha256:d9b647bee78bbda1236ee213ef2364952f6a2119e6a516f603e0041a0a71f020"}) as unknown as TypedDocumentString<WholeTourQuery, WholeTourQueryVariables>;
+export const PlanWholeTourDocument = new TypedDocumentString(`
+    mutation PlanWholeTour($tourId: ID!, $depot: Float!, $dock: Float!, $fixedUntil: Int!) {
+  planWholeTour(
+    tourId: $tourId
+    depot: $depot
+    dock: $dock
+    fixedUntil: $fixedUntil
+    waitMs: 800
+  ) {
+    __typename
+    ... on TourPlanned {
+      tourId
+    }
+    ... on PlanningRefusal {
+      code
+      sentence
+      reasons
+    }
+    ... on JobUnderWay {
+      job {
+        id
+        state
+        progress
+      }
+    }
+  }
+}
+    `, {"hash":"sha256:85c226180cd8004a236c6089be78908cd24d630f4ed7cac55ca0d10c66a793ae"}) as unknown as TypedDocumentString<PlanWholeTourMutation, PlanWholeTourMutationVariables>;
 export const CsvImportDocument = new TypedDocumentString(`
     query CsvImport($id: ID!) {
   csvImport(id: $id) {

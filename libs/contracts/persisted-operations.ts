@@ -299,6 +299,10 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "query TourPlaces($tourId: ID!) { tourPlaces(tourId: $tourId) { home places { decisions { because decidedAt decidedBy rulesOf } hasRules judgedBy place } ruled } }",
   'sha256:327c199f5e4e1ea1140765012c1c52989041ab299d065fb0e0ee116d4163b813':
     "mutation AnswerPlace($place: String!, $reason: String!, $rulesOf: String, $tourId: ID!) { answerPlace(tourId: $tourId, place: $place, rulesOf: $rulesOf, reason: $reason) { home } }",
+  'sha256:d9b647bee78bbda1236ee213ef2364952f6a2119e6a516f603e0041a0a71f020':
+    "query WholeTour($tourId: ID!) { wholeTour(tourId: $tourId) { madeAt madeBy plan } }",
+  'sha256:85c226180cd8004a236c6089be78908cd24d630f4ed7cac55ca0d10c66a793ae':
+    "mutation PlanWholeTour($depot: Float!, $dock: Float!, $fixedUntil: Int!, $tourId: ID!) { planWholeTour( tourId: $tourId depot: $depot dock: $dock fixedUntil: $fixedUntil waitMs: 800 ) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanningRefusal { code reasons sentence } ... on TourPlanned { tourId } } }",
   'sha256:247a0dfcf536cd3c0ac45c5f817128f5dee3c09e54d4033526f39d514b7e31db':
     "query CsvImport($id: ID!) { csvImport(id: $id) { askedAt askedBy code dryRun id of outcome { added changed failed faults { column count first { row value } rows wanted } faulty firstAdded firstChanged { id what } firstFailed firstWaiting rows unchanged waiting } rowsChecked rowsDated rowsTotal rowsWritten seconds state step } }",
   'sha256:c0693cf1c2ab508bc1fda7ddd0f5d799ef13657d89e9d2b0c3bcd2580646951b':

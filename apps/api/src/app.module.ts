@@ -33,6 +33,9 @@ import { LoadingHandler } from './features/loading/loading.handler.js';
 import { MakeHandler } from './features/plan/make/make.handler.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { MakeService } from './features/plan/make/make.service.js';
+import { WholeTourHandler } from './features/plan/tour/whole-tour.handler.js';
+import { WholeTourResolver } from './features/plan/tour/whole-tour.resolver.js';
+import { WholeTourService } from './features/plan/tour/whole-tour.service.js';
 import { ImproveHandler } from './features/plan/improve/improve.handler.js';
 import { ImproveResolver } from './features/plan/improve/improve.resolver.js';
 import { ImproveService } from './features/plan/improve/improve.service.js';
@@ -262,6 +265,8 @@ const features = [
   FaultWriter,
   FaultService,
   ReturnResolver,
+  WholeTourService,
+  WholeTourResolver,
   PrepQuery,
   PrepService,
   PrepResolver,
@@ -276,7 +281,7 @@ const features = [
 ];
 
 /** What is planned as a job, kind by kind. */
-const jobHandlers = [MakeHandler, SwapHandler, LoadingHandler, SearchHandler, ImproveHandler];
+const jobHandlers = [MakeHandler, SwapHandler, LoadingHandler, SearchHandler, ImproveHandler, WholeTourHandler];
 
 /** Planning that is asked for, and where it is done. */
 const planning = [

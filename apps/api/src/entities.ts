@@ -7,6 +7,7 @@ import { HardwareCountRow } from './features/count/rows.js';
 import { BookingRow, CartCheckRow, PackPlanRow, PlanImprovementRow, TickRow } from './features/plan/stored/rows.js';
 import { PlaceAnswerRow } from './features/place/rows.js';
 import { LotSplitRow } from './features/register/lots/rows.js';
+import { TourPlanRow } from './features/plan/tour/rows.js';
 import { ExaminationRow, IncidentRow, ItemRecordRow, ItemRow, ModelRow, ReportFileRow, RuleRow } from './features/register/rows.js';
 import { FloorRecordRow } from './features/return/rows.js';
 import { LoadReadingRow, SignOffRow } from './features/rigging/rows.js';
@@ -51,6 +52,7 @@ export const entities = [
   BookingRow,
   CartCheckRow,
   PlanImprovementRow,
+  TourPlanRow,
   TickRow,
   JobRow,
   LoadingActRow,

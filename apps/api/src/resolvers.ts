@@ -26,6 +26,7 @@ import { RegisterResolver } from './features/register/register.resolver.js';
 import { PrepResolver } from './features/prep/prep.resolver.js';
 import { ReturnResolver } from './features/return/return.resolver.js';
 import { RiggingResolver } from './features/rigging/rigging.resolver.js';
+import { WholeTourResolver } from './features/plan/tour/whole-tour.resolver.js';
 import { MakeResolver } from './features/plan/make/make.resolver.js';
 import { JobResolver } from './planning/jobs/job.resolver.js';
 import { TourResolver } from './features/tour/tour.resolver.js';
@@ -42,6 +43,7 @@ export const resolvers = [
   FleetResolver,
   ProposalResolver,
   ImproveResolver,
+  WholeTourResolver,
   InspectionResolver,
   LoadingResolver,
   HouseResolver,

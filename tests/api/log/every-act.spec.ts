@@ -76,6 +76,7 @@ describe('every act leaves a line', () => {
 /** What is asked for and done by a job: the line is the job's, under the name of who asked. */
 function jobOf(via: string): string | undefined {
   if (via === 'makePackPlan') return 'job make';
+  if (via === 'planWholeTour') return 'job tour';
   return wishes.has(via) ? 'job loading' : undefined;
 }
 

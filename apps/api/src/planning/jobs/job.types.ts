@@ -7,7 +7,7 @@ export class Job {
   @Field(() => ID)
   id: string;
 
-  @Field({ description: 'make, swap, loading, search, improve' })
+  @Field({ description: 'make, swap, loading, search, improve, tour' })
   kind: string;
 
   @Field({ description: 'waiting, running, done, refused, failed, cancelled' })

@@ -12,6 +12,7 @@ import { type JobKind, JobRow, isOver } from './rows.js';
 export interface NewJob {
   readonly kind: JobKind;
   readonly tourId: string;
+  /** Empty where it is the whole tour. */
   readonly showId: string;
   readonly subject: object;
   readonly urgent: boolean;

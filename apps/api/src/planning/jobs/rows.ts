@@ -1,14 +1,14 @@
 import { Check, Column, Entity, ForeignKey, Index, PrimaryColumn } from 'typeorm';
 import type { Author } from '../../platform/sign-in/person.js';
 
-export const jobKinds = ['make', 'swap', 'loading', 'search', 'improve'] as const;
+export const jobKinds = ['make', 'swap', 'loading', 'search', 'improve', 'tour'] as const;
 export type JobKind = (typeof jobKinds)[number];
 
 export type JobState = 'waiting' | 'running' | 'done' | 'refused' | 'failed' | 'cancelled';
 
 /** One piece of planning that somebody asked for, from the press of the button to its answer. */
 @Entity('job')
-@Check('job_kind_known', `kind IN ('make', 'swap', 'loading', 'search', 'improve')`)
+@Check('job_kind_known', `kind IN ('make', 'swap', 'loading', 'search', 'improve', 'tour')`)
 @Check('job_state_known', `state IN ('waiting', 'running', 'done', 'refused', 'failed', 'cancelled')`)
 @Check('job_lease_while_running', `(state = 'running') = (lease_until IS NOT NULL)`)
 @Check('job_ended_when_over', `(state IN ('waiting', 'running')) = (ended_at IS NULL)`)

@@ -28,6 +28,7 @@ export async function versionsOf(db: Queryable, { tourId, showId }: InputScope):
     writings('show_venue WHERE tour_id = $1'),
     writings('place_answer WHERE tour_id = $1'),
     writings('loading_act WHERE tour_id = $1'),
+    writings('tour_plan WHERE tour_id = $1'),
     writings('pack_plan WHERE tour_id = $1 AND show_id = $2'),
   ];
   const { versions } = await theRow<{ versions: string }>(

@@ -32,6 +32,7 @@ export const unread: readonly string[] = [
   'rule.place',
   'pack_plan.plan',
   'plan_improvement.plan',
+  'tour_plan.plan',
   'tour.written',
 ];
 

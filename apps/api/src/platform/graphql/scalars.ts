@@ -25,6 +25,7 @@ export const ModelJson = json('ModelJson', 'A catalogue model or a rigging syste
 export const KitJson = json('KitJson', 'Catalogue, rigging systems and rules: parts of TourFile of libs/tour-file.');
 export const WorkListJson = json('WorkListJson', 'What is left to do on the floor: WorkList of libs/pack-plan.');
 export const BetweenShowsJson = json('BetweenShowsJson', 'What happens to the carts between two shows: BetweenShows of libs/pack-plan.');
+export const WholeTourJson = json('WholeTourJson', 'Prep and all load-ins of a tour, planned together: WholeTour of libs/pack-plan.');
 export const SeasonJson = json('SeasonJson', 'Visits of examiners over a season: SeasonAnswer of libs/inspection-calendar.');
 export const SeenItemsJson = json('SeenItemsJson', 'What an examiner sees at a visit: a list of SeenItem of libs/inspection-calendar.');
 export const AnyJson = json('AnyJson', 'A value as it was given.');

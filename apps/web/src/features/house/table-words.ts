@@ -26,6 +26,7 @@ const words: Readonly<Record<string, string>> = {
   place_answer: 'answers for places without rules',
   plan_freshness: 'whether plans are up to date',
   plan_improvement: 'longer searches',
+  tour_plan: 'tours planned as a whole',
   plan_part: 'plans, part by part',
   proposal: 'proposals that wait or were answered',
   removed_show: 'removed shows',

@@ -22,6 +22,7 @@ import { fieldOfNewShow, typedShow } from './edit/typed-show.js';
 import { SpareSettings } from './edit/spare-settings.js';
 import { useTourSave } from './edit/use-tour-save.js';
 import { TravellingKit } from './edit/travelling-kit.js';
+import { WholeTourPart } from './whole/whole-tour-part.js';
 
 export function TourScreen({ me }: { me: Person }) {
   const { tourId = '' } = useParams();
@@ -53,16 +54,19 @@ export function TourScreen({ me }: { me: Person }) {
           <Part number={3} title="Carts between the shows">
             <BetweenShows tourId={tourId} />
           </Part>
-          <Part number={4} title="Trucks and freight">
+          <Part number={4} title="The tour as a whole">
+            <WholeTourPart tour={tour} me={me} />
+          </Part>
+          <Part number={5} title="Trucks and freight">
             <TravellingKit onFile={{ version, tour }} />
           </Part>
-          <Part number={5} title="Spares of the hardware trunk">
+          <Part number={6} title="Spares of the hardware trunk">
             <SpareSettings tour={tour} version={version} />
           </Part>
-          <Part number={6} title="Where plans need equally many box moves">
+          <Part number={7} title="Where plans need equally many box moves">
             <Wishes tour={tour} version={version} />
           </Part>
-          <Part number={7} title="Whose examination rules hold" id="places">
+          <Part number={8} title="Whose examination rules hold" id="places">
             <PlacesPart tourId={tourId} me={me} />
           </Part>
         </Page>

@@ -76,6 +76,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'shows-to-serve': () => ({ now: ['tour'] }),
   'tour-places': ([, tour]) => ({ now: [`tour/${tour}`, 'catalogue', 'venue'] }),
   'taken along': ([, tour]) => ({ now: [`tour/${tour}`, 'booking', 'show'] }),
+  'whole-tour': ([, tour]) => ({ now: [`tour/${tour}`] }),
   tour: ([, tour]) => ({ now: [`tour/${tour}`, `show/${tour}`] }),
   'to set up': () => ({ now: ['people'] }),
   tours: () => ({ now: ['tour'] }),
