@@ -22,7 +22,8 @@ export default planningTask({
   load: async (db, { tourId }: WholeTourSubject) => {
     const file = await loadTourFile(db, tourId);
     const before = (await loadTourPlan(db, tourId))?.plan ?? null;
-    return { scope: { tourId }, inputs: { file, before } };
+    // As the job has it: it is of no single show.
+    return { scope: { tourId, showId: '' }, inputs: { file, before } };
   },
   dependsOn: ({ file, before }: Inputs, { weights, fixedUntil }) => [
     file.tour.shows.map((show) => fingerprintOf(file, show.id)),
