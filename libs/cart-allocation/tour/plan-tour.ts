@@ -48,7 +48,11 @@ export interface TourPlan {
   readonly movesApart: readonly number[];
   readonly tries: number;
   /** Infeasible: the first show that cannot be served, and what it lacks where its solver says so. */
-  readonly cannot?: { readonly show: string; readonly short: AllocationAnswer['short']; readonly cartsShort: AllocationAnswer['cartsShort'] };
+  readonly cannot?: {
+    readonly show: string;
+    readonly short: AllocationAnswer['short'];
+    readonly cartsShort: AllocationAnswer['cartsShort'];
+  };
 }
 
 /** From a show on, loads of a later one stand ready, until they are wanted. */
@@ -77,7 +81,8 @@ export function planTour(tour: TourMoves, limits: TourLimits): TourPlan {
   const run = (ahead: readonly Ahead[], known: readonly PlannedShow[]) => carriedOut(tour, ahead, known, solve);
   const fixed = limits.fixed ?? [];
   const apart = run([], fixed);
-  if ('show' in apart) return { status: 'infeasible', shows: [], cost: 0, bound: 0, showByShow: 0, movesApart: [], tries: 0, cannot: apart };
+  if ('show' in apart)
+    return { status: 'infeasible', shows: [], cost: 0, bound: 0, showByShow: 0, movesApart: [], tries: 0, cannot: apart };
   let best = apart;
   const showByShow = costOf(tour, best);
   const fromStart = tour.shows.map((show) => boundFromStart(tour, show, solve));
@@ -144,7 +149,8 @@ function* candidates({ shows }: TourMoves, kept: readonly Ahead[], first: number
     for (let until = from + 1; until < shows.length; until++) {
       const ready = kept.filter((each) => each.from <= from && from < each.until).flatMap(({ loads }) => loads);
       const has = new Map<string, number>();
-      for (const load of [...shows[from]!.loads, ...ready.map((each) => each.load)]) has.set(shapeOf(load), (has.get(shapeOf(load)) ?? 0) + 1);
+      for (const load of [...shows[from]!.loads, ...ready.map((each) => each.load)])
+        has.set(shapeOf(load), (has.get(shapeOf(load)) ?? 0) + 1);
       const lacking = shows[until]!.loads.filter((load) => {
         const left = has.get(shapeOf(load)) ?? 0;
         has.set(shapeOf(load), left - 1);

@@ -68,6 +68,9 @@ export interface WholeTour {
   /** Shows from the first that were taken as the plan before had them. */
   readonly fixedUntil: number;
   /** Where boxes stood before prep. */
-  readonly floor: { readonly carts: readonly { readonly cart: string; readonly boxes: readonly string[] }[]; readonly loose: readonly string[] };
+  readonly floor: {
+    readonly carts: readonly { readonly cart: string; readonly boxes: readonly string[] }[];
+    readonly loose: readonly string[];
+  };
   readonly stops: readonly TourStop[];
 }

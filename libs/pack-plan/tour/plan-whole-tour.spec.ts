@@ -9,7 +9,11 @@ let integerProgram: IntegerProgramSolver;
 let first: WholeTour;
 const weights = { depot: 1, dock: 3 };
 const plan = (file: TourFile, asked: Partial<WholeTourAsked> = {}) =>
-  planWholeTour(file, { weights, fixedUntil: 0, before: null, ...asked }, { now: () => 0, integerProgram, timeLimitSeconds: 1e6, work: 200_000 });
+  planWholeTour(
+    file,
+    { weights, fixedUntil: 0, before: null, ...asked },
+    { now: () => 0, integerProgram, timeLimitSeconds: 1e6, work: 200_000 },
+  );
 const planned = (file: TourFile, asked: Partial<WholeTourAsked> = {}): WholeTour => {
   const answer = plan(file, asked);
   if (answer.kind === 'cannot') throw new Error(JSON.stringify(answer.fact));

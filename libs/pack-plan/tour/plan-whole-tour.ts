@@ -48,7 +48,12 @@ export function planWholeTour(file: TourFile, asked: WholeTourAsked, limits: Sol
   });
   if (plan.cannot) {
     const { show, short, cartsShort } = plan.cannot;
-    return cannot({ code: 'tour-show-not-served', show: nameOf(show), models: (short ?? []).map((each) => ({ model: each.model, missing: each.missing })), carts: cartsShort ? cartsShort.loads - cartsShort.carts : 0 });
+    return cannot({
+      code: 'tour-show-not-served',
+      show: nameOf(show),
+      models: (short ?? []).map((each) => ({ model: each.model, missing: each.missing })),
+      carts: cartsShort ? cartsShort.loads - cartsShort.carts : 0,
+    });
   }
   const [fault] = verifyTour(tour, plan);
   if (fault !== undefined) return cannot({ code: 'tour-fails-its-check', fault });

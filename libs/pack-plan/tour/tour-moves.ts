@@ -25,8 +25,7 @@ export const showsWanted = (file: TourFile, limits: SolveLimits, words: Words): 
   file.tour.shows.map((show) => {
     const inputs = gatherInputs(file, show.id, words);
     const found = new Map(planCarts(inputs, { ...limits, work: littleWork }).loads.map((load) => [load.id, load.boxes]));
-    const isEmpty = (load: string, position: number) =>
-      found.get(load)?.find((box) => box.position === position)?.serial === null;
+    const isEmpty = (load: string, position: number) => found.get(load)?.find((box) => box.position === position)?.serial === null;
     const all = wantedLoads(inputs);
     const empty = all
       .map(({ id, name, positions }) => ({ load: id, name, positions: positions.filter((each) => isEmpty(id, each)) }))

@@ -24,7 +24,17 @@ export function tourStops(tour: TourMoves, wanted: readonly ShowWanted[], { show
       if (stands.boxes.join('\n') !== boxes.join('\n')) after.set(cart, { boxes, since: { show: show.id, load: its.load.name, isReady } });
       else after.set(cart, isReady ? stands : { boxes, since: { show: show.id, load: its.load.name, isReady: false } });
       const setOn = planned.answer.moves.filter((move) => move.to === cart).length;
-      return { load: its.load.id, name: its.load.name, show: its.show.id, hang: its.load.hang.id, positions: its.load.positions, cart, boxes, setOn, how };
+      return {
+        load: its.load.id,
+        name: its.load.name,
+        show: its.show.id,
+        hang: its.load.hang.id,
+        positions: its.load.positions,
+        cart,
+        boxes,
+        setOn,
+        how,
+      };
     };
     const loads = tour.shows[index]!.loads.map(({ id }) => told(id, id, false));
     const ahead = planned.ahead.map(({ load, of }) => told(load.id, of, true));

@@ -336,7 +336,10 @@ const planning: readonly Act[] = [
     },
   ],
   ['mutation makePackPlan', async (house) => house.kept.set('draft', await draft(house))],
-  ['mutation planWholeTour', (house) => ask(house, 'system', `planWholeTour(tourId: "${tour}", depot: 1, dock: 3, fixedUntil: 0) { __typename }`)],
+  [
+    'mutation planWholeTour',
+    (house) => ask(house, 'system', `planWholeTour(tourId: "${tour}", depot: 1, dock: 3, fixedUntil: 0) { __typename }`),
+  ],
   ['mutation startSearch', (house) => ask(house, 'system', `startSearch(tourId: "${tour}", showId: "old-mill") { id }`)],
   [
     'mutation keepPieces',

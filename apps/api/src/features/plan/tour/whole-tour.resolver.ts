@@ -56,7 +56,8 @@ export class WholeTourResolver {
     @Args('tourId', id) tourId: string,
     @Args('depot', { type: () => Float, description: 'What a box move counts at prep.' }) depot: number,
     @Args('dock', { type: () => Float, description: 'What it counts between shows.' }) dock: number,
-    @Args('fixedUntil', { type: () => Int, description: 'Shows from the first that stay as they are planned; 0: none.' }) fixedUntil: number,
+    @Args('fixedUntil', { type: () => Int, description: 'Shows from the first that stay as they are planned; 0: none.' })
+    fixedUntil: number,
     @Me() me: SignedIn,
   ): Promise<TourPlanned | PlanningRefusal | JobUnderWay> {
     const job = await this.service.plan({ tourId, weights: { depot, dock }, fixedUntil }, me);

@@ -31,9 +31,11 @@ export class WholeTourService {
     return this.jobs.ask(async (manager) => {
       const going = await this.jobs.going(manager, 'tour', tourId, '');
       if (going) return going;
-      const [tour] = await rowsOf<{ shows: number }>(manager, `SELECT jsonb_array_length(data -> 'shows') AS shows FROM tour WHERE id = $1`, [
-        tourId,
-      ]);
+      const [tour] = await rowsOf<{ shows: number }>(
+        manager,
+        `SELECT jsonb_array_length(data -> 'shows') AS shows FROM tour WHERE id = $1`,
+        [tourId],
+      );
       if (!tour) throw new NotFoundError(`The tour ${tourId.slice(0, 40)}`);
       if (subject.fixedUntil > tour.shows)
         throw new BadInputError([{ field: 'fixedUntil', value: subject.fixedUntil, wanted: `0 to ${tour.shows}, the shows of the tour` }]);

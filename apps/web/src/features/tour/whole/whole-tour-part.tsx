@@ -77,7 +77,11 @@ function PlanForm({ tour, plan }: { tour: Tour; plan: WholeTour | null }) {
     <Form form={form} onSubmit={ask} error={planning.error} keeps={false}>
       <div className="fields">
         <Figure name="depot" label="A box move at prep counts" />
-        <Figure name="dock" label="A box move between shows counts" description="depot hands are cheaper than the dock at six in the morning" />
+        <Figure
+          name="dock"
+          label="A box move between shows counts"
+          description="depot hands are cheaper than the dock at six in the morning"
+        />
         {shows.length > 0 && (
           <Choice
             name="fixedUntil"

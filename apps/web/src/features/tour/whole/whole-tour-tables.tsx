@@ -9,15 +9,18 @@ const namesIn = ({ stops }: WholeTour) => {
 export function ShowSums({ plan }: { plan: WholeTour }) {
   return (
     <div className="scroll">
-      <table>
+      <p className="quiet">
+        Carts that stand as they are, are rebuilt, or stand ready for a later show; box moves, and those were each show planned alone.
+      </p>
+      <table className="tight">
         <thead>
           <tr>
             <th>Show</th>
             <th className="num">Stand</th>
             <th className="num">Rebuilt</th>
-            <th className="num">Ready for later</th>
-            <th className="num">Box moves</th>
-            <th className="num">Show by show</th>
+            <th className="num">Ready</th>
+            <th className="num">Moves</th>
+            <th className="num">Alone</th>
           </tr>
         </thead>
         <tbody>
@@ -45,7 +48,7 @@ export function CartsOverTime({ plan }: { plan: WholeTour }) {
   return (
     <details>
       <summary>Its carts over time</summary>
-      <div className="scroll" tabIndex={0} role="region" aria-label="Carts over time">
+      <div className="scroll" role="region" aria-label="Carts over time">
         <table className="carts-over-time">
           <thead>
             <tr>
@@ -61,8 +64,8 @@ export function CartsOverTime({ plan }: { plan: WholeTour }) {
                 <th scope="row" className="mono">
                   {cart}
                 </th>
-                {at.map((load, index) => (
-                  <td key={plan.stops[index]!.show}>{load ? <Cell load={load} plan={plan} at={plan.stops[index]!.show} /> : ''}</td>
+                {at.map(({ show, load }) => (
+                  <td key={show}>{load ? <Cell load={load} plan={plan} at={show} /> : ''}</td>
                 ))}
               </tr>
             ))}
@@ -102,8 +105,8 @@ export function WhatIsRebuilt({ plan }: { plan: WholeTour }) {
               {rebuilt.map((each) => (
                 <li key={each.cart}>
                   {each.name}
-                  {each.show !== show && `, made ready for ${nameOf(each.show)}`} on <span className="mono">{each.cart}</span> ({inShort(each)}):{' '}
-                  {whyRebuilt(each, nameOf)}.
+                  {each.show !== show && `, made ready for ${nameOf(each.show)}`} on <span className="mono">{each.cart}</span> (
+                  {inShort(each)}): {whyRebuilt(each, nameOf)}.
                 </li>
               ))}
               {ready.map((each) => (
