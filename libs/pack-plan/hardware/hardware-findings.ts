@@ -93,17 +93,21 @@ function control(inputs: PlanInputs): HardwareFinding[] {
 function notInLoads(inputs: PlanInputs): HardwareFinding[] {
   const { aids, cells } = inputs.file.catalogue;
   const asked = askedOf(inputs);
-  const each = inputs.hangs
-    .flatMap((hang) => ownHoists(inputs, hang))
-    .map((hoist) => ({
-      'chain bag': aids.find(({ model }) => model === hoist.chainBag)?.massKg ?? 0,
-      'load cell': asked.includes('cell') ? (cells.find(({ model }) => model === hoist.cell)?.massKg ?? 0) : 0,
-    }));
+  const hoists = inputs.hangs.flatMap((hang) => ownHoists(inputs, hang));
+  const each = hoists.map((hoist) => ({
+    'chain bag': aids.find(({ model }) => model === hoist.chainBag)?.massKg ?? 0,
+    'load cell': asked.includes('cell') ? (cells.find(({ model }) => model === hoist.cell)?.massKg ?? 0) : 0,
+  }));
   const massKg = Math.max(0, ...each.map((part) => part['chain bag'] + part['load cell']));
   if (massKg === 0) return [];
   const parts = (['chain bag', 'load cell'] as const).filter((part) => each.some((found) => found[part] > 0));
+  const heightMm = asked.includes('cell')
+    ? Math.max(0, ...hoists.map((hoist) => cells.find(({ model }) => model === hoist.cell)?.insideMm ?? 0))
+    : 0;
   const { id, name } = inputs.show;
-  return [{ code: 'control-not-in-loads', subjects: { show: { kind: 'show', id, name } }, numbers: { massKg }, date: null, parts }];
+  return [
+    { code: 'control-not-in-loads', subjects: { show: { kind: 'show', id, name } }, numbers: { massKg, heightMm }, date: null, parts },
+  ];
 }
 
 /** Frames between boxes whose model is not on file have no stock, and no pins of their own. */

@@ -146,6 +146,24 @@ describe('what goes with hoists, and frames', () => {
     expect(made.hardware.lines.find((each) => each.key === 'Link pin 10')).toMatchObject({ withCart: 0, loose: 5, difference: 0 });
   });
 
+  it('compares the rated load of a frame with what hangs below it: at the limit nothing, a kilogram beyond a stop, without one a sentence', () => {
+    // Main left 23 and 24: two Dunlin of 58.5 kg; the base of the cart hangs there too, and half of what is rated counts over people.
+    const base = demoTour().catalogue.carts[0]!;
+    const carriesKg = 2 * 58.5 + (base.baseMassKg ?? base.massKg);
+    const rated = (kg: number) => ({ ratedLoad: { value: kg, unit: 'kg' } });
+    const said = (more: object, code: string) => sentencesOf(plan(joins('Frame P to D', more)), code);
+    expect(said(rated(2 * carriesKg), 'frame-over-rated')).toEqual([]);
+    expect(said(rated(2 * carriesKg - 1), 'frame-over-rated')).toEqual([
+      `Main left: Frame P to D carries up to ${carriesKg} kg below it, a cart’s base included; its rated ${2 * carriesKg - 1} kg times 0.5 of the load rule are ${carriesKg - 0.5} kg.`,
+      expect.stringMatching(/^Main right: /),
+    ]);
+    expect(said(rated(2 * carriesKg), 'frame-without-rated-value')).toEqual([]);
+    expect(said({}, 'frame-without-rated-value')).toEqual([
+      `Main left: Frame P to D carries up to ${carriesKg} kg below it, and no rated load of it is on file: compared with nothing. Ask the maker.`,
+      expect.stringMatching(/^Main right: /),
+    ]);
+  });
+
   it('hangs a tilt plate at the grid, counts it and its pins', () => {
     const made = plan((file) => (file.tour.shows[0].hangs[2].frames = ['Tilt plate 14']));
     const centre = made.picks.hangs.find((each) => each.hang === 'Centre')!;

@@ -4,7 +4,7 @@ import { type Words, english } from '#words';
 import { cartFindings, planCarts, wantedLoads } from '../carts/index.js';
 import type { CartsResult, HardwareResult, PackPlan, SolveLimits, TruckResult } from '../contract/index.js';
 import { dueFindings, planDue } from '../due/index.js';
-import { hardwareFindings, planHardware } from '../hardware/index.js';
+import { frameLoads, hardwareFindings, planHardware } from '../hardware/index.js';
 import { type PlanInputs, fingerprintOf, gatherInputs } from '../inputs/index.js';
 import { type ChosenItem, chooseItems, pickFindings, planPicks, plannedSerials } from '../picks/index.js';
 import { pointFindings, withStructure } from '../points/index.js';
@@ -59,6 +59,7 @@ export function makePackPlan(file: TourFile, showId: string, limits: SolveLimits
         ...pointFindings(inputs, picks),
         ...cartFindings(inputs, carts),
         ...hardwareFindings(inputs, hardware),
+        ...frameLoads(inputs, carts, picks.hangs),
         ...emptyTruckFindings(inputs),
         ...truckFindings(truck),
         ...dueFindings(inputs, due),

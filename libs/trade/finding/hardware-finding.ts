@@ -33,8 +33,16 @@ export type HardwareFinding =
   | (Of<'control-not-counted', { readonly models: readonly ModelSubject[] }> & {
       readonly lacking: readonly { readonly model: string; readonly hoists: number; readonly parts: readonly string[] }[];
     })
+  | Of<'frame-without-rated-value', { readonly hang: HangSubject; readonly model: ModelSubject }, { readonly carriesKg: number }>
+  | Of<
+      'frame-over-rated',
+      { readonly hang: HangSubject; readonly model: ModelSubject },
+      { readonly carriesKg: number; readonly limitKg: number; readonly ratedKg: number; readonly share: number }
+    >
   /** What hangs at the points with the hoists and is in no load: the most at one pick. */
-  | (Of<'control-not-in-loads', { readonly show: ShowSubject }, { readonly massKg: number }> & { readonly parts: readonly string[] })
+  | (Of<'control-not-in-loads', { readonly show: ShowSubject }, { readonly massKg: number; readonly heightMm: number }> & {
+      readonly parts: readonly string[];
+    })
   | Of<
       'chain-too-short',
       { readonly pick: PickSubject; readonly hoist: ItemSubject | ModelSubject },

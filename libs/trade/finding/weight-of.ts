@@ -76,6 +76,8 @@ export const standingOf: { readonly [C in Code]: Standing<C> } = {
   'kept-with-boxes-differs': { section: 'hardware', weight: 'look' },
   'frame-not-counted': { section: 'hardware', weight: 'look' },
   'control-not-counted': { section: 'hardware', weight: 'look' },
+  'frame-without-rated-value': { section: 'hardware', weight: 'look' },
+  'frame-over-rated': { section: 'hardware', weight: 'stop' },
   'control-not-in-loads': { section: 'hardware', weight: 'look' },
   'chain-too-short': { section: 'hardware', weight: 'stop' },
   'no-point-height': { section: 'hardware', weight: 'look' },

@@ -10,6 +10,8 @@ type HardwareTable = Pick<
   | 'frame-not-counted'
   | 'control-not-counted'
   | 'control-not-in-loads'
+  | 'frame-without-rated-value'
+  | 'frame-over-rated'
   | 'chain-too-short'
   | 'no-point-height'
 >;
@@ -37,8 +39,14 @@ export const hardwareFindings: HardwareTable = {
     `${lacking
       .map(({ model, hoists, parts }) => `${model} (${plural(hoists, 'hoist')}): no ${parts.join(' or ')} on file with the model`)
       .join('; ')}. Count by hand what goes with the hoists, or name it with the model of hoist.`,
-  'control-not-in-loads': ({ numbers: { massKg }, parts }) =>
-    `The ${parts.join(' and ')} of each hoist, up to ${Number(massKg.toFixed(1))} kg at a point, and the run of its motor cable are in none of the loads of this plan. Add them to every point load that is passed on.`,
+  'control-not-in-loads': ({ numbers: { massKg, heightMm }, parts }) =>
+    `The ${parts.join(' and ')} of each hoist, up to ${Number(massKg.toFixed(1))} kg at a point, and the run of its motor cable are in none of the loads of this plan${heightMm > 0 ? `, the ${heightMm} mm of the cell in no headroom` : ''}. Add them to every point load that is passed on.`,
+  'frame-without-rated-value': ({ subjects: { hang, model }, numbers: { carriesKg } }) =>
+    `${hang.name}: ${model.id} carries up to ${Number(carriesKg.toFixed(1))} kg below it, and no rated load of it is on file: compared with nothing. Ask the maker.`,
+  'frame-over-rated': ({ subjects: { hang, model }, numbers: { carriesKg, limitKg, ratedKg, share } }) =>
+    `${hang.name}: ${model.id} carries up to ${Number(carriesKg.toFixed(1))} kg below it, a cart’s base included; its rated ${Number(ratedKg.toFixed(1))} kg${
+      share === 1 ? '' : ` times ${Number(share.toFixed(3))} of the load rule are ${Number(limitKg.toFixed(1))} kg`
+    }.`,
   'chain-too-short': ({ subjects: { pick, hoist }, numbers: { onFileM, neededM, pointHeightMm } }) =>
     `${pick.name}, hole ${pick.hole}: ${hoist.id} has ${onFileM} m of chain on file and needs ${Number(neededM.toFixed(3))} m ${
       pointHeightMm === null ? 'for the trim height alone' : 'from its point to the floor'
