@@ -23,6 +23,14 @@ describe('a moment of a lift', () => {
   const hang = plannedShow().picks.hangs[2]!;
   const moments = liftMoments(hang);
 
+  it('that swings is told to pull with more than it weighs, and none else', () => {
+    const told = moments.map((_, index) => /(weight|swinging, pulls with) /.exec(renderMarkup(drawLift(moments, index)))![1]);
+    expect(told.map((each, index) => [each !== 'weight', moments[index]!.name.endsWith('rear link drawn')])).toEqual(
+      told.map((each) => [each !== 'weight', each !== 'weight']),
+    );
+    expect(told.filter((each) => each !== 'weight')).toHaveLength(2);
+  });
+
   it('has its forces in one scale, that of every other moment, and names a length of it', () => {
     const mostN = Math.max(...moments.flatMap(newtonsOf));
     moments.forEach((moment, index) => {

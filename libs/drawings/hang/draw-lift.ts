@@ -1,3 +1,4 @@
+import { standardGravityMps2 } from '#kernel';
 import type { LiftMoment, Point } from '#pack-plan';
 import { type Node, type Units, formatForce, node } from '../tree/index.js';
 import { round } from './draw-hang.js';
@@ -121,12 +122,14 @@ function drawChain(moment: LiftMoment, pick: LiftMoment['picks'][number], { at, 
   ];
 }
 
-function drawWeight({ centre, weightN }: LiftMoment, { at, long, units }: Frame): Node[] {
+function drawWeight({ centre, weightN, massKg }: LiftMoment, { at, long, units }: Frame): Node[] {
+  // What swings pulls with more than it weighs.
+  const what = weightN > massKg * standardGravityMps2 * (1 + 1e-9) ? 'swinging, pulls with' : 'weight';
   const [x, y] = at(centre).map(round) as [number, number];
   return [
     arrow([x, y], [0, long(weightN)]),
     node('circle', { cx: x, cy: y, r: 5, class: 'cg' }),
-    node('text', { x: width - 4, y: 30, class: 'sub', 'text-anchor': 'end' }, `weight ${formatForce(weightN, units)}`),
+    node('text', { x: width - 4, y: 30, class: 'sub', 'text-anchor': 'end' }, `${what} ${formatForce(weightN, units)}`),
   ];
 }
 

@@ -34,9 +34,10 @@ function Steps({ moments, loads, hole }: StepsProps) {
     <div className="lift">
       <div className="row jumps" role="group" aria-label="Go to">
         {loads.map((name, load) => (
-          <Jump key={name} to={first(load)} isThere={moment.load === load} setAt={setAt} name={name} />
+          <Jump key={name} to={first(load)} isThere={moment.load === load && at <= trim} setAt={setAt} name={name} />
         ))}
         <Jump to={trim} isThere={at === trim} setAt={setAt} name="At trim" />
+        {trim < last && <Jump to={trim + 1} isThere={at > trim} setAt={setAt} name="Coming down" />}
         <Jump to={worst} isThere={at === worst} setAt={setAt} name={hole ? `Worst of hole ${hole}` : 'The worst'} />
       </div>
       <div className="row stepper">
