@@ -10,6 +10,7 @@ import { type Guest, type Owned, takeFolder } from './folder-owner.js';
 import { type PostgresBinaries, copyBinaries, findPostgresBinaries } from './postgres-binaries.js';
 import { makeWay } from './postmaster.js';
 import { ServerKeeper } from './server-keeper.js';
+import { giveRoom, keepRoom } from './kept-room.js';
 import { Trouble } from './trouble.js';
 
 export interface EmbeddedDatabase {
@@ -59,7 +60,13 @@ class DatabasePlace {
       this.port = port ?? (await usualPort(this.options.folder));
       const start = async () => {
         await makeWay(home.data, this.options.say);
-        return startServer(home, this.port, secretOf(this.options.folder), this.options);
+        const server = await startServer(home, this.port, secretOf(this.options.folder), this.options).catch((fault: unknown) => {
+          if (!(fault instanceof Trouble && /No space left/i.test(fault.message) && giveRoom(home.data))) throw fault;
+          this.options.say('The disk is full: the room that was kept for this start was given to it. Make room before the next.');
+          return startServer(home, this.port, secretOf(this.options.folder), this.options);
+        });
+        if (this.options.durable) keepRoom(home.data);
+        return server;
       };
       const keeper = new ServerKeeper('The database', start, this.options.say);
       await keeper.begin();
@@ -131,7 +138,7 @@ async function usualPort(folder: string): Promise<number> {
   const file = join(folder, 'database-port');
   const before = existsSync(file) ? Number(readFileSync(file, 'utf8')) : 0;
   const port = before > 0 && (await isFree(before)) ? before : await freePort();
-  writeFileSync(file, String(port));
+  if (port !== before) writeFileSync(file, String(port));
   return port;
 }
 

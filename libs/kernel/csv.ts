@@ -13,12 +13,12 @@ function field(value: Cell): string {
   return /[",\r\n]/.test(text) || text !== text.trim() ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** What a spreadsheet takes for the beginning of a formula, full-width signs and a dash that is typed for a minus too; behind blanks and quotes. */
-const formula = /^["'\s]*[=+\-@\0\u2013\uff0b\uff0d\uff1d\uff20]/;
+/** What a spreadsheet takes for the beginning of a formula, full-width and small signs, a minus and a dash that is typed for one too; behind blanks and quotes. */
+const formula = /^["'\s]*[=+\-@\0\u2013\u2212\ufe62\ufe63\ufe66\ufe6b\uff0b\uff0d\uff1d\uff20]/;
 const number = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /** Where another reader begins a new cell: one of another country, or one that takes the quotes otherwise. */
 const boundary = /([;\t\r\n])/;
-const suspicious = /[=+\-@\0\t\r\n\u2013\uff0b\uff0d\uff1d\uff20]/;
+const suspicious = /[=+\-@\0\t\r\n\u2013\u2212\ufe62\ufe63\ufe66\ufe6b\uff0b\uff0d\uff1d\uff20]/;
 const beginsEmpty = /^'*[\t\r\n]/;
 
 /** Every piece that a reader may take for a cell begins with a single quote where it would be a formula; numbers stay as they are. */

@@ -197,12 +197,23 @@ describe('people', () => {
     ['with a turn of direction', '\u202eInes Aldous'],
     ['with a letter that fills no place', 'Ines Aldous\u3164'],
     ['with a Cyrillic letter', 'In\u0435s Aldous'],
+    ['with a digit for a letter', '1nes A1dous'],
+    ['with a stroke for a letter', '|nes Aldous'],
+    ['with a letter for another that looks like it', 'lnes AIdous'],
+    ['with a dot', 'Ines. Aldous'],
+    ['with an Armenian letter', 'Ines Ald\u0585us'],
     ['as deputy of', 'Zed, deputy of Ines Aldous'],
   ])('nobody has the name of another, %s: added or renamed', async (_, name) => {
     const id = await idOf('Wren Castellan');
     expect(faultOf(await addNamed(name))).toBe('name');
     const rename = 'mutation($id: ID!, $name: String!) { renamePerson(id: $id, name: $name) { name } }';
     expect(faultOf(await system.graphql(rename, { id, name }))).toBe('name');
+  });
+
+  it('a name of another script that looks the same is taken; an email has no characters that nobody sees', async () => {
+    expect(faultOf(await addNamed('\u0410\u043d\u043e\u043a \u0412\u0435\u0440', 'anok@cartwright.example'))).toBe('done');
+    expect(faultOf(await addNamed('AHOK BEP'))).toBe('name');
+    expect(faultOf(await addNamed('Ada Ferrow', 'ada\u200b@cartwright.example'))).toBe('email');
   });
 
   it('a name of one other script is a name; an officer is renamed by an officer only, and nobody renames themselves', async () => {

@@ -53,6 +53,9 @@ export const payloads: readonly Payload[] = [
   // Full-width signs are signs to some readers; blanks before a sign are taken off by some.
   ...from('common practice, no published source', [
     '\uff1d1+1',
+    '\ufe661+1',
+    '\ufe621+1',
+    '\u22121+1',
     '\uff0b1+1',
     '\uff0d1+1',
     '\uff20SUM(1+1)',
@@ -64,7 +67,7 @@ export const payloads: readonly Payload[] = [
   ]),
 ];
 
-const dangerous = /^[\s"]*[=+\-@\0\u2013\uff0b\uff0d\uff1d\uff20]/;
+const dangerous = /^[\s"]*[=+\-@\0\u2013\u2212\ufe62\ufe63\ufe66\ufe6b\uff0b\uff0d\uff1d\uff20]/;
 const number = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
 /** Cells as spreadsheets read them: a quote counts where a cell begins with it; what stands behind the closing one belongs to the cell. */

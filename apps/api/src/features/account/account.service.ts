@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, IsNull } from 'typeorm';
-import type { BadInput } from '#kernel';
+import { type BadInput, unseenIn, wantedSeen } from '#kernel';
 import { CLOCK, type Clock } from '../../platform/config/config.js';
 import { databaseErrorOf } from '../../platform/faults/database-error.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
@@ -140,8 +140,14 @@ export const readPerson = ({ name, email, password }: PersonInput) => ({
 
 export const personFaults = ({ name, email, password }: ReturnType<typeof readPerson>): BadInput[] => [
   ...nameFaults(name),
-  ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200
+  ...(/^[^\s@]+@[^\s@]+$/.test(email) && email.length <= 200 && unseenIn(email) === undefined
     ? []
-    : [{ field: 'email', value: email.slice(0, 80), wanted: 'an email address' }]),
+    : [
+        {
+          field: 'email',
+          value: email.slice(0, 80),
+          wanted: unseenIn(email) === undefined ? 'an email address' : wantedSeen(unseenIn(email) ?? ''),
+        },
+      ]),
   ...passwordFaults('password', password),
 ];

@@ -13,7 +13,7 @@ import { AccountRow } from '../../platform/sign-in/rows.js';
 import { SignInTries, networkOf } from '../../platform/sign-in/tries.js';
 import { personFaults, readPerson, waitAfterWrong } from './account.service.js';
 import type { FirstPeopleInput } from './account.types.js';
-import { lookOf } from './person-name.js';
+import { lookAlike } from './person-name.js';
 
 /** The first people of a house without any, by whoever holds the code that the window of the start shows. */
 @Injectable()
@@ -89,7 +89,7 @@ interface Named {
 /** Who builds and who approves are two people. */
 function sameFaults(tech: Named, officer: Named): BadInput[] {
   return [
-    ...(lookOf(tech.name) === lookOf(officer.name)
+    ...(lookAlike(tech.name, officer.name)
       ? [{ field: 'officerName', value: officer.name, wanted: 'another person than the system tech: who plans does not approve' }]
       : []),
     ...(tech.email === officer.email ? [{ field: 'officerEmail', value: officer.email, wanted: 'an address of their own' }] : []),

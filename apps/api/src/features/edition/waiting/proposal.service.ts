@@ -1,5 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { type EntityManager, In } from 'typeorm';
+import { unseenIn, wantedSeen } from '#kernel';
 import type { Examination } from '#tour-file';
 import { type Words, tell } from '#words';
 import { CLOCK, type Clock, today } from '../../../platform/config/config.js';
@@ -239,6 +240,8 @@ export function reasonFrom(reason: string): string {
     throw new BadInputError([
       { field: 'reason', value: reason.slice(0, 80), wanted: 'why, in 1 to 300 characters: it is kept with what it decides' },
     ]);
+  const unseen = unseenIn(because);
+  if (unseen !== undefined) throw new BadInputError([{ field: 'reason', value: because.slice(0, 80), wanted: wantedSeen(unseen) }]);
   return because;
 }
 
