@@ -150,7 +150,7 @@ export function SystemForm({
           usual.cartJoints,
         )}
         {field('closedSplayDeg', 'Splay of boxes on the cart, degrees')}
-        {field('tagLines', 'Tag lines that a hang takes, one model for each line, with ; between')}
+        {field('tagLines', 'Tag lines of a hang, ; between')}
         {field('mostBoxes', 'Most boxes')}
         {field('mostMassKg', 'Most mass kg')}
         {field('mostNoseUpDeg', 'While lifting at most nose up, degrees')}
