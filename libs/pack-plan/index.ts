@@ -110,7 +110,7 @@ export type { Improvement } from './make/index.js';
 export { improvePlan, isOpen, makePackPlan, makeSteadyPlan, planLoads, replanTrucks } from './make/index.js';
 export type { LiftMoment } from './lift/index.js';
 export { liftMoments, worstMoment } from './lift/index.js';
-export { againstTick, judgeReading } from './picks/index.js';
+export { againstTick, againstTickDown, judgeReading, stepsDown } from './picks/index.js';
 export type { PointFacts, StructurePoint } from './points/index.js';
 export { pointFacts, structurePoints } from './points/index.js';
 export type { ReleaseDecision } from './release/index.js';

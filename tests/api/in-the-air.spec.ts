@@ -61,6 +61,26 @@ describe('barred in the air', () => {
     expect(await aloft(system, 'system')).toEqual([]);
   });
 
+  it('brings down what is half way up when something of it fails: the loads that went up, in order, and no other', async () => {
+    const hang = plan.picks.hangs.find((each) => each.hang === 'Main left')!;
+    const { goingUp, comingDown } = hang.runningOrder;
+    const [first, second] = [...new Set(goingUp.flatMap((each) => each.load?.id ?? []))];
+    const holds = goingUp.filter((each) => each.hold);
+    const half = holds.slice(0, holds.findIndex((each) => each.load?.id === second) + 1);
+    for (const { key } of half) expect((await system.graphql(tick, { id, what: key })).errors).toBeUndefined();
+    const owed = comingDown.filter((each) => each.hold && (each.load === null || [first, second].includes(each.load.id)));
+    const refusal = async (what: string) => (await system.graphql(tick, { id, what })).errors?.[0]?.extensions.faults?.[0]?.wanted;
+    expect(await refusal(owed[0]!.key)).toContain('going up finished first');
+    await safety.graphql(`mutation { quarantine(itemId: "${hang.picks[0]?.hoistSerial}", reason: "brake slips") { item } }`);
+    expect(await refusal(holds[half.length]!.key)).toContain('brake slips');
+    const never = comingDown.find((each) => each.hold && each.load && !owed.includes(each))!;
+    expect(await refusal(never.key)).toContain('going up finished first');
+    expect(await refusal(owed[1]!.key)).toBeDefined();
+    expect((await now()).flying.map((each: any) => each.hang)).toContain('Main left');
+    for (const { key } of owed) expect((await system.graphql(tick, { id, what: key })).errors).toBeUndefined();
+    expect((await now()).flying.map((each: any) => each.hang)).not.toContain('Main left');
+  });
+
   it('prints every serial of the load path, shares that sum to the whole, and the order down, lowest first', async () => {
     const { barred } = await now();
     const hoist = centre().picks[0]?.hoistSerial ?? '';

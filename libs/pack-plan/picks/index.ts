@@ -5,4 +5,4 @@ export { comparedFindings, pickOf } from './compared-findings.js';
 export { judgeReading } from './load-reading.js';
 export { pickFindings } from './pick-findings.js';
 export { planPicks } from './plan-picks.js';
-export { againstTick } from './running-order.js';
+export { againstTick, againstTickDown, stepsDown } from './running-order.js';

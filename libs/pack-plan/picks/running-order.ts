@@ -117,6 +117,29 @@ function extrasDown(hang: Hang): Written[] {
   ];
 }
 
+/** Steps of the way down of what went up, by the holds that were passed on the way: a lift that is broken off comes down by these alone. */
+export function stepsDown({ goingUp, comingDown }: RunningOrder, passed: ReadonlySet<string>): readonly RunningOrderStep[] {
+  const loads = new Set(goingUp.flatMap((each) => (each.hold && each.load && passed.has(each.key) ? [each.load.id] : [])));
+  return comingDown.filter((each) => each.load === null || loads.has(each.load.id));
+}
+
+/**
+ * Why a step of the way down may not be ticked yet. It begins when all holds of the way up are passed; or from wherever the hang is once something of it
+ * must not fly, for lowering is never barred.
+ */
+export function againstTickDown(
+  order: RunningOrder,
+  { ticked, passed, isBarred }: { readonly ticked: ReadonlySet<string>; readonly passed: ReadonlySet<string>; readonly isBarred: boolean },
+  key: string,
+  done: boolean,
+): TickRefusal | null {
+  const open = order.goingUp.filter((each) => each.hold && !passed.has(each.key));
+  const steps = stepsDown(order, passed);
+  const mayBegin = open.length === 0 || (isBarred && open.length < order.goingUp.filter((each) => each.hold).length);
+  if (done && !(mayBegin && steps.some((each) => each.key === key))) return { code: 'going-up-open', open: open.length };
+  return againstTick(done ? steps : order.comingDown, ticked, key, done);
+}
+
 /**
  * Why a step may not be ticked yet; null when it may. Holds alone are ticked, each after those before it and taken back before those after it; the other
  * steps are read. A tick that stands at one of them from before may be taken back.

@@ -65,6 +65,11 @@ export const cellForms = {
     write: (value: boolean) => (value ? 'yes' : 'no'),
     read: (text) => (text === 'yes' ? true : text === 'no' ? false : undefined),
   },
+  outcome: {
+    hint: 'pass or fail',
+    write: (value: string) => value,
+    read: (text) => ({ passed: 'pass', failed: 'fail' })[text.toLowerCase()] ?? text.toLowerCase(),
+  },
   numbers: {
     hint: 'numbers with blanks between: 0 0.5 1 2',
     write: (value: readonly number[]) => value.join(' '),

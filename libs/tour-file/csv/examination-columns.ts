@@ -18,7 +18,7 @@ const rows: readonly Row[] = [
   ['examined on', 'examination.on'],
   ['check', 'examination.check'],
   ['kind of examination', 'examination.satisfies', 'words'],
-  ['outcome', 'examination.outcome'],
+  ['outcome', 'examination.outcome', 'outcome'],
   ['examiner', 'examination.examiner'],
   ['company', 'examination.particulars.employedBy'],
   ['report', 'examination.report'],

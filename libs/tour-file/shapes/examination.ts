@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { addPeriod } from '#kernel';
 import { otherChecks } from '#trade';
 import { period, plainDate, sentence } from '../forms/index.js';
 
@@ -77,8 +78,14 @@ export const earliestDanger = ({ particulars }: Pick<Examination, 'particulars'>
 export const examination = examinationFields.superRefine((given, context) => {
   const { on, outcome, nextLatestOn, defectBy, particulars } = given;
   const say = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
+  // Longer is a slip, as in a rule: the longest that any law read for this asks for is four years.
+  const latest = addPeriod(on, { months: 120, days: 0 });
   for (const [key, day] of Object.entries({ nextLatestOn, defectBy }))
-    if (day !== undefined && day < on) say([key], `a day on or after the examination (${on})`);
+    if (day !== undefined && (day < on || day > latest))
+      say(
+        [key],
+        day < on ? `a day on or after the examination (${on})` : `a day within ten years of the examination, no later than ${latest}`,
+      );
   if (!particulars) return;
   const { reportOn, previousOn, defects } = particulars;
   if (reportOn !== undefined && reportOn < on) say(['particulars', 'reportOn'], `a day on or after the examination (${on})`);

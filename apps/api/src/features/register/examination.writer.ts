@@ -4,7 +4,8 @@ import { type BadInput, type Result, ok, readInput, refuse } from '#kernel';
 import { type Correction, type Judging, type NamedOnFile, recordFaults } from '#records';
 import { type Examination, examination as examinationSchema } from '#tour-file';
 import type { Words } from '#words';
-import { CLOCK, type Clock, latestDay } from '../../platform/config/config.js';
+import { CLOCK, type Clock } from '../../platform/config/config.js';
+import { latestDayAtWork } from '../venue/place-days.reader.js';
 import { WORDS } from '../../platform/config/words.js';
 import { type NewEvent, recordEvents } from '../../platform/event-log.js';
 import { BadInputError, NotFoundError } from '../../platform/faults/fault.js';
@@ -84,7 +85,7 @@ export class ExaminationWriter {
 
   /** What records are judged by now. */
   async judging(manager: EntityManager): Promise<Judging> {
-    return { latestDay: latestDay(this.clock), rules: await rulesInForce(manager), wanted: this.words.recordWanted };
+    return { latestDay: await latestDayAtWork(manager, this.clock), rules: await rulesInForce(manager), wanted: this.words.recordWanted };
   }
 
   /** Puts records on file that are right, each with its event; gives their ids. */

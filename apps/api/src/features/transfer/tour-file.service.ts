@@ -3,7 +3,8 @@ import { DataSource } from 'typeorm';
 import { type BadInput, canonicalJson } from '#kernel';
 import { type Words, tell } from '#words';
 import { type Booking, type TourFile, readTourFile } from '#tour-file';
-import { CLOCK, type Clock, latestDay, today } from '../../platform/config/config.js';
+import { CLOCK, type Clock, today } from '../../platform/config/config.js';
+import { latestDayAtWork } from '../venue/place-days.reader.js';
 import { WORDS } from '../../platform/config/words.js';
 import { UnitOfWork } from '../../platform/database/unit-of-work.js';
 import { recordEvents } from '../../platform/event-log.js';
@@ -60,7 +61,9 @@ export class TourFileService {
     try {
       const outcome = await this.unitOfWork.run<void, readonly BadInput[]>(async (manager) => {
         const [at, day] = [this.clock.now(), today(this.clock)];
-        const kit = await addKit(manager, await this.kit.load(manager), file, who, { at, day, latest: latestDay(this.clock) });
+        const zones = file.tour.shows.map((show) => show.timeZone);
+        const latest = await latestDayAtWork(manager, this.clock, zones);
+        const kit = await addKit(manager, await this.kit.load(manager), file, who, { at, day, latest });
         const faults = [...(await addTour(manager, file.tour, input as object)), ...kit.faults];
         held = {
           waiting: kit.waits.length,

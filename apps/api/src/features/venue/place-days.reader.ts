@@ -1,5 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
-import { DataSource } from 'typeorm';
+import { DataSource, type EntityManager } from 'typeorm';
 import { CLOCK, type Clock, dayIn, today } from '../../platform/config/config.js';
 
 /** Which day it is now, where. */
@@ -30,4 +30,13 @@ export class PlaceDaysReader {
     const all = [ofHouse, ...days.values()].sort();
     return { at: (depot) => days.get(depot) ?? ofHouse, latest: all.at(-1) ?? ofHouse, earliest: all[0] ?? ofHouse };
   }
+}
+
+/** The latest day that it is now where the house works: its own, that of its venues and of the shows of its tours, and of further zones. */
+export async function latestDayAtWork(manager: EntityManager, clock: Clock, further: readonly string[] = []): Promise<string> {
+  const zones: { zone: string }[] = await manager.query(
+    `SELECT time_zone AS zone FROM venue UNION SELECT show->>'timeZone' FROM tour CROSS JOIN LATERAL jsonb_array_elements(data->'shows') show WHERE removed_at IS NULL`,
+  );
+  const days = [...zones.map((each) => each.zone), ...further].map((zone) => dayIn(clock, zone));
+  return [today(clock), ...days].sort().at(-1) ?? today(clock);
 }

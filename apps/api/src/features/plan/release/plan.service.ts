@@ -5,6 +5,7 @@ import {
   type ReleaseDecision,
   type TickKey,
   againstTick,
+  againstTickDown,
   changedInputs,
   checkCart,
   decideRelease,
@@ -259,12 +260,10 @@ export class PlanService {
     if (state !== 'released') return { code: 'not-released', show: plan.show.name };
     const { approved, manual } = hang.runningOrder;
     if (approved === null) return { code: 'system-not-approved', system: manual ?? 'of this hang' };
-    const all = new Set(await ticksOf(manager, id));
-    const { goingUp, comingDown } = hang.runningOrder;
-    const up = key.kind === 'step-down' ? await barredStepsOf(manager, id) : new Set<string>();
-    const open = key.kind === 'step-down' ? goingUp.filter((each) => each.hold && !all.has(each.key) && !up.has(each.key)) : [];
-    if (open.length > 0) return { code: 'going-up-open', open: open.length };
-    return againstTick(key.kind === 'step-up' ? goingUp : comingDown, all, tickText(key), done);
+    const ticked = new Set(await ticksOf(manager, id));
+    if (key.kind === 'step-up') return againstTick(hang.runningOrder.goingUp, ticked, tickText(key), done);
+    const passed = new Set([...ticked, ...(await barredStepsOf(manager, id))]);
+    return againstTickDown(hang.runningOrder, { ticked, passed, isBarred: barred.length > 0 }, tickText(key), done);
   }
 
   private told(barred: readonly BarredInPlan[]): BarredView[] {

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
 import { riggingCaution, stepWords, windSentence } from '#drawings';
-import { type HangResult, type RunningOrderStep, tapGate } from '#pack-plan';
+import { type HangResult, type RunningOrderStep, stepsDown, tapGate } from '#pack-plan';
 import { useSettings } from '../../../platform/settings.js';
 import { Faults } from '../../../ui/faults.js';
 import { Note } from '../../../ui/notes.js';
 import { Readings } from '../../hang/readings.js';
-import { BarredNotes } from '../../plan/barred-notes.js';
+import { BarredNotes, useBarred } from '../../plan/barred-notes.js';
 import { useHang, useProgress } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
 import { FloorPage } from '../page/floor-page.js';
@@ -56,7 +56,10 @@ function HoldByHold({ given, hang, names, onNames }: HoldProps) {
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
   const up = untilHold(runningOrder.goingUp, ticked);
   const [isDown, setIsDown] = useState(false);
-  const steps = isDown ? runningOrder.comingDown : runningOrder.goingUp;
+  const { items, done: although } = useBarred(plan.id);
+  const isBarred = items.some((each) => each.hangs.includes(hang.hang));
+  const passed = new Set([...ticked, ...although.flatMap((each) => (each.hang === hang.hang ? [each.what] : []))]);
+  const steps = isDown ? stepsDown(runningOrder, passed) : runningOrder.goingUp;
   const { hold, read, last } = isDown ? untilHold(steps, ticked) : up;
   const holds = steps.filter((each) => each.hold);
   const done = holds.filter((each) => ticked.has(each.key)).length;
@@ -78,6 +81,7 @@ function HoldByHold({ given, hang, names, onNames }: HoldProps) {
       foot={
         <WayOn
           {...{ hold, last, mayTick, home, isDown }}
+          mayTurnBack={!isDown && isBarred && up.last !== undefined}
           isPaper={paper !== null}
           onDone={press}
           onUndo={undo}
@@ -189,13 +193,15 @@ interface WayOnProps {
   readonly mayTick: boolean;
   readonly isPaper: boolean;
   readonly isDown: boolean;
+  /** On its way up something of it came to be barred: lowering is never. */
+  readonly mayTurnBack: boolean;
   readonly home: string;
   readonly onDone: (at: number) => void;
   readonly onUndo: (at: number) => void;
   readonly onDown: () => void;
 }
 
-function WayOn({ hold, last, mayTick, isPaper, isDown, home, onDone, onUndo, onDown }: WayOnProps) {
+function WayOn({ hold, last, mayTick, isPaper, isDown, mayTurnBack, home, onDone, onUndo, onDown }: WayOnProps) {
   return (
     <>
       <Link className="btn warn" to={`${home}/fault`}>
@@ -210,6 +216,11 @@ function WayOn({ hold, last, mayTick, isPaper, isDown, home, onDone, onUndo, onD
         </div>
       ) : (
         <div className="taken none">Nothing to take back</div>
+      )}
+      {hold && mayTurnBack && (
+        <button type="button" className="plain" onClick={onDown}>
+          Bring it down from here
+        </button>
       )}
       {hold ? (
         <button type="button" className="big" disabled={!mayTick} onClick={(event) => onDone(event.timeStamp)}>
