@@ -41,6 +41,13 @@ function untilHold(steps: readonly RunningOrderStep[], ticked: ReadonlySet<strin
   return { hold: at < 0 ? undefined : steps[at], read: at < 0 ? [] : steps.slice(before + 1, at), last };
 }
 
+/** Whether something of a hang must not fly, and which holds were passed, those done although barred among them. */
+function useBarredHang(planId: string, hang: string, ticked: ReadonlySet<string>) {
+  const { items, done } = useBarred(planId);
+  const although = done.flatMap((each) => (each.hang === hang ? [each.what] : []));
+  return { isBarred: items.some((each) => each.hangs.includes(hang)), passed: new Set([...ticked, ...although]) };
+}
+
 interface HoldProps {
   readonly given: OnFloor;
   readonly hang: HangResult;
@@ -49,16 +56,13 @@ interface HoldProps {
 }
 
 function HoldByHold({ given, hang, names, onNames }: HoldProps) {
-  const { show, plan, home, me } = given;
-  const { runningOrder } = hang;
+  const [{ show, plan, home, me }, { runningOrder }] = [given, hang];
   const { ticked, tick, unkept } = useTicks({ planId: plan.id, tourId: show.tourId, showId: show.showId });
   const [paper, setPaper] = useState<string | null>(null);
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
   const up = untilHold(runningOrder.goingUp, ticked);
   const [isDown, setIsDown] = useState(false);
-  const { items, done: although } = useBarred(plan.id);
-  const isBarred = items.some((each) => each.hangs.includes(hang.hang));
-  const passed = new Set([...ticked, ...although.flatMap((each) => (each.hang === hang.hang ? [each.what] : []))]);
+  const { isBarred, passed } = useBarredHang(plan.id, hang.hang, ticked);
   const steps = isDown ? stepsDown(runningOrder, passed) : runningOrder.goingUp;
   const { hold, read, last } = isDown ? untilHold(steps, ticked) : up;
   const holds = steps.filter((each) => each.hold);
