@@ -25,7 +25,7 @@ export function ItemsTable({
       <table>
         <thead>
           <tr>
-            <th className="pick">
+            <th className="tickbox">
               <input
                 type="checkbox"
                 aria-label="Select all that are shown"
@@ -42,7 +42,7 @@ export function ItemsTable({
         <tbody>
           {rows.map((each) => (
             <tr key={each.id}>
-              <td className="pick">
+              <td className="tickbox">
                 <input
                   type="checkbox"
                   aria-label={`Select ${each.id}`}
