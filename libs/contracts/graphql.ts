@@ -1181,7 +1181,7 @@ export type AttentionQueryVariables = Exact<{
 }>;
 
 
-export type AttentionQuery = { attention: { totalCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string, showId: string, show: string, itemId: string | null } }> } };
+export type AttentionQuery = { attention: { totalCount: number, showCount: number, plannedCount: number, pageInfo: { hasNextPage: boolean, endCursor: string | null }, edges: Array<{ node: { weight: string, code: string, subject: string, date: string | null, sentence: string, tourId: string, showId: string, show: string, itemId: string | null } }> } };
 
 export type AnyTourQueryVariables = Exact<{ [key: string]: never; }>;
 
@@ -3344,6 +3344,8 @@ export const AttentionDocument = new TypedDocumentString(`
     query Attention($role: String!, $after: String) {
   attention(role: $role, first: 30, after: $after) {
     totalCount
+    showCount
+    plannedCount
     pageInfo {
       hasNextPage
       endCursor
@@ -3363,7 +3365,7 @@ export const AttentionDocument = new TypedDocumentString(`
     }
   }
 }
-    `, {"hash":"sha256:2328d3f73a9868beea713df68cfed2f48de9961cab3187201f363af6e63fdbb7"}) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
+    `, {"hash":"sha256:26385f9e8c25461faf7ab22f98323c3505fe00e0a10d8731c79faf54ea2768f9"}) as unknown as TypedDocumentString<AttentionQuery, AttentionQueryVariables>;
 export const AnyTourDocument = new TypedDocumentString(`
     query AnyTour {
   tours(first: 1) {

@@ -261,8 +261,8 @@ export const persistedOperations: Readonly<Record<string, string>> = {
     "mutation SwapBox($planId: ID!, $reason: String!, $serial: String!) { swapBox(planId: $planId, serial: $serial, reason: $reason, waitMs: 800) { __typename ... on JobUnderWay { job { id progress state } } ... on PlanningRefusal { code reasons sentence } ... on SwapResult { difference { sentences } draftId marked } } }",
   'sha256:3358d0b08eec17ac19433fdf502e85af5248891abe5968d8fdb8bc9b88623f9a':
     "query WhyHere($id: ID!, $load: String!, $slot: Int) { whyHere(planId: $id, load: $load, slot: $slot) { code sentence } }",
-  'sha256:2328d3f73a9868beea713df68cfed2f48de9961cab3187201f363af6e63fdbb7':
-    "query Attention($after: String, $role: String!) { attention(role: $role, first: 30, after: $after) { edges { node { code date itemId sentence show showId subject tourId weight } } pageInfo { endCursor hasNextPage } totalCount } }",
+  'sha256:26385f9e8c25461faf7ab22f98323c3505fe00e0a10d8731c79faf54ea2768f9':
+    "query Attention($after: String, $role: String!) { attention(role: $role, first: 30, after: $after) { edges { node { code date itemId sentence show showId subject tourId weight } } pageInfo { endCursor hasNextPage } plannedCount showCount totalCount } }",
   'sha256:bb6e11666baba833c6ac38ea88887c9df11dce632c3eb17b4af43482d9cdd38c':
     "query AnyTour { items(first: 1) { edges { node { id } } } tours(first: 1) { edges { node { id } } } }",
   'sha256:1d2353fa0428e59843bc2ab20e48b1f78965f94ae63e557f98e0996bf9ad5ec3':

@@ -68,7 +68,7 @@ describe('what goes with hoists, and frames', () => {
   it('is missing by number, and why a piece is out of use', () => {
     const short = plan((file) => (file.items.find((each: any) => each.id === 'MC-1').count = 6));
     expect(sentencesOf(short, 'hardware-missing')).toEqual([
-      'motor cable (Motor cable 20 m): 1 missing from 2027-03-01 to 2027-03-17. 6 travel and 1 spare, 6 on hand.',
+      'motor cable (Motor cable 20 m): 1 missing from 2027-03-01 to 2027-03-17. Wanted: 7, 6 to travel and 1 spare. To be had: 6.',
     ]);
     const failed = plan((file) => {
       const found = file.items.find((each: any) => each.id === 'LC-6');

@@ -3,3 +3,4 @@ export type { Table } from './table.js';
 export { tell } from './table.js';
 export type { ComparisonFactByCode, Words } from './words.js';
 export { breachOf, nameOf, sentenceOf } from './words.js';
+export { saidOnce } from './said-once.js';

@@ -16,23 +16,41 @@ type HardwareTable = Pick<
   | 'no-point-height'
 >;
 
+type MissingNumbers = Readonly<Record<'missing' | 'travelling' | 'spares' | 'onHand' | 'keptAtHome', number>>;
+
+/** What is wanted less what is to be had is what is missing. Those that stay at home may be among those that others hold already. */
+function toBeHad({ missing, travelling, spares, onHand, keptAtHome }: MissingNumbers): string {
+  const free = travelling + spares - missing;
+  if (keptAtHome === 0 && free === onHand) return `To be had: ${free}.`;
+  if (free === onHand - keptAtHome)
+    return `To be had: ${free}, for of ${onHand} on hand ${keptAtHome} stay at home with their boxes and carts.`;
+  const others = keptAtHome === 0 ? '' : ` Boxes and carts that stay at home keep ${keptAtHome}, some of them promised to others.`;
+  return `To be had on the day with the fewest: ${free}.${others}`;
+}
+
 export const hardwareFindings: HardwareTable = {
   'hardware-missing': ({ subjects: { line }, numbers, days, outOfUse }) => {
-    const { missing, travelling, spares, onHand, keptAtHome } = numbers;
+    const { missing, travelling, spares } = numbers;
     const out = outOfUse.map((each) => `${each.lot} (${each.count}) is out of use: ${tell(against, each.why)}.`);
-    const home = keptAtHome > 0 ? `, ${keptAtHome} of them with boxes and carts that stay` : '';
-    const first = `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''}): ${missing} missing ${span(days.from, days.to)}. ${travelling} travel and ${spares} spare, ${onHand} on hand${home}.`;
-    return [first, ...out].join(' ');
+    const name = `${line.item} (${line.model}${line.size ? `, ${line.size}` : ''})`;
+    const wanted = `Wanted: ${travelling + spares}, ${travelling} to travel and ${spares} spare.`;
+    return [`${name}: ${missing} missing ${span(days.from, days.to)}.`, wanted, toBeHad(numbers), ...out].join(' ');
   },
   'travelling-and-fitted-differ': ({ counts }) => {
-    const each = counts.map((line) => {
-      const word = line.difference < 0 ? `${-line.difference} too few` : `${line.difference} too many`;
-      return `${line.item} (${line.model}): ${line.travelling} travel, ${line.staysInBox} stay in their box, ${line.fitted} are fitted, ${word}.`;
+    const each = counts.map(({ item, model, travelling, staysInBox, fitted, difference }) => {
+      const word = difference < 0 ? `${-difference} too few` : `${difference} too many`;
+      const up =
+        staysInBox === 0
+          ? `${travelling} travel`
+          : `${travelling} travel, less ${staysInBox} that stay in their box, leaves ${travelling - staysInBox}`;
+      return `${item} (${model}): ${up}. ${fitted} are fitted: ${word}.`;
     });
-    return [...each, 'A box or cart of the design was not found, or a box brings other pins than its joint takes.'].join(' ');
+    return [...each, 'Either a box or cart of the design was not found, or a box brings other pins than its joint takes.'].join(' ');
   },
-  'kept-with-boxes-differs': ({ subjects: { model }, numbers: { onFile, byModels } }) =>
-    `${model.id}: ${onFile} on file as kept with the boxes and carts, which take ${byModels}. Count them, then put the batch right.`,
+  'kept-with-boxes-differs': ({ subjects: { model }, numbers: { onFile, byModels } }) => {
+    const word = onFile < byModels ? `${byModels - onFile} too few` : `${onFile - byModels} too many`;
+    return `${model.id}: ${onFile} on file as kept with the boxes and carts. These take ${byModels}: ${word}. Count them, then put the batch right.`;
+  },
   'frame-not-counted': ({ subjects: { model }, numbers: { frames } }) =>
     `${plural(frames, 'frame')} ${model.id} with the pins of the joint above each: its model is not on file. Count them by hand, or name the model of frame in the rigging system.`,
   'control-not-counted': ({ lacking }) =>

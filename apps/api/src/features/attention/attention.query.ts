@@ -4,7 +4,7 @@ import { CLOCK, type Clock, dayIn, today } from '../../platform/config/config.js
 import { BadInputError } from '../../platform/faults/fault.js';
 import { type Connection, connectionOf, pageSize, readCursor } from '../../platform/graphql/paging.js';
 import { addDays } from '#kernel';
-import { type Words, tell } from '#words';
+import { type Words, saidOnce, tell } from '#words';
 import { WORDS } from '../../platform/config/words.js';
 import { zoneOfShow } from '../venue/show-day.reader.js';
 import { barredActsOfShows } from '../plan/stored/barred-act.reader.js';
@@ -72,7 +72,11 @@ export class AttentionQuery {
     return this.dataSource.query(shows, [addDays(today(this.clock), -1)]);
   }
 
-  async notes(role: string | null, first?: number | null, after?: string | null): Promise<Connection<Note> & { totalCount: number }> {
+  async notes(
+    role: string | null,
+    first?: number | null,
+    after?: string | null,
+  ): Promise<Connection<Note> & { totalCount: number; showCount: number; plannedCount: number }> {
     if (role !== null && !roles.some((each) => each === role))
       throw new BadInputError([{ field: 'role', value: role.slice(0, 80), wanted: `one of: ${roles.join(', ')}` }]);
     const size = pageSize(first);
@@ -85,7 +89,7 @@ export class AttentionQuery {
       await Promise.all(
         found.map(async (each) => ({
           ...each,
-          findings: await this.findings(each),
+          findings: saidOnce(await this.findings(each), this.words),
           barred: barred.get(each.planId ?? '') ?? [],
           barredActs: barredActs.get(`${each.tourId}/${each.showId}`) ?? [],
           changed: (changed.get(each.planId ?? '') ?? []).map((change) => tell(this.words.changes, change)),
@@ -103,6 +107,8 @@ export class AttentionQuery {
         (note) => note,
       ),
       totalCount: own.length,
+      showCount: found.length,
+      plannedCount: found.filter((each) => each.planId !== null).length,
     };
   }
 }

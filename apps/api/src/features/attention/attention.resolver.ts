@@ -55,6 +55,12 @@ export class AttentionConnection {
 
   @Field(() => Int)
   totalCount: number;
+
+  @Field(() => Int, { description: 'Shows that are not over.' })
+  showCount: number;
+
+  @Field(() => Int, { description: 'Those of them that have a plan: of the others nothing was judged.' })
+  plannedCount: number;
 }
 
 @Resolver()

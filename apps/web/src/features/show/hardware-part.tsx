@@ -95,6 +95,12 @@ function Table({ lines }: { lines: readonly HardwareLine[] }) {
               <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
               <td className="num">
                 {line.onHand}
+                {line.keptAtHome > 0 && (
+                  <>
+                    <br />
+                    <small>{line.keptAtHome} stay at home</small>
+                  </>
+                )}
                 {line.missing > 0 && (
                   <>
                     <br />
@@ -135,7 +141,8 @@ function Lines({ lines }: { lines: readonly HardwareLine[] }) {
           </p>
           <p>
             {line.missing > 0 && <b>■ {line.missing} missing. </b>}
-            {line.onHand} on hand{line.levelReached === null ? '' : ` · enough for ${percent(line.levelReached)}`}
+            {onHandWords(line)}
+            {line.levelReached === null ? '' : ` · enough for ${percent(line.levelReached)}`}
           </p>
           {takenWords(line) && <p className="quiet">{takenWords(line)}</p>}
           <Why of={line.working} />
@@ -144,6 +151,10 @@ function Lines({ lines }: { lines: readonly HardwareLine[] }) {
     </ul>
   );
 }
+
+/** Those that stay at home with their boxes and carts are on hand, and not to be had. */
+const onHandWords = ({ onHand, keptAtHome }: HardwareLine): string =>
+  keptAtHome === 0 ? `${onHand} on hand` : `${onHand} on hand, ${keptAtHome} of them stay at home with their boxes and carts`;
 
 const NameOf = ({ line }: { line: HardwareLine }) => (
   <>

@@ -7,11 +7,12 @@ import { WaitingToday } from '../edition/waits.js';
 import { More } from '../../ui/more.js';
 import { Note } from '../../ui/notes.js';
 import { Loaded, Page, Part } from '../../ui/page.js';
+import { quietWords } from './quiet-words.js';
 
 const attentionQuery = graphql(`
   query Attention($role: String!, $after: String) {
     attention(role: $role, first: 30, after: $after) {
-      totalCount
+      totalCount showCount plannedCount
       pageInfo { hasNextPage endCursor }
       edges { node { weight code subject date sentence tourId showId show itemId } }
     }
@@ -20,20 +21,6 @@ const attentionQuery = graphql(`
 const anyTourQuery = graphql(`query AnyTour { tours(first: 1) { edges { node { id } } } items(first: 1) { edges { node { id } } } }`);
 
 const titles: Record<string, string> = { warehouse: 'Warehouse', system: 'System', safety: 'Safety officer' };
-const quietSentence: Record<string, string> = {
-  warehouse: 'Nothing to prepare that is not prepared.',
-  system: 'Every show has its released plan.',
-  safety: 'Everything that lifts is in date for the tours on file.',
-};
-
-/** Where there is nothing, nothing is in order: that is said instead. */
-function quietWords(role: string, hasTours: boolean, hasItems: boolean): string {
-  if (!hasTours && role !== 'safety') return 'Nothing is on file: there is no tour, and no show to prepare or to plan.';
-  if (!hasItems && role === 'safety') return 'Nothing is on file: there is no item whose examinations could run out.';
-  if (!hasTours) return 'Nothing was compared: no tour is on file, so no day on which anything has to be in date.';
-  return quietSentence[role] ?? '';
-}
-
 /** What needs attention today, own role first. */
 export function Today({ me }: { me: Person }) {
   const tours = useQuery({ queryKey: ['any-tour'], queryFn: () => request(anyTourQuery) });
@@ -51,14 +38,16 @@ export function Today({ me }: { me: Person }) {
           role={role}
           isMine={role === me.role}
           number={index + 1}
-          quiet={tours.data && quietWords(role, tours.data.tours.edges.length > 0, tours.data.items.edges.length > 0)}
+          onFile={tours.data && { hasTours: tours.data.tours.edges.length > 0, hasItems: tours.data.items.edges.length > 0 }}
         />
       ))}
     </Page>
   );
 }
 
-function NotesOf({ role, isMine, number, quiet }: { role: string; isMine: boolean; number: number; quiet: string | undefined }) {
+type NotesGiven = { role: string; isMine: boolean; number: number; onFile: { hasTours: boolean; hasItems: boolean } | undefined };
+
+function NotesOf({ role, isMine, number, onFile }: NotesGiven) {
   const query = useInfiniteQuery({
     queryKey: ['attention', role],
     queryFn: async ({ pageParam }) => (await request(attentionQuery, { role, after: pageParam })).attention,
@@ -79,10 +68,10 @@ function NotesOf({ role, isMine, number, quiet }: { role: string; isMine: boolea
       ))}
     >
       <Loaded query={query}>
-        {() => (
+        {({ pages }) => (
           <>
             {role === 'safety' && <WaitingToday isMine={isMine} />}
-            {notes.length === 0 && <p className="quiet">{quiet}</p>}
+            {notes.length === 0 && onFile && <p className="quiet">{quietWords(role, { ...onFile, ...judgedIn(pages[0]) })}</p>}
             {notes.map((note, at) => (
               <Note key={at} weight={note.weight as 'look'}>
                 {note.sentence}{' '}
@@ -101,3 +90,8 @@ function NotesOf({ role, isMine, number, quiet }: { role: string; isMine: boolea
     </Part>
   );
 }
+
+const judgedIn = (page: { readonly showCount: number; readonly plannedCount: number } | undefined) => ({
+  shows: page?.showCount ?? 0,
+  planned: page?.plannedCount ?? 0,
+});
