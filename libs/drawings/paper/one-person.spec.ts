@@ -6,7 +6,7 @@ const time = { since: '2027-02-01T08:00:00Z', until: '2027-02-20T08:00:00Z', by:
 describe('the line of one person', () => {
   it('stands on everything while it holds', () => {
     expect(onePersonLine([{ ...time, until: null }])).toBe(
-      'One person only judges what is released, accepted and signed in this house since 2027-02-01: Ines Aldous, the second officer is ill. No second person has looked.',
+      'One person only judges what is released, accepted and signed in this company since 2027-02-01: Ines Aldous, the second officer is ill. No second person has looked.',
     );
   });
 

@@ -14,7 +14,7 @@ const dayOf = (moment: string): string => moment.slice(0, 10);
 export function onePersonLine(times: readonly OnePersonTime[], releasedAt: string | null = null): string | null {
   const [now] = times;
   if (now && !now.until)
-    return `One person only judges what is released, accepted and signed in this house since ${dayOf(now.since)}: ${now.by}, ${now.reason}. No second person has looked.`;
+    return `One person only judges what is released, accepted and signed in this company since ${dayOf(now.since)}: ${now.by}, ${now.reason}. No second person has looked.`;
   const then = releasedAt === null ? undefined : times.find((each) => each.since <= releasedAt && each.until && releasedAt <= each.until);
   if (!then) return null;
   return `One person only judged when this was released: ${then.by}, ${then.reason}. Two have judged again since ${dayOf(then.until ?? '')}; this was not looked at anew.`;

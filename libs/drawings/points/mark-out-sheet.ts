@@ -69,7 +69,7 @@ export function markOutSheet(context: SheetContext, units: Units = 'metric'): No
     node(
       'p',
       {},
-      `Datum 0, 0: ${picks.site?.datum ?? 'where it is on the stage is not on file: agree it with the house before anything is chalked'}. Ahead: to the audience. Left: of somebody who stands at the datum and looks to the audience. Distances are level.`,
+      `Datum 0, 0: ${picks.site?.datum ?? 'where it is on the stage is not on file: agree it with the venue before anything is chalked'}. Ahead: to the audience. Left: of somebody who stands at the datum and looks to the audience. Distances are level.`,
     ),
     table(
       [
@@ -95,14 +95,14 @@ export function markOutSheet(context: SheetContext, units: Units = 'metric'): No
       ? null
       : node('p', { class: 'stop' }, `No place on the stage on file, not to be chalked: ${unplaced.join('; ')}.`),
     caution(
-      'Marks are where the structure is loaded. A mark that does not agree with both its checks is laid again. The rigger of the house confirms each before a point is hung.',
+      'Marks are where the structure is loaded. A mark that does not agree with both its checks is laid again. The venue’s rigger confirms each before a point is hung.',
     ),
     node(
       'div',
       { class: 'sign' },
       node('span', {}, 'Chalked by'),
       node('span', {}, 'Date and time'),
-      node('span', {}, 'Agreed, rigger of the house'),
+      node('span', {}, 'Agreed, rigger of the venue'),
     ),
   );
 }

@@ -1,5 +1,6 @@
 import { LostAnswer } from '../platform/lost-answer.js';
 import { type Fault, Refused } from '../platform/refused.js';
+import { pathInWords } from './path-words.js';
 
 /** An error in words: what was found, where, and what would be right. */
 export function Faults({ of }: { of: unknown }) {
@@ -14,7 +15,12 @@ export function Faults({ of }: { of: unknown }) {
   return (
     <div className="faults" role="alert">
       <p>
-        <b>stop</b> {faults.length > 0 ? 'This cannot be done:' : of instanceof Error ? of.message : 'That did not work.'}
+        <b>stop</b>{' '}
+        {faults.length > 0
+          ? 'This cannot be done:'
+          : of instanceof Error
+            ? of.message
+            : 'This was not done, and no reason came back. Try again; if it stays so, tell the system tech.'}
       </p>
       {faults.length > 0 && (
         <ul>
@@ -32,14 +38,17 @@ function Found({ fault }: { fault: Fault }) {
   return (
     <>
       {fault.row !== undefined && `Row ${fault.row}${fault.column ? `, ${fault.column}` : ''}: `}
+      {fault.row === undefined && fault.field && `${capital(pathInWords(fault.field))}: `}
       wanted {fault.wanted}
-      <span className="quiet">
-        {' '}
-        ({fault.field && <code>{fault.field}</code>} was <code>{JSON.stringify(fault.value)}</code>)
-      </span>
+      <span className="quiet"> (found {foundWords(fault.value)})</span>
     </>
   );
 }
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const foundWords = (value: unknown): string =>
+  value === undefined || value === null || value === '' ? 'nothing' : typeof value === 'string' ? value : JSON.stringify(value);
 
 /** Two people wrote one field: what each of them wrote, under the name that the field has on the screen. */
 const Met = ({ fault: { named, column, field, wanted } }: { fault: Fault }) => (

@@ -154,7 +154,7 @@ export class DeputyService {
         ? { words: tour.name, faults: [] }
         : { words: '', faults: [{ field: 'tourId', value: tourId.slice(0, 40), wanted: 'a tour on the list' }] };
     }
-    if (depot === null) return { words: 'the whole house', faults: [] };
+    if (depot === null) return { words: 'the whole company', faults: [] };
     const depots: { depot: string }[] = await manager.query('SELECT DISTINCT depot FROM item ORDER BY depot LIMIT 100');
     return depots.some((each) => each.depot === depot)
       ? { words: depot, faults: [] }

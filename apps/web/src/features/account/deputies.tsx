@@ -67,7 +67,7 @@ function OneDeputy({ of, me }: { of: Deputy; me: Person }) {
   return (
     <li className="record">
       <p>
-        <strong>{of.person}</strong>, deputy of {of.officer}, {of.from} to {of.until}, {of.tour ?? of.depot ?? 'the whole house'}
+        <strong>{of.person}</strong>, deputy of {of.officer}, {of.from} to {of.until}, {of.tour ?? of.depot ?? 'the whole company'}
       </p>
       <p className="quiet">
         {stateWords[of.state] ?? of.state}; named by {of.namedBy}: {of.reason}.

@@ -43,7 +43,7 @@ export function OnePerson({ me }: { me: Person }) {
       {me.role === 'safety' && (
         <details>
           <summary>
-            {holds ? 'Ask for two pairs of eyes again' : 'This house has one safety officer and nobody for a second pair of eyes'}
+            {holds ? 'Ask for two pairs of eyes again' : 'Your company has one safety officer and nobody for a second pair of eyes'}
           </summary>
           <Form form={form} onSubmit={(of) => set.mutate(of)} error={set.error}>
             <p className="quiet">

@@ -42,7 +42,7 @@ export function Learned({ sheet }: { sheet: Sheet }) {
         </table>
       </div>
       <p className="quiet">
-        Losses in 1,000 uses: one piece fitted for one show is one use. Counts of every tour of this house are in it, and what the tour file
+        Losses in 1,000 uses: one piece fitted for one show is one use. Counts of every tour of your company are in it, and what the tour file
         says was counted before. Spares are those of the next plan of this show; “before” is by belief alone.
       </p>
     </>

@@ -56,7 +56,7 @@ export function Labels() {
         {fault && <p role="alert">Wanted: {fault}.</p>}
         <p className="quiet" role="status">
           {query.isPending ? 'Reading ...' : `${count} labels on ${pages.length} pages.`} Print at 100 %, without margins of the printer.
-          Each code opens {location.origin}: print from the address under which the phones reach the house.
+          Each code opens {location.origin}: print from the address that the phones open.
         </p>
         <p className="row">
           <button type="button" disabled={pages.length === 0} onClick={() => window.print()}>

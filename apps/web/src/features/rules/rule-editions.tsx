@@ -38,7 +38,7 @@ export function RuleEditions({ rule }: { rule?: ExaminationRule }) {
     <Loaded query={query}>
       {(all) => {
         const shown = rule ? editionsOf(rule, all) : all;
-        if (shown.length === 0) return <p className="quiet">No change is on file: it stands as it came with the house.</p>;
+        if (shown.length === 0) return <p className="quiet">No change is on file: it stands as it came.</p>;
         return (
           <ol className="plain">
             {shown.map((each) => (

@@ -5,7 +5,7 @@ import { whyNoPlace } from '../../ui/places.js';
 
 const statusWords: Record<ExaminationRule['status'], string> = {
   found: 'read there',
-  'house rule': 'house rule',
+  'house rule': 'a rule of your company',
   'from memory': 'not read: from memory, no authority',
 };
 

@@ -160,7 +160,7 @@ export const choices = {
     ['next use', 'and until the next report, and while it is in use'],
   ] as Choices,
   status: [
-    ['house rule', 'a rule of this company'],
+    ['house rule', 'a rule of your company'],
     ['found', 'read in the text itself'],
     ['from memory', 'from memory: no authority'],
   ] as Choices,

@@ -123,6 +123,6 @@ const Refusal = ({ outcome }: { outcome: NonNullable<CsvImport['outcome']> }) =>
 );
 
 const failed: Readonly<Record<string, string>> = {
-  'house-stopped': 'The house was stopped while this file came in. Nothing of it was saved; send it again.',
-  fault: 'Something went wrong here, not with the file. Nothing of it was saved; the log of the house says what it was.',
+  'house-stopped': 'Cartwright was stopped while this file came in. Nothing of it was saved; send it again.',
+  fault: 'Something went wrong here, not with the file. Nothing of it was saved; the log of the server says what it was.',
 };

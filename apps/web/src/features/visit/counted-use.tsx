@@ -20,7 +20,7 @@ export function CountedUse({ number, depot }: { number: number; depot: string })
             <>
               <p className="quiet">
                 One lift for each inspection after assembly that was signed here, since the last passed record. Lifts elsewhere, and hours,
-                nobody tells this house; batches are in no hang by piece.
+                nobody tells your company; batches are in no hang by piece.
               </p>
               <div className="scroll">
                 <table>
