@@ -19,7 +19,7 @@ describe('the figures of a count, as a sentence says them', () => {
       date: '2027-03-01',
       days: { from: '2027-03-01', to: '2027-03-17' },
       outOfUse: [],
-    } as Missing);
+    });
 
   it.each([
     [16, 0, 60, 58, 14],

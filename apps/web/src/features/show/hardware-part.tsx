@@ -94,19 +94,7 @@ function Table({ lines }: { lines: readonly HardwareLine[] }) {
               <td className="num">{line.spares}</td>
               <td className="num">{line.levelReached === null ? 'not known' : percent(line.levelReached)}</td>
               <td className="num">
-                {line.onHand}
-                {line.keptAtHome > 0 && (
-                  <>
-                    <br />
-                    <small>{line.keptAtHome} stay at home</small>
-                  </>
-                )}
-                {line.missing > 0 && (
-                  <>
-                    <br />
-                    <b>■ {line.missing} missing</b>
-                  </>
-                )}
+                <OnHand line={line} />
               </td>
               <td>{takenWords(line)}</td>
             </tr>
@@ -116,6 +104,24 @@ function Table({ lines }: { lines: readonly HardwareLine[] }) {
     </div>
   );
 }
+
+const OnHand = ({ line }: { line: HardwareLine }) => (
+  <>
+    {line.onHand}
+    {line.keptAtHome > 0 && (
+      <>
+        <br />
+        <small>{line.keptAtHome} stay at home</small>
+      </>
+    )}
+    {line.missing > 0 && (
+      <>
+        <br />
+        <b>■ {line.missing} missing</b>
+      </>
+    )}
+  </>
+);
 
 /** The same for a phone: a line of words each. */
 function Lines({ lines }: { lines: readonly HardwareLine[] }) {
