@@ -42,8 +42,8 @@ export function Learned({ sheet }: { sheet: Sheet }) {
         </table>
       </div>
       <p className="quiet">
-        Losses in 1,000 uses: one piece fitted for one show is one use. Counts of every tour of your company are in it, and what the tour file
-        says was counted before. Spares are those of the next plan of this show; “before” is by belief alone.
+        Losses in 1,000 uses: one piece fitted for one show is one use. Counts of every tour of your company are in it, and what the tour
+        file says was counted before. Spares are those of the next plan of this show; “before” is by belief alone.
       </p>
     </>
   );

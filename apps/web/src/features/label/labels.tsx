@@ -106,7 +106,9 @@ interface Given {
 function Choices({ asked, kept, stock, fault }: Given) {
   return (
     <div className="fields noprint">
-      {asked.serials.length > 0 && <p>{asked.serials.length === 1 ? 'Of 1 item selected.' : `Of ${asked.serials.length} items selected.`}</p>}
+      {asked.serials.length > 0 && (
+        <p>{asked.serials.length === 1 ? 'Of 1 item selected.' : `Of ${asked.serials.length} items selected.`}</p>
+      )}
       <label>
         Serials or words
         <input type="search" value={asked.found} onChange={(event) => asked.change('find', event.target.value)} />
