@@ -171,6 +171,66 @@ describe('the register as a list', () => {
     expect(await itemOf(id)).toMatchObject({ state: 'retired', reason: 'The serial was typed wrong: it is SL-1A' });
   });
 
+  it('takes the whole life along: what was corrected, by what and why, and after which record something happened', async () => {
+    interface Lived {
+      readonly id: string;
+      readonly examination: { readonly outcome: string };
+      readonly supersedes: string | null;
+      readonly supersededBy: string | null;
+      readonly reason: string | null;
+      readonly recordedBy: string;
+      readonly recordedAt: string;
+    }
+    const life = async (id: string) => {
+      const { item } = (
+        await safety.graphql(
+          `query($id: ID!) { item(id: $id) { summary { dueOn dueState }
+            records(first: 50) { edges { node { id examination supersedes supersededBy reason recordedBy recordedAt } } } } }`,
+          { id },
+        )
+      ).data;
+      const records: Lived[] = item.records.edges.map((edge: { node: Lived }) => edge.node).reverse();
+      const place = (record: string | null) => (record === null ? null : records.findIndex((each) => each.id === record));
+      const incidents: { day: string; what: string; after: string }[] = await test.dataSource.query(
+        `SELECT on_day::text AS day, what, after_examination::text AS after FROM incident WHERE item_id = $1 ORDER BY id`,
+        [id],
+      );
+      return {
+        newest: records.at(-1)!,
+        summary: item.summary,
+        records: records.map((each) => ({
+          ...each,
+          id: place(each.id),
+          supersedes: place(each.supersedes),
+          supersededBy: place(each.supersededBy),
+        })),
+        incidents: incidents.map((each) => ({ ...each, after: place(each.after) })),
+      };
+    };
+    const record = `mutation($of: AnyJson!, $old: ID, $reason: String) {
+      recordExamination(itemId: "TP-1", examination: $of, supersedes: $old, reason: $reason) { summary { id } } }`;
+    const { newest } = await life('TP-1');
+    for (const report of ['TP-right', 'TP-right-2']) {
+      const { id: old } = (await life('TP-1')).newest;
+      const told = await safety.graphql(record, { of: { ...newest.examination, report }, old, reason: `the report is ${report}` });
+      expect(told.errors).toBeUndefined();
+    }
+    await safety.graphql('mutation { recordIncident(itemId: "TP-1", on: "2027-02-10", what: "fell off the dock") { summary { id } } }');
+    const before = await life('TP-1');
+    expect(before.records.map(({ supersedes, supersededBy }) => [supersedes, supersededBy])).toEqual([
+      [null, 1],
+      [0, 2],
+      [1, null],
+    ]);
+    expect(before.incidents).toEqual([{ day: '2027-02-10', what: 'fell off the dock', after: 2 }]);
+    expect((await safety.graphql(correct, { id: 'TP-1', serial: 'TP-1A' })).errors).toBeUndefined();
+    const { newest: copied, ...after } = await life('TP-1A');
+    expect({ newest: before.newest, ...after }).toEqual(before);
+    expect(copied.id).not.toBe(before.newest.id);
+    const { records, incidents } = await life('TP-1');
+    expect({ records, incidents }).toEqual({ records: before.records, incidents: before.incidents });
+  });
+
   it('touches no serial that a tour names', async () => {
     const [{ id }] = await test.dataSource.query(
       `SELECT id FROM item WHERE EXISTS (SELECT FROM tour WHERE strpos(data::text, to_jsonb(item.id)::text) > 0) ORDER BY id LIMIT 1`,
