@@ -98,6 +98,14 @@ describe('a deputy of the safety officer', () => {
     );
   });
 
+  it('is not named twice for the same days and part; withdrawn, anew', async () => {
+    const first = (await nameOne({ from: '2027-03-10', until: '2027-03-11' })).data.nameDeputy;
+    const again = await nameOne({ from: '2027-03-10', until: '2027-03-11' });
+    expect(again.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ field: 'from', wanted: expect.stringContaining('named already') });
+    await end(first);
+    expect(codeOf(await end((await nameOne({ from: '2027-03-10', until: '2027-03-11' })).data.nameDeputy))).toBe('done');
+  });
+
   it('whose password goes back to one that somebody else gave gets one from the officer, and acts once the own one is chosen', async () => {
     const person = { name: 'Pim Sorrel', email: 'pim@cartwright.example', role: 'warehouse', password: 'from the system tech' };
     const { id } = (await agents.system.graphql('mutation($person: PersonInput!) { addPerson(person: $person) { id } }', { person })).data

@@ -60,6 +60,7 @@ export class DeputyService {
       const part = await this.partOf(manager, read);
       const faults = [...peopleFaults(read, person, officer), ...this.dayFaults(read), ...reasonFaults(read.reason), ...part.faults];
       if (faults.length > 0 || !person || !officer) throw new BadInputError(faults);
+      await mustBeNew(manager, read);
       const at = this.clock.now();
       const isOwn = officer.id === me.id;
       await manager.getRepository(DeputyRow).insert({
@@ -172,6 +173,17 @@ export class DeputyService {
 }
 
 type Read = DeputyInput;
+
+/** The same person for the same officer, part and days: it is on file already. */
+async function mustBeNew(manager: EntityManager, { personId, officerId, from, until, depot, tourId }: Read): Promise<void> {
+  const same: unknown[] = await manager.query(
+    `SELECT FROM deputy WHERE account_id = $1 AND officer_id = $2 AND from_day = $3::date AND until_day = $4::date AND depot IS NOT DISTINCT FROM $5
+       AND tour_id IS NOT DISTINCT FROM $6 AND withdrawn_at IS NULL LIMIT 1`,
+    [personId, officerId, from, until, depot, tourId],
+  );
+  if (same.length > 0)
+    throw new BadInputError([{ field: 'from', value: from, wanted: 'other days, or another part: so this deputy is named already' }]);
+}
 
 const readInput = (input: DeputyInput): Read => ({
   ...input,
