@@ -51,6 +51,7 @@ import { CreateAnswering20261127115000 } from './20261127115000-create-answering
 import { IndexRegisterOrders20261127120000 } from './20261127120000-index-register-orders.js';
 import { NarrowLeaving20261127121500 } from './20261127121500-narrow-leaving.js';
 import { CreateTourPlan20261127123900 } from './20261127123900-create-tour-plan.js';
+import { GuardLogAndDisabling20261127132600 } from './20261127132600-guard-log-and-disabling.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -107,4 +108,5 @@ export const migrations = [
   IndexRegisterOrders20261127120000,
   NarrowLeaving20261127121500,
   CreateTourPlan20261127123900,
+  GuardLogAndDisabling20261127132600,
 ];

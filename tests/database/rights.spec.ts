@@ -183,15 +183,31 @@ describe('the application in the database', () => {
     await application.query('ROLLBACK');
   });
 
-  it('fools no trigger with temporary tables of the same names', async () => {
-    await application.query(
-      'CREATE TEMP TABLE account (LIKE public.account); CREATE TEMP TABLE officer_proposal (LIKE public.officer_proposal)',
+  it('writes and dates no line of a row by hand', async () => {
+    const line = (what: string, table: string) =>
+      codeOf(`INSERT INTO event (at, who, what, sentence, row_table) VALUES ('2020-01-01', '', $1, '', $2)`, [
+        what,
+        table === '' ? null : table,
+      ]);
+    expect([await line('row', 'item'), await line('outside', ''), await line('reworded', 'account'), await line('noted', 'item')]).toEqual(
+      Array(4).fill('23001'),
     );
-    try {
-      expect(await codeOf(`UPDATE public.account SET role = 'safety' WHERE role = 'system'`)).not.toMatch(/^done/);
-    } finally {
-      await application.query('DROP TABLE pg_temp.account, pg_temp.officer_proposal');
-    }
+  });
+
+  it('shuts nobody out and lets nobody in again without a line of another in the same act', async () => {
+    const [system, person] = [await idOf('system'), await idOf('warehouse')];
+    const disable = `UPDATE account SET disabled_at = now() WHERE id = '${person}'`;
+    const say = (who: string) =>
+      `INSERT INTO event (at, who, person_id, what, sentence) VALUES (now(), 'Somebody', '${who}', 'person', 'May not sign in any more.')`;
+    expect(await codeOf(disable)).toBe('23001');
+    expect(await codeOf(`BEGIN; ${disable}; ${say(person)}; COMMIT`)).toBe('23001');
+    await application.query(`BEGIN; ${disable}; ${say(system)}; COMMIT`);
+    expect(await codeOf('UPDATE account SET disabled_at = NULL WHERE disabled_at IS NOT NULL')).toBe('23001');
+    await application.query(`BEGIN; UPDATE account SET disabled_at = NULL WHERE id = '${person}'; ${say(system)}; COMMIT`);
+  });
+
+  it('makes no temporary tables, and every trigger keeps to the tables of the house', async () => {
+    expect(await codeOf('CREATE TEMP TABLE account (LIKE public.account)')).toBe('42501');
     const { rows } = await application.query(
       `SELECT oid::regprocedure::text AS trigger FROM pg_proc WHERE pronamespace = 'public'::regnamespace AND prorettype = 'trigger'::regtype
          AND NOT coalesce(proconfig::text LIKE '%search_path%', false)`,

@@ -93,6 +93,14 @@ export async function grantWork(owner: pg.Client, name: string): Promise<void> {
     [name, leavingDoor],
   );
   if (isShut) statements.push(`GRANT EXECUTE ON FUNCTION ${leavingDoor} TO ${role};`);
+  // Everybody may make temporary tables in a new database; nothing here needs them. Who does not own the database gets a warning, no fault.
+  const { rowCount: mayMakeTemporary } = await owner.query(`SELECT WHERE has_database_privilege($1, current_database(), 'TEMPORARY')`, [
+    name,
+  ]);
+  if (mayMakeTemporary) {
+    const { rows: here } = await owner.query<{ name: string }>('SELECT current_database() AS name');
+    statements.push(`REVOKE TEMPORARY ON DATABASE ${pg.escapeIdentifier(here[0]?.name ?? '')} FROM PUBLIC, ${role};`);
+  }
   if (statements.length > 0) await owner.query(`BEGIN; GRANT USAGE ON SCHEMA public TO ${role}; ${statements.join(' ')} COMMIT`);
 }
 
