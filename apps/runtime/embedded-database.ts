@@ -68,7 +68,7 @@ class DatabasePlace {
         if (this.options.durable) keepRoom(home.data);
         return server;
       };
-      const keeper = new ServerKeeper('The database', start, this.options.say);
+      const keeper = new ServerKeeper('The database', start, this.options.say, () => isGoingDown(home.data));
       await keeper.begin();
       this.standing = { owned: taken, keeper };
       taken.tell(this.port);
@@ -131,6 +131,15 @@ function preparedHome(options: EmbeddedDatabaseOptions): Home {
   const data = join(home, 'postgres');
   makeCluster(data, binaries, secretOf(options.folder), user, options);
   return { data, binaries, user };
+}
+
+/** What it writes of itself (PostgreSQL 18, src/include/utils/pidfile.h: line 8 of postmaster.pid is its status). */
+function isGoingDown(data: string): boolean {
+  try {
+    return readFileSync(join(data, 'postmaster.pid'), 'utf8').split('\n')[7]?.trim() === 'stopping';
+  } catch {
+    return false;
+  }
 }
 
 /** The same at every start where that is free: programs that were told an address keep it. */

@@ -3,6 +3,9 @@ import { setTimeout as pause } from 'node:timers/promises';
 
 const shortestPauseMs = 200;
 const longestPauseMs = 5_000;
+const lookMs = 500;
+/** How long one that was told to end by somebody else may wait for its connections: whoever stops the whole house ends within it. */
+const goingDownMs = 5_000;
 
 /** Keeps a server process up: one that ends without being told to is started again, as often as it takes. */
 export class ServerKeeper {
@@ -15,6 +18,8 @@ export class ServerKeeper {
     private readonly what: string,
     private readonly start: () => Promise<ChildProcess>,
     private readonly say: (sentence: string) => void,
+    /** Whether it is on its way down: somebody else told it to end, and it waits for those who are connected. */
+    private readonly isGoingDown: () => boolean = () => false,
   ) {}
 
   /** The first start; its fault is the caller's. */
@@ -27,12 +32,7 @@ export class ServerKeeper {
     this.isStopping = true;
     await this.coming;
     const { server } = this;
-    if (!server || server.exitCode !== null || server.signalCode !== null) return;
-    const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
-    server.kill(first);
-    const patience = setTimeout(() => server.kill(second), patienceMs);
-    await ended;
-    clearTimeout(patience);
+    if (server && !hasEnded(server)) await end(server, first, second, patienceMs);
   }
 
   private keep(server: ChildProcess): void {
@@ -41,8 +41,25 @@ export class ServerKeeper {
     const ended = (): void => {
       if (!this.isStopping) this.coming = this.again(server.signalCode ?? `exit code ${server.exitCode}`);
     };
-    if (server.exitCode !== null || server.signalCode !== null) ended();
-    else server.once('exit', ended);
+    if (hasEnded(server)) return ended();
+    const watch = this.watch(server);
+    server.once('exit', () => {
+      clearInterval(watch);
+      ended();
+    });
+  }
+
+  /** One that takes nobody in any more and does not end either is ended, so that it is started again. */
+  private watch(server: ChildProcess): NodeJS.Timeout {
+    let since: number | undefined;
+    const watch = setInterval(() => {
+      since = this.isGoingDown() ? (since ?? performance.now()) : undefined;
+      if (this.isStopping || since === undefined || performance.now() - since < goingDownMs) return;
+      clearInterval(watch);
+      this.say(`${this.what} was told to end by another program and lets nobody in: ending it, to start it again.`);
+      void end(server, 'SIGINT', 'SIGQUIT', 15_000);
+    }, lookMs);
+    return watch.unref();
   }
 
   private async again(how: string): Promise<void> {
@@ -62,4 +79,14 @@ export class ServerKeeper {
       }
     }
   }
+}
+
+const hasEnded = (server: ChildProcess): boolean => server.exitCode !== null || server.signalCode !== null;
+
+async function end(server: ChildProcess, first: NodeJS.Signals, second: NodeJS.Signals, waitMs: number): Promise<void> {
+  const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
+  server.kill(first);
+  const patience = setTimeout(() => server.kill(second), waitMs);
+  await ended;
+  clearTimeout(patience);
 }

@@ -84,6 +84,25 @@ describe('the data folder', () => {
     }
   });
 
+  it('has its database started again when another program told it to end and somebody stays connected', async () => {
+    const folder = newFolder();
+    const database = await start(folder);
+    const staying = new pg.Client({ connectionString: database.url });
+    staying.on('error', () => undefined);
+    await staying.connect();
+    try {
+      const server = postmasterOf(folder)!;
+      process.kill(server, 'SIGTERM');
+      while (await answers(database.url)) await pause(50);
+      await expect(staying.query('SELECT 1')).resolves.toBeDefined();
+      await untilAnswers(database.url, () => postmasterOf(folder) !== server);
+      await expect(staying.query('SELECT 1')).rejects.toThrow();
+    } finally {
+      await staying.end().catch(() => undefined);
+      await database.stop();
+    }
+  });
+
   it('never signals a program that has been given the number of its database since', async () => {
     const folder = newFolder();
     await (await start(folder)).stop();
