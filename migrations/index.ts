@@ -52,6 +52,7 @@ import { IndexRegisterOrders20261127120000 } from './20261127120000-index-regist
 import { NarrowLeaving20261127121500 } from './20261127121500-narrow-leaving.js';
 import { CreateTourPlan20261127123900 } from './20261127123900-create-tour-plan.js';
 import { GuardLogAndDisabling20261127132600 } from './20261127132600-guard-log-and-disabling.js';
+import { IndexDevices20261127133000 } from './20261127133000-index-devices.js';
 
 /** In the order in which they run; a file that has landed is never edited. */
 export const migrations = [
@@ -109,4 +110,5 @@ export const migrations = [
   NarrowLeaving20261127121500,
   CreateTourPlan20261127123900,
   GuardLogAndDisabling20261127132600,
+  IndexDevices20261127133000,
 ];

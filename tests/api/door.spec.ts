@@ -5,7 +5,7 @@ import { persistedOperations } from '#contracts/operations';
 import { costOf, operationLimits } from '../../apps/api/src/platform/door/operation-limits.js';
 import { holdPlace } from '../support/hold-place.js';
 import { someValues } from '../support/some-values.js';
-import { type Agent, type TestApp, post, postListed, startTestApp } from '../support/test-app.js';
+import { type Agent, type TestApp, passwordOf, post, postListed, startTestApp } from '../support/test-app.js';
 import { type Hostile, hostileRequests } from '../../apps/cli/bench/house/hostile-requests.js';
 
 /** Who is let in, and with what: each hostile request gets its status and its sentence, and the house answers on. */
@@ -156,7 +156,7 @@ describe('at the door', () => {
   });
 
   describe('a house that is full', () => {
-    const atOnce = { all: 4, person: 2, strangers: 1, address: 1, halfSent: { all: 4, address: 4 } };
+    const atOnce = { all: 4, person: 2, strangers: 1, knownDevices: 1, address: 1, halfSent: { all: 4, address: 4 } };
     let small: TestApp;
     beforeAll(async () => {
       small = await startTestApp({ beside: test, config: { atOnce } });
@@ -173,6 +173,12 @@ describe('at the door', () => {
 
     it('says so with 503 and when to come again; one person alone does not fill it, nor do strangers', async () => {
       const ask = (cookie: string) => postListed(small.address, 'Me', {}, { cookie });
+      const known = { email: (await system.graphql('{ me { email } }')).data.me.email, password: passwordOf('system') };
+      const device =
+        (await postListed(small.address, 'SignIn', known)).headers
+          .getSetCookie()
+          .map((each) => each.split(';')[0] ?? '')
+          .find((each) => each.startsWith('cartwright_device=')) ?? '';
       const tries = test.dataSource.createQueryRunner();
       await tries.startTransaction();
       await tries.query('LOCK TABLE sign_in_try');
@@ -182,6 +188,8 @@ describe('at the door', () => {
       while ((await test.dataSource.query(standing)).length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
       const refused = await untilStatus(429, () => ask(''));
       expect(await refused.text()).toContain('not signed in');
+      expect((await ask('cartwright_device=made-up')).status).toBe(429);
+      expect((await ask(device)).status).toBe(200);
       expect((await ask(system.cookie)).status).toBe(200);
       const own = [await hold(system.cookie), await hold(system.cookie)];
       const mine = await untilStatus(429, () => ask(system.cookie));

@@ -188,7 +188,7 @@ eachOf('GraphQL Cheat Sheet', 'https://cheatsheetseries.owasp.org/cheatsheets/Gr
     shows: async () => {
       const narrow = await startTestApp({
         beside: test,
-        config: { atOnce: { all: 64, person: 3, strangers: 2, address: 2, halfSent: { all: 2, address: 2 } } },
+        config: { atOnce: { all: 64, person: 3, strangers: 2, knownDevices: 1, address: 2, halfSent: { all: 2, address: 2 } } },
       });
       try {
         const ask = (cookie: string) => postListed(narrow.address, 'Me', {}, { cookie }).then(({ status }) => status);

@@ -36,7 +36,7 @@ export class SignInService {
     if (attempt.waitMinutes !== null) return { is: 'must wait', minutes: attempt.waitMinutes };
     const account = found && this.mayUsePassword(found) ? found : undefined;
     const hash = account?.passwordHash ?? (await this.nobodys);
-    const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, hash)));
+    const isRight = password.length <= 500 && (await this.turns.take(known.knownDevice !== null, () => checkPassword(password, hash)));
     if (!account || !isRight) return { is: 'wrong' };
     // What another person gave lets in once: of two who come with it at the same moment, one.
     if (account.mustChange) {
@@ -54,7 +54,7 @@ export class SignInService {
   async isOwnPassword(account: AccountRow, password: string): Promise<boolean | { readonly waitMinutes: number }> {
     const attempt = await this.tries.begin([['own', account.id]]);
     if (attempt.waitMinutes !== null) return { waitMinutes: attempt.waitMinutes };
-    const isRight = password.length <= 500 && (await this.turns.take(() => checkPassword(password, account.passwordHash)));
+    const isRight = password.length <= 500 && (await this.turns.take(true, () => checkPassword(password, account.passwordHash)));
     if (isRight) await this.tries.forgive(attempt);
     return isRight;
   }
@@ -68,22 +68,23 @@ export class SignInService {
 
 const nobody = '00000000-0000-4000-8000-000000000000';
 
-/** So many costly checks at once that others are still served. */
+/** So many costly checks at once that others are still served; who is known by the device goes before those who are not. */
 class Turns {
   private free: number;
-  private readonly waiting: (() => void)[] = [];
+  private readonly known: (() => void)[] = [];
+  private readonly strangers: (() => void)[] = [];
 
   constructor(count: number) {
     this.free = count;
   }
 
-  async take<T>(work: () => Promise<T>): Promise<T> {
+  async take<T>(isKnown: boolean, work: () => Promise<T>): Promise<T> {
     if (this.free > 0) this.free--;
-    else await new Promise<void>((done) => this.waiting.push(done));
+    else await new Promise<void>((done) => (isKnown ? this.known : this.strangers).push(done));
     try {
       return await work();
     } finally {
-      const next = this.waiting.shift();
+      const next = this.known.shift() ?? this.strangers.shift();
       if (next) next();
       else this.free++;
     }

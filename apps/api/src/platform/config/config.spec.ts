@@ -44,7 +44,7 @@ describe('the configuration', () => {
       port: 4400,
       trustProxy: 1,
       ownOperations: ['safety', 'system'],
-      atOnce: { all: 256, person: 64, strangers: 32, address: 16, halfSent: { all: 32, address: 4 } },
+      atOnce: { all: 256, person: 64, strangers: 32, knownDevices: 16, address: 16, halfSent: { all: 32, address: 4 } },
       dataFolder: 'somewhere',
       webFolder: 'screens',
       secureCookies: true,

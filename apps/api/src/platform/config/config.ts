@@ -194,7 +194,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     port: values.PORT ?? 4310,
     trustProxy: values.TRUST_PROXY ?? 0,
     ownOperations: values.OWN_OPERATIONS ?? ['system'],
-    atOnce: { all: 256, person: 64, strangers: 32, address: 16, halfSent: { all: 32, address: 4 } },
+    atOnce: { all: 256, person: 64, strangers: 32, knownDevices: 16, address: 16, halfSent: { all: 32, address: 4 } },
     dataFolder: values.DATA_FOLDER ?? null,
     webFolder: values.WEB_FOLDER ?? null,
     secureCookies: values.SECURE_COOKIES ?? false,

@@ -1,5 +1,6 @@
 import type { RequestHandler, Response } from 'express';
 import type { AtOnce } from '../config/at-once.js';
+import type { SessionStore } from '../sign-in/session-store.js';
 import type { RequestContext } from '../sign-in/signed-in.js';
 import { networkOf } from '../sign-in/tries.js';
 import { answerRefused } from './answer-refused.js';
@@ -39,21 +40,28 @@ export function boundEach(atOnce: AtOnce): RequestHandler {
   };
 }
 
-/** Once the body of a stranger is there: what is still on its way takes no place here. */
-export function boundStrangers(atOnce: AtOnce): RequestHandler {
+/**
+ * Once the body of a stranger is there: what is still on its way takes no place here. A device that somebody has signed in at has places of its own
+ * where strangers have taken theirs; so many at once are asked for as there are such places.
+ */
+export function boundStrangers(atOnce: AtOnce, sessions: Pick<SessionStore, 'isAtKnownDevice'>): RequestHandler {
   const places = new Places();
-  return (request: Asked, response, next) => {
+  let known = 0;
+  return async (request: Asked, response, next) => {
     if (request.signedIn || isStream(request)) return next();
     const place = networkOf(request.ip ?? '');
-    if (places.all >= atOnce.strangers)
-      return refuseBusy(response, 'Too many who are not signed in ask at once. Nothing was done; try again in a few seconds.');
-    if (places.of(place) >= atOnce.address)
-      return refuseBusy(
-        response,
-        'Too many who are not signed in ask from your address at once. Nothing was done; try again in a few seconds.',
-      );
-    response.once('close', places.take(place));
-    next();
+    const isFull = places.all >= atOnce.strangers;
+    if (!isFull && places.of(place) < atOnce.address) {
+      response.once('close', places.take(place));
+      return next();
+    }
+    if (known < atOnce.knownDevices) {
+      known++;
+      response.once('close', () => known--);
+      if (await sessions.isAtKnownDevice(request).catch(() => false)) return next();
+    }
+    const whose = isFull ? 'ask' : 'ask from your address';
+    refuseBusy(response, `Too many who are not signed in ${whose} at once. Nothing was done; try again in a few seconds.`);
   };
 }
 

@@ -33,7 +33,7 @@ export function takeBodies(app: NestExpressApplication): void {
   const way = ['/graphql', '/api'];
   app.use(way, keepNowhere, refuseOtherSites);
   app.use(way, boundAll(atOnce), knowWhoAsks(app.get(SessionStore)), boundEach(atOnce));
-  const [halfSent, strangers] = [boundHalfSent(atOnce.halfSent), boundStrangers(atOnce)];
+  const [halfSent, strangers] = [boundHalfSent(atOnce.halfSent), boundStrangers(atOnce, app.get(SessionStore))];
   app.use('/graphql', halfSent, bodyInTime(operationTime), byWho(json(largestOfAStranger), json(largestOperation)));
   app.use('/graphql', strangers, listedOnly(ownOperations));
   app.use('/api', refuseForeignWrites, refuseStrangersWrites, strangers, halfSent, bodyInTime(fileTime));

@@ -77,6 +77,7 @@ export class SessionRow {
 
   /** Of the cookie by which the device is known again. */
   @Column('text', { name: 'device_hash', nullable: true })
+  @Index('session_device_index')
   deviceHash: string | null;
 }
 

@@ -124,6 +124,14 @@ export class SessionStore {
     return { isKnownThere: known?.there === true, knownDevice: known?.device ? device : null };
   }
 
+  /** Whether anybody has signed in at the device that asks. */
+  async isAtKnownDevice(request: Request): Promise<boolean> {
+    const token = deviceTokenOf(request, this.config.secureCookies);
+    if (!token) return false;
+    const known: unknown[] = await this.dataSource.query('SELECT FROM session WHERE device_hash = $1 LIMIT 1', [hashOf(token)]);
+    return known.length > 0;
+  }
+
   /** Sessions of a person that hold. */
   ofPerson(accountId: string): Promise<SessionRow[]> {
     return this.dataSource
