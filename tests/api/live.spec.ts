@@ -6,6 +6,8 @@ const quarantine = 'mutation($item: ID!, $reason: String!) { quarantine(itemId: 
 
 /** Tables that say nothing of their own: what they hold is private, or always comes with a row of a table that is told. */
 const untold = [
+  'answering',
+  'answering_part',
   'calendar_entry',
   'change',
   'edition',

@@ -57,6 +57,10 @@ function One({ kit, me }: { kit: LentKitView; me: Person }) {
         {lent.ratedLoad ? `Plate: ${lent.ratedLoad}.` : 'Rated load of its plate not noted.'}
       </p>
       <PaperWords lent={lent} />
+      <p className="quiet">
+        Its dates are judged beside that: where a rule asks for an examination, enter the one of its paper at{' '}
+        <Link to={`/register/${encodeURIComponent(itemId)}`}>{itemId}</Link> before it is planned.
+      </p>
       {!lent.paper && <PaperForm itemId={itemId} />}
       {!lent.paper && !lent.cleared && actsAsOfficer(me) && <ClearForm itemId={itemId} />}
       <GiveBackForm itemId={itemId} />
@@ -128,7 +132,11 @@ function ClearForm({ itemId }: { itemId: string }) {
       <summary>Clear it without its paper</summary>
       <Form form={form} onSubmit={(typed) => clear.mutate(typed)} error={clear.error}>
         <div className="fields">
-          <Field name="reason" label="Why it may be used" description="what you saw of it here, such as its plate" />
+          <Field
+            name="reason"
+            label="Why it may be used"
+            description="what you saw of it here, such as its plate; this answers for the missing paper, not for its examination"
+          />
         </div>
         <button type="submit" disabled={clear.isPending}>
           Clear it

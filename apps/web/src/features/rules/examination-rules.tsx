@@ -11,8 +11,9 @@ import { Field, Form, useTypedForm } from '../../ui/form.js';
 import { filled } from '../../ui/typed.js';
 import { RuleEditions } from './rule-editions.js';
 import { RuleForm } from './rule-form.js';
+import { Note } from '../../ui/notes.js';
 import { RuleLine } from './rule-line.js';
-import { keyOf } from './rule-text.js';
+import { asksTheSame, keyOf } from './rule-text.js';
 import { type StarterSet, starterSets } from './starter-sets.js';
 
 const addMutation = graphql(`mutation AddExaminationRules($rules: [ModelJson!]!) { addExaminationRules(rules: $rules) }`);
@@ -23,7 +24,7 @@ const removeMutation = graphql(
 /** How often what is examined: what holds here, sets to begin with, and rules of one's own. */
 export function ExaminationRules({ rules, me }: { rules: readonly ExaminationRule[]; me: Person }) {
   const isOfficer = actsAsOfficer(me, 'the house');
-  const known = new Set(rules.map(keyOf));
+  const onFile = new Map(rules.map((rule) => [keyOf(rule), rule]));
   return (
     <>
       {rules.length === 0 && (
@@ -44,7 +45,7 @@ export function ExaminationRules({ rules, me }: { rules: readonly ExaminationRul
         <RuleEditions />
       </Opened>
       {starterSets.map((set) => (
-        <Starter key={set.title} set={set} known={known} isOfficer={isOfficer} />
+        <Starter key={set.title} set={set} onFile={onFile} isOfficer={isOfficer} />
       ))}
     </>
   );
@@ -122,9 +123,21 @@ function TakeOut({ rule, onKeep }: { rule: ExaminationRule; onKeep: () => void }
   );
 }
 
-function Starter({ set, known, isOfficer }: { set: StarterSet; known: ReadonlySet<string>; isOfficer: boolean }) {
+/** A rule of a set beside what is on file: the same, one that asks otherwise, or none. */
+function Standing({ rule, held }: { rule: ExaminationRule; held: ExaminationRule | undefined }) {
+  if (!held) return null;
+  if (asksTheSame(rule, held)) return <>○ on file</>;
+  return (
+    <Note weight="look">
+      A rule with these intervals is on file, and asks otherwise of who examines, what is recorded or how long it is kept. Change that rule
+      above if this one is to hold.
+    </Note>
+  );
+}
+
+function Starter({ set, onFile, isOfficer }: { set: StarterSet; onFile: ReadonlyMap<string, ExaminationRule>; isOfficer: boolean }) {
   const client = useQueryClient();
-  const missing = set.rules.filter((rule) => !known.has(keyOf(rule)));
+  const missing = set.rules.filter((rule) => !onFile.has(keyOf(rule)));
   const add = useMutation({
     mutationFn: () => request(addMutation, { rules: [...missing] }),
     onSuccess: () => client.invalidateQueries(),
@@ -135,7 +148,7 @@ function Starter({ set, known, isOfficer }: { set: StarterSet; known: ReadonlySe
       <ul>
         {set.rules.map((rule) => (
           <li key={keyOf(rule)}>
-            <RuleLine rule={rule} /> {known.has(keyOf(rule)) && '○ on file'}
+            <RuleLine rule={rule} /> <Standing rule={rule} held={onFile.get(keyOf(rule))} />
           </li>
         ))}
       </ul>

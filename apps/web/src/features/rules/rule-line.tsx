@@ -27,10 +27,17 @@ export const RuleLine = ({ rule }: { rule: ExaminationRule }) => (
     {whenAsked(rule)}
     {rule.who ? `; by: ${rule.who}` : ''}. {noPlace(rule)}
     <span className="quiet">
-      {rule.source} ({statusWords[rule.status]}){kept(rule)}
+      {rule.source} ({statusWords[rule.status]}){recorded(rule)}
+      {kept(rule)}
     </span>
   </>
 );
+
+function recorded({ record }: ExaminationRule): string {
+  if (!record) return '; asks for no record beyond examiner and report';
+  const asked = [record.list ?? '', record.fields ? `${record.fields.length} fields` : ''].filter(Boolean).join(' and ');
+  return `; record: ${asked}, ${record.source} (${statusWords[record.status]})`;
+}
 
 function kept({ retention }: ExaminationRule): string {
   if (!retention) return '';

@@ -8,6 +8,11 @@ import { figureOrNothing, filled, manyWords } from '../../ui/typed.js';
 export const keyOf = ({ jurisdiction, kinds, check, basis, intervals }: ExaminationRule): string =>
   `${jurisdiction}: ${kinds.join()}: ${check ?? ''}: ${basis ?? 'time'}: ${intervals.join()}`;
 
+/** Whether two rules of one key ask for the same: of whom, on record for what, and kept how long. */
+export const asksTheSame = (a: ExaminationRule, b: ExaminationRule): boolean =>
+  asks.every((part) => JSON.stringify(a[part] ?? null) === JSON.stringify(b[part] ?? null));
+const asks = ['mayExamine', 'record', 'retention', 'every'] as const;
+
 const fieldWords = (text: string): string[] =>
   text
     .split(';')

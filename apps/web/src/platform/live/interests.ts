@@ -14,7 +14,8 @@ type Text = string | undefined;
 /** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
 const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
   'any-tour': () => ({ now: ['tour'], later: ['register'] }),
-  attention: () => ({ now: ['booking', 'count', 'show', 'tour'], later: ['register', 'catalogue', 'venue'] }),
+  // Who has Today open is told of what came to be barred as soon as the screens of the show are.
+  attention: () => ({ now: ['booking', 'count', 'show', 'tour', 'register', 'catalogue', 'venue'] }),
   // The gate's answer hangs on what is on file of every item, on the rules, and on where the venues are.
   barred: ([, plan]) => ({ now: ['register', 'catalogue', 'tour', 'venue', `done/${plan}`] }),
   beginning: () => ({ now: ['people', 'catalogue', 'register', 'proposals', 'tour', 'show'] }),
