@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
-import { addPeriod, dateOfDayNumber, isPlainDate, readPeriod } from '#kernel';
+import { addPeriod, dateOfDayNumber, isInterval, isPlainDate, periodsFromWords, readPeriod } from '#kernel';
 
 describe('months later', () => {
   // DERIVED from LOLER 1998 reg. 9 and BetrSichV Annex 3 intervals with Temporal's documented `constrain` arithmetic.
@@ -42,4 +42,24 @@ describe('months later', () => {
       false,
     ]);
   });
+});
+
+describe('periods as people write them', () => {
+  it.each([
+    ['6 months', ['P6M']],
+    ['1 year, 14 Days; 2weeks', ['P1Y', 'P14D', 'P2W']],
+    ['12 months', ['P12M']],
+    ['P6M P4Y, P2Y6M', ['P6M', 'P4Y', 'P2Y6M']],
+    [' , ', []],
+  ])('%s', (text, periods) => {
+    expect(periodsFromWords(text)).toEqual(periods);
+    expect(periods.every(isInterval)).toBe(true);
+  });
+
+  it.each(['1 year 6 months', 'six months', '0 months', '-1 year', '1.5 years', 'P6'])(
+    '%s is refused by its reader, not guessed at',
+    (text) => {
+      expect(periodsFromWords(text).every(isInterval)).toBe(false);
+    },
+  );
 });

@@ -50,6 +50,22 @@ export function readPeriod(text: string): Period | undefined {
   return { months: Number(match[1] ?? 0) * 12 + Number(match[2] ?? 0), days: Number(match[3] ?? 0) };
 }
 
+const letterOf: Readonly<Record<string, string>> = { year: 'Y', month: 'M', week: 'W', day: 'D' };
+
+/** A period as people write it ("6 months", "1 year", "14 days") in the form of ISO 8601; any other text comes back trimmed, for its reader to judge. */
+export function periodFromWords(text: string): string {
+  const match = /^(\d{1,5})\s*(year|month|week|day)s?$/i.exec(text.trim());
+  return match ? `P${Number(match[1])}${letterOf[match[2]!.toLowerCase()]}` : text.trim();
+}
+
+/** Periods with commas between; those of ISO 8601 may have blanks between instead. "1 year 6 months" is not guessed at: it comes back as one text. */
+export function periodsFromWords(text: string): string[] {
+  return text
+    .split(/[,;]/)
+    .flatMap((part) => (/^\s*P\S*(\s+P\S*)*\s*$/.test(part) ? part.trim().split(/\s+/) : [periodFromWords(part)]))
+    .filter((each) => each !== '');
+}
+
 /** A period that examinations may come round in: at least a day, at most 100 years. */
 export function isInterval(text: string): boolean {
   const period = readPeriod(text);

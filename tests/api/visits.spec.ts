@@ -124,21 +124,40 @@ describe('visits of examiners', () => {
     expect((await enter(today!.id, [line(0)], undefined, await test.as('system'))).errors?.[0]?.extensions.code).toBe('NOT_ALLOWED');
   });
 
+  /** Moves a visit, or without a day cancels it. */
+  const change = (id: string, version: number, onDay?: string) =>
+    onDay === undefined
+      ? safety.graphql('mutation($id: ID!, $version: Int!) { cancelVisit(id: $id, expectedVersion: $version) }', { id, version })
+      : safety.graphql(
+          'mutation($id: ID!, $version: Int!, $onDay: String!) { moveVisit(id: $id, onDay: $onDay, expectedVersion: $version) }',
+          { id, version, onDay },
+        );
+
   it('move and are cancelled by who saw them last', async () => {
     const [one] = (await listed()).filter((each) => each.onDay > '2027-03-01' && each.state === 'agreed');
-    const move = (version: number) =>
-      safety.graphql('mutation($id: ID!, $version: Int!) { moveVisit(id: $id, onDay: "2027-03-22", expectedVersion: $version) }', {
-        id: one!.id,
-        version,
-      });
+    const move = (version: number) => change(one!.id, version, '2027-03-22');
     expect((await move(one!.version)).data).toEqual({ moveVisit: true });
     expect((await move(one!.version)).errors?.[0]?.extensions.faults?.[0]?.field).toBe('expectedVersion');
     const now = (await listed()).find((each) => each.id === one!.id)!;
     expect(now.onDay).toBe('2027-03-22');
-    await safety.graphql('mutation($id: ID!, $version: Int!) { cancelVisit(id: $id, expectedVersion: $version) }', {
-      id: one!.id,
-      version: now.version,
+    const { items, visit } = (
+      await safety.graphql('query($id: ID!) { visitList(id: $id) { items { id intervals } visit { list } } }', { id: one!.id })
+    ).data.visitList as { items: { id: string; intervals: string[] }[]; visit: { list: { id: string; carriesTo: string }[] } };
+    const yearly = items.filter((each) => each.intervals.join() === 'P12M').map((each) => each.id);
+    expect(yearly.length).toBeGreaterThan(0);
+    // Twelve months from the day it was moved to.
+    for (const id of yearly) expect(visit.list.find((each) => each.id === id)?.carriesTo).toBe('2028-03-22');
+    const other = (await listed()).find((each) => each.id !== one!.id && each.onDay > '2027-03-01')!;
+    const onto = await change(one!.id, now.version, other.onDay);
+    expect(onto.errors?.[0]?.extensions.faults?.[0]).toMatchObject({
+      field: 'onDay',
+      wanted: expect.stringContaining(`on ${other.onDay} there is one already`),
     });
+    const seen = (await listed()).find((each) => each.entered > 0)!;
+    for (const refused of [await change(seen.id, seen.version), await change(seen.id, seen.version, '2027-03-25')])
+      expect(refused.errors?.[0]?.extensions.faults?.[0]).toMatchObject({ wanted: expect.stringContaining('3 results are entered') });
+    expect((await listed()).find((each) => each.id === seen.id)).toEqual(seen);
+    expect((await change(one!.id, now.version)).data).toEqual({ cancelVisit: true });
     expect((await listed()).find((each) => each.id === one!.id)?.state).toBe('cancelled');
   });
 

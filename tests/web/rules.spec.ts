@@ -22,7 +22,7 @@ describe('examination rules on screen', () => {
     const rule = page.getByRole('listitem').filter({ hasText: /hoist: every 12 months/ });
     await rule.getByText(/^Change the rule of/).click();
     const form = rule.locator('form');
-    await form.getByLabel('Intervals').fill('P6M');
+    await form.getByLabel('Intervals').fill('6 months');
     await form.getByRole('button', { name: 'Change the rule' }).click();
     await form
       .getByText(/wanted why it holds otherwise/)

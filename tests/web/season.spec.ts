@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { addDays } from '#kernel';
+import { addDays, addPeriod } from '#kernel';
 import { itInBrowser, openBrowser, openPage, signInOn } from '../support/browser.js';
 import { type TestApp, passwordOf, startTestApp, testDay } from '../support/test-app.js';
 
@@ -88,6 +88,7 @@ describe('a season of forty tours', () => {
     await page.getByLabel(/^Days, as/).fill(offered.join(' '));
     await page.getByRole('button', { name: 'Add days' }).click();
     await page.getByText(/Proved: no choice/).waitFor();
+    await page.getByText(/Plans that are still drafts are not counted/).waitFor();
     await look(page, 'season');
     await page.setViewportSize({ width: 390, height: 844 });
     expect(await runsOut(page)).toBe(false);
@@ -132,6 +133,9 @@ describe('a season of forty tours', () => {
     }
     await page.getByRole('button', { name: `Record ${count} result` }).click();
     await page.getByText('○ passed').first().waitFor();
+    expect(await page.getByRole('cell', { name: /^6 months/ }).count()).toBe(first.items);
+    // Every group is examined each half year; the list follows the day on which the visit is now.
+    expect(await page.getByRole('cell', { name: addPeriod(testDay, { months: 6, days: 0 }), exact: true }).count()).toBe(first.items);
 
     // The last visit is put on the day after: the same entry, later, with a higher number.
     const [row] = await test.dataSource.query('SELECT version FROM visit WHERE id = $1', [last.id]);
@@ -150,6 +154,9 @@ describe('a season of forty tours', () => {
     await page.getByLabel('From', { exact: true }).fill(testDay);
     await page.getByLabel('To', { exact: true }).fill(addDays(testDay, 360));
     await page.getByRole('link', { name: moved }).waitFor();
+    const held = page.getByRole('row').filter({ has: page.getByRole('link', { name: testDay }), hasText: 'results are entered' });
+    expect(await held.getByRole('button', { name: 'Nobody comes' }).count()).toBe(0);
+    await held.waitFor();
     await look(page, 'season-moved');
   });
 });

@@ -21,7 +21,7 @@ export function reportSheet({ item, record, lines: fields, kept, printedOn }: Re
     { left: `${item.id} · ${item.kind}, ${item.model}`, right: `Examined on ${examination.on} · printed ${printedOn}` },
     node('h1', {}, 'Report of an examination'),
     says(
-      `${examination.outcome === 'pass' ? '○ Passed' : '■ Failed'} on ${examination.on}.${examination.defectBy ? ` A defect could become a danger by ${examination.defectBy}.` : ''}${examination.underScheme ? ' Under an examination scheme.' : ''}${examination.satisfies ? ` Satisfies ${examination.satisfies.join(', ')}.` : ''}${examination.answers ? ` Answers the incidents of ${examination.answers.join(', ')}.` : ''}`,
+      `${examination.outcome === 'pass' ? '○ Passed' : '■ Failed'} on ${examination.on}.${examination.defectBy ? ` A defect could become a danger by ${examination.defectBy}.` : ''}${examination.underScheme ? ' Under an examination scheme.' : ''}${examination.satisfies ? ` Satisfies ${examination.satisfies.map((each) => english.interval(each)).join(', ')}.` : ''}${examination.answers ? ` Answers the incidents of ${examination.answers.join(', ')}.` : ''}`,
       examination.outcome === 'pass' ? undefined : 'stop',
     ),
     lines(
@@ -30,7 +30,7 @@ export function reportSheet({ item, record, lines: fields, kept, printedOn }: Re
         each.paragraph === null ? '' : each.wasRead ? each.paragraph : `${each.paragraph} *`,
         english.recordField(each.field),
         each.field === 'identity'
-          ? `${words(each.value)} ${item.id}, ${item.model}`.trim()
+          ? identified(words(each.value), item)
           : each.field === 'defects' && defects
             ? defects.length === 0
               ? 'the report names none'
@@ -55,6 +55,19 @@ export function reportSheet({ item, record, lines: fields, kept, printedOn }: Re
     ),
     says('Dates follow from the records on file. They do not replace the examination.', 'caution'),
   );
+}
+
+/** The examiner's words, with the serial and the model where they do not name them. */
+export function identified(said: string, { id, model }: Pick<InspectedItem, 'id' | 'model'>): string {
+  const plain = (text: string): string =>
+    ` ${text
+      .toLowerCase()
+      .split(/[\s,;()]+/)
+      .join(' ')
+      .trim()} `;
+  const names = (name: string): boolean => plain(said).includes(plain(name));
+  const serial = names(id) ? said : `${said} ${id}`.trim();
+  return names(model) ? serial : `${serial}, ${model}`;
 }
 
 const missing = ({ isMissing }: ReportLine, otherwise: string): string => (isMissing ? '■ asked for, and not on record' : otherwise);

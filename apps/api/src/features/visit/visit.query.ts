@@ -1,5 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
+import { type SeenItem, dueAfterExamination, getPeriod } from '#inspection-calendar';
 import { CLOCK, type Clock, today } from '../../platform/config/config.js';
 import { NotFoundError } from '../../platform/faults/fault.js';
 import { type SummaryRow, summaryColumns, summaryOf } from '../register/item-summary.reader.js';
@@ -79,6 +80,12 @@ export class VisitQuery {
         rules: row.intervals ? [] : own.map((rule) => [rule.jurisdiction, rule.source].filter(Boolean).join(': ')),
       };
     });
-    return { visit, items, lines };
+    return { visit: { ...visit, list: visit.list?.map((seen) => carriedFrom(visit.onDay, seen, items)) ?? null }, items, lines };
   }
+}
+
+/** What a pass carries to follows the day on which the visit is now, not the day that was agreed; an item that has left the register stays as agreed. */
+function carriedFrom(onDay: string, seen: SeenItem, items: readonly VisitItem[]): SeenItem {
+  const item = items.find((each) => each.id === seen.id);
+  return { ...seen, carriesTo: dueAfterExamination(onDay, (item?.intervals ?? []).map(getPeriod)) ?? seen.carriesTo };
 }

@@ -48,14 +48,7 @@ export class VisitService {
       const rows = manager.getRepository(VisitRow);
       let added = 0;
       for (const { onDay, depot = null, tourId = null, showId = null, remark = null } of days) {
-        const standing = await rows
-          .createQueryBuilder('visit')
-          .where(
-            `state <> 'cancelled' AND on_day = :onDay AND depot IS NOT DISTINCT FROM :depot AND show_id IS NOT DISTINCT FROM :showId AND tour_id IS NOT DISTINCT FROM :tourId`,
-            { onDay, depot, showId, tourId },
-          )
-          .getExists();
-        if (standing) continue;
+        if (await this.standingAt(manager, { onDay, depot, tourId, showId })) continue;
         added++;
         await rows.insert({
           id: randomUUID(),
@@ -111,23 +104,33 @@ export class VisitService {
     return chosen.length;
   }
 
-  /** Puts a visit on another day; it stays the same visit, with its list. */
+  /** Puts a visit on another day; it stays the same visit, with its list. A day has one visit to a place. */
   async move(id: string, onDay: string, expectedVersion: number, who: SignedIn): Promise<void> {
     await this.change(id, expectedVersion, async (manager, row) => {
       const { depot, tourId, showId } = row;
       const faults = await this.dayFaults(manager, { onDay, depot, tourId, showId }, '');
       if (faults.length > 0) throw new BadInputError(faults);
+      await mustHaveNoResult(manager, row, 'it keeps that day; what is left is seen on a day of its own');
+      const there = await this.standingAt(manager, { onDay, depot, tourId, showId });
+      if (there && there.id !== id)
+        throw new BadInputError([
+          {
+            field: 'onDay',
+            value: onDay,
+            wanted: `a day on which no visit to the same place is listed: on ${onDay} there is one already (${depot ?? 'the same show'}, ${there.state})`,
+          },
+        ]);
       await manager.getRepository(VisitRow).update({ id }, { ...this.after(row), onDay });
       await this.say(manager, who, `Moved the visit of ${row.onDay} to ${onDay}.`);
     });
   }
 
-  /** Nobody comes: an agreed visit stays on file as cancelled, a day that was only possible goes. */
+  /** Nobody comes: an agreed visit stays on file as cancelled, a day that was only possible goes; refused once a result is entered. */
   async cancel(id: string, expectedVersion: number, who: SignedIn): Promise<void> {
     await this.change(id, expectedVersion, async (manager, row) => {
+      await mustHaveNoResult(manager, row, 'the examiner came, and nobody cancels that');
       const rows = manager.getRepository(VisitRow);
-      const isBare = row.state === 'possible' && !(await manager.getRepository(VisitLineRow).existsBy({ visitId: id }));
-      if (isBare) await rows.delete({ id });
+      if (row.state === 'possible') await rows.delete({ id });
       else await rows.update({ id }, { ...this.after(row), state: 'cancelled' });
       await this.say(manager, who, `No examiner comes on ${row.onDay}.`);
     });
@@ -148,6 +151,18 @@ export class VisitService {
       await work(manager, row);
       return { ok: true, value: undefined };
     });
+  }
+
+  /** The visit that is listed for a day and a place. */
+  private standingAt(manager: EntityManager, { onDay, depot, tourId, showId }: PossibleDayInput): Promise<VisitRow | null> {
+    return manager
+      .getRepository(VisitRow)
+      .createQueryBuilder('visit')
+      .where(
+        `state <> 'cancelled' AND on_day = :onDay AND depot IS NOT DISTINCT FROM :depot AND show_id IS NOT DISTINCT FROM :showId AND tour_id IS NOT DISTINCT FROM :tourId`,
+        { onDay, depot, showId, tourId },
+      )
+      .getOne();
   }
 
   private after(row: VisitRow): Pick<VisitRow, 'version' | 'changedAt'> {
@@ -183,6 +198,19 @@ export class VisitService {
   private say(manager: EntityManager, who: SignedIn, sentence: string): Promise<void> {
     return recordEvents(manager, who, this.clock.now(), [{ what: 'visits', sentence }]);
   }
+}
+
+/** Throws where a result of the visit is entered: its day is the day of the records. */
+async function mustHaveNoResult(manager: EntityManager, { id, onDay }: VisitRow, because: string): Promise<void> {
+  const entered = await manager.getRepository(VisitLineRow).countBy({ visitId: id });
+  if (entered > 0)
+    throw new BadInputError([
+      {
+        field: 'id',
+        value: id,
+        wanted: `a visit without results: ${entered} ${entered === 1 ? 'result is' : 'results are'} entered for ${onDay}: ${because}`,
+      },
+    ]);
 }
 
 /** Throws where this is no season. */

@@ -54,7 +54,11 @@ export function RuleForm({ was, onSaved }: { was: ExaminationRule | null; onSave
         <Choice name="check" label="What is made" choices={choices.check} />
         <Choice name="basis" label="When" choices={choices.basis} />
         {basis === 'time' && (
-          <Field name="intervals" label="Intervals" description="P6M: every 6 months; with commas between: each counts for itself" />
+          <Field
+            name="intervals"
+            label="Intervals"
+            description="6 months, 1 year or 14 days, or as P6M (ISO 8601); with commas between: each counts for itself"
+          />
         )}
         {(basis === 'lifts' || basis === 'hours') && <Field name="every" label={`After how many ${basis}`} />}
         <Field name="who" label="By whom" />
@@ -68,7 +72,7 @@ export function RuleForm({ was, onSaved }: { was: ExaminationRule | null; onSave
         <Field
           name="keptFor"
           label="A record is kept for"
-          description="P2Y: two years from the day of the report; empty: no time is said"
+          description="2 years or P2Y: from the day of the report; empty: no time is said"
         />
         <Choice name="keptUntil" label="And" choices={choices.keptUntil} />
         <Field name="keptBy" label="Where that stands" />

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { periodFromWords, periodsFromWords } from '#kernel';
 import { type ExaminationRule, itemKinds } from '#tour-file';
 import { type RecordField, otherChecks, recordFields, recordLists, ruleBases } from '#trade';
 import { english } from '#words';
@@ -132,7 +133,7 @@ export function ruleFrom(typed: z.output<typeof typedRule>, was: ExaminationRule
     jurisdiction: part === '' ? jurisdiction : `${jurisdiction}-${part}`,
     kinds,
     ...(check === '' ? {} : { check }),
-    intervals: words(intervals, /[\s,]+/),
+    intervals: periodsFromWords(intervals),
     ...(basis === 'time' ? {} : { basis }),
     ...(every === undefined ? {} : { every }),
     ...(who === '' ? {} : { who }),
@@ -141,7 +142,7 @@ export function ruleFrom(typed: z.output<typeof typedRule>, was: ExaminationRule
     ...(isKept
       ? {
           retention: {
-            ...(keptFor === '' ? {} : { atLeast: keptFor }),
+            ...(keptFor === '' ? {} : { atLeast: periodFromWords(keptFor) }),
             ...(keptUntil.includes('next') ? { untilNextReport: true } : {}),
             ...(keptUntil.includes('use') ? { whileInUse: true } : {}),
             ...{ source: keptBy || source, status: was?.retention?.status ?? status },

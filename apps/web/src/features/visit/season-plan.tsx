@@ -47,10 +47,15 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
             <p>
               <b>{visitsIn(answer.count)}</b> {proofOf(answer.count)}
             </p>
+            <p className="quiet">
+              Only what is promised is planned for: by released plans, by holds and to people by name. Plans that are still drafts are not
+              counted; look again when they are released.
+            </p>
             {withIdle && (
               <p>
-                With idle kit in date on every day: {visitsIn(answer.withIdle)} {proofOf(answer.withIdle)} {answer.withIdle.notSaved} items
-                cannot be kept so. What waits at its depot may run out there, and is examined before it is next promised.
+                With idle kit in date on every day: {visitsIn(answer.withIdle)} {proofOf(answer.withIdle)} {answer.withIdle.notSaved}{' '}
+                {answer.withIdle.notSaved === 1 ? 'item' : 'items'} cannot be kept so. What waits at its depot may run out there, and is
+                examined before it is next promised.
               </p>
             )}
             {left && <WithoutDays before={answer} after={left} />}

@@ -1,6 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useParams } from 'react-router';
+import { english } from '#words';
 import { type Person, actsAsOfficer } from '../../platform/person.js';
 import { type AnswerOf, request, sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
@@ -43,7 +44,7 @@ export function VisitScreen({ me }: { me: Person }) {
       {(list) => (
         <Page
           title={`Visit of ${list.visit.onDay}`}
-          lede={`${list.visit.placeName}. ${list.items.length} items, ${list.visit.entered} entered${list.visit.state === 'cancelled' ? '. ■ Cancelled: nobody comes' : ''}.`}
+          lede={`${list.visit.placeName}. ${list.items.length} ${list.items.length === 1 ? 'item' : 'items'}, ${list.visit.entered} entered${list.visit.state === 'cancelled' ? '. ■ Cancelled: nobody comes' : ''}.`}
           actions={
             <button type="button" onClick={() => window.print()}>
               Print the list
@@ -174,7 +175,7 @@ function About({ item, list }: { item: List['items'][number]; list: List }) {
         {seen?.neededOn}
       </td>
       <td data-name={columns.every}>
-        {item.intervals.join(', ')}
+        {item.intervals.map((each) => english.interval(each)).join(', ')}
         {item.rules.map((each) => (
           <small key={each} className="quiet">
             {' '}

@@ -102,7 +102,9 @@ function Days({ visits, mayChange }: { visits: readonly Visit[]; mayChange: bool
               <td>{states[each.state]}</td>
               <td className="num">{each.list?.length ?? ''}</td>
               <td className="num">{each.entered || ''}</td>
-              <td className="noprint">{mayChange && each.state !== 'cancelled' && <ChangeDay visit={each} />}</td>
+              <td className="noprint">
+                {mayChange && each.state !== 'cancelled' && (each.entered > 0 ? 'results are entered' : <ChangeDay visit={each} />)}
+              </td>
             </tr>
           ))}
         </tbody>

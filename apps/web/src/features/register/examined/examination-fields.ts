@@ -39,13 +39,13 @@ export interface Asked {
 
 /** `satisfies` and `check` as they are typed: which rules the record is made under. */
 export function askedOf(rules: readonly ExaminationRule[], kind: string, satisfies: string, check: string): Asked {
-  const periods = periodsOf(satisfies);
+  const periods = periodsFromWords(satisfies);
   const made = otherChecks.find((each) => each === check);
   const under = rulesOfRecord(rules, kind as ItemKind, { check: made, ...(periods.length > 0 ? { satisfies: periods } : {}) });
   return { fields: askedFields(under), may: mayExamine(under) };
 }
 
-const periodsOf = (typed: string): string[] => typed.split(/[\s,]+/).filter((each) => each !== '');
+const wordsOf = (typed: string): string[] => typed.split(/[\s,]+/).filter((each) => each !== '');
 
 export const typedExamination = z.record(z.string(), z.string());
 export type TypedExamination = z.output<typeof typedExamination>;
@@ -89,8 +89,8 @@ export function recordOf(
     on: typed.on,
     outcome: typed.outcome,
     ...filledOf({ check: typed.check ?? '', defectBy: typed.defectBy ?? '' }),
-    ...(typed.satisfies?.trim() ? { satisfies: periodsOf(typed.satisfies) } : {}),
-    ...(typed.answers?.trim() ? { answers: periodsOf(typed.answers) } : {}),
+    ...(typed.satisfies?.trim() ? { satisfies: periodsFromWords(typed.satisfies) } : {}),
+    ...(typed.answers?.trim() ? { answers: wordsOf(typed.answers) } : {}),
     ...(typed.underScheme ? { underScheme: typed.underScheme === 'yes' } : {}),
     ...given(typed, (key) => atTop.has(key)),
     ...(Object.keys(particulars).length > 0 ? { particulars } : {}),

@@ -81,7 +81,7 @@ function RecordForm({ itemId, kind, of, rules }: RecordFormProps) {
         <summary>What else the report says</summary>
         <div className="fields">
           <Field name="defectBy" label="The first day on which a defect could become a danger" type="date" />
-          <Field name="satisfies" label="Intervals it satisfies, if not all (P12M P4Y)" />
+          <Field name="satisfies" label="Intervals it satisfies, if not all (12 months, 4 years)" />
           <Choice name="underScheme" label="Under an examination scheme" choices={yesOrNo} />
           <Field name="answers" label="Incidents that it answers (their days)" />
           <Lines asked={asked} areAsked={false} defects={defects} onDefects={setDefects} />
