@@ -57,7 +57,7 @@ export function RuleForm({ was, onSaved }: { was: ExaminationRule | null; onSave
           <Field
             name="intervals"
             label="Intervals"
-            description="6 months, 1 year or 14 days, or as P6M (ISO 8601); with commas between: each counts for itself"
+            description="6 months, 1 year, 14 days or P6M; with commas between: each counts for itself"
           />
         )}
         {(basis === 'lifts' || basis === 'hours') && <Field name="every" label={`After how many ${basis}`} />}

@@ -47,10 +47,7 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
             <p>
               <b>{visitsIn(answer.count)}</b> {proofOf(answer.count)}
             </p>
-            <p className="quiet">
-              Only what is promised is planned for: by released plans, by holds and to people by name. Plans that are still drafts are not
-              counted; look again when they are released.
-            </p>
+            {promisedAlone}
             {withIdle && (
               <p>
                 With idle kit in date on every day: {visitsIn(answer.withIdle)} {proofOf(answer.withIdle)} {answer.withIdle.notSaved}{' '}
@@ -79,6 +76,13 @@ export function SeasonPlan({ season, visits }: { season: Season; visits: Visits 
     </Part>
   );
 }
+
+const promisedAlone = (
+  <p className="quiet">
+    Only what is promised is planned for: by released plans, by holds and to people by name. Plans that are still drafts are not counted;
+    look again when they are released.
+  </p>
+);
 
 interface AskedProps {
   check: string;

@@ -3,7 +3,7 @@ import { type AskedField, askedFields, mayExamine, missingFields, rulesOfRecord 
 import { type Examination, type ExaminationRule, type ItemKind, examination } from '#tour-file';
 import { type RecordField, otherChecks } from '#trade';
 import { english } from '#words';
-import { readInput } from '#kernel';
+import { periodsFromWords, readInput } from '#kernel';
 
 /** A defect as it is typed. */
 export interface TypedDefect {
