@@ -54,11 +54,7 @@ export function RuleForm({ was, onSaved }: { was: ExaminationRule | null; onSave
         <Choice name="check" label="What is made" choices={choices.check} />
         <Choice name="basis" label="When" choices={choices.basis} />
         {basis === 'time' && (
-          <Field
-            name="intervals"
-            label="Intervals"
-            description="6 months, 1 year, 14 days or P6M; with commas between: each counts for itself"
-          />
+          <Field name="intervals" label="Intervals" description="6 months, 1 year, 14 days or P6M; with commas between: each by itself" />
         )}
         {(basis === 'lifts' || basis === 'hours') && <Field name="every" label={`After how many ${basis}`} />}
         <Field name="who" label="By whom" />
