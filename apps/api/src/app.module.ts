@@ -63,7 +63,7 @@ import { DueListController } from './features/register/dates/due-list.controller
 import { RegisterListController } from './features/register/register-list.controller.js';
 import { SerialResolver } from './features/register/serial/serial.resolver.js';
 import { SerialService } from './features/register/serial/serial.service.js';
-import { ManyResolver } from './features/transfer/many/many.resolver.js';
+import { ManyResolver } from './features/transfer/many.resolver.js';
 import { ExtractController } from './features/inspection/extract.controller.js';
 import { InspectionQuery } from './features/inspection/inspection.query.js';
 import { InspectionResolver } from './features/inspection/inspection.resolver.js';

@@ -20,7 +20,7 @@ import { PlaceResolver } from './features/place/place.resolver.js';
 import { LentResolver } from './features/register/lent/lent.resolver.js';
 import { LotResolver } from './features/register/lots/lot.resolver.js';
 import { SerialResolver } from './features/register/serial/serial.resolver.js';
-import { ManyResolver } from './features/transfer/many/many.resolver.js';
+import { ManyResolver } from './features/transfer/many.resolver.js';
 import { DatesListResolver } from './features/register/dates/dates-list.resolver.js';
 import { RegisterResolver } from './features/register/register.resolver.js';
 import { PrepResolver } from './features/prep/prep.resolver.js';

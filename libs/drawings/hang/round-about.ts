@@ -10,7 +10,7 @@ export function roundAbout({ hangs, site }: Pick<PicksResult, 'hangs' | 'site'>,
     null,
   );
   const near = (site?.clearances ?? [])
-    .filter((each) => each.first === hang || each.second === hang)
+    .filter((each) => each.hang === hang || each.otherHang === hang)
     .reduce<HangClearance | null>((least, each) => (least && least.apartMm <= each.apartMm ? least : each), null);
   return `${carts ? ` ${cartText(carts, units)}` : ''}${near ? ` ${nearText(hangs, hang, near, units)}` : ''}`;
 }
@@ -21,9 +21,9 @@ function cartText({ load, leftMm, cartMm }: { load: string; leftMm: number; cart
 }
 
 function nearText(hangs: PicksResult['hangs'], hang: string, near: HangClearance, units: Units): string {
-  const isFirst = near.first === hang;
+  const isFirst = near.hang === hang;
   const [own, other] = isFirst ? [near.firstPart, near.secondPart] : [near.secondPart, near.firstPart];
-  const id = isFirst ? near.second : near.first;
+  const id = isFirst ? near.otherHang : near.hang;
   const name = hangs.find((each) => each.hang === id)?.name ?? id;
   const apart = near.apartMm < 0 ? `in one another by ${formatLength(-near.apartMm, units)}` : formatLength(near.apartMm, units);
   return `Nearest other hang: ${name}, ${apart} (${partText(own)} here, ${partText(other)} there).`;

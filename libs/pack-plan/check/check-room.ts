@@ -15,9 +15,9 @@ export function checkRoom(checking: Checking): void {
       if (leftMm < -1e-3 && !isSaid(checking, 'no-room-for-cart', hang.id))
         checking.wrong('room', hang.id, `the cart of ${load} lacks ${-leftMm} mm and nothing says so`);
   }
-  for (const { first, second, apartMm } of checking.plan.picks.site?.clearances ?? [])
-    if (apartMm < -1e-3 && !(isSaid(checking, 'hangs-touch', first) && isSaid(checking, 'hangs-touch', second)))
-      checking.wrong('room', first, `it stands in ${second} by ${-apartMm} mm and nothing says so`);
+  for (const { hang, otherHang, apartMm } of checking.plan.picks.site?.clearances ?? [])
+    if (apartMm < -1e-3 && !(isSaid(checking, 'hangs-touch', hang) && isSaid(checking, 'hangs-touch', otherHang)))
+      checking.wrong('room', hang, `it stands in ${otherHang} by ${-apartMm} mm and nothing says so`);
 }
 
 const isSaid = ({ plan }: Checking, code: string, hang: string): boolean =>

@@ -53,8 +53,9 @@ export interface RollIn {
 
 /** How near two hangs come; negative where they stand in one another. */
 export interface HangClearance {
-  readonly first: string;
-  readonly second: string;
+  /** Ids of the two. */
+  readonly hang: string;
+  readonly otherHang: string;
   readonly apartMm: number;
   readonly firstPart: HangPart;
   readonly secondPart: HangPart;

@@ -35,7 +35,7 @@ describe('a draft', () => {
       refusal: { code: 'release-needs-officer', stops: 2 },
       stops: stopping.findings.slice(1),
     });
-    const other: Draft = { show, findings: [finding('cannot-hang-like-this', 'stop')] };
+    const other: Draft = { show, findings: [finding('left-over', 'stop')] };
     expect(decideRelease(other, [], undefined, 'a reason', false)).toEqual({ releases: true, saysStop: true });
     const looked: Draft = { show, findings: [finding('over-rated-load', 'look')] };
     expect(decideRelease(looked, [], undefined, '', false)).toEqual({ releases: true, saysStop: false });

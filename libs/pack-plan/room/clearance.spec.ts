@@ -89,7 +89,7 @@ describe('two bodies in space', () => {
 
 const told = ({ findings }: ReturnType<typeof plannedShow>, code: string) => sentencesOf({ findings } as never, code);
 const nearestOf = ({ picks }: ReturnType<typeof plannedShow>) =>
-  picks.site!.clearances!.find((each) => each.first === 'Main left' && each.second === 'Centre')!;
+  picks.site!.clearances!.find((each) => each.hang === 'Main left' && each.otherHang === 'Centre')!;
 
 describe('two hangs', () => {
   /** The centre straight beside the left hang, both facing the audience. */
@@ -101,11 +101,11 @@ describe('two hangs', () => {
     });
 
   it('beside one another are their places less half of each that is widest apart', () => {
-    const { first, second, apartMm: mm, firstPart, secondPart } = nearestOf(beside(4000));
+    const { hang, otherHang, apartMm: mm, firstPart, secondPart } = nearestOf(beside(4000));
     // The widest are the carts, 1,180 mm across.
-    expect({ first, second, firstPart, secondPart }).toEqual({
-      first: 'Main left',
-      second: 'Centre',
+    expect({ hang, otherHang, firstPart, secondPart }).toEqual({
+      hang: 'Main left',
+      otherHang: 'Centre',
       firstPart: { code: 'cart' },
       secondPart: { code: 'cart' },
     });
@@ -160,7 +160,7 @@ describe('two hangs', () => {
 
   it('of the demo stand clear of one another, and of one without a place nothing is said', () => {
     const demo = plannedShow();
-    expect(demo.picks.site!.clearances!.map((each) => [each.first, each.second])).toEqual([
+    expect(demo.picks.site!.clearances!.map((each) => [each.hang, each.otherHang])).toEqual([
       ['Main left', 'Main right'],
       ['Main left', 'Centre'],
       ['Main right', 'Centre'],

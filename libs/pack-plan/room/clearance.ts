@@ -28,12 +28,12 @@ export function clearances(hangs: readonly Hung[], cartOf: (hang: string) => Rol
   return hangs.flatMap((first, index) =>
     hangs.slice(index + 1).flatMap((second, more): HangClearance[] => {
       const near = nearest(bodies[index]!, bodies[index + 1 + more]!);
-      return near ? [{ first: first.hang, second: second.hang, ...near }] : [];
+      return near ? [{ hang: first.hang, otherHang: second.hang, ...near }] : [];
     }),
   );
 }
 
-function nearest(a: readonly Body[], b: readonly Body[]): Omit<HangClearance, 'first' | 'second'> | undefined {
+function nearest(a: readonly Body[], b: readonly Body[]): Omit<HangClearance, 'hang' | 'otherHang'> | undefined {
   const pairs = a
     .flatMap((one) =>
       b.map((other) => ({
@@ -43,7 +43,7 @@ function nearest(a: readonly Body[], b: readonly Body[]): Omit<HangClearance, 'f
       })),
     )
     .sort((p, q) => p.atLeast - q.atLeast);
-  let found: Omit<HangClearance, 'first' | 'second'> | undefined;
+  let found: Omit<HangClearance, 'hang' | 'otherHang'> | undefined;
   for (const { one, other, atLeast } of pairs) {
     if (found && atLeast > found.apartMm) break;
     const mm = apartMm(one.prism, other.prism);

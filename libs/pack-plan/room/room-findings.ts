@@ -13,9 +13,9 @@ export function roomFindings(hang: Roomy): RoomFinding[] {
 
 /** Hangs that stand in one another, or nearer than the show wants them. */
 export const clearanceFindings = ({ hangs, site }: PicksResult): RoomFinding[] =>
-  (site?.clearances ?? []).flatMap(({ first, second, apartMm, ...parts }): RoomFinding[] => {
+  (site?.clearances ?? []).flatMap(({ hang, otherHang, apartMm, ...parts }): RoomFinding[] => {
     const named = (id: string): HangSubject => ({ kind: 'hang', id, name: hangs.find((each) => each.hang === id)?.name ?? id });
-    const subjects = { first: named(first), second: named(second) };
+    const subjects = { first: named(hang), second: named(otherHang) };
     if (apartMm < -leastMm) return [{ code: 'hangs-touch', subjects, numbers: { overlapMm: -apartMm }, date: null, ...parts }];
     const wanted = site?.leastApartMm ?? 0;
     return apartMm < wanted - leastMm

@@ -10,12 +10,6 @@ export interface NotAsKept {
   readonly boxes: readonly string[];
 }
 
-/** Shows from the first that still want what the plan gives them, with boxes that may still fly: so many can be kept. */
-export function firstChanged(tour: TourMoves, plan: WholeTour): number {
-  const at = tour.shows.findIndex((_show, index) => notAsKept(tour, plan, index) !== null);
-  return at < 0 ? tour.shows.length : at;
-}
-
 /** null where the show still wants what the plan gives it. */
 export function notAsKept({ shows, floor }: TourMoves, plan: WholeTour, index: number): NotAsKept | null {
   const show = shows[index]!;

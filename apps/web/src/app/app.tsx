@@ -48,7 +48,7 @@ const Print = screen(async () => ({ default: (await import('../features/print/pr
 const KitOfOthers = screen(async () => ({ default: (await import('../features/lent/kit-of-others.js')).KitOfOthers }));
 const LentNotePrint = screen(async () => ({ default: (await import('../features/lent/lent-note.js')).LentNotePrint }));
 const ItemScreen = screen(async () => ({ default: (await import('../features/register/item-screen.js')).ItemScreen }));
-const Register = screen(async () => ({ default: (await import('../features/register/register.js')).Register }));
+const Register = screen(async () => ({ default: (await import('../features/register/listed/register.js')).Register }));
 const Show = screen(async () => ({ default: (await import('../features/show/show.js')).Show }));
 const TourScreen = screen(async () => ({ default: (await import('../features/tour/tour-screen.js')).TourScreen }));
 const ChangeTour = screen(async () => ({ default: (await import('../features/tour/change/change-tour.js')).ChangeTour }));

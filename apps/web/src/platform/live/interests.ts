@@ -13,6 +13,7 @@ type Text = string | undefined;
 
 /** Topics by the first word of the key; topics are those that the tables tell (see the migration that lets them). */
 const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interests>> = {
+  answering: () => ({ now: ['proposals'] }),
   'any-tour': () => ({ now: ['tour'], later: ['register'] }),
   // Who has Today open is told of what came to be barred as soon as the screens of the show are.
   attention: () => ({ now: ['booking', 'count', 'show', 'tour', 'register', 'catalogue', 'venue'] }),
@@ -27,6 +28,7 @@ const interestsByKind: Readonly<Record<string, (key: readonly Text[]) => Interes
   'dates print': () => ({ now: [], later: ['register', 'catalogue', 'booking'] }),
   'fault sheet': ([, item]) => ({ now: [`item/${item}`] }),
   'open faults': () => ({ now: ['floor', 'item'] }),
+  depots: () => ({ now: [], later: ['register'] }),
   // Two plans that are on file: neither changes.
   difference: () => ({ now: [] }),
   'examination-rules': () => ({ now: ['catalogue'] }),

@@ -21,7 +21,7 @@ export function SortHead({ by, title, sort, put }: { by: string; title: string; 
 }
 
 /** A whole list in the order of the address; numbers in serials count as numbers. */
-export function inOrder<Row>(rows: readonly Row[], sort: string, keys: Readonly<Record<string, (row: Row) => string>>): readonly Row[] {
+function inOrder<Row>(rows: readonly Row[], sort: string, keys: Readonly<Record<string, (row: Row) => string>>): readonly Row[] {
   const { by, isDescending } = orderOf(sort);
   const key = keys[by];
   if (!key) return rows;

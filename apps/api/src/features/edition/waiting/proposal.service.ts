@@ -35,7 +35,7 @@ export interface Answered {
 }
 
 /** What is answered in one transaction; more is answered in portions (`Answerings`). */
-export const mostAtOnce = 1_000;
+const mostAtOnce = 1_000;
 
 /** What became of a portion: proposals that were answered, and why others stay as they are. */
 export interface AnsweredPortion {

@@ -41,7 +41,7 @@ export function cartsOverTime({ stops }: WholeTour): readonly CartOverTime[] {
   return carts.map((cart) => ({ cart, at: byShow.map(({ show, onCart }) => ({ show, load: onCart.get(cart) ?? null })) }));
 }
 
-export const movesOf = ({ stops }: WholeTour): { readonly together: number; readonly apart: number } => ({
+const movesOf = ({ stops }: WholeTour): { readonly together: number; readonly apart: number } => ({
   together: stops.reduce((sum, stop) => sum + stop.moves.length, 0),
   apart: stops.reduce((sum, stop) => sum + stop.movesApart, 0),
 });

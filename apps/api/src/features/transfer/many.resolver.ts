@@ -1,9 +1,9 @@
 import { Args, ID, Mutation, Resolver } from '@nestjs/graphql';
-import type { SignedIn } from '../../../platform/sign-in/person.js';
-import { AllowEverybody, Me } from '../../../platform/sign-in/signed-in.js';
-import { CsvService } from '../csv.service.js';
-import { reasonOf } from '../csv-request.js';
-import { CellInput, ManyResult } from './many.types.js';
+import type { SignedIn } from '../../platform/sign-in/person.js';
+import { AllowEverybody, Me } from '../../platform/sign-in/signed-in.js';
+import { CsvService } from './csv.service.js';
+import { reasonOf } from './csv-request.js';
+import { CellInput, ManyResult } from './many/many.types.js';
 
 @Resolver()
 export class ManyResolver {

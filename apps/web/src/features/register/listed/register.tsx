@@ -1,16 +1,16 @@
 import { Link } from 'react-router';
-import type { Person } from '../../platform/person.js';
-import { Faults } from '../../ui/faults.js';
-import { SavedFilters } from '../../ui/list/saved-filters.js';
-import { More } from '../../ui/more.js';
-import { Page } from '../../ui/page.js';
-import { Catalogue } from './catalogue.js';
-import { NewItem } from './item-form.js';
-import { useItems, useItemsAddress } from './listed/items-asked.js';
-import { ItemsFilters } from './listed/items-filters.js';
-import { ItemsTable } from './listed/items-table.js';
-import { useSelected } from './listed/selected.js';
-import { Selection } from './listed/selection.js';
+import type { Person } from '../../../platform/person.js';
+import { Faults } from '../../../ui/faults.js';
+import { SavedFilters } from '../../../ui/list/saved-filters.js';
+import { More } from '../../../ui/more.js';
+import { Page } from '../../../ui/page.js';
+import { Catalogue } from '../catalogue.js';
+import { NewItem } from '../item-form.js';
+import { useItems, useItemsAddress } from './items-asked.js';
+import { ItemsFilters } from './items-filters.js';
+import { ItemsTable } from './items-table.js';
+import { useSelected } from './selected.js';
+import { Selection } from './selection.js';
 
 const countWords = ({ totalCount, isMoreThanCounted }: { totalCount: number; isMoreThanCounted: boolean }): string =>
   isMoreThanCounted ? `more than ${totalCount} items` : `${totalCount} ${totalCount === 1 ? 'item' : 'items'}`;
