@@ -19,7 +19,7 @@ export {
   reportSheet,
 } from './inspection/index.js';
 export { onePersonLine, withOnePersonLine } from './paper/index.js';
-export type { SheetContext } from './sheets/index.js';
+export type { NamedSheets, SheetContext } from './sheets/index.js';
 export {
   allSheets,
   angle,
@@ -31,6 +31,7 @@ export {
   jointContent,
   learnedWords,
   moveSheet,
+  namedSheets,
   nearestSentence,
   orderSteps,
   partLoadSentence,

@@ -18,4 +18,6 @@ export {
   truckSheet,
   unlimitedSentence,
 } from './truck-sheet.js';
-export { allSheets, wholePlanHtml } from './whole-plan-html.js';
+export type { NamedSheets } from './named-sheets.js';
+export { allSheets, namedSheets } from './named-sheets.js';
+export { wholePlanHtml } from './whole-plan-html.js';

@@ -4,7 +4,7 @@ export const drawingStyle = `
 .draw text{fill:var(--ink);font-size:13px}
 .draw .sub{fill:var(--quiet);font-size:12px}.draw .num{font-weight:700;font-size:15px}.draw .pos{font-weight:700;font-size:14px}.draw .cart{font-weight:700}
 .draw .mono,.draw .ang{font-family:var(--mono);font-weight:600}.draw .ang{font-size:12.5px}.draw .slot{font-weight:750;font-size:18px}
-.draw .small{font-size:11.5px}.draw .tiny{font-size:10.5px}.draw .rowno{font-weight:700}
+.draw .small{font-size:11.5px}.draw .tiny{font-size:10.5px}.draw .id{font-size:21px}.draw .rowno{font-weight:700}
 .draw .box{fill:var(--soft);stroke:var(--ink);stroke-width:1.3}.draw .box.wrong,.draw .piece.wrong{fill:url(#hatch);stroke:var(--warn);stroke-width:2.2}.draw .hatchline{stroke:var(--warn);stroke-width:2.2}
 .draw .steel{fill:var(--ink)}.draw .hole{fill:var(--paper)}.draw .chain,.draw .brace,.draw .bar{stroke:var(--ink);fill:none;stroke-width:1.2}.draw .bar{stroke-dasharray:4 3}
 .draw .hoist{fill:var(--paper);stroke:var(--ink);stroke-width:1.3}.draw .cg{fill:var(--paper);stroke:var(--ink);stroke-width:1.3;fill-opacity:.75}

@@ -96,24 +96,24 @@ function pieceClass(each: Placement, kept: ReadonlySet<string>): string {
   return `piece${each.tag === null ? '' : ' wrong'}${kept.has(each.id) ? ' kept' : ''}`;
 }
 
+/** A sheet is 186 mm wide, and a letter of the id on it at least 12 point high: so many units of the drawing. */
+const idSize = Math.ceil((12 * (25.4 / 72) * width) / 186);
+const idLetter = idSize * 0.62;
+
 /** The id where it fits, along or upright; left out where it does not, the table has it. */
 function label(text: string, x: number, y: number, w: number, h: number): Node[] {
-  const long = text.length * 6.6 + 4;
-  if (w >= long && h >= 12)
-    return [node('text', { x: round(x + w / 2), y: round(y + h / 2 + 4), class: 'mono tiny', 'text-anchor': 'middle' }, text)];
-  if (h >= long && w >= 12)
-    return [
-      node(
-        'text',
-        {
-          x: round(x + w / 2 + 4),
-          y: round(y + h / 2),
-          class: 'mono tiny',
-          'text-anchor': 'middle',
-          transform: `rotate(-90 ${round(x + w / 2 + 4)} ${round(y + h / 2)})`,
-        },
-        text,
-      ),
-    ];
-  return [];
+  const long = text.length * idLetter + 3;
+  const isAlong = w >= long && h >= idSize;
+  if (!isAlong && !(h >= long && w >= idSize)) return [];
+  const [middleX, middleY, down] = [round(x + w / 2), round(y + h / 2), round(idSize * 0.35)];
+  return [
+    node(
+      'text',
+      {
+        ...{ x: middleX, y: round(middleY + down), class: 'mono id', 'text-anchor': 'middle' },
+        ...(isAlong ? {} : { transform: `rotate(-90 ${middleX} ${middleY})` }),
+      },
+      text,
+    ),
+  ];
 }

@@ -44,6 +44,7 @@ const ReportPrint = screen(async () => ({ default: (await import('../features/in
 const ExtractScreen = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractScreen }));
 const ExtractPrint = screen(async () => ({ default: (await import('../features/inspection/extract-page.js')).ExtractPrint }));
 const HangsWithPrint = screen(async () => ({ default: (await import('../features/inspection/hangs-with-print.js')).HangsWithPrint }));
+const PrintList = screen(async () => ({ default: (await import('../features/print/print-list.js')).PrintList }));
 const Print = screen(async () => ({ default: (await import('../features/print/print.js')).Print }));
 const KitOfOthers = screen(async () => ({ default: (await import('../features/lent/kit-of-others.js')).KitOfOthers }));
 const LentNotePrint = screen(async () => ({ default: (await import('../features/lent/lent-note.js')).LentNotePrint }));
@@ -119,6 +120,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/tours/:tourId/shows/:showId/hangs" element={<HangEditor me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/picks/:hole" element={<PickScreen me={person} />} />
             <Route path="/tours/:tourId/shows/:showId/hangs/:hangId/running" element={<RunningScreen me={person} />} />
+            <Route path="/tours/:tourId/shows/:showId/print" element={<PrintList />} />
             <Route path="/tours/:tourId/shows/:showId/moves" element={<Moves />} />
             <Route path="/tours/:tourId/shows/:showId/carts" element={<ToFloor />} />
             <Route path="/tours/:tourId/shows/:showId/counts" element={<Counts me={person} />} />

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { type Node, onePersonLine, renderMarkup, withOnePersonLine } from '#drawings';
+import { scrollsWide } from './scrolls.js';
 import { useOnePerson } from '../platform/me.js';
 
 /**
@@ -9,5 +10,5 @@ import { useOnePerson } from '../platform/me.js';
 export function Drawing({ of, wide = false, releasedAt = null }: { of: Node; wide?: boolean; releasedAt?: string | null | undefined }) {
   const line = onePersonLine(useOnePerson(), releasedAt);
   const markup = useMemo(() => renderMarkup(withOnePersonLine(of, line)), [of, line]);
-  return <div className={wide ? 'wide' : undefined} dangerouslySetInnerHTML={{ __html: markup }} />;
+  return <div {...(wide ? scrollsWide : {})} dangerouslySetInnerHTML={{ __html: markup }} />;
 }

@@ -1,5 +1,6 @@
 import { formatNumber } from '#drawings';
 import type { Sheet } from './use-count-sheet.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 const perThousand = (rate: number): string => formatNumber(rate * 1000, 2);
 
@@ -10,7 +11,7 @@ export function Learned({ sheet }: { sheet: Sheet }) {
     return <p>No line of this show learns: let it learn under Spares of the hardware trunk, on the page of the tour.</p>;
   return (
     <>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>

@@ -6,6 +6,7 @@ import { More } from '../../ui/more.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { type DatesLine, datesPage, useDatesAsked } from './dates-asked.js';
 import { DatesChoices } from './dates-choices.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** Everything that lifts, what runs out first at the top. */
 export function Dates() {
@@ -60,7 +61,7 @@ export function Dates() {
 
 function DatesTable({ items }: { items: readonly DatesLine[] }) {
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table>
         <thead>
           <tr>

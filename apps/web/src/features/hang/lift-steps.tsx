@@ -3,6 +3,7 @@ import { drawLift, formatForce, formatMass, formatNumber } from '#drawings';
 import { type HangResult, type LiftMoment, liftMoments, worstMoment } from '#pack-plan';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** The lift of a hang cart by cart: a slider over its moments, the chosen one beside the hang at trim, forces in one scale; computed on this device. */
 export function LiftSteps({ hang, hole }: { hang: HangResult; hole?: string }) {
@@ -107,7 +108,7 @@ function Figures({ moment, trim }: { moment: LiftMoment; trim: LiftMoment }) {
     ['Most on two front pins', (of) => most(of, (each) => each.frontPinsN)],
   ];
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table className="tight">
         <thead>
           <tr>

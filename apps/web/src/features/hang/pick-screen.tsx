@@ -10,6 +10,7 @@ import { type PlanInForce, useShow } from '../plan/use-show.js';
 import { LiftSteps } from './lift-steps.js';
 import { Readings } from './readings.js';
 import type { Person } from '../../platform/person.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** One pick: every mass, the sum with its figures, what was compared with what; what a load cell shows beside it. */
 export function PickScreen({ me }: { me: Person }) {
@@ -64,7 +65,7 @@ function Pick({ me, name, inForce }: { me: Person; name: string; inForce: PlanIn
                 </>
               }
             >
-              <div className="scroll working-page">
+              <div {...scrolls} className="scroll working-page">
                 {pickContent(picks.loadRule, hang, pick, units).map((each, index) => (
                   <Drawing key={index} of={each} />
                 ))}

@@ -1,103 +1,63 @@
-import { useEffect } from 'react';
+import { useEffect, useMemo } from 'react';
 import { useParams, useSearchParams } from 'react-router';
-import {
-  type Node,
-  allSheets,
-  cartCardSheet,
-  drawCode,
-  dueSheet,
-  hangSheet,
-  hardwareSheets,
-  markOutSheet,
-  moveSheet,
-  pickSheet,
-  pointSheet,
-  runningSheets,
-  stageSheet,
-  truckSheet,
-} from '#drawings';
+import { type NamedSheets, drawCode } from '#drawings';
 import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Loaded } from '../../ui/page.js';
+import { usePrint } from '../../ui/use-print.js';
 import { useWholePlan } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import type { PackPlan } from '#pack-plan';
-import type { Units } from '#drawings';
+import { fileName, pageRules, sheetsOf } from './printed-plan.js';
 
-/** Sheets for paper, A4 or Letter; the browser's print window opens by itself. */
+/** Sheets for paper, A4 or Letter; the browser's print window opens by itself. `?only=`: one of them, by its name. */
 export function Print() {
-  const { tourId = '', showId = '', what = 'all' } = useParams();
-  const { units } = useSettings();
+  const { tourId = '', showId = '' } = useParams();
   const query = useShow(tourId, showId);
   const [search] = useSearchParams();
   const shown = search.get('plan') === 'draft' && query.data?.draft ? query.data.draft : query.data?.inForce;
   const whole = useWholePlan(shown?.id);
-  const ready = whole.data !== undefined && !query.isFetching;
-  useEffect(() => {
-    if (!ready) return undefined;
-    document.title = `${query.data!.name} · ${what}`;
-    const later = setTimeout(() => window.print(), 400);
-    return () => clearTimeout(later);
-  }, [ready, what, query.data]);
   return (
     <Loaded query={query}>
       {() =>
         !shown ? (
           <p>There is no plan of this show yet: nothing to print.</p>
         ) : (
-          <Loaded query={whole}>{(plan) => <Sheets nodes={sheetsOf(plan, shown, what, units)} releasedAt={shown.releasedAt} />}</Loaded>
+          <Loaded query={whole}>{(plan) => <Sheets plan={plan} shown={shown} isReady={!query.isFetching} />}</Loaded>
         )
       }
     </Loaded>
   );
 }
 
-function Sheets({ nodes, releasedAt }: { nodes: readonly Node[]; releasedAt: PlanInForce['releasedAt'] }) {
-  if (nodes.length === 0)
+function Sheets({ plan, shown, isReady }: { plan: PackPlan; shown: PlanInForce; isReady: boolean }) {
+  const { what = 'all' } = useParams();
+  const { units } = useSettings();
+  const [search] = useSearchParams();
+  const only = search.get('only');
+  const paper = search.get('paper') === 'Letter' ? 'Letter' : search.get('paper') === 'A4' ? 'A4' : null;
+  const named = useMemo(() => sheetsOf(plan, shown, units, drawCode), [plan, shown, units]);
+  const parts = chosen(named, what, only);
+  usePrint(isReady, fileName(plan, shown, only ?? what));
+  useEffect(() => {
+    const rules = new CSSStyleSheet();
+    rules.replaceSync(pageRules(plan, shown, paper));
+    document.adoptedStyleSheets.push(rules);
+    return () => void (document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== rules));
+  }, [plan, shown, paper]);
+  if (parts.length === 0)
     return (
-      <p>There are no such sheets. There are: carts, hangs, picks, points, mark-out, stages, running, hardware, trucks, due, moves, all.</p>
+      <p>
+        {only === null ? `There are no sheets "${what}"` : `There is no sheet "${only}" of ${what}`}. There are:{' '}
+        {[...named.map(({ key }) => key), 'all'].join(', ')}.
+      </p>
     );
-  return (
-    <>
-      {nodes.map((each, index) => (
-        <Drawing key={index} of={each} releasedAt={releasedAt} />
-      ))}
-    </>
-  );
+  return parts
+    .flatMap(({ sheets }) => sheets())
+    .map((each, index) => <Drawing key={`${what} ${only ?? ''} ${index}`} of={each} releasedAt={shown.releasedAt} />);
 }
 
-function sheetsOf(plan: PackPlan, { revision, releasedDespite, changed }: PlanInForce, what: string, units: Units): readonly Node[] {
-  const context = {
-    plan,
-    isStale: changed.length > 0,
-    revision: revision && releasedDespite ? `${revision}, released although it says stop: ${releasedDespite}` : (revision ?? null),
-  };
-  switch (what) {
-    case 'carts':
-      return plan.carts.loads.map((load) => cartCardSheet(context, load, load.cart === null ? null : drawCode(load.cart), units));
-    case 'hangs':
-      return [...plan.picks.hangs.map((hang) => hangSheet(context, hang, units)), pointSheet(context, units)];
-    case 'picks':
-      return plan.picks.hangs.flatMap((hang) => hang.picks.map((pick) => pickSheet(context, hang, pick, units)));
-    case 'points':
-      return [pointSheet(context, units)];
-    case 'mark-out':
-      return [markOutSheet(context, units)];
-    case 'stages':
-      return plan.picks.hangs.filter((hang) => hang.stages.length > 0).map((hang) => stageSheet(context, hang, units));
-    case 'running':
-      return plan.picks.hangs.flatMap((hang) => runningSheets(context, hang, units));
-    case 'hardware':
-      return hardwareSheets(context, units);
-    case 'trucks':
-      return plan.truck.trucks.map((truck) => truckSheet(context, truck, units));
-    case 'due':
-      return [dueSheet(context)];
-    case 'moves':
-      return [moveSheet(context)];
-    case 'all':
-      return allSheets(context, units, drawCode);
-    default:
-      return [];
-  }
-}
+const chosen = (named: readonly NamedSheets[], what: string, only: string | null): NamedSheets['parts'] =>
+  named
+    .filter(({ key }) => what === 'all' || key === what)
+    .flatMap(({ parts }) => parts.filter(({ name }) => only === null || name === only));

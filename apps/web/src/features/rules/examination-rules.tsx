@@ -73,7 +73,7 @@ function RuleList({ rules, isOfficer }: { rules: readonly ExaminationRule[]; isO
             <button
               type="button"
               className="plain small"
-              aria-label={`Take out the rule of ${placeName(rule.jurisdiction)} for ${rule.kinds.join(', ')}`}
+              aria-label={`Take it out ... The rule of ${placeName(rule.jurisdiction)} for ${rule.kinds.join(', ')}`}
               onClick={() => setLeaving(keyOf(rule))}
             >
               Take it out ...

@@ -1,4 +1,5 @@
 import type { Column, Match } from '#tour-file';
+import { scrollsWide } from '../../ui/scrolls.js';
 
 /** The columns of a sheet with its first rows, each matched to one of ours or passed over. */
 export function Columns({
@@ -19,7 +20,7 @@ export function Columns({
   const choose = (at: number, ours: string) =>
     onMatch(heading.map((_, other) => (other === at ? ours || null : match[other] === ours ? null : (match[other] ?? null))));
   return (
-    <div className="wide">
+    <div {...scrollsWide}>
       <table className="tight">
         <thead>
           <tr>

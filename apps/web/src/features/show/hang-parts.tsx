@@ -22,6 +22,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { LiftSteps } from '../hang/lift-steps.js';
 import { useFindings, useHang, usePicks } from '../plan/use-plan-parts.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 export function HangParts({ planId, hangs, base }: { planId: string; hangs: readonly string[]; base: string }) {
   return (
@@ -45,7 +46,7 @@ function StagePlan({ planId, hangs, base }: { planId: string; hangs: readonly st
       <details>
         <summary>Points on the stage plan</summary>
         <Drawing of={stage} wide />
-        <div className="scroll">
+        <div {...scrolls}>
           <Drawing of={pointTable(picks.data, units)} />
         </div>
         <p>
@@ -112,7 +113,7 @@ function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
       <div className="pair">
         <Drawing of={drawHang(hang, units, wrong)} />
         <div>
-          <div className="scroll">
+          <div {...scrolls}>
             <table className="tight">
               <thead>
                 <tr>
@@ -169,7 +170,7 @@ function HangPart({ planId, picks, all, hang, number, base }: HangPartProps) {
           {hang.stages.length > 0 && (
             <details>
               <summary>Stage by stage on the way up</summary>
-              <div className="scroll">
+              <div {...scrolls}>
                 {stageContent(hang, units).map((each, index) => (
                   <Drawing key={index} of={each} />
                 ))}
@@ -196,7 +197,7 @@ function Joints({ hang }: { hang: HangResult }) {
   return (
     <details>
       <summary>Forces in the joints</summary>
-      <div className="scroll">
+      <div {...scrolls}>
         {jointContent(hang, units).map((each, index) => (
           <Drawing key={index} of={each} />
         ))}

@@ -7,6 +7,7 @@ import { Loaded, Part } from '../../ui/page.js';
 import { useNarrow } from '../../ui/use-narrow.js';
 import { Why } from '../../ui/why.js';
 import { useCarts, useFindings, useHardware } from '../plan/use-plan-parts.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 export function HardwarePart({ planId, base }: { planId: string; base: string }) {
   const query = useHardware(planId);
@@ -57,7 +58,7 @@ function Hardware({ planId, hardware, base }: { planId: string; hardware: Hardwa
 
 function Table({ lines }: { lines: readonly HardwareLine[] }) {
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table className="tight">
         <thead>
           <tr>
@@ -177,7 +178,7 @@ function ByCart({ planId, hardware }: { planId: string; hardware: HardwareResult
   return (
     <details>
       <summary>With each cart</summary>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>
@@ -222,7 +223,7 @@ function Spares({ hardware }: { hardware: HardwareResult }) {
         {hardware.trunk.sentence} One stock, by hang, by leg: spares for the level wanted where one stock serves all, where each hang or
         each leg has its own. Losses are in 1,000 uses.
       </p>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>
@@ -268,7 +269,7 @@ function Chains({ hardware }: { hardware: HardwareResult }) {
     <details>
       <summary>Chain of each hoist</summary>
       <p>The hook comes down to the floor below its point. At trim the chain between point and hook hangs free; the rest is in the bag.</p>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>

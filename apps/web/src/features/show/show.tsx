@@ -124,8 +124,8 @@ function Actions({
         </Link>
       )}
       {shown && (
-        <Link className="btn plain" to={`${print}/all`} target="_blank">
-          Print all sheets
+        <Link className="btn plain" to={`${base}/print`}>
+          Print a sheet
         </Link>
       )}
       {shown && me.role !== 'warehouse' && (

@@ -23,6 +23,7 @@ import { SpareSettings } from './edit/spare-settings.js';
 import { useTourSave } from './edit/use-tour-save.js';
 import { TravellingKit } from './edit/travelling-kit.js';
 import { WholeTourPart } from './whole/whole-tour-part.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 export function TourScreen({ me }: { me: Person }) {
   const { tourId = '' } = useParams();
@@ -85,7 +86,7 @@ interface ShowState {
 
 function ShowTable({ tour, states, mayChange }: { tour: Tour; states: readonly ShowState[]; mayChange: boolean }) {
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table>
         <thead>
           <tr>

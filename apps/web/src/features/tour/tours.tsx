@@ -15,6 +15,7 @@ import { rulesQuery, saveTour, toursQuery } from './edit/operations.js';
 import { TourOfRouteForm } from './route/tour-of-route-form.js';
 import { ShowFields } from './edit/show-fields.js';
 import { fieldOfNewShow, typedShow } from './edit/typed-show.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 export function Tours({ me }: { me: Person }) {
   const query = useInfiniteQuery({
@@ -31,7 +32,7 @@ export function Tours({ me }: { me: Person }) {
           tours.length === 0 ? (
             <p>No tour yet. Make one below, or import a tour file.</p>
           ) : (
-            <div className="scroll">
+            <div {...scrolls}>
               <table>
                 <thead>
                   <tr>

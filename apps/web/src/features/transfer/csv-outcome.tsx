@@ -2,6 +2,7 @@ import { Link } from 'react-router';
 import { SaidWaits } from '../edition/waits.js';
 import type { CsvImport } from './operations.js';
 import { countOf } from '../../platform/written.js';
+import { scrollsWide } from '../../ui/scrolls.js';
 
 /** New ones and waiting ones named; the figures count all. */
 const mostShown = 8;
@@ -54,7 +55,7 @@ function ExaminedOutcome({ of, outcome }: { of: CsvImport; outcome: NonNullable<
   return (
     <div role="status">
       <p>{of.dryRun ? 'Would come in; nothing is saved yet:' : `Imported in ${countOf(of.seconds)} s:`}</p>
-      <div className="wide">
+      <div {...scrollsWide}>
         <table className="tight">
           <tbody>
             {figures.map(([what, count]) => (

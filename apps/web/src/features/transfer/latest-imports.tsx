@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { request } from '../../platform/request.js';
 import { countOf, momentOf } from '../../platform/written.js';
 import { latestCsvImportsQuery } from './operations.js';
+import { scrollsWide } from '../../ui/scrolls.js';
 
 /** What came in lately, by whomever; each can be looked at. */
 export function LatestImports({ followed, onFollow }: { followed: string | null; onFollow: (id: string) => void }) {
@@ -11,7 +12,7 @@ export function LatestImports({ followed, onFollow }: { followed: string | null;
   return (
     <details>
       <summary>The newest {imports.length === 1 ? 'file' : `${imports.length} files`}</summary>
-      <div className="wide">
+      <div {...scrollsWide}>
         <table className="tight">
           <thead>
             <tr>

@@ -5,6 +5,7 @@ import { countOf } from '../../platform/written.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
 import { Why } from '../../ui/why.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 const marks = { within: '', over: '■ over', 'too light': '■ too light', 'no limit on file': '' } as const;
 
@@ -17,7 +18,7 @@ export function AxlePart({ truck, caution }: { truck: TruckResultOne; caution: s
   return (
     <Part number={5} title="Axles, full and as it is unloaded" margin={<p className="caution">{caution}</p>}>
       {whole && whole.loads.length > 0 ? (
-        <div className="scroll">
+        <div {...scrolls}>
           <table className="tight stops">
             <thead>
               <tr>

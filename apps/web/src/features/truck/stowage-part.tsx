@@ -5,6 +5,7 @@ import { useSettings } from '../../platform/settings.js';
 import { Drawing } from '../../ui/drawing.js';
 import { Note } from '../../ui/notes.js';
 import { Part } from '../../ui/page.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** A container or pallet step by step, from the first that is not ticked; dark is what goes in now. */
 export function StowingSteps({ truck, done }: { truck: TruckResultOne; done: ReadonlySet<number> }) {
@@ -37,7 +38,7 @@ export function StowagePart({ truck, caution }: { truck: TruckResultOne; caution
   const unlimited = unlimitedSentence(truck);
   return (
     <Part number={2} title="The load as a whole" margin={<p className="caution">{caution}</p>}>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>

@@ -8,6 +8,7 @@ import { Note } from '../../ui/notes.js';
 import { Loaded } from '../../ui/page.js';
 import { rowSwapQuery, swapRowsMutation } from './operations.js';
 import type { LoadingActs } from './use-loading-act.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** Breaches told one by one; what cannot be waived comes first. */
 const mostShown = 6;
@@ -110,7 +111,7 @@ const readSwap = (planId: string, truck: string, first: number, second: number) 
 function BeforeAndAfter({ swap }: { swap: Swap }) {
   const { units } = useSettings();
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table className="tight">
         <thead>
           <tr>

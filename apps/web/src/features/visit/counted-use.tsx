@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import { request } from '../../platform/request.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { countedQuery } from './operations.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 /** What rules count by lifts or hours instead of days: how far each item is. */
 export function CountedUse({ number, depot }: { number: number; depot: string }) {
@@ -22,7 +23,7 @@ export function CountedUse({ number, depot }: { number: number; depot: string })
                 One lift for each inspection after assembly that was signed here, since the last passed record. Lifts elsewhere, and hours,
                 nobody tells your company; batches are in no hang by piece.
               </p>
-              <div className="scroll">
+              <div {...scrolls}>
                 <table>
                   <thead>
                     <tr>

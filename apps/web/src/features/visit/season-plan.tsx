@@ -6,6 +6,7 @@ import { type AnswerOf, request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Part } from '../../ui/page.js';
 import { agreeVisits, seasonQuery, type visitsQuery } from './operations.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 export interface Season {
   readonly from: string;
@@ -183,7 +184,7 @@ function NotSavedItems({ of, names }: { of: readonly NotSaved[]; names: Readonly
   return (
     <>
       <h3>■ What none of these days saves: {of.length}</h3>
-      <div className="scroll">
+      <div {...scrolls}>
         <table>
           <thead>
             <tr>

@@ -7,6 +7,7 @@ import { type AnswerOf, request, sendFile } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Loaded, Page } from '../../ui/page.js';
 import { enterResults, visitListQuery } from './operations.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 type List = AnswerOf<typeof visitListQuery>['visitList'];
 
@@ -95,7 +96,7 @@ function WorkList({ list, mayEnter }: { list: List; mayEnter: boolean }) {
   return (
     <>
       {mayEnter && <ForAllLines examiner={examiner} onExaminer={setExaminer} onFile={setFile} />}
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight blocks">
           {headings}
           <tbody>

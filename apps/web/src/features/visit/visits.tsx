@@ -11,6 +11,7 @@ import { CountedUse } from './counted-use.js';
 import { OwnCalendar } from './own-calendar.js';
 import { addDays, cancelVisit, moveVisit, visitsQuery } from './operations.js';
 import { type Season, SeasonPlan } from './season-plan.js';
+import { scrolls } from '../../ui/scrolls.js';
 
 type Read = AnswerOf<typeof visitsQuery>;
 type Visit = Read['visits'][number];
@@ -80,7 +81,7 @@ function Days({ visits, mayChange }: { visits: readonly Visit[]; mayChange: bool
       </p>
     );
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table>
         <thead>
           <tr>

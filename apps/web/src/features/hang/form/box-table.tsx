@@ -2,12 +2,13 @@ import { useFormContext } from 'react-hook-form';
 import { FieldError, asNumber, asText } from '../../../ui/form.js';
 import { withBox } from './change-hang.js';
 import type { OfHang } from './of-hang.js';
+import { scrolls } from '../../../ui/scrolls.js';
 
 /** The boxes of a hang from the top, a row each. */
 export function BoxTable({ at, hang, kit, onChange }: OfHang) {
   return (
     <>
-      <div className="scroll">
+      <div {...scrolls}>
         <table className="tight">
           <thead>
             <tr>

@@ -4,6 +4,7 @@ import type { Examination } from '#tour-file';
 import { english, tell } from '#words';
 import { ExaminationForm } from './examination-form.js';
 import { dayOf } from '../../../platform/written.js';
+import { scrolls } from '../../../ui/scrolls.js';
 
 export interface ExaminationRecord {
   readonly id: string;
@@ -27,7 +28,7 @@ interface OfItem {
 export function Records({ records, itemId, kind, mayCorrect }: OfItem & { records: readonly ExaminationRecord[] }) {
   if (records.length === 0) return <p className="quiet">No examination on file.</p>;
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table>
         <thead>
           <tr>

@@ -2,6 +2,7 @@ import { Link } from 'react-router';
 import { SortHead } from '../../../ui/list/sort-head.js';
 import type { ItemLine } from './items-asked.js';
 import type { Selected } from './selected.js';
+import { scrolls } from '../../../ui/scrolls.js';
 
 const columns = [
   ['serial', 'Serial'],
@@ -21,7 +22,7 @@ export function ItemsTable({
 }: { rows: readonly ItemLine[]; sort: string; put: (sort: string) => void } & Pick<Selected, 'selected' | 'pick'>) {
   const isAll = rows.length > 0 && rows.every((each) => selected.has(each.id));
   return (
-    <div className="scroll">
+    <div {...scrolls}>
       <table>
         <thead>
           <tr>

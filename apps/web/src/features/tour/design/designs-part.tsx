@@ -8,6 +8,7 @@ import { Choice, Field, Form, useTypedForm } from '../../../ui/form.js';
 import { filled } from '../../../ui/typed.js';
 import { type ReadTour, saveOver } from '../edit/save-over.js';
 import { houseTours } from '../edit/use-tour-edits.js';
+import { scrolls } from '../../../ui/scrolls.js';
 
 interface Of {
   readonly tour: Tour;
@@ -47,7 +48,7 @@ export function DesignsPart({ tour, version, mayChange }: Of & { mayChange: bool
           : 'Hung once, flown at every show that follows it.'}
       </p>
       {designs.length > 0 && (
-        <div className="scroll">
+        <div {...scrolls}>
           <table>
             <thead>
               <tr>

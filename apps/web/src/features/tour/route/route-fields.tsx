@@ -2,6 +2,7 @@ import { type DayOrder, designsOfRoute, routeColumns } from '#tour-file';
 import { Columns, columnsSaid } from '../../sheet/columns.js';
 import { SheetFaults, grouped } from '../../sheet/sheet-faults.js';
 import { type RouteGiven, rowsOf, type useRouteSheet } from './use-route-sheet.js';
+import { scrollsWide } from '../../../ui/scrolls.js';
 
 /** A route sheet: the file or the pasted rows, how they are read, and the shows that they are. */
 export function RouteFields({ of }: { of: ReturnType<typeof useRouteSheet> }) {
@@ -73,7 +74,7 @@ function ShowsRead({ route }: { route: RouteGiven }) {
         {designs.length > 0 &&
           `, ${designs.length} ${designs.length === 1 ? 'design' : 'designs'}: ${designs.map((each) => each.name).join(', ')}`}
       </p>
-      <div className="wide">
+      <div {...scrollsWide}>
         <table className="tight">
           <thead>
             <tr>
