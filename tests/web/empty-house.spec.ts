@@ -114,7 +114,7 @@ describe('from an empty house to a first plan, in a browser', () => {
     await officer.goto(`${test.address}/rules`);
     await officer.getByText('United Kingdom: LOLER 1998').click();
     await officer.getByRole('button', { name: 'Put these 5 rules on file' }).click();
-    await officer.getByRole('button', { name: 'Take out the rule of GB (United Kingdom) for hoist' }).first().waitFor();
+    await officer.getByRole('button', { name: 'Take it out ... The rule of GB (United Kingdom) for hoist' }).first().waitFor();
     await officer.getByRole('button', { name: 'Approve revision 3' }).click();
     await officer.getByText(/^Manual of the Saltmarsh rig.*Approved by Osric Bell/).waitFor();
     await officer.context().close();
