@@ -12,6 +12,7 @@ export {
   dueMark,
   extractSheet,
   hangsWithSheet,
+  nothingBarredSheet,
   inspectionFile,
   itemsInTheAir,
   lentNote,

@@ -62,6 +62,48 @@ describe('the first minute in a browser', () => {
     expect(faults).toEqual([]);
   });
 
+  itInBrowser('prints every sheet of the list alone, by its name, and says what hangs with nothing barred on a sheet', async () => {
+    const { page, faults } = await open('system');
+    const base = `${test.address}/tours/harbour-lights/shows/quayside/print`;
+    await page.goto(base);
+    await page.getByRole('link', { name: 'Print all sheets' }).waitFor();
+    const links = await page.evaluate<string[]>(`[...document.querySelectorAll('main a[href*="/print/"]')].map((each) => each.href)`);
+    const sheets: Record<string, { whole: number; alone: number[] }> = {};
+    for (const href of links) {
+      const { pathname, searchParams } = new URL(href);
+      await page.goto(href, { waitUntil: 'domcontentloaded' });
+      await page.locator('.sheetpage').first().waitFor();
+      const each = (sheets[pathname.split('/').at(-1) ?? ''] ??= { whole: 0, alone: [] });
+      const count = await page.locator('.sheetpage').count();
+      if (searchParams.has('only')) each.alone.push(count);
+      else each.whole = count;
+    }
+    const { all, ...groups } = sheets;
+    expect(Object.keys(groups)).toEqual(
+      expect.arrayContaining(['hangs', 'points', 'picks', 'running', 'carts', 'hardware', 'trucks', 'due']),
+    );
+    expect(groups.carts).toEqual({ whole: 15, alone: Array<number>(15).fill(1) });
+    for (const [name, { whole, alone }] of Object.entries(groups))
+      if (alone.length > 0) expect({ name, whole }).toEqual({ name, whole: alone.reduce((sum, each) => sum + each, 0) });
+    expect(all?.whole).toBe(Object.values(groups).reduce((sum, { whole }) => sum + whole, 0));
+
+    await page.goto(`${test.address}/print/harbour-lights/quayside/hangs-with`);
+    await page.locator('.sheetpage').waitFor();
+    const said = await page.locator('.sheetpage').innerText();
+    for (const words of [
+      'What hangs with it',
+      'Harbour Lights',
+      'Quayside',
+      'Nothing of these hangs is barred',
+      'Main left',
+      'Centre',
+      'Nobody stands below',
+    ])
+      expect(said).toContain(words);
+    expect(pagesOf(await page.pdf({ format: 'Letter' }))).toBe(1);
+    expect(faults).toEqual([]);
+  });
+
   itInBrowser('shows the five results on one sheet without running out of a phone', async () => {
     for (const width of [390, 1440]) {
       const { page, faults } = await open('system', width);

@@ -39,6 +39,26 @@ export function hangsWithSheet(
   );
 }
 
+/** Where none of the hangs asked for has anything barred: says so, of which hangs and as of when. `saidAt`: when the house said it, in words. */
+export function nothingBarredSheet(context: SheetContext, hangs: readonly HangResult[], flying: ReadonlySet<string>, saidAt: string): Node {
+  const [only] = hangs;
+  const rows = hangs.map((each) => [
+    each.name,
+    flying.has(each.hang) ? 'In the air, by what is ticked' : 'Not in the air, by what is ticked',
+    `${each.boxes.length} boxes`,
+  ]);
+  return sheet(
+    hangs.length === 1 && only ? { ...context, of: only.hang } : context,
+    hangs.length === 1 && only ? `What hangs with it: ${only.name}` : 'What hangs with it',
+    `${context.plan.tour.name} · as the house said at ${saidAt}`,
+    node('p', {}, node('b', {}, 'Nothing of these hangs is barred'), `, as the house said at ${saidAt}.`),
+    table(['Hang', 'Where', 'What'], rows),
+    node('p', {}, 'What is not on file, and what happened since, is not in this: whoever sees a fault on the rig says so and it stops.'),
+    caution(riggingCaution),
+    caution(context.plan.picks.caution),
+  );
+}
+
 const hoistsOf = (hang: HangResult): readonly { readonly hole: string; readonly serial: string | null }[] =>
   hang.unshared?.hoists ?? hang.picks.map((each) => ({ hole: each.hole, serial: each.hoistSerial }));
 

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useMemo } from 'react';
 import { useParams, useSearchParams } from 'react-router';
 import { type NamedSheets, drawCode } from '#drawings';
 import { useSettings } from '../../platform/settings.js';
@@ -8,7 +8,7 @@ import { usePrint } from '../../ui/use-print.js';
 import { useWholePlan } from '../plan/use-plan-parts.js';
 import { type PlanInForce, useShow } from '../plan/use-show.js';
 import type { PackPlan } from '#pack-plan';
-import { fileName, pageRules, sheetsOf } from './printed-plan.js';
+import { fileName, sheetsOf, usePageRules } from './printed-plan.js';
 
 /** Sheets for paper, A4 or Letter; the browser's print window opens by itself. `?only=`: one of them, by its name. */
 export function Print() {
@@ -39,12 +39,7 @@ function Sheets({ plan, shown, isReady }: { plan: PackPlan; shown: PlanInForce; 
   const named = useMemo(() => sheetsOf(plan, shown, units, drawCode), [plan, shown, units]);
   const parts = chosen(named, what, only);
   usePrint(isReady, fileName(plan, shown, only ?? what));
-  useEffect(() => {
-    const rules = new CSSStyleSheet();
-    rules.replaceSync(pageRules(plan, shown, paper));
-    document.adoptedStyleSheets.push(rules);
-    return () => void (document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== rules));
-  }, [plan, shown, paper]);
+  usePageRules(plan, shown, paper);
   if (parts.length === 0)
     return (
       <p>

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { type NamedSheets, type Node, type Units, namedSheets } from '#drawings';
 import type { PackPlan } from '#pack-plan';
 import type { PlanInForce } from '../plan/use-show.js';
@@ -28,8 +29,18 @@ export const fileName = (plan: PackPlan, shown: PlanInForce, what: string): stri
     .filter((each) => each !== '')
     .join('_');
 
+/** The margins of the pages stand as long as the sheets do. */
+export function usePageRules(plan: PackPlan, shown: PlanInForce, paper: 'A4' | 'Letter' | null): void {
+  useEffect(() => {
+    const rules = new CSSStyleSheet();
+    rules.replaceSync(pageRules(plan, shown, paper));
+    document.adoptedStyleSheets.push(rules);
+    return () => void (document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== rules));
+  }, [plan, shown, paper]);
+}
+
 /** In the margin of every page, continued ones too: tour, show, its state and date, page n of m. */
-export function pageRules(plan: PackPlan, shown: PlanInForce, paper: 'A4' | 'Letter' | null): string {
+function pageRules(plan: PackPlan, shown: PlanInForce, paper: 'A4' | 'Letter' | null): string {
   const head = `${plan.tour.name} · ${plan.show.name} · ${plan.show.from} · ${state(shown)}`;
   const quoted = `"${head.replaceAll(/["\\\n]/g, ' ')}"`;
   const size = paper === null ? '' : `size:${paper} portrait;`;
