@@ -29,10 +29,14 @@ export function KindsBeside({ me, kinds }: { me: Person; kinds: readonly string[
         </select>
       </label>
       <p>
-        <a className="btn plain" href={`/api/csv/${kind}/example`}>Example file</a>
+        <a className="btn plain" href={`/api/csv/${kind}/example`}>
+          Example file
+        </a>
       </p>
       <p>
-        <a className="btn plain" href={`/api/csv/${kind}`}>Everything of this kind as CSV</a>
+        <a className="btn plain" href={`/api/csv/${kind}`}>
+          Everything of this kind as CSV
+        </a>
       </p>
       <p className="note">
         The kind of a sheet is told by what the file is called (“hoists.csv”) and by its headings, and can be chosen. Rows of one sheet come
