@@ -93,6 +93,10 @@ export const benches: Record<string, Bench> = {
     load: () => import('./bench/house/register.js'),
   },
   bytes: { does: 'bodies of a tick, a poll, the show page and the first load, compressed', load: () => import('./bench/house/bytes.js') },
+  floor: {
+    does: 'the floor on a phone four times slower, its first page over slow 4G, from a code read to the answer: [--rounds N]',
+    load: () => import('./bench/house/floor.js'),
+  },
   visits: {
     does: 'seeded seasons of 40 tours, examiner visits planned and proved: [--seasons N] [--first SEED] [--items N] [--visits N]',
     load: () => import('./bench/visits/visits.js'),

@@ -70,8 +70,8 @@ export {
   whatNow,
   workListOf,
 } from './floor/index.js';
-export type { CartProgress, CartRead, CodeMatch, HouseAnswer } from './scan/index.js';
-export { keyReader, matchCode, progressOf, readCode, seenCodes, textOfCode } from './scan/index.js';
+export type { CartProgress, CartRead, CodeMatch, FloorCommand, HouseAnswer } from './scan/index.js';
+export { commandCodes, commandOf, keyReader, matchCode, progressOf, readCode, seenCodes, textOfCode } from './scan/index.js';
 export { fittedInShow, sparesOfDesign } from './hardware/index.js';
 export type { Fingerprint, FleetInput } from './inputs/index.js';
 export {

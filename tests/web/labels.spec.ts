@@ -1,7 +1,7 @@
 import { PNG } from 'pngjs';
 import type { Browser, Page } from 'playwright-core';
 import { labelStocks } from '#drawings';
-import { browserPath, itInBrowser, openBrowser, signInOn } from '../support/browser.js';
+import { browserPath, itInBrowser, openBrowser, picture, signInOn } from '../support/browser.js';
 import { blurred, readCodes } from '../support/read-codes.js';
 import { type TestApp, passwordOf, startTestApp } from '../support/test-app.js';
 
@@ -67,6 +67,43 @@ describe('labels, printed and read back', () => {
       ).toEqual(twice(carts.map(({ id }) => id)));
     },
   );
+
+  itInBrowser('slots, trunks, trucks, points and the codes of a lanyard are read back, and open their page of the floor', async () => {
+    const system = await test.as('system');
+    const made = 'mutation { makePackPlan(tourId: "harbour-lights", showId: "quayside") { ... on PlanMade { planId } } }';
+    const planId = (await system.graphql(made)).data.makePackPlan.planId;
+    const { carts, truckHead } = (await system.graphql('query($id: ID!) { plan(id: $id) { carts truckHead } }', { id: planId })).data.plan;
+    expect(truckHead).toBeDefined();
+    const floor = `${test.address}/floor/harbour-lights/quayside`;
+    const show = async (of: string) => {
+      await page.goto(`${test.address}/labels/harbour-lights/quayside?of=${of}`);
+      await page
+        .getByRole('status')
+        .getByText(/^[1-9]\d* labels on/)
+        .waitFor();
+      await page.getByLabel('Paper').selectOption('a4-105x74');
+      const said = Number(/^\d+/.exec(await page.getByRole('status').innerText())?.[0]);
+      const read = (await Promise.all((await pictures()).map((each) => readCodes(each, ['QRCode', 'Code128'])))).flat();
+      const texts = (format: string) => read.filter((each) => each.format === format).map((each) => each.text);
+      expect([of, texts('QRCode').length, texts('Code128').length]).toEqual([of, said, said]);
+      return { square: texts('QRCode'), bars: texts('Code128') };
+    };
+    const slots = await show('slots');
+    const wanted = carts.loads.flatMap((load: any) => load.boxes.map(({ slot }: any) => `${load.cart ?? load.id}/${slot}`));
+    expect([...slots.bars].sort()).toEqual(wanted.sort());
+    expect(new Set(slots.square)).toEqual(new Set(carts.loads.map(({ id }: any) => `${floor}/carts/${encodeURIComponent(id)}`)));
+    for (const [of, room] of [
+      ['trunks', 'prep/trunks'],
+      ['trucks', 'trucks'],
+      ['points', 'fly'],
+    ] as const)
+      for (const text of (await show(of)).square) expect(text.startsWith(`${floor}/${room}/`)).toBe(true);
+    const lanyard = await show('lanyard');
+    expect([lanyard.square, lanyard.bars].map((texts) => [...texts].sort())).toEqual(
+      Array.from({ length: 2 }, () => ['FLOOR DONE', 'FLOOR FAULT', 'FLOOR UNDO']),
+    );
+    await picture(page, 'labels-lanyard');
+  });
 
   itInBrowser('blurred by half a module, they are read all the same', async () => {
     await show('kind=hoist', 'a4-105x74');

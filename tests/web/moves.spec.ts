@@ -29,6 +29,30 @@ describe('box moves that go otherwise, on a phone', () => {
   const workList = async () => (await system.graphql('query($id: ID!) { workList(planId: $id) }', { id: planId })).data.workList;
   const allSent = () => page.getByRole('button', { name: 'all sent' }).waitFor();
 
+  itInBrowser('codes of a lanyard say done, undo and fault; another code notes nothing', async () => {
+    const before = await workList();
+    await page.goto(`${test.address}${floor}/moves`);
+    await page.getByRole('heading', { level: 1, name: `Box moves: ${before.moves.length} left` }).waitFor();
+    const reads = async (code: string) => {
+      await page.evaluate('document.activeElement.blur()');
+      await page.keyboard.type(code);
+      await page.keyboard.press('Enter');
+    };
+    await reads('FLOOR DONE');
+    await page.getByRole('heading', { level: 1, name: `Box moves: ${before.moves.length - 1} left` }).waitFor();
+    // What bounces within 700 ms is not another move.
+    await page.waitForTimeout(800);
+    await reads('K1-01');
+    await page.getByText('K1-01 is none of the codes done, undo and fault: nothing was noted.').waitFor();
+    await picture(page, 'moves-code');
+    await reads('floor undo');
+    await page.getByRole('heading', { level: 1, name: `Box moves: ${before.moves.length} left` }).waitFor();
+    await allSent();
+    expect((await workList()).moves).toEqual(before.moves);
+    await reads('FLOOR FAULT');
+    await page.waitForURL(/\/fault$/);
+  });
+
   itInBrowser('a cart that stands otherwise is read, and the rest is the shortest list from there', async () => {
     const before = await workList();
     const [next] = before.moves;

@@ -35,6 +35,8 @@ export interface LabelOf {
   readonly model: string;
   /** Faces that are labelled: two of a cart, on opposite sides. */
   readonly faces?: number;
+  /** What a phone opens, from the house on; the item in the register where nothing is said. Of a code that is no address: its text. */
+  readonly opens?: { readonly path: string } | { readonly text: string };
 }
 
 interface Given {
@@ -63,10 +65,18 @@ export function labelSheets(items: readonly LabelOf[], { stock, house, prefix = 
         if (item === null) return [];
         const x = stock.first.x + (index % stock.columns) * stock.step.x;
         const y = stock.first.y + Math.floor(index / stock.columns) * stock.step.y;
-        return drawLabel(item, { x, y, ...stock.label }, `${house}/register/${encodeURIComponent(item.id)}`, prefix);
+        return drawLabel(item, { x, y, ...stock.label }, addressOf(item, house), prefix);
       }),
     ),
   );
+}
+
+/** What the bars say. */
+const barText = ({ id, opens }: LabelOf): string => (opens && 'text' in opens ? opens.text : id);
+
+function addressOf({ id, opens }: LabelOf, house: string): string {
+  if (opens === undefined) return `${house}/register/${encodeURIComponent(id)}`;
+  return 'path' in opens ? house + opens.path : opens.text;
 }
 
 /** Free paper around everything: printers and scissors are not exact. */
@@ -79,8 +89,8 @@ function drawLabel(item: LabelOf, { x, y, width, height }: Area, address: string
   const room = width - side - 2 * rim - 1;
   // A digit or capital of this face is 0.6 of its size wide.
   const size = Math.min(height * 0.3, room / (0.62 * Math.max(3, item.id.length)));
-  const key = prefix === '' ? null : gs1Key(prefix, item.kind === 'cart' ? 'returnable' : 'individual', item.id);
-  const modules = code128Modules(key ?? item.id, key !== null);
+  const key = prefix === '' || item.opens ? null : gs1Key(prefix, item.kind === 'cart' ? 'returnable' : 'individual', item.id);
+  const modules = code128Modules(key ?? barText(item), key !== null);
   const barsTop = y + rim + size * 1.05 + height * 0.14;
   const small = Math.max(2.2, Math.min(3.6, height * 0.065));
   const bars =

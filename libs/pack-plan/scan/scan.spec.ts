@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { ReasonAgainst } from '#trade';
 import type { CartLoad } from '../contract/index.js';
+import { commandOf } from './index.js';
 import { type CartRead, type HouseAnswer, keyReader, matchCode, progressOf, readCode, seenCodes } from './index.js';
 
 describe('a code as it is typed', () => {
@@ -180,5 +181,12 @@ describe('a cart is read', () => {
       }),
       { numRuns: 40, seed: 1 },
     );
+  });
+});
+
+describe('codes on a lanyard', () => {
+  it('are read in any letters, as a reader with caps lock sends them; a serial is none', () => {
+    expect(['floor done', ' FLOOR UNDO ', 'Floor Fault'].map(commandOf)).toEqual(['done', 'undo', 'fault']);
+    expect(['FLOOR', 'DONE', 'K1-01', ''].map(commandOf)).toEqual([null, null, null, null]);
   });
 });

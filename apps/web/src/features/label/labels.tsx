@@ -1,14 +1,13 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
-import { type LabelOf, faultOfPrefix, labelSheets, labelStocks } from '#drawings';
+import { type LabelOf, faultOfPrefix, labelSheets } from '#drawings';
 import { itemKinds } from '#tour-file';
 import { request } from '../../platform/request.js';
-import { Drawing } from '../../ui/drawing.js';
 import { Faults } from '../../ui/faults.js';
 import { Page } from '../../ui/page.js';
-import './labels.css';
+import { PaperFields, Sheets, stockOf, useKeptOnDevice } from './paper.js';
 
 const labelsQuery = graphql(`
   query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {
@@ -36,7 +35,7 @@ export function Labels() {
   });
   const items = useMemo(() => query.data?.pages.flatMap((page) => page.items.edges.map(({ node }) => labelOf(node))) ?? [], [query.data]);
   const fault = faultOfPrefix(kept.prefix);
-  const stock = labelStocks.find((each) => each.id === kept.stock) ?? labelStocks[0];
+  const stock = stockOf(kept);
   const pages = useMemo(
     () =>
       stock && fault === null
@@ -50,7 +49,7 @@ export function Labels() {
       title="Labels"
       lede="The serial to read from three metres, a square code that opens the item on any phone, and bars for a reader."
     >
-      <Choices asked={asked} kept={kept} stock={stock?.id} fault={fault} />
+      <Choices asked={asked} kept={kept} fault={fault} />
       <div className="noprint">
         <Faults of={query.error} />
         {fault && <p role="alert">Wanted: {fault}.</p>}
@@ -74,36 +73,13 @@ export function Labels() {
   );
 }
 
-/** The first two stand on the screen; all are printed. */
-function Sheets({ pages }: { pages: ReturnType<typeof labelSheets> }) {
-  const [isWhole, setWhole] = useState(false);
-  return (
-    <>
-      <div className={isWhole ? 'labelpages' : 'labelpages few'}>
-        {pages.map((each, index) => (
-          <Drawing key={index} of={each} />
-        ))}
-      </div>
-      {!isWhole && pages.length > 2 && (
-        <p className="noprint">
-          <button type="button" className="plain" onClick={() => setWhole(true)}>
-            Show all {pages.length} pages
-          </button>{' '}
-          <span className="quiet">The first two are shown; all are printed.</span>
-        </p>
-      )}
-    </>
-  );
-}
-
 interface Given {
   asked: ReturnType<typeof useAsked>;
   kept: ReturnType<typeof useKeptOnDevice>;
-  stock: string | undefined;
   fault: string | null;
 }
 
-function Choices({ asked, kept, stock, fault }: Given) {
+function Choices({ asked, kept, fault }: Given) {
   return (
     <div className="fields noprint">
       {asked.serials.length > 0 && (
@@ -122,20 +98,7 @@ function Choices({ asked, kept, stock, fault }: Given) {
           ))}
         </select>
       </label>
-      <label>
-        Paper
-        <select value={stock} onChange={(event) => kept.keep('stock', event.target.value)}>
-          {labelStocks.map((each) => (
-            <option key={each.id} value={each.id}>
-              {each.name}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label>
-        Labels used up on the first page
-        <input inputMode="numeric" value={kept.skip} onChange={(event) => kept.keep('skip', event.target.value.replaceAll(/\D/g, ''))} />
-      </label>
+      <PaperFields kept={kept} />
       <label>
         GS1 company prefix, if your company has one
         <input
@@ -170,17 +133,3 @@ const labelOf = ({ id, kind, model }: { id: string; kind: string; model: string 
   model,
   ...(kind === 'cart' && { faces: 2 }),
 });
-
-type Kept = Readonly<Record<'stock' | 'skip' | 'prefix', string>>;
-
-/** The paper in the printer belongs to the place where it stands. */
-function useKeptOnDevice(): Kept & { keep: (name: keyof Kept, value: string) => void } {
-  const [kept, setKept] = useState<Kept>(() => ({
-    stock: '',
-    skip: '',
-    prefix: '',
-    ...(JSON.parse(localStorage.getItem('labels') ?? '{}') as Partial<Kept>),
-  }));
-  useEffect(() => localStorage.setItem('labels', JSON.stringify({ ...kept, skip: '' })), [kept]);
-  return { ...kept, keep: (name, value) => setKept((before) => ({ ...before, [name]: value })) };
-}

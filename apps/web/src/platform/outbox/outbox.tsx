@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ReactNode, createContext, useCallback, useContext, useEffect, useMemo, useRef, useState } from 'react';
-import { Refused } from '../refused.js';
 import { newId } from '../requests-over.js';
+import { answerOf } from './answer-of.js';
 import { deviceStore } from './device-store.js';
 import { type Action, type Answer, type KeptAction, pauseAfter } from './queue.js';
 import { workOff } from './work-off.js';
@@ -61,7 +61,8 @@ export function OutboxProvider({
   const [kept, setKept] = useState<readonly KeptAction[]>([]);
   const { settling, settle } = useSettling(kinds);
   const read = useCallback(async () => setKept(await store.all()), []);
-  const wake = useSending(person.id, kinds, read, settle);
+  const forget = useCallback(({ id }: KeptAction) => setKept((before) => before.filter((each) => each.id !== id)), []);
+  const wake = useSending(person.id, { kinds, read, settle, forget });
   const tell = useTelling(read);
   const { adding, keep } = useKeeping();
   const put = useCallback(
@@ -107,18 +108,30 @@ function useKeeping() {
   return { adding, keep };
 }
 
-/** What the house has taken is shown as done until the page has been read again. */
+/** What the house has taken is shown as done until the page has been read again; what is taken meanwhile waits for the reading after. */
 function useSettling(kinds: ActionKinds) {
   const [settling, setSettling] = useState<readonly KeptAction[]>([]);
   const client = useQueryClient();
+  const run = useRef({ taken: [] as KeptAction[], isReading: false });
+  const readAgain = useCallback(async () => {
+    if (run.current.isReading) return;
+    run.current.isReading = true;
+    while (run.current.taken.length > 0) {
+      const taken = run.current.taken.splice(0);
+      const reads = new Set(taken.flatMap(({ kind }) => kinds[kind]?.reads ?? []));
+      await client.invalidateQueries({ predicate: ({ queryKey }) => reads.has(String(queryKey[0])) });
+      const ids = new Set(taken.map(({ id }) => id));
+      setSettling((before) => before.filter(({ id }) => !ids.has(id)));
+    }
+    run.current.isReading = false;
+  }, [client, kinds]);
   const settle = useCallback(
     (taken: KeptAction) => {
+      run.current.taken.push(taken);
       setSettling((before) => [...before, taken]);
-      void client
-        .invalidateQueries({ predicate: ({ queryKey }) => (kinds[taken.kind]?.reads ?? []).includes(String(queryKey[0])) })
-        .finally(() => setSettling((before) => before.filter((each) => each.id !== taken.id)));
+      void readAgain();
     },
-    [client, kinds],
+    [readAgain],
   );
   return { settling, settle };
 }
@@ -136,8 +149,16 @@ function useTelling(read: () => Promise<void>): () => void {
   return useCallback(() => channel.current?.postMessage('changed'), []);
 }
 
+interface Sending {
+  readonly kinds: ActionKinds;
+  readonly read: () => Promise<void>;
+  readonly settle: (taken: KeptAction) => void;
+  /** Off the screen; off the disk it is already. */
+  readonly forget: (taken: KeptAction) => void;
+}
+
 /** Works the queue off in one tab at a time; gives what wakes it. */
-function useSending(personId: string, kinds: ActionKinds, read: () => Promise<void>, settle: (taken: KeptAction) => void): () => void {
+function useSending(personId: string, { kinds, read, settle, forget }: Sending): () => void {
   const wakeRef = useRef<() => void>(() => undefined);
   const client = useQueryClient();
   useEffect(() => {
@@ -154,8 +175,9 @@ function useSending(personId: string, kinds: ActionKinds, read: () => Promise<vo
         now: () => new Date(),
         changed: (taken) => {
           failures = 0;
-          if (taken) settle(taken);
-          void read();
+          if (!taken) return void read();
+          settle(taken);
+          forget(taken);
         },
       });
     const work = async () => {
@@ -165,6 +187,8 @@ function useSending(personId: string, kinds: ActionKinds, read: () => Promise<vo
       while (isWoken && !isGone) {
         isWoken = false;
         const end = await alone(once);
+        // A reading that began before the last removal is overtaken.
+        void read();
         if (end === 'when signed in') void client.invalidateQueries({ queryKey: ['me'] });
         if (end !== 'after a pause') continue;
         failures++;
@@ -182,7 +206,7 @@ function useSending(personId: string, kinds: ActionKinds, read: () => Promise<vo
       clearTimeout(timer);
       removeEventListener('online', wake);
     };
-  }, [personId, kinds, read, settle, client]);
+  }, [personId, kinds, read, settle, forget, client]);
   return useCallback(() => wakeRef.current(), []);
 }
 
@@ -194,17 +218,10 @@ function alone<T>(work: () => Promise<T>): Promise<T> {
 async function sendOne(kinds: ActionKinds, action: KeptAction, take: (key: readonly unknown[], data: unknown) => void): Promise<Answer> {
   const kind = kinds[action.kind];
   if (!kind) return { is: 'refused', reason: 'This version of Cartwright has no such action any more.' };
-  try {
-    const answer = await kind.send(action.values as never, { requestId: action.id, doneAt: action.doneAt });
-    const read = kind.answers?.(action.values as never, answer as never);
-    if (read) take(read.key, read.data);
-    return { is: 'taken' };
-  } catch (fault) {
-    if (!(fault instanceof Refused)) return { is: 'broken', reason: String(fault) };
-    if (fault.kind === 'network' || fault.openRequestId !== undefined) return { is: 'no network' };
-    if (fault.kind === 'signed out') return { is: 'signed out' };
-    if (fault.kind === 'fault') return { is: 'broken', reason: fault.message };
-    const wanted = fault.faults.map((each) => `Wanted ${each.wanted}.`).join(' ');
-    return { is: 'refused', reason: wanted || fault.message };
-  }
+  return answerOf(
+    kind.send(action.values as never, { requestId: action.id, doneAt: action.doneAt }).then((answer) => {
+      const read = kind.answers?.(action.values as never, answer as never);
+      if (read) take(read.key, read.data);
+    }),
+  );
 }

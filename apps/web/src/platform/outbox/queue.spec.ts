@@ -1,5 +1,6 @@
 import fc from 'fast-check';
-import { type Action, type Answer, type KeptAction, afterAnswer, isTooOld, nextToSend, pauseAfter } from './queue.js';
+import { type Action, type Answer, type KeptAction, afterAnswer, isTooOld, pauseAfter } from './queue.js';
+import { memoryStore } from '../../../../../tests/support/memory-store.js';
 import { ticksWith } from './pending.js';
 import { type OutboxStore, workOff } from './work-off.js';
 
@@ -19,22 +20,6 @@ const keptAt = (place: number): KeptAction => {
   const made = action(String(place));
   return { ...made, since: made.doneAt, place, state: 'waiting', reason: null, faults: 0 };
 };
-
-function memoryStore(): OutboxStore & { kept: Map<number, KeptAction> } {
-  const kept = new Map<number, KeptAction>();
-  let last = 0;
-  return {
-    kept,
-    add: (each) => {
-      const row = { ...each, since: each.doneAt, place: ++last, state: 'waiting' as const, reason: null, faults: 0 };
-      kept.set(row.place, row);
-      return Promise.resolve(row);
-    },
-    all: () => Promise.resolve([...kept.values()]),
-    put: (each) => Promise.resolve(void kept.set(each.place, each)),
-    remove: (place) => Promise.resolve(void kept.delete(place)),
-  };
-}
 
 /** A house that carries an id out once and refuses what is named so. */
 function house() {
@@ -167,12 +152,6 @@ describe('the outbox of a device', () => {
     const pauses = [1, 2, 3, 20].map((failures) => pauseAfter(failures, 1));
     expect(pauses).toEqual([1_000, 2_000, 4_000, 60_000]);
     expect(pauseAfter(1, 0)).toBe(500);
-  });
-
-  it('takes the oldest first, whatever order they are kept in', () => {
-    const kept = [3, 1, 2].map(keptAt);
-    expect(nextToSend(kept)?.place).toBe(1);
-    expect(nextToSend([])).toBeUndefined();
   });
 
   it('shows ticks as the person left them while they are on their way', () => {

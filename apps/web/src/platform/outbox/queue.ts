@@ -49,13 +49,6 @@ const dayMs = 86_400_000;
 /** An action that breaks the other side each time must not hold up all that follow. */
 const mostFaults = 8;
 
-/** The oldest that waits; order is kept, so that a move follows the move that it needs. */
-export function nextToSend(queue: readonly KeptAction[]): KeptAction | undefined {
-  return queue
-    .filter((each) => each.state === 'waiting')
-    .reduce<KeptAction | undefined>((a, b) => (a && a.place < b.place ? a : b), undefined);
-}
-
 export const isTooOld = (action: Pick<KeptAction, 'since'>, now: Date): boolean =>
   now.getTime() - Date.parse(action.since) > daysToSend * dayMs;
 

@@ -1,9 +1,11 @@
-import { type Action, type Answer, type KeptAction, afterAnswer, isTooOld, nextToSend, tooOldReason } from './queue.js';
+import { type Action, type Answer, type KeptAction, afterAnswer, isTooOld, tooOldReason } from './queue.js';
 
 /** Where actions are kept; every change is on disk when its promise is fulfilled. */
 export interface OutboxStore {
   add(action: Action): Promise<KeptAction>;
   all(): Promise<readonly KeptAction[]>;
+  /** The oldest of a person that waits: order is kept, so that a move follows the move that it needs. */
+  next(personId: string): Promise<KeptAction | undefined>;
   put(action: KeptAction): Promise<void>;
   remove(place: number): Promise<void>;
 }
@@ -20,7 +22,7 @@ export interface WorkOff {
 /** Sends one after the other, in order, until nothing waits or there is a reason to stop. */
 export async function workOff({ store, personId, send, now, changed }: WorkOff): Promise<'empty' | 'after a pause' | 'when signed in'> {
   for (;;) {
-    const action = nextToSend((await store.all()).filter((each) => each.personId === personId));
+    const action = await store.next(personId);
     if (!action) return 'empty';
     const answer: Answer = isTooOld(action, now()) ? { is: 'refused', reason: tooOldReason } : await send(action);
     const next = afterAnswer(action, answer);

@@ -1,16 +1,18 @@
-import { Link, useParams } from 'react-router';
-import { type CartLoad, type CartsResult, checkCart } from '#pack-plan';
+import { Link, useNavigate, useParams } from 'react-router';
+import { type CartLoad, type CartsResult, type FloorCommand, checkCart, commandOf } from '#pack-plan';
 import type { ReadFinding } from '#trade';
 import { english, tell } from '#words';
 import { Faults } from '../../../ui/faults.js';
 import { Note } from '../../../ui/notes.js';
 import { BarredNotes } from '../../plan/barred-notes.js';
 import { useCarts } from '../../plan/use-plan-parts.js';
+import { ByCode } from '../page/by-code.js';
 import { Camera } from '../page/camera.js';
 import { CodeField } from '../page/code-field.js';
 import { OpenFaults } from '../fault/open-faults.js';
 import { FloorPage } from '../page/floor-page.js';
 import type { OnFloor } from '../page/on-floor.js';
+import { signal } from '../page/signal.js';
 import { usePrep } from '../prep/use-prep.js';
 import { TakeIn } from './take-in.js';
 import { useConfirmed } from './use-confirmed.js';
@@ -39,6 +41,11 @@ function TheCart({ given, carts, load }: CartProps) {
   const reading = useReading(given, carts, load);
   const { said, read, progress } = reading;
   const isOpen = progress.is === 'open' && !reading.isConfirmed;
+  const command = useCommands({ given, carts, load, reading });
+  const onCode = (code: string) => {
+    const said = commandOf(code);
+    return said ? command(said) : reading.onCode(code);
+  };
   return (
     <FloorPage
       name={`${load.cart ?? 'No cart'}, ${load.id}`}
@@ -59,8 +66,9 @@ function TheCart({ given, carts, load }: CartProps) {
           </Link>
         </p>
       )}
-      {isOpen && <CodeField label="Scan or type a box, top first or in any order" onCode={reading.onCode} />}
-      {isOpen && <Camera onCode={reading.onCode} />}
+      {isOpen && <CodeField label="Scan or type a box, top first or in any order" onCode={onCode} />}
+      {isOpen && <Camera onCode={onCode} />}
+      {!isOpen && <ByCode onCommand={command} />}
       {reading.otherwise.length > 0 && (
         <p className="row">
           <Link className="btn plain" to={`${given.home}/moves`}>
@@ -163,10 +171,27 @@ interface WayOnProps extends CartProps {
   readonly reading: Reading;
 }
 
-function WayOn({ given, carts, load, reading }: WayOnProps) {
+/** Codes of a lanyard: on to the next cart when this one is confirmed, the last box taken back, a fault. How a cart stands is never said by a code. */
+function useCommands({ given, carts, load, reading }: WayOnProps): (said: FloorCommand) => void {
+  const navigate = useNavigate();
+  const next = useNext(given, carts, load);
+  return (said) => {
+    if (said === 'fault') return void navigate(`${given.home}/fault`);
+    if (said === 'undo') return reading.takeLast();
+    if (!reading.isConfirmed) return signal(false);
+    return void navigate(next ? `${given.home}/carts/${encodeURIComponent(next.id)}` : given.home);
+  };
+}
+
+/** The first cart that is not confirmed yet. */
+function useNext(given: OnFloor, carts: CartsResult, load: CartLoad): CartLoad | undefined {
   const confirmed = useConfirmed(given.plan.id);
+  return carts.loads.find((each) => each.id !== load.id && !confirmed.has(each.id));
+}
+
+function WayOn({ given, carts, load, reading }: WayOnProps) {
   const { progress, isConfirmed, isBarred } = reading;
-  const next = carts.loads.find((each) => each.id !== load.id && !confirmed.has(each.id));
+  const next = useNext(given, carts, load);
   if (progress.is === 'all there' && !isConfirmed && !isBarred && reading.otherwise.length === 0)
     return <HowItStands carts={carts} load={load} reading={reading} />;
   return (

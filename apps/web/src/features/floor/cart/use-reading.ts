@@ -21,28 +21,31 @@ export function useReading(given: OnFloor, carts: CartsResult, load: CartLoad) {
   const sending = useSending(given, carts, load);
   const last = useRef(0);
   const isBarred = items.some((each) => each.loads.includes(load.id));
+  // Several codes in one view come one after the other, before anything is drawn anew.
+  const now = useRef(read);
   const keep = (serials: readonly string[]) => {
+    now.current = serials;
     setRead(serials);
     sessionStorage.setItem(key, JSON.stringify(serials));
   };
   const take = (finding: ReadFinding, isFinal = true) => {
     setSaid(finding);
     if (finding.code !== 'right') return isFinal ? signal(isRight(finding)) : undefined;
-    const serials = [...read, finding.box];
+    const serials = [...now.current, finding.box];
     keep(serials);
     const progress = progressOf(load, serials);
     if (progress.is === 'in order' && !isBarred) sending.send(progress.serials, true);
     else signal(true);
   };
   const onCode = async (code: string) => {
-    const cart = { carts, load, read, barred: against };
-    const first = readCode(cart, code);
+    const cart = () => ({ carts, load, read: now.current, barred: against });
+    const first = readCode(cart(), code);
     const turn = ++last.current;
     take(first, !asks(first));
     if (!asks(first)) return;
     const house = await askHouse(given.plan.id, 'box' in first ? first.box : code);
     // Something else was read meanwhile: that is what is said.
-    if (turn === last.current) take(house === undefined ? first : readCode({ ...cart, house }, code));
+    if (turn === last.current) take(house === undefined ? first : readCode({ ...cart(), house }, code));
   };
   return {
     ...sending,
@@ -51,6 +54,11 @@ export function useReading(given: OnFloor, carts: CartsResult, load: CartLoad) {
     isBarred,
     progress: progressOf(load, read),
     onCode: (code: string) => void onCode(code),
+    takeLast: () => {
+      keep(read.slice(0, -1));
+      setSaid(null);
+      sending.forget();
+    },
     again: () => {
       keep([]);
       setSaid(null);
@@ -82,7 +90,11 @@ function useSending({ show, plan }: OnFloor, carts: CartsResult, load: CartLoad)
     const words = `${show.name}: read ${load.cart ?? 'no cart'} for ${load.id}, ${agrees ? 'agrees' : 'does not agree'}`;
     outbox
       .put({ kind: 'cart', values: { planId: plan.id, load: load.id, serials }, words, tourId: show.tourId, showId: show.showId })
-      .catch((fault: unknown) => setUnkept(fault));
+      .catch((fault: unknown) => {
+        setUnkept(fault);
+        setConfirmed(false);
+        signal(false);
+      });
     setConfirmed(agrees);
     setOtherwise(agrees ? [] : checkCart({ carts }, load, serials).flatMap((each) => (each.agrees ? [] : [each.sentence])));
     signal(agrees);

@@ -11,6 +11,7 @@ import { useHang, useProgress } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
 import { FloorPage } from '../page/floor-page.js';
 import type { OnFloor } from '../page/on-floor.js';
+import { StaysAwake } from '../page/stays-awake.js';
 import { ChooseNames } from './choose-names.js';
 import { FromPaper } from './from-paper.js';
 import { type Names, useNames } from './use-names.js';
@@ -111,6 +112,7 @@ function HoldByHold({ given, hang, names, onNames }: HoldProps) {
           Other people fly it
         </button>
       </p>
+      <StaysAwake />
       <p className="caution">{riggingCaution}</p>
     </FloorPage>
   );

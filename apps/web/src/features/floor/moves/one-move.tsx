@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import { Link } from 'react-router';
+import { Link, useNavigate } from 'react-router';
 import { drawMove } from '#drawings';
-import { type Floor, type MoveMade, type WorkList, tapGate } from '#pack-plan';
+import { type Floor, type FloorCommand, type MoveMade, type WorkList, tapGate } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Drawing } from '../../../ui/drawing.js';
 import { Faults } from '../../../ui/faults.js';
 import { Note } from '../../../ui/notes.js';
+import { ByCode } from '../page/by-code.js';
 import { FloorPage } from '../page/floor-page.js';
 import type { OnFloor } from '../page/on-floor.js';
 import { useFloorWork } from './use-floor-work.js';
@@ -15,6 +16,7 @@ import { useMadeHere } from './use-made-here.js';
 export function OneMove({ me, show, plan, home }: OnFloor) {
   const query = useFloorWork(plan.id);
   const outbox = useOutbox();
+  const navigate = useNavigate();
   const made = useMadeHere(plan.id);
   const [unkept, setUnkept] = useState<unknown>(null);
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
@@ -26,7 +28,12 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
     setUnkept(null);
     outbox
       .put({ kind, values: { planId: plan.id, box, from, to }, words, tourId: show.tourId, showId: show.showId })
-      .catch((fault: unknown) => setUnkept(fault));
+      .catch((fault: unknown) => {
+        setUnkept(fault);
+        // What was not noted cannot be taken back, and what was not taken back still can.
+        if (kind === 'move') made.remove({ box, from, to });
+        else made.add({ box, from, to });
+      });
   };
   const done = (at: number) => {
     if (!gates.done(at) || !next) return;
@@ -39,6 +46,11 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
     if (!gates.undo(at) || !made.last) return;
     put('undo', made.last);
     made.takeLast();
+  };
+  const command = (said: FloorCommand, at: number) => {
+    if (said === 'fault') return void navigate(`${home}/fault`);
+    if (me.role === 'safety') return;
+    return said === 'done' ? done(at) : undo(at);
   };
   return (
     <FloorPage
@@ -58,6 +70,7 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
       {!work && !query.isError && <p className="quiet">Reading ...</p>}
       {work && <Told list={work.list} left={work.left.length} />}
       {work && next && <TheMove floor={work.floor} move={next} />}
+      {work && <ByCode onCommand={command} />}
       {work && (
         <p>
           <Link className="btn plain" to={`/tours/${show.tourId}/shows/${show.showId}/moves?plan=${plan.id}`}>

@@ -1,5 +1,5 @@
-import { type FormEvent, useEffect, useRef, useState } from 'react';
-import { keyReader } from '#pack-plan';
+import { type FormEvent, useRef, useState } from 'react';
+import { useReader } from './use-reader.js';
 
 /**
  * Where a code is typed, or comes from a reader that types. What a reader types while nothing has the focus is read as well, and its Enter presses nothing.
@@ -7,22 +7,7 @@ import { keyReader } from '#pack-plan';
 export function CodeField({ label, onCode }: { label: string; onCode: (code: string) => void }) {
   const [text, setText] = useState('');
   const field = useRef<HTMLInputElement>(null);
-  const latest = useRef(onCode);
-  useEffect(() => {
-    latest.current = onCode;
-  });
-  useEffect(() => {
-    const read = keyReader();
-    const hear = (event: KeyboardEvent) => {
-      if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
-      const code = read(event.key, event.timeStamp);
-      if (code === null) return;
-      event.preventDefault();
-      latest.current(code);
-    };
-    addEventListener('keydown', hear, { capture: true });
-    return () => removeEventListener('keydown', hear, { capture: true });
-  }, []);
+  useReader(onCode);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (text.trim() === '') return;

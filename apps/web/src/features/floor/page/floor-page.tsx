@@ -2,7 +2,9 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { Link } from 'react-router';
 import { OutboxNote } from '../../../platform/outbox/outbox-note.js';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
+import { useClockSentence } from '../../../platform/device-clock.js';
 import { type KeptScreens, useKeptScreens } from '../../../platform/kept-screens.js';
+import { Note } from '../../../ui/notes.js';
 
 interface FloorPageProps {
   readonly title: ReactNode;
@@ -18,6 +20,7 @@ interface FloorPageProps {
 export function FloorPage({ title, name, back, children, foot }: FloorPageProps) {
   const [isOpen, setIsOpen] = useState(false);
   const { notTaken } = useOutbox();
+  const clock = useClockSentence();
   useEffect(() => {
     document.title = `${name} · Cartwright`;
     scrollTo(0, 0);
@@ -34,6 +37,7 @@ export function FloorPage({ title, name, back, children, foot }: FloorPageProps)
       <div className="fl-kept">
         {(isOpen || notTaken.length > 0) && <OutboxNote />}
         {isOpen && <KeptLine />}
+        {clock && <Note weight="look">{clock}</Note>}
       </div>
       <main className="fl-body">{children}</main>
       {foot && <footer className="fl-foot">{foot}</footer>}

@@ -34,6 +34,11 @@ export function PrepHome(given: OnFloor) {
       <Job to={`${home}/prep/splays`} name="Splays" what="preset in the carts, and read back" done={read} of={set.length} />
       <Job to={`${home}/prep/trunks`} name="Trunks" what="counted, batch by batch" done={counted} of={trunks.length} />
       <Job to={`${home}/prep/leaves`} name="What leaves" what="to be read out at the door" />
+      <Job
+        to={`/labels/${given.show.tourId}/${given.show.showId}`}
+        name="Labels"
+        what="slots, trunks, trucks, points, and codes for a lanyard"
+      />
     </FloorPage>
   );
 }
