@@ -40,15 +40,15 @@ export async function run(args: readonly string[], root: string): Promise<number
     const planId = await makeDemoPlan(dataSource);
     const address = `http://127.0.0.1:${(app.getHttpServer().address() as AddressInfo).port}`;
     const cookie = await cookieOf(address, 'warehouse@cartwright.example', password);
-    const [{ tourId, showId, plan }] = await dataSource.query(
-      `SELECT tour_id AS "tourId", show_id AS "showId", plan FROM pack_plan WHERE id = $1`,
+    const [made]: { tourId: string; showId: string; loads: readonly Load[] }[] = await dataSource.query(
+      `SELECT tour_id AS "tourId", show_id AS "showId", plan #> '{carts,loads}' AS loads FROM pack_plan WHERE id = $1`,
       [planId],
     );
-    const at = { browser, address, cookie, floor: `${address}/floor/${tourId}/${showId}` };
+    if (!made) throw new Trouble('The plan was not kept.');
+    const at = { browser, address, cookie, floor: `${address}/floor/${made.tourId}/${made.showId}` };
     const firsts = [];
     for (let round = 0; round < rounds; round++) firsts.push(await firstPage(at));
-    const carts: readonly Load[] = plan.carts.loads;
-    const answers = await answersOf(at, carts.filter((each) => each.boxes.length > 1).slice(0, rounds));
+    const answers = await answersOf(at, made.loads.filter((each) => each.boxes.length > 1).slice(0, rounds));
     const measured = {
       firstKiB: Number((middle(firsts.map((each) => each.bytes)) / 1024).toFixed(1)),
       interactiveMs: Math.round(middle(firsts.map((each) => each.interactiveMs))),

@@ -60,7 +60,6 @@ const Tours = screen(async () => ({ default: (await import('../features/tour/tou
 const Waiting = screen(async () => ({ default: (await import('../features/edition/waiting-screen.js')).WaitingScreen }));
 const Import = screen(async () => ({ default: (await import('../features/transfer/import.js')).Import }));
 const Labels = screen(async () => ({ default: (await import('../features/label/labels.js')).Labels }));
-const ShowLabels = screen(async () => ({ default: (await import('../features/label/show-labels.js')).ShowLabels }));
 const Venues = screen(async () => ({ default: (await import('../features/venue/venues.js')).Venues }));
 const Visits = screen(async () => ({ default: (await import('../features/visit/visits.js')).Visits }));
 const VisitScreen = screen(async () => ({ default: (await import('../features/visit/visit-screen.js')).VisitScreen }));
@@ -139,8 +138,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
             <Route path="/visits" element={<Visits me={person} />} />
             <Route path="/visits/:visitId" element={<VisitScreen me={person} />} />
             <Route path="/venues" element={<Venues me={person} />} />
-            <Route path="/labels" element={<Labels />} />
-            <Route path="/labels/:tourId/:showId" element={<ShowLabels />} />
+            <Route path="/labels/:tourId?/:showId?" element={<Labels />} />
             <Route path="/waiting" element={<Waiting me={person} />} />
             <Route path="/log" element={<Log me={person} />} />
             <Route path="/house" element={<House me={person} />} />

@@ -1,6 +1,6 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import { useSearchParams } from 'react-router';
+import { useParams, useSearchParams } from 'react-router';
 import { graphql } from '#contracts';
 import { type LabelOf, faultOfPrefix, labelSheets } from '#drawings';
 import { itemKinds } from '#tour-file';
@@ -8,6 +8,7 @@ import { request } from '../../platform/request.js';
 import { Faults } from '../../ui/faults.js';
 import { Page } from '../../ui/page.js';
 import { PaperFields, Sheets, stockOf, useKeptOnDevice } from './paper.js';
+import { ShowLabels } from './show-labels.js';
 
 const labelsQuery = graphql(`
   query LabelItems($search: String, $kind: String, $serials: [ID!], $after: String) {
@@ -21,6 +22,11 @@ const labelsQuery = graphql(`
 
 /** Labels for what the register holds: of one item, of a kind, or of what a search finds. Carts get two, one for each of two opposite faces. */
 export function Labels() {
+  const { showId } = useParams();
+  return showId === undefined ? <ItemLabels /> : <ShowLabels />;
+}
+
+function ItemLabels() {
   const asked = useAsked();
   const kept = useKeptOnDevice();
   const query = useInfiniteQuery({

@@ -1,12 +1,12 @@
 import { useState } from 'react';
-import { Link, useNavigate } from 'react-router';
+import { Link } from 'react-router';
 import { drawMove } from '#drawings';
-import { type Floor, type FloorCommand, type MoveMade, type WorkList, tapGate } from '#pack-plan';
+import { type Floor, type MoveMade, type WorkList, tapGate } from '#pack-plan';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
 import { Drawing } from '../../../ui/drawing.js';
 import { Faults } from '../../../ui/faults.js';
 import { Note } from '../../../ui/notes.js';
-import { ByCode } from '../page/by-code.js';
+import { ByCode, useCommands } from '../page/by-code.js';
 import { FloorPage } from '../page/floor-page.js';
 import type { OnFloor } from '../page/on-floor.js';
 import { useFloorWork } from './use-floor-work.js';
@@ -16,7 +16,6 @@ import { useMadeHere } from './use-made-here.js';
 export function OneMove({ me, show, plan, home }: OnFloor) {
   const query = useFloorWork(plan.id);
   const outbox = useOutbox();
-  const navigate = useNavigate();
   const made = useMadeHere(plan.id);
   const [unkept, setUnkept] = useState<unknown>(null);
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
@@ -30,9 +29,7 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
       .put({ kind, values: { planId: plan.id, box, from, to }, words, tourId: show.tourId, showId: show.showId })
       .catch((fault: unknown) => {
         setUnkept(fault);
-        // What was not noted cannot be taken back, and what was not taken back still can.
-        if (kind === 'move') made.remove({ box, from, to });
-        else made.add({ box, from, to });
+        made.unmade(kind, { box, from, to });
       });
   };
   const done = (at: number) => {
@@ -47,11 +44,7 @@ export function OneMove({ me, show, plan, home }: OnFloor) {
     put('undo', made.last);
     made.takeLast();
   };
-  const command = (said: FloorCommand, at: number) => {
-    if (said === 'fault') return void navigate(`${home}/fault`);
-    if (me.role === 'safety') return;
-    return said === 'done' ? done(at) : undo(at);
-  };
+  const command = useCommands({ home, done, undo, isLooking: me.role === 'safety' });
   return (
     <FloorPage
       name="Box moves"

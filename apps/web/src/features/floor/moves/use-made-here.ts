@@ -18,8 +18,10 @@ export function useMadeHere(planId: string) {
     last: made[0],
     add: (move: MoveMade) => setMade((before) => [move, ...before].slice(0, most)),
     takeLast: () => setMade((before) => before.slice(1)),
-    remove: ({ box, from, to }: MoveMade) =>
+    /** Nothing was noted of it: a move cannot be taken back then, and one that was to be taken back still can. */
+    unmade: (kind: 'move' | 'undo', { box, from, to }: MoveMade) =>
       setMade((before) => {
+        if (kind === 'undo') return [{ box, from, to }, ...before];
         const at = before.findIndex((each) => each.box === box && each.from === from && each.to === to);
         return at < 0 ? before : before.toSpliced(at, 1);
       }),

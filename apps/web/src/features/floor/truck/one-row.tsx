@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { Link, useNavigate, useParams } from 'react-router';
+import { Link, useParams } from 'react-router';
 import { drawRow, drawStowingStep, formatLength, formatMass, formatShort, partName, rowParts, spaceName } from '#drawings';
-import { type FloorCommand, type RowWay, type TruckResultOne, rowKey, tapGate, tickText } from '#pack-plan';
+import { type RowWay, type TruckResultOne, rowKey, tapGate, tickText } from '#pack-plan';
 import { useSettings } from '../../../platform/settings.js';
 import { today } from '../../../platform/today.js';
 import { Drawing } from '../../../ui/drawing.js';
@@ -10,7 +10,7 @@ import { Note } from '../../../ui/notes.js';
 import { useBarred } from '../../plan/barred-notes.js';
 import { useCarts, useTruck } from '../../plan/use-plan-parts.js';
 import { useTicks } from '../../plan/use-ticks.js';
-import { ByCode } from '../page/by-code.js';
+import { ByCode, useCommands } from '../page/by-code.js';
 import { FloorPage } from '../page/floor-page.js';
 import type { OnFloor } from '../page/on-floor.js';
 import { signal } from '../page/signal.js';
@@ -34,7 +34,6 @@ export function OneRow(given: OnFloor) {
 
 function TheTruck({ given: { show, plan, home, told }, truck }: { given: OnFloor; truck: TruckResultOne }) {
   const way = useRowWay();
-  const navigate = useNavigate();
   const { ticked, tick, unkept } = useTicks({ planId: plan.id, tourId: show.tourId, showId: show.showId });
   const [gates] = useState(() => ({ done: tapGate(), undo: tapGate() }));
   const words = wayWords[way];
@@ -55,10 +54,7 @@ function TheTruck({ given: { show, plan, home, told }, truck }: { given: OnFloor
     gates.done(at);
     if (gates.undo(at) && last) set(last.number, false);
   };
-  const command = (said: FloorCommand, at: number) => {
-    if (said === 'fault') return void navigate(`${home}/fault`);
-    return said === 'undo' ? undo(at) : stops.length === 0 ? done(at) : signal(false);
-  };
+  const command = useCommands({ home, done: (at) => (stops.length === 0 ? done(at) : signal(false)), undo });
   const trucks = `${home}/trucks${searchOf(way)}`;
   const left = rows.filter((row) => !isDone(row)).length;
   return (
