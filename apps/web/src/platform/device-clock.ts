@@ -1,5 +1,3 @@
-import { useSyncExternalStore } from 'react';
-
 /** Less than this is a slow answer or a clock that nobody minds, milliseconds. */
 const mindedMs = 5 * 60_000;
 
@@ -37,13 +35,10 @@ function spanOf(ms: number): string {
 
 const counted = (count: number, unit: string): string => `${count} ${unit}${count === 1 ? '' : 's'}`;
 
-export function useClockSentence(): string | null {
-  const ahead = useSyncExternalStore(
-    (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    () => aheadMs,
-  );
-  return clockSentence(ahead);
+/** Told of every change; gives what ends that. */
+export function onClock(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
 }
+
+export const clockAheadMs = (): number => aheadMs;

@@ -2,7 +2,7 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { Link } from 'react-router';
 import { OutboxNote } from '../../../platform/outbox/outbox-note.js';
 import { useOutbox } from '../../../platform/outbox/outbox.js';
-import { useClockSentence } from '../../../platform/device-clock.js';
+import { useClockSentence } from '../../../platform/use-clock.js';
 import { type KeptScreens, useKeptScreens } from '../../../platform/kept-screens.js';
 import { Note } from '../../../ui/notes.js';
 
