@@ -131,7 +131,7 @@ describe('a device at its limits', () => {
     await page.getByRole('button', { name: `not sent yet: ${queued + 1}` }).waitFor();
     const before = Number((await test.dataSource.query('SELECT count(*) FROM event'))[0].count);
     await page.context().setOffline(false);
-    await page.getByRole('button', { name: 'all sent' }).waitFor({ timeout: 30_000 + queued * 200 });
+    await page.getByRole('button', { name: 'all sent' }).waitFor({ timeout: 120_000 + queued * 500 });
     const state = new Set(await ticksOn());
     const last = (row: number) => Array.from({ length: queued }, (_, at) => at).findLast((at) => at % 3 === row - 1) ?? 0;
     // The last word on each row is that of the queue; on row 2 that of who pressed after it.
