@@ -104,6 +104,16 @@ function HoldByHold({ given, hang, names, onNames }: HoldProps) {
       <Said planId={plan.id} steps={steps} />
       {!isDown && !hold && <AtTrim given={given} hang={hang} />}
       {hold && <FromPaper paper={paper} onPaper={setPaper} />}
+      <WhoFlies {...{ by, hang, onNames }} />
+      <StaysAwake />
+      <p className="caution">{riggingCaution}</p>
+    </FloorPage>
+  );
+}
+
+function WhoFlies({ by, hang, onNames }: { by: string; hang: HangResult; onNames: () => void }) {
+  return (
+    <>
       <p className="quiet">
         {by} fly it. {windSentence(hang)}
       </p>
@@ -112,9 +122,7 @@ function HoldByHold({ given, hang, names, onNames }: HoldProps) {
           Other people fly it
         </button>
       </p>
-      <StaysAwake />
-      <p className="caution">{riggingCaution}</p>
-    </FloorPage>
+    </>
   );
 }
 
