@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { DataSource } from 'typeorm';
-import { startEmbeddedDatabase } from '#runtime';
+import { findBrowser, startEmbeddedDatabase } from '#runtime';
 import { createApp } from '../api/src/create-app.js';
 import { migrate } from '../api/src/data-source.js';
 import { MakeService } from '../api/src/features/plan/make/make.service.js';
@@ -13,7 +13,6 @@ import { Jobs } from '../api/src/planning/jobs/jobs.js';
 import { demoPeople, loadDemo } from '../api/src/features/transfer/demo.js';
 import { configOf } from '../api/src/platform/config/config.js';
 import { TourFileService } from '../api/src/features/transfer/tour-file.service.js';
-import { findBrowser } from './find-browser.js';
 import { main as test } from './test.js';
 
 const day = '2027-02-26';

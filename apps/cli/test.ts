@@ -3,9 +3,8 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
-import { startEmbeddedDatabase } from '#runtime';
+import { findBrowser, startEmbeddedDatabase } from '#runtime';
 import { prepareDatabase } from '../api/src/prepare-database.js';
-import { findBrowser } from './find-browser.js';
 
 interface JestReport {
   readonly numPassedTests: number;

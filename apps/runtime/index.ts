@@ -1,4 +1,5 @@
 export * from './embedded-database.js';
+export * from './find-browser.js';
 export * from './integer-program.js';
 export * from './lan-certificate.js';
 export * from './running-database.js';
