@@ -355,7 +355,20 @@ const planning: readonly Act[] = [
       return wish(house, (each) => `keepLoaded(planId: ${each})`, id);
     },
   ],
-  ['mutation setGroupEnd', (house) => wish(house, (id) => `setGroupEnd(planId: ${id}, group: "Cable", end: "door")`)],
+  [
+    'mutation setGroupEnd',
+    async (house) => {
+      const { id, plan } = await draft(house);
+      const placed: any[] = plan.truck.trucks.flatMap((each: any) => each.placements);
+      const groups = new Set<string>(placed.map((each) => each.group ?? each.label));
+      for (const group of groups)
+        for (const end of ['door', 'nose']) {
+          const call = `setGroupEnd(planId: "${id}", group: "${group}", end: "${end}")${made}`;
+          if ((await ask(house, 'warehouse', call)).__typename === 'LoadingDone') return;
+        }
+      throw new Error('no group goes to an end beside what is kept');
+    },
+  ],
   [
     'mutation waiveOrder',
     async (house) =>
