@@ -98,6 +98,15 @@ export function App() {
   return <SignedInApp person={me.data.me} printing={printing} />;
 }
 
+/** What stands above every screen of the desk. */
+const Above = ({ me }: { me: Person }) => (
+  <>
+    <Header me={me} />
+    <OutboxNote />
+    <OnePersonLine />
+  </>
+);
+
 function SignedInApp({ person, printing }: { person: Person; printing: boolean }) {
   useLive();
   const bare = useIsOnFloor() || printing;
@@ -105,9 +114,7 @@ function SignedInApp({ person, printing }: { person: Person; printing: boolean }
   return (
     <OutboxProvider key={person.id} person={person} kinds={floorActions}>
       <div className={bare ? undefined : 'sheet'}>
-        {!bare && <Header me={person} />}
-        {!bare && <OutboxNote />}
-        {!bare && <OnePersonLine />}
+        {!bare && <Above me={person} />}
         <Suspense fallback={<p className="quiet">Reading ...</p>}>
           <Routes>
             <Route path="/" element={<Today me={person} />} />

@@ -19,12 +19,3 @@ export function SortHead({ by, title, sort, put }: { by: string; title: string; 
     </th>
   );
 }
-
-/** A whole list in the order of the address; numbers in serials count as numbers. */
-function inOrder<Row>(rows: readonly Row[], sort: string, keys: Readonly<Record<string, (row: Row) => string>>): readonly Row[] {
-  const { by, isDescending } = orderOf(sort);
-  const key = keys[by];
-  if (!key) return rows;
-  const compare = new Intl.Collator('en', { numeric: true }).compare;
-  return [...rows].sort((a, b) => (isDescending ? -1 : 1) * compare(key(a), key(b)));
-}

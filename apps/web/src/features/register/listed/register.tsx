@@ -19,6 +19,7 @@ export function Register({ me }: { me: Person }) {
   const { asked, put, search, show } = useItemsAddress();
   const query = useItems(asked);
   const selection = useSelected();
+  const first = query.data?.pages[0]?.items;
   const rows = query.data?.pages.flatMap((page) => page.items.edges.map((edge) => edge.node)) ?? [];
   const labels = new URLSearchParams({ ...(asked.search && { find: asked.search }), ...(asked.kind && { kind: asked.kind }) });
   return (
@@ -31,7 +32,7 @@ export function Register({ me }: { me: Person }) {
       <SavedFilters list="register" search={search} show={show} />
       <Faults of={query.error} />
       <p className="quiet" role="status">
-        {query.data ? countWords(query.data.pages[0]!.items) : 'Reading ...'}
+        {first ? countWords(first) : 'Reading ...'}
         {rows.length > 0 && (
           <>
             {' · '}
